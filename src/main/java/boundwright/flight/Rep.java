@@ -1,0 +1,123 @@
+package boundwright.flight;
+
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Surface;
+import boundwright.footfall.Sequence;
+import boundwright.quantity.RefusedException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One run through a sequence as it was logged. All positions are measured from the take-off mark, forward [m].
+ *
+ * @param id number in the store, 0 before it is stored
+ * @param athleteId whose
+ * @param date day of the session
+ * @param sequence contacts in order
+ * @param approachSteps 0 to 26
+ * @param surface what was bounded on
+ * @param footprints_m positions of contacts 2, 3, ... [m]; NaN where one was not seen; may be empty or end early
+ * @param landing_m the landing [m], or null
+ * @param outcome the tap, or null
+ * @param markToSand_m where the take-off mark lay, to the near edge of the sand [m], or null on the flat or unknown
+ * @param faults keys of what was seen wrong in the technique; empty means clean or not judged
+ */
+public record Rep(
+    long id,
+    long athleteId,
+    LocalDate date,
+    Sequence sequence,
+    int approachSteps,
+    Surface surface,
+    List<Double> footprints_m,
+    @Nullable Double landing_m,
+    @Nullable Outcome outcome,
+    @Nullable Double markToSand_m,
+    List<String> faults) {
+
+  /** Shortest and longest single flight that is taken [m] (sanity limits; judgement). */
+  public static final double MIN_FLIGHT_M = 0.2;
+  /** See {@link #MIN_FLIGHT_M}. */
+  public static final double MAX_FLIGHT_M = 8.0;
+  /** Farthest take-off mark that is taken [m] (sanity limit; judgement). */
+  public static final double MAX_MARK_M = 300.0;
+
+  /** Refuses what cannot have happened, in a sentence that names value, limit and way out. */
+  public Rep {
+    Athlete.checkSteps(approachSteps);
+    footprints_m = List.copyOf(footprints_m);
+    faults = List.copyOf(faults);
+    checkFootprints(sequence, footprints_m, landing_m);
+    if (markToSand_m != null && !(markToSand_m >= 0 && markToSand_m <= MAX_MARK_M)) {
+      throw new RefusedException(
+          "A take-off mark " + metres(markToSand_m) + " from the sand is out of range: 0 to " + metres(MAX_MARK_M) + ".");
+    }
+    if (footprints_m.stream().allMatch(f -> f.isNaN()) && landing_m == null && outcome == null) {
+      throw new RefusedException(
+          "The rep says nothing: no footprint, no landing and no outcome. Tap short, in or late, or enter a length.");
+    }
+    if (landing_m != null && outcome != null && markToSand_m != null) {
+      boolean reached = landing_m >= markToSand_m;
+      if (outcome == Outcome.SHORT && reached || outcome == Outcome.IN && !reached) {
+        throw new RefusedException(
+            "The outcome '" + outcome.label() + "' does not fit: the landing is " + metres(landing_m)
+                + " from the mark and the sand begins at " + metres(markToSand_m)
+                + ". Correct one of the three, or leave the outcome empty.");
+      }
+    }
+  }
+
+  private static void checkFootprints(Sequence sequence, List<Double> prints, @Nullable Double landing) {
+    if (prints.size() > sequence.size() - 1) {
+      throw new RefusedException(
+          prints.size() + " footprints were given, but " + sequence.text() + " has " + sequence.size()
+              + " contacts and so at most " + (sequence.size() - 1)
+              + " positions (contacts 2 to " + sequence.size() + "; contact 1 is at the mark). The landing goes in its own field.");
+    }
+    List<Double> positions = new ArrayList<>(prints);
+    while (positions.size() < sequence.size() - 1) {
+      positions.add(Double.NaN);
+    }
+    positions.add(landing == null ? Double.NaN : landing);
+    double before = 0;
+    int beforeContact = 1;
+    for (int i = 0; i < positions.size(); i++) {
+      double at = positions.get(i);
+      if (Double.isNaN(at) && !(i == positions.size() - 1 && landing != null)) {
+        continue;
+      }
+      int contact = i + 2;
+      boolean isLanding = i == positions.size() - 1;
+      String name = isLanding ? "landing" : "footprint of contact " + contact;
+      int flights = contact - beforeContact;
+      double least = flights * MIN_FLIGHT_M;
+      double most = flights * MAX_FLIGHT_M;
+      if (at <= before && beforeContact > 1) {
+        throw new RefusedException(
+            "Footprints out of order: the " + name + " is at " + metres(at) + ", but contact " + beforeContact + " is at "
+                + metres(before) + ". Positions are measured from the take-off mark and must grow.");
+      }
+      if (!(at - before >= least && at - before <= most)) {
+        throw new RefusedException(
+            "The " + name + " at " + metres(at) + " cannot be: from contact " + beforeContact + " at " + metres(before)
+                + " that is " + (flights == 1 ? "a flight" : flights + " flights") + " of " + metres(at - before)
+                + "; the limit is " + metres(least) + " to " + metres(most)
+                + ". Measure from the take-off mark, in metres.");
+      }
+      before = at;
+      beforeContact = contact;
+    }
+  }
+
+  private static String metres(double m) {
+    return String.format(Locale.ROOT, "%.2f m", m);
+  }
+
+  /** The same rep with the number the store gave. */
+  public Rep withId(long stored) {
+    return new Rep(stored, athleteId, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, markToSand_m, faults);
+  }
+}

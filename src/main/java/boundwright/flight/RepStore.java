@@ -1,0 +1,55 @@
+package boundwright.flight;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+
+/**
+ * The store as the learning needs it. Everything done inside one {@link #write} is on disk together, or not at all,
+ * when it returns; a kill at any moment loses nothing that was answered.
+ */
+public interface RepStore {
+  /** Runs {@code work} in one write transaction that no other writer overlaps. */
+  <T> T write(Function<Writer, T> work);
+
+  /** The newest reps of an athlete, by date and then number, newest first. */
+  List<Rep> recent(long athleteId, int most);
+
+  /** All reps of an athlete by date and then number, oldest first. */
+  List<Rep> inOrder(long athleteId);
+
+  /** What was learned of an athlete so far; empty when nothing was, or when an older program wrote it. */
+  Optional<Learned> learned(long athleteId);
+
+  /**
+   * What is kept of the learning.
+   *
+   * @param now the model after the last rep
+   * @param dayStart the model before the first rep of the last day, so that undo need not learn everything again
+   */
+  record Learned(FlightModel now, FlightModel dayStart) {}
+
+  /** The writing side, alive inside {@link RepStore#write} only. */
+  interface Writer {
+    /** Adds a rep and returns it with its number. */
+    Rep add(Rep rep);
+
+    /** Takes a rep out; false if it was not there. */
+    boolean remove(long repId);
+
+    /** The rep with this number. */
+    Optional<Rep> find(long repId);
+
+    /** As {@link RepStore#inOrder}, inside the transaction. */
+    List<Rep> inOrder(long athleteId);
+
+    /** As {@link RepStore#learned}, inside the transaction. */
+    Optional<Learned> learned(long athleteId);
+
+    /** Keeps what was learned in place of what was kept before. */
+    void keep(long athleteId, Learned learned);
+
+    /** Forgets what was learned, so that it is learned again from the reps. */
+    void forget(long athleteId);
+  }
+}

@@ -1,0 +1,124 @@
+package boundwright.quantity;
+
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * The two ways in which a coach writes a length. A length is stored in metres and only written in the coach's unit.
+ * One foot is 0.3048 m and one inch 0.0254 m exactly (international yard and pound agreement, 1959; published).
+ */
+public enum LengthUnit {
+  /** Metres to the centimetre: {@code 12.35 m}. */
+  METRES("metres"),
+  /** Feet and inches to the quarter inch: {@code 40 ft 6 1/4 in}. */
+  FEET_INCHES("feet and inches");
+
+  /** Metres in a foot, exactly. */
+  public static final double FOOT_M = 0.3048;
+  /** Metres in an inch, exactly. */
+  public static final double INCH_M = 0.0254;
+
+  private static final Pattern METRIC = Pattern.compile("([+-]?\\d+(?:[.,]\\d+)?)\\s*(m|cm)?");
+  private static final Pattern IMPERIAL =
+      Pattern.compile(
+          "(-)?(?:(\\d+(?:[.,]\\d+)?)\\s*(?:ft|feet|foot|'|′))?\\s*-?\\s*"
+              + "(?:(\\d+(?:[.,]\\d+)?)?\\s*(?:(\\d+)\\s*/\\s*(\\d+)|([¼½¾]))?\\s*(?:in|inch|inches|\"|″)?)?");
+
+  private final String label;
+
+  LengthUnit(String label) {
+    this.label = label;
+  }
+
+  /** How the unit is named to the coach. */
+  public String label() {
+    return label;
+  }
+
+  /** The step to which this unit is written [m]: a centimetre, or a quarter inch. */
+  public double step() {
+    return this == METRES ? 0.01 : INCH_M / 4;
+  }
+
+  /** {@code metres} to the nearest step that this unit can write [m]. */
+  public double round(double metres) {
+    return Math.round(metres / step()) * step();
+  }
+
+  /** Writes a length given in metres, with its unit, to the nearest step: {@code 12.35 m}, {@code 40 ft 6 1/4 in}. */
+  public String write(double metres) {
+    if (this == METRES) {
+      String text = String.format(Locale.ROOT, "%.2f m", metres);
+      return "-0.00 m".equals(text) ? "0.00 m" : text;
+    }
+    long quarters = Math.round(Math.abs(metres) / step());
+    String sign = metres < 0 && quarters > 0 ? "-" : "";
+    long feet = quarters / 48;
+    long inches = quarters % 48 / 4;
+    String fraction =
+        switch ((int) (quarters % 4)) {
+          case 1 -> " 1/4";
+          case 2 -> " 1/2";
+          case 3 -> " 3/4";
+          default -> "";
+        };
+    return sign + feet + " ft " + inches + fraction + " in";
+  }
+
+  /** Writes a small spread, in centimetres or inches: {@code ± 18 cm}, {@code ± 7 in}. */
+  public String writeSpread(double metres) {
+    return this == METRES
+        ? String.format(Locale.ROOT, "± %.0f cm", metres * 100)
+        : String.format(Locale.ROOT, "± %.0f in", metres / INCH_M);
+  }
+
+  /**
+   * Reads a length written by hand and returns metres. A bare number is metres, or feet in feet and inches. Either
+   * unit is understood in both settings when it is written out.
+   *
+   * @param what how the length is named in the error, for example {@code "landing"}
+   * @throws RefusedException if the text is no length; the sentence shows the text and two good examples
+   */
+  public double read(String what, String text) {
+    String t = text.strip().toLowerCase(Locale.ROOT);
+    Matcher metric = METRIC.matcher(t);
+    if (metric.matches() && (this == METRES || metric.group(2) != null)) {
+      double value = number(metric.group(1));
+      return "cm".equals(metric.group(2)) ? value / 100 : value;
+    }
+    Matcher imperial = IMPERIAL.matcher(t);
+    if (!t.isEmpty() && imperial.matches() && (this == FEET_INCHES || t.matches(".*(ft|feet|foot|in|['\"′″]).*"))) {
+      return readImperial(what, text, t, imperial);
+    }
+    throw notALength(what, text);
+  }
+
+  private double readImperial(String what, String text, String t, Matcher m) {
+    boolean bareFeet = m.group(2) == null && m.group(3) != null && t.matches("-?\\d+(?:[.,]\\d+)?");
+    double feet = m.group(2) == null ? (bareFeet ? number(m.group(3)) : 0) : number(m.group(2));
+    double inches = bareFeet || m.group(3) == null ? 0 : number(m.group(3));
+    if (m.group(4) != null) {
+      double below = number(m.group(5));
+      if (below == 0) {
+        throw notALength(what, text);
+      }
+      inches += number(m.group(4)) / below;
+    }
+    if (m.group(6) != null) {
+      inches += "¼".equals(m.group(6)) ? 0.25 : "½".equals(m.group(6)) ? 0.5 : 0.75;
+    }
+    double metres = feet * FOOT_M + inches * INCH_M;
+    return m.group(1) == null ? metres : -metres;
+  }
+
+  private RefusedException notALength(String what, String text) {
+    return new RefusedException(
+        "The " + what + " '" + text.strip() + "' is not a length. Write it as "
+            + (this == METRES ? "12.35 (metres) or 40 ft 6 1/4 in." : "40 ft 6 1/4 in, 40' 6\" or 12.35 m."));
+  }
+
+  private static double number(String digits) {
+    return Double.parseDouble(digits.replace(',', '.'));
+  }
+}

@@ -1,0 +1,8 @@
+/**
+ * Lengths and the two ways a coach writes them, estimates with an interval, and the one exception that refuses bad
+ * input in words. This room answers: how is a number written, and how sure is it?
+ */
+@NullMarked
+package boundwright.quantity;
+
+import org.jspecify.annotations.NullMarked;
