@@ -1,0 +1,48 @@
+package boundwright.clip.contact;
+
+import boundwright.clip.signal.Smoother;
+import boundwright.clip.track.BodyPoint;
+import boundwright.clip.track.Joint;
+import boundwright.clip.track.Motion;
+import boundwright.clip.track.Track;
+import boundwright.footfall.Foot;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One point of a foot over the clip: the samples as seen, in metres, with wild ones taken out, and their smoothed path.
+ *
+ * @param times [s]
+ * @param x samples forward [m], NaN where missing or wild
+ * @param y samples up [m]
+ * @param smooth the smoothed path
+ * @param noise measured standard deviation of a sample [m]
+ */
+record FootPath(double[] times, double[] x, double[] y, Smoother.Path smooth, double noise) {
+
+  /** The path of a joint of a foot, or null where it was hardly ever seen. */
+  static @Nullable FootPath of(Track metres, Motion motion, Joint joint, Foot foot) {
+    BodyPoint p = BodyPoint.of(joint, foot);
+    Smoother.Path path = motion.path(p);
+    if (path == null) {
+      return null;
+    }
+    double[] x = metres.xs(p);
+    double[] y = metres.ys(p);
+    for (int i = 0; i < x.length; i++) {
+      if (path.wild()[i]) {
+        x[i] = Double.NaN;
+        y[i] = Double.NaN;
+      }
+    }
+    return new FootPath(metres.times(), x, y, path, path.noise());
+  }
+
+  /** How many samples were seen between two times. */
+  int seen(double from, double to) {
+    int n = 0;
+    for (int i = 0; i < times.length; i++) {
+      n += times[i] >= from && times[i] <= to && !Double.isNaN(x[i]) ? 1 : 0;
+    }
+    return n;
+  }
+}

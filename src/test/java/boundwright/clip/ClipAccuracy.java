@@ -1,0 +1,234 @@
+package boundwright.clip;
+
+import boundwright.clip.body.DeLeva;
+import boundwright.clip.body.Posture;
+import boundwright.clip.contact.Contact;
+import boundwright.clip.contact.ContactFinder;
+import boundwright.clip.scale.GroundMarks;
+import boundwright.clip.scale.PlaneMap;
+import boundwright.clip.track.BodyPoint;
+import boundwright.clip.track.Joint;
+import boundwright.clip.track.Spot;
+import boundwright.clip.truth.Noise;
+import boundwright.clip.truth.TrueClip;
+import boundwright.clip.truth.TrueContact;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
+import boundwright.quantity.Estimate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Consumer;
+
+/** Runs made-up clips through the pipeline and compares with the truth. Own output. */
+final class ClipAccuracy {
+  static final String[] SEQUENCES = {"RRL RRL", "RL x5", "RRLL RRLL RR", "LLL LLL", "R x6", "LLR LLR", "RRL"};
+
+  /** Differences of one kind. */
+  static final class Errors {
+    final List<Double> all = new ArrayList<>();
+    int covered;
+    int judged;
+
+    void add(double e) {
+      all.add(e);
+    }
+
+    void add(Estimate estimate, double truth) {
+      add(estimate.p50() - truth);
+      judged++;
+      covered += truth >= estimate.p05() && truth <= estimate.p95() ? 1 : 0;
+    }
+
+    double rms() {
+      return Math.sqrt(all.stream().mapToDouble(e -> e * e).average().orElse(Double.NaN));
+    }
+
+    double mean() {
+      return all.stream().mapToDouble(e -> e).average().orElse(Double.NaN);
+    }
+
+    double worst() {
+      return all.stream().mapToDouble(Math::abs).max().orElse(Double.NaN);
+    }
+
+    double cover() {
+      return judged == 0 ? Double.NaN : 100.0 * covered / judged;
+    }
+  }
+
+  int trueContacts;
+  int rightFoot;
+  int missed;
+  int extra;
+  int frames;
+  int legFramesWrong;
+  int legFramesWrongBefore;
+  final Errors touchdown = new Errors();
+  final Errors toeOff = new Errors();
+  final Errors length = new Errors();
+  final Errors ahead = new Errors();
+  final Errors lean = new Errors();
+  final Errors landing = new Errors();
+  double stretch;
+
+  void run(double fps, Noise noise, boolean irregular, int clips, long seed, Consumer<String> log) {
+    for (int k = 0; k < clips; k++) {
+      double speed = 5.0 + 3.5 * ((k * 7) % 10) / 10.0;
+      TrueClip clip = TrueClip.of(Sequence.parse(SEQUENCES[k % SEQUENCES.length]), k % 3, speed, fps, noise, irregular, seed + k);
+      one(clip, "clip " + (seed + k), log);
+    }
+  }
+
+  void one(TrueClip clip, String name, Consumer<String> log) {
+    GroundMarks marks = GroundMarks.of(clip.marks());
+    PlaneMap plane = marks.upright(clip.poleFoot(), clip.poleTop(), clip.pole_m());
+    Coherent athlete = Coherent.of(clip.found(), plane);
+    countSides(clip, athlete);
+    List<Contact> found = ContactFinder.find(athlete.metres(), athlete.motion(), athlete.sides().legMargin());
+    List<TrueContact> truth = clip.athlete().mass().contacts().stream().filter(c -> whole(clip, c)).toList();
+    stretch = Math.max(stretch, clip.athlete().worstStretch());
+    Posture posture = new Posture(athlete.motion(), DeLeva.MALE);
+    TrueContact before = null;
+    Contact foundBefore = null;
+    for (TrueContact c : truth) {
+      trueContacts++;
+      Contact best = null;
+      for (Contact f : found) {
+        double mid = f.middle_s();
+        if (mid > c.down() - 0.05 && mid < c.up() + 0.05 && !f.bothFeet()) {
+          best = f;
+        }
+      }
+      if (best == null) {
+        missed++;
+        log.accept(name + " missed " + c);
+        before = null;
+        continue;
+      }
+      if (best.foot() == c.foot()) {
+        rightFoot++;
+      } else {
+        log.accept(name + " wrong foot " + c);
+      }
+      Estimate down = best.touchdown_s();
+      Estimate up = best.toeOff_s();
+      if (down != null) {
+        touchdown.add(down, c.down());
+        note(log, name + " td", touchdown, 0.02, c);
+        Spot com = posture.centreOfMass(down.p50());
+        ahead.add(best.place_m().p50() - com.x() - c.touchdownDistance());
+        note(log, name + " ahead", ahead, 0.08, c);
+        lean.add(posture.trunkLeanDeg(down.p50()) - clip.athlete().leanDeg(c.down()));
+      }
+      if (up != null) {
+        toeOff.add(up, c.up());
+        note(log, name + " to", toeOff, 0.02, c);
+      }
+      if (before != null && foundBefore != null) {
+        length.add(Contact_between(foundBefore, best), c.toeX() - before.toeX());
+        note(log, name + " length", length, 0.1, c);
+      }
+      before = c;
+      foundBefore = best;
+    }
+    for (Contact f : found) {
+      boolean known =
+          clip.athlete().mass().contacts().stream().anyMatch(c -> f.middle_s() > c.down() - 0.06 && f.middle_s() < c.up() + 0.06)
+              || f.middle_s() > clip.athlete().mass().landingTime() - 0.06;
+      if (!known) {
+        extra++;
+        log.accept(name + " extra " + f);
+      }
+      Estimate down = f.touchdown_s();
+      if (f.bothFeet() && down != null) {
+        landing.add(f.heel_m().p50() - clip.athlete().mass().landingX());
+      }
+    }
+  }
+
+  private static Estimate Contact_between(Contact a, Contact b) {
+    double sd = Math.hypot(a.place_m().halfWidth(), b.place_m().halfWidth()) / Estimate.Z95;
+    return Estimate.normal(b.place_m().p50() - a.place_m().p50(), sd);
+  }
+
+  private static void note(Consumer<String> log, String what, Errors e, double limit, TrueContact c) {
+    double last = e.all.get(e.all.size() - 1);
+    if (Math.abs(last) > limit) {
+      log.accept(String.format(Locale.ROOT, "%s off by %.4f at %.3f-%.3f %s strike %.1f", what, last, c.down(), c.up(), c.foot(), c.strikeDeg()));
+    }
+  }
+
+  /** Whether both feet are in the picture from a little before touchdown to a little after toe-off. */
+  private static boolean whole(TrueClip clip, TrueContact c) {
+    double[] t = clip.truth().times();
+    if (c.down() - 0.08 < t[0] || c.up() + 0.08 > t[t.length - 1]) {
+      return false;
+    }
+    for (int i = 0; i < t.length; i++) {
+      if (t[i] > c.down() - 0.08 && t[i] < c.up() + 0.08) {
+        for (Joint j : List.of(Joint.ANKLE, Joint.HEEL, Joint.TOE)) {
+          if (!clip.truth().seen(BodyPoint.of(j, c.foot()), i)) {
+            return false;
+          }
+        }
+      }
+    }
+    return true;
+  }
+
+  private void countSides(TrueClip clip, Coherent athlete) {
+    for (int i = 0; i < clip.truth().frames(); i++) {
+      frames++;
+      legFramesWrong += wrong(clip, athlete.sides().track(), i) ? 1 : 0;
+      legFramesWrongBefore += wrong(clip, clip.found(), i) ? 1 : 0;
+    }
+  }
+
+  private static boolean wrong(TrueClip clip, boundwright.clip.track.Track t, int i) {
+    double same = 0;
+    double other = 0;
+    for (Joint j : List.of(Joint.KNEE, Joint.ANKLE, Joint.TOE, Joint.HEEL)) {
+      for (Foot f : Foot.values()) {
+        Spot s = t.spot(BodyPoint.of(j, f), i);
+        Spot a = clip.truth().spot(BodyPoint.of(j, f), i);
+        Spot b = clip.truth().spot(BodyPoint.of(j, f.other()), i);
+        if (s.known() && a.known() && b.known()) {
+          same += Math.min(30, s.to(a));
+          other += Math.min(30, s.to(b));
+        }
+      }
+    }
+    return other < same;
+  }
+
+  String row(String name) {
+    return String.format(
+        Locale.ROOT,
+        "| %s | %d | %.1f %% | %d / %d | %.1f -> %.2f %% | %.1f (%+.1f, %.0f %%) | %.1f (%+.1f, %.0f %%) | %.1f (%.0f %%) | %.1f (%+.1f) | %.1f | %.1f |",
+        name, trueContacts, 100.0 * rightFoot / Math.max(1, trueContacts), missed, extra, 100.0 * legFramesWrongBefore / frames,
+        100.0 * legFramesWrong / frames, 1000 * touchdown.rms(), 1000 * touchdown.mean(), touchdown.cover(), 1000 * toeOff.rms(),
+        1000 * toeOff.mean(), toeOff.cover(), 100 * length.rms(), length.cover(), 100 * ahead.rms(), 100 * ahead.mean(), lean.rms(),
+        100 * landing.rms());
+  }
+
+  static final String HEAD =
+      "| clips | contacts | right foot | missed / extra | leg frames exchanged before -> after | touchdown RMS ms (bias, in 90 %) | toe-off RMS ms (bias, in 90 %) | length RMS cm (in 90 %) | touchdown distance RMS cm (bias) | lean RMS deg | landing RMS cm |\n"
+          + "| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |";
+
+  public static void main(String[] args) {
+    int clips = args.length > 0 ? Integer.parseInt(args[0]) : 20;
+    boolean talk = args.length > 1;
+    Consumer<String> log = talk ? System.out::println : s -> {};
+    System.out.println(HEAD);
+    ClipAccuracy clean = new ClipAccuracy();
+    clean.run(240, Noise.NONE, false, clips, 1, log);
+    System.out.println(clean.row("no noise, 240 fps"));
+    System.out.println("worst stretch " + clean.stretch);
+    for (double fps : new double[] {240, 120, 60}) {
+      ClipAccuracy a = new ClipAccuracy();
+      a.run(fps, Noise.USUAL, true, clips, 1000, log);
+      System.out.println(a.row("usual noise, " + (int) fps + " fps"));
+    }
+  }
+}

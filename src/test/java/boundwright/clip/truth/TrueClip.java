@@ -1,0 +1,67 @@
+package boundwright.clip.truth;
+
+import boundwright.clip.scale.GroundMarks;
+import boundwright.clip.track.BodyPoint;
+import boundwright.clip.track.Spot;
+import boundwright.clip.track.Track;
+import boundwright.footfall.Sequence;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+
+/**
+ * A made-up clip: the athlete, the camera, the true body points in the picture, the same as a finder would give them,
+ * and the marks as a coach would click them, a pixel off.
+ */
+public record TrueClip(
+    Skeleton athlete, Camera camera, Track truth, Track found, List<GroundMarks.Mark> marks, Spot poleFoot, Spot poleTop, double pole_m) {
+
+  /** Draws a clip from a seed; the camera stands 10 to 15 m away. */
+  public static TrueClip of(Sequence sequence, int approachSteps, double speed, double fps, Noise noise, boolean irregular, long seed) {
+    Random random = new Random(seed);
+    Skeleton athlete = new Skeleton(sequence, approachSteps, speed, 1.0, random);
+    double distance = 10 + 5 * random.nextDouble();
+    double focal = 1000;
+    double half = 640 / focal * distance;
+    double middle = half * (0.8 + 0.3 * random.nextDouble()) + 0.5;
+    Camera camera =
+        new Camera(
+            middle, distance, 1.2 + 0.2 * random.nextGaussian(), random.nextBoolean(), 2 * random.nextGaussian(), 1.0 * random.nextGaussian(),
+            0.8 * random.nextGaussian(), focal, -0.01 * random.nextDouble(), 1280, 720);
+    List<Double> times = new ArrayList<>();
+    double end = athlete.mass().landingTime() + 0.25;
+    for (double t = random.nextDouble() / fps; t < end; t += 1 / fps) {
+      double at = irregular ? t + 0.15 / fps * (random.nextDouble() - 0.5) : t;
+      double x = athlete.centreOfMass(at).x();
+      boolean inside = Math.abs(x - middle) < half + 0.3;
+      if (inside && (!irregular || random.nextDouble() > 0.01)) {
+        times.add(at);
+      }
+    }
+    Track.Builder b = Track.at(times.stream().mapToDouble(d -> d).toArray());
+    for (int i = 0; i < times.size(); i++) {
+      Body body = athlete.at(times.get(i));
+      for (BodyPoint p : BodyPoint.values()) {
+        double[] w = body.at(p);
+        Spot s = camera.project(w[0], w[1], w[2]);
+        if (camera.sees(s)) {
+          b.put(p, i, s, 1);
+        }
+      }
+    }
+    Track truth = b.build();
+    List<GroundMarks.Mark> marks = new ArrayList<>();
+    for (int k = 0; k < 5; k++) {
+      double at = Math.round(middle + half * (-0.85 + 0.425 * k));
+      marks.add(new GroundMarks.Mark(clicked(camera.project(at, 0, 0), noise, random), at));
+    }
+    double poleX = Math.round(middle);
+    Spot foot = clicked(camera.project(poleX, 0, 0), noise, random);
+    Spot top = clicked(camera.project(poleX, 2, 0), noise, random);
+    return new TrueClip(athlete, camera, truth, noise.over(truth, focal / distance, random), marks, foot, top, 2);
+  }
+
+  private static Spot clicked(Spot s, Noise noise, Random random) {
+    return new Spot(s.x() + noise.scale() * random.nextGaussian(), s.y() + noise.scale() * random.nextGaussian());
+  }
+}
