@@ -30,8 +30,14 @@ final class ClipAccuracy {
     int covered;
     int judged;
 
+    int unknown;
+
     void add(double e) {
-      all.add(e);
+      if (Double.isNaN(e)) {
+        unknown++;
+      } else {
+        all.add(e);
+      }
     }
 
     void add(Estimate estimate, double truth) {
@@ -153,7 +159,7 @@ final class ClipAccuracy {
   }
 
   private static void note(Consumer<String> log, String what, Errors e, double limit, TrueContact c) {
-    double last = e.all.get(e.all.size() - 1);
+    double last = e.all.isEmpty() ? 0 : e.all.get(e.all.size() - 1);
     if (Math.abs(last) > limit) {
       log.accept(String.format(Locale.ROOT, "%s off by %.4f at %.3f-%.3f %s strike %.1f", what, last, c.down(), c.up(), c.foot(), c.strikeDeg()));
     }

@@ -1,6 +1,7 @@
 package boundwright.clip.contact;
 
 import java.util.Arrays;
+import java.util.List;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
@@ -29,16 +30,23 @@ final class CornerFit {
   /** Fewest samples that can tell a time. */
   private static final int FEWEST = 5;
 
-  private final double[] t;
-  private final double[] x;
-  private final double[] y;
-  private final double sigma;
+  /**
+   * A point that tells the time.
+   *
+   * @param path its samples
+   * @param creep how fast it may still move on the ground's side of the event, standard deviation [m/s]
+   */
+  record Witness(FootPath path, double creep) {
+    double sigma() {
+      return Math.max(path.noise(), 0.002);
+    }
+  }
 
-  CornerFit(FootPath path) {
-    t = path.times();
-    x = path.x();
-    y = path.y();
-    sigma = Math.max(path.noise(), 0.002);
+  private final List<Witness> witnesses;
+
+  /** The first witness is the one whose place and speed are reported. */
+  CornerFit(List<Witness> witnesses) {
+    this.witnesses = List.copyOf(witnesses);
   }
 
   /**
@@ -52,12 +60,12 @@ final class CornerFit {
   /** Priors of the acceleration and the jerk with which a foot leaves the ground, forward and up [m/s2, m/s3]. */
   record LeavePriors(Prior ax, Prior ay, Prior jx, Prior jy) {}
 
-  private static final Prior[] LANDING_X = {new Prior(0.8, 2.0), new Prior(-40, 40), new Prior(0, 1500)};
-  private static final Prior[] LANDING_Y = {new Prior(-1.8, 1.0), new Prior(0, 40), new Prior(0, 1500)};
+  /** Priors of speed, acceleration and jerk at a landing, forward and up [m/s, m/s2, m/s3]. */
+  record LandPriors(Prior vx, Prior vy, Prior ax, Prior ay, Prior jx, Prior jy) {}
 
   /** When the point lands, or null where too little was seen. Times in seconds. */
-  @Nullable EventFit landing(double guess, double before, double after) {
-    return search(guess, before, after, true, LANDING_X, LANDING_Y);
+  @Nullable EventFit landing(double guess, double before, double after, LandPriors p) {
+    return search(guess, before, after, true, new Prior[] {p.vx, p.ax, p.jx}, new Prior[] {p.vy, p.ay, p.jy});
   }
 
   /** When the point leaves, or null where too little was seen. */
@@ -74,28 +82,43 @@ final class CornerFit {
     if (second == null) {
       return null;
     }
-    int[] use = window(first.mean - before, first.mean + after);
-    Fit fx = fit(use, x, second.mean, landing, px);
-    Fit fy = fit(use, y, second.mean, landing, py);
-    return new EventFit(second.mean, second.sd, fx.k[0], fy.k[0], landing ? fx.k[1] : 0, landing ? fy.k[1] : 0);
+    Witness w = witnesses.get(0);
+    int[] use = window(w, first.mean - before, first.mean + after);
+    if (use.length < 3) {
+      return null;
+    }
+    Fit fx = fit(w, use, w.path.x(), second.mean, landing, px);
+    Fit fy = fit(w, use, w.path.y(), second.mean, landing, py);
+    return new EventFit(second.mean, second.sd, fx.k[0], fy.k[0], landing ? fx.k[2] : 0, landing ? fy.k[2] : 0);
   }
 
   private record Posterior(double mean, double sd) {}
 
   private @Nullable Posterior over(
       double guess, double centre, double reach, double before, double after, boolean landing, Prior[] px, Prior[] py) {
-    int[] use = window(centre - before, centre + after);
-    if (use.length < FEWEST) {
-      return null;
-    }
     int n = (int) Math.round(2 * reach / GRID_S) + 1;
     double[] cost = new double[n];
+    int samples = 0;
+    for (Witness w : witnesses) {
+      int[] use = window(w, centre - before, centre + after);
+      if (use.length < 3) {
+        continue;
+      }
+      samples += use.length;
+      for (int k = 0; k < n; k++) {
+        double t0 = centre - reach + k * GRID_S;
+        cost[k] +=
+            (fit(w, use, w.path.x(), t0, landing, px).cost + fit(w, use, w.path.y(), t0, landing, py).cost)
+                / (CORRELATED * CORRELATED);
+      }
+    }
+    if (samples < FEWEST) {
+      return null;
+    }
     double least = Double.POSITIVE_INFINITY;
     for (int k = 0; k < n; k++) {
-      double t0 = centre - reach + k * GRID_S;
-      double off = (t0 - guess) / GUESS_SD_S;
-      cost[k] =
-          (fit(use, x, t0, landing, px).cost + fit(use, y, t0, landing, py).cost) / (CORRELATED * CORRELATED) + 0.5 * off * off;
+      double off = (centre - reach + k * GRID_S - guess) / GUESS_SD_S;
+      cost[k] += 0.5 * off * off;
       least = Math.min(least, cost[k]);
     }
     double sum = 0;
@@ -112,22 +135,36 @@ final class CornerFit {
     return new Posterior(centre + mean, Math.sqrt(Math.max(GRID_S * GRID_S / 12, two / sum - mean * mean)));
   }
 
-  /** Acceleration and jerk (forward, up) with which the point leaves at a known time; NaN where too little was seen. */
-  double[] leave(double t0, double before, double after, LeavePriors p) {
-    int[] use = window(t0 - before, t0 + after);
+  /** Speed, acceleration and jerk (forward, up, in turn) with which the first witness lands at a known time, or null. */
+  double @Nullable [] land(double t0, double before, double after, LandPriors p) {
+    Witness w = witnesses.get(0);
+    int[] use = window(w, t0 - before, t0 + after);
     if (use.length < FEWEST) {
-      return new double[] {Double.NaN, Double.NaN, Double.NaN, Double.NaN};
+      return null;
     }
-    double[] kx = fit(use, x, t0, false, new Prior[] {p.ax, p.jx}).k;
-    double[] ky = fit(use, y, t0, false, new Prior[] {p.ay, p.jy}).k;
-    return new double[] {kx[1], ky[1], kx[2], ky[2]};
+    double[] kx = fit(w, use, w.path.x(), t0, true, new Prior[] {p.vx, p.ax, p.jx}).k;
+    double[] ky = fit(w, use, w.path.y(), t0, true, new Prior[] {p.vy, p.ay, p.jy}).k;
+    return new double[] {kx[2], ky[2], kx[3], ky[3], kx[4], ky[4]};
   }
 
-  private int[] window(double from, double to) {
+  /** Acceleration and jerk (forward, up) with which the first witness leaves at a known time, or null. */
+  double @Nullable [] leave(double t0, double before, double after, LeavePriors p) {
+    Witness w = witnesses.get(0);
+    int[] use = window(w, t0 - before, t0 + after);
+    if (use.length < FEWEST) {
+      return null;
+    }
+    double[] kx = fit(w, use, w.path.x(), t0, false, new Prior[] {p.ax, p.jx}).k;
+    double[] ky = fit(w, use, w.path.y(), t0, false, new Prior[] {p.ay, p.jy}).k;
+    return new double[] {kx[2], ky[2], kx[3], ky[3]};
+  }
+
+  private static int[] window(Witness w, double from, double to) {
+    double[] t = w.path.times();
     int[] out = new int[t.length];
     int n = 0;
     for (int i = 0; i < t.length; i++) {
-      if (t[i] >= from && t[i] <= to && !Double.isNaN(x[i])) {
+      if (t[i] >= from && t[i] <= to && !Double.isNaN(w.path.x()[i])) {
         out[n++] = i;
       }
     }
@@ -137,15 +174,23 @@ final class CornerFit {
   private record Fit(double[] k, double cost) {}
 
   /** Least squares with the priors as further rows; the standing place has none. */
-  private Fit fit(int[] use, double[] u, double t0, boolean landing, Prior[] priors) {
-    int m = priors.length + 1;
+  private static Fit fit(Witness witness, int[] use, double[] u, double t0, boolean landing, Prior[] priors) {
+    int m = priors.length + 2;
     double[][] normal = new double[m][m];
     double[] right = new double[m];
+    double sigma = witness.sigma();
     double w = 1 / (sigma * sigma);
     double base = u[use[use.length / 2]];
+    double[] mean = new double[m];
+    double[] weight = new double[m];
+    weight[1] = 1 / (witness.creep * witness.creep);
+    for (int a = 2; a < m; a++) {
+      mean[a] = priors[a - 2].mean;
+      weight[a] = 1 / (priors[a - 2].sd * priors[a - 2].sd);
+    }
     double[][] rows = new double[use.length][];
     for (int i = 0; i < use.length; i++) {
-      double[] r = row(t[use[i]] - t0, landing);
+      double[] r = row(witness.path.times()[use[i]] - t0, landing);
       rows[i] = r;
       for (int a = 0; a < m; a++) {
         right[a] += w * r[a] * (u[use[i]] - base);
@@ -156,11 +201,12 @@ final class CornerFit {
     }
     normal[0][0] += 1;
     for (int a = 1; a < m; a++) {
-      Prior p = priors[a - 1];
-      normal[a][a] += 1 / (p.sd * p.sd);
-      right[a] += p.mean / (p.sd * p.sd);
+      normal[a][a] += weight[a];
+      right[a] += mean[a] * weight[a];
     }
-    double[] k = new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false), 1e-6, 0).getSolver().solve(new ArrayRealVector(right, false)).toArray();
+    double[] k =
+        new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false), 1e-6, 0)
+            .getSolver().solve(new ArrayRealVector(right, false)).toArray();
     double cost = 0;
     for (int i = 0; i < use.length; i++) {
       double e = u[use[i]] - base;
@@ -172,19 +218,19 @@ final class CornerFit {
       cost += e < 3 ? 0.5 * e * e : 3 * e - 4.5;
     }
     for (int a = 1; a < m; a++) {
-      double e = (k[a] - priors[a - 1].mean) / priors[a - 1].sd;
-      cost += 0.5 * e * e;
+      double e = k[a] - mean[a];
+      cost += 0.5 * weight[a] * e * e;
     }
     k[0] += base;
     return new Fit(k, cost);
   }
 
+  /** Standing place, creep on the ground's side, then the curve on the flight's side. */
   private static double[] row(double s, boolean landing) {
-    if (landing) {
-      double b = Math.min(0, s);
-      return new double[] {1, b, b * b / 2, b * b * b / 6};
-    }
-    double a = Math.max(0, s);
-    return new double[] {1, a * a / 2, a * a * a / 6};
+    double ground = landing ? Math.max(0, s) : Math.min(0, s);
+    double air = s - ground;
+    return landing
+        ? new double[] {1, ground, air, air * air / 2, air * air * air / 6}
+        : new double[] {1, ground, air * air / 2, air * air * air / 6};
   }
 }

@@ -93,9 +93,9 @@ final class FootCourse {
     double v = 0.02;
     if (swing < 0.55) {
       return List.of(
-          new Key(0.22, -0.46, -0.52 + v * random.nextGaussian(), -80),
-          new Key(0.48, -0.08, -0.40 + v * random.nextGaussian(), -40),
-          new Key(0.72, 0.36, -0.44 + v * random.nextGaussian(), 5));
+          new Key(0.28, -0.45, -0.53 + v * random.nextGaussian(), -80),
+          new Key(0.52, -0.06, -0.40 + v * random.nextGaussian(), -40),
+          new Key(0.76, 0.36, -0.46 + v * random.nextGaussian(), 5));
     }
     return List.of(
         new Key(0.16, -0.48, -0.50 + v * random.nextGaussian(), -82),

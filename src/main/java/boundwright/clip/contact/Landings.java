@@ -1,0 +1,122 @@
+package boundwright.clip.contact;
+
+import boundwright.clip.contact.CornerFit.LandPriors;
+import boundwright.clip.contact.CornerFit.Prior;
+import boundwright.clip.contact.CornerFit.Witness;
+import boundwright.clip.contact.Planted.Stretch;
+import boundwright.clip.track.Joint;
+import boundwright.clip.track.Motion;
+import boundwright.clip.track.Track;
+import boundwright.footfall.Foot;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * When each contact's foot comes down: where heel or toe, whichever leads, stops. How a foot comes down is alike in the
+ * contacts of a rep, so the later rounds take it from all of them.
+ */
+final class Landings {
+  /**
+   * A foot is stopped by heel and shoe a little after it touches: kinematic touchdowns read 3.1 ms late against force
+   * plates (Handsaker et al. 2016; read). Taken off.
+   */
+  static final double TOUCHDOWN_BIAS_S = 0.0031;
+  /** Softness with which the leading point hands over between heel and toe [s]. */
+  private static final double LEAD_S = 0.006;
+  private static final double CREEP = 0.1;
+  private static final double SEEN_S = 0.05;
+  private static final Prior[] FIRST = {
+    new Prior(0.8, 2.0), new Prior(-1.8, 1.0), new Prior(-40, 40), new Prior(0, 40), new Prior(0, 1500), new Prior(0, 1500)
+  };
+  private static final double[] LEAST = {0.6, 0.3, 12, 12, 400, 400};
+
+  private final Motion motion;
+  private final double step;
+  private final @Nullable FootPath[][] feet = new @Nullable FootPath[2][2];
+
+  Landings(Track metres, Motion motion) {
+    this.motion = motion;
+    step = metres.medianStep();
+    for (Foot f : Foot.values()) {
+      RigidFoot.Paths stiff = RigidFoot.of(metres, motion, f);
+      feet[f.ordinal()][0] = stiff == null ? FootPath.of(metres, motion, Joint.HEEL, f) : stiff.heel();
+      feet[f.ordinal()][1] = stiff == null ? FootPath.of(metres, motion, Joint.TOE, f) : stiff.toe();
+    }
+  }
+
+  /** A touchdown with the way the leading point came down. */
+  record Landing(EventFit heel, EventFit toe, double heelLeads) {
+    EventFit lead() {
+      return heelLeads > 0.5 ? heel : toe;
+    }
+
+    double time() {
+      return heelLeads * heel.time() + (1 - heelLeads) * toe.time() - TOUCHDOWN_BIAS_S;
+    }
+
+    double sd() {
+      return Math.hypot(heelLeads * heel.sd(), (1 - heelLeads) * toe.sd());
+    }
+  }
+
+  /** The touchdowns of the stretches, null where one was not seen. */
+  List<@Nullable Landing> all(List<Stretch> stretches) {
+    List<@Nullable Landing> out = round(stretches, FIRST);
+    for (int i = 0; i < 3; i++) {
+      out = round(stretches, pooled(stretches, out));
+    }
+    return out;
+  }
+
+  private double wide(double window) {
+    return Math.max(window, 3.6 * step);
+  }
+
+  private static LandPriors priors(Prior[] p) {
+    return new LandPriors(p[0], p[1], p[2], p[3], p[4], p[5]);
+  }
+
+  private List<@Nullable Landing> round(List<Stretch> stretches, Prior[] p) {
+    List<@Nullable Landing> out = new ArrayList<>();
+    for (Stretch s : stretches) {
+      double guess = motion.time(s.first());
+      EventFit heel = one(feet[s.foot().ordinal()][0], guess, priors(p));
+      EventFit toe = one(feet[s.foot().ordinal()][1], guess, priors(p));
+      if (heel == null || toe == null) {
+        EventFit only = heel == null ? toe : heel;
+        out.add(only == null ? null : new Landing(only, only, heel == null ? 0 : 1));
+      } else {
+        // the earlier of the two, softly: near each other both tell the time
+        out.add(new Landing(heel, toe, 1 / (1 + Math.exp((heel.time() - toe.time()) / LEAD_S))));
+      }
+    }
+    return out;
+  }
+
+  private @Nullable EventFit one(@Nullable FootPath path, double guess, LandPriors priors) {
+    if (path == null || path.seen(guess - wide(SEEN_S), guess - 0.5 * step) < 2) {
+      return null;
+    }
+    return new CornerFit(List.of(new Witness(path, CREEP))).landing(guess, wide(0.06), wide(0.05), priors);
+  }
+
+  private Prior[] pooled(List<Stretch> stretches, List<@Nullable Landing> landings) {
+    List<double[]> seen = new ArrayList<>();
+    for (int i = 0; i < stretches.size(); i++) {
+      Landing l = landings.get(i);
+      if (l == null) {
+        continue;
+      }
+      FootPath path = feet[stretches.get(i).foot().ordinal()][l.heelLeads > 0.5 ? 0 : 1];
+      double[] k =
+          path == null
+              ? null
+              : new CornerFit(List.of(new Witness(path, CREEP))).land(l.lead().time(), wide(0.06), wide(0.05), priors(FIRST));
+      if (k != null) {
+        seen.add(k);
+      }
+    }
+    return Pool.of(seen, FIRST, LEAST);
+  }
+}

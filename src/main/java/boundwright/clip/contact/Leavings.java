@@ -1,0 +1,130 @@
+package boundwright.clip.contact;
+
+import boundwright.clip.contact.CornerFit.LeavePriors;
+import boundwright.clip.contact.CornerFit.Prior;
+import boundwright.clip.contact.CornerFit.Witness;
+import boundwright.clip.contact.Planted.Stretch;
+import boundwright.clip.track.BodyPoint;
+import boundwright.clip.track.Joint;
+import boundwright.clip.track.Motion;
+import boundwright.clip.track.Spot;
+import boundwright.clip.track.Track;
+import boundwright.footfall.Foot;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * When each contact's toe leaves. A toe moves off from rest, so its path alone tells the time to hardly better than 10 ms.
+ * Two things the contacts of a rep share help: how the toe accelerates away, and how far the hips are ahead of the toe
+ * when the leg is spent. Both are learned from the rep itself, and only as far as its contacts agree.
+ */
+final class Leavings {
+  /** The coarse course sees a foot leave this late, because it moves off slowly [s] (own output). */
+  static final double COARSE_LATE_S = 0.012;
+  private static final Prior[] FIRST = {new Prior(25, 25), new Prior(60, 40), new Prior(600, 800), new Prior(0, 800)};
+  private static final double[] LEAST = {6, 6, 150, 150};
+  private static final double CREEP = 0.1;
+  /** How much the hips' lead at toe-off varies at the least [m] (judgement). */
+  private static final double LEAD_SD_M = 0.03;
+  private static final double SEEN_S = 0.05;
+
+  private final Track metres;
+  private final Motion motion;
+  private final double step;
+
+  Leavings(Track metres, Motion motion) {
+    this.metres = metres;
+    this.motion = motion;
+    step = metres.medianStep();
+  }
+
+  /** The toe-offs of the stretches, null where one was not seen. */
+  List<@Nullable EventFit> all(List<Stretch> stretches) {
+    List<@Nullable EventFit> out = round(stretches, FIRST);
+    for (int i = 0; i < 3; i++) {
+      out = round(stretches, pooled(stretches, out));
+    }
+    return byLead(stretches, out);
+  }
+
+  private double wide(double window) {
+    return Math.max(window, 3.6 * step);
+  }
+
+  private @Nullable CornerFit toe(Foot foot) {
+    FootPath toe = FootPath.of(metres, motion, Joint.TOE, foot);
+    return toe == null ? null : new CornerFit(List.of(new Witness(toe, CREEP)));
+  }
+
+  private List<@Nullable EventFit> round(List<Stretch> stretches, Prior[] p) {
+    LeavePriors priors = new LeavePriors(p[0], p[1], p[2], p[3]);
+    List<@Nullable EventFit> out = new ArrayList<>();
+    for (Stretch s : stretches) {
+      FootPath toe = FootPath.of(metres, motion, Joint.TOE, s.foot());
+      double last = motion.time(s.last());
+      boolean seen = toe != null && toe.seen(last, last + wide(SEEN_S)) >= 2;
+      CornerFit fit = toe(s.foot());
+      out.add(!seen || fit == null ? null : fit.leaving(last - COARSE_LATE_S, wide(0.05), wide(0.07), priors));
+    }
+    return out;
+  }
+
+  private Prior[] pooled(List<Stretch> stretches, List<@Nullable EventFit> fits) {
+    LeavePriors wide = new LeavePriors(FIRST[0], FIRST[1], FIRST[2], FIRST[3]);
+    List<double[]> seen = new ArrayList<>();
+    for (int i = 0; i < stretches.size(); i++) {
+      EventFit e = fits.get(i);
+      CornerFit fit = toe(stretches.get(i).foot());
+      double[] k = e == null || fit == null ? null : fit.leave(e.time(), wide(0.05), wide(0.07), wide);
+      if (k != null) {
+        seen.add(k);
+      }
+    }
+    return Pool.of(seen, FIRST, LEAST);
+  }
+
+  /** Mid-hip at a time. */
+  private Spot hips(double time) {
+    return motion.at(BodyPoint.LEFT_HIP, time).towards(motion.at(BodyPoint.RIGHT_HIP, time), 0.5);
+  }
+
+  private List<@Nullable EventFit> byLead(List<Stretch> stretches, List<@Nullable EventFit> fits) {
+    int n = fits.size();
+    double[] lead = new double[n];
+    double[] speed = new double[n];
+    double[] error = new double[n];
+    List<Integer> known = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      EventFit e = fits.get(i);
+      if (e == null) {
+        continue;
+      }
+      lead[i] = hips(e.time()).x() - e.x0();
+      speed[i] = (hips(e.time()).x() - hips(e.time() - 0.04).x()) / 0.04;
+      error[i] = speed[i] * e.sd();
+      if (!Double.isNaN(speed[i]) && speed[i] > 1) {
+        known.add(i);
+      }
+    }
+    if (known.size() < 3) {
+      return fits;
+    }
+    double middle = Pool.median(known.stream().mapToDouble(i -> lead[i]).sorted().toArray());
+    double mean = known.stream().mapToDouble(i -> Math.max(middle - 0.15, Math.min(middle + 0.15, lead[i]))).average().orElse(middle);
+    double spread = known.stream().mapToDouble(i -> (lead[i] - mean) * (lead[i] - mean)).sum() / (known.size() - 1);
+    double noise = known.stream().mapToDouble(i -> error[i] * error[i]).average().orElse(0);
+    double own = Math.max(LEAD_SD_M * LEAD_SD_M, spread - noise);
+    List<@Nullable EventFit> out = new ArrayList<>(fits);
+    for (int i : known) {
+      EventFit e = fits.get(i);
+      if (e != null) {
+        double v = error[i] * error[i];
+        double pull = v / (v + own);
+        double sd = Math.sqrt(e.sd() * e.sd() * (1 - pull) + pull * pull * e.sd() * e.sd() / known.size());
+        out.set(i, new EventFit(e.time() - pull * (lead[i] - mean) / speed[i], sd, e.x0(), e.y0(), 0, 0));
+      }
+    }
+    return out;
+  }
+}

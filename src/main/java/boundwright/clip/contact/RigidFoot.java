@@ -1,0 +1,147 @@
+package boundwright.clip.contact;
+
+import boundwright.clip.signal.Smoother;
+import boundwright.clip.track.Joint;
+import boundwright.clip.track.Motion;
+import boundwright.clip.track.Track;
+import boundwright.footfall.Foot;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Heel and toe of a foot taken as one stiff piece with the ankle, so that the errors of the three points average out. The
+ * shape is the median over the clip, the turn in each frame is the best fit of the three points (Procrustes), smoothed.
+ * Good for a landing; not for a toe-off, where the foot bends at the ball.
+ */
+final class RigidFoot {
+  private static final List<Joint> PARTS = List.of(Joint.HEEL, Joint.ANKLE, Joint.TOE);
+  /** Equivalent cut-off of the foot's turning [Hz]. */
+  private static final double CUT_OFF = Double.parseDouble(System.getProperty("rf","28"));
+  /** Standard deviation of a turn before it is measured [rad]. */
+  private static final double TURN_SD = 0.1;
+
+  private RigidFoot() {}
+
+  /**
+   * The stiff foot's paths.
+   *
+   * @param heel the heel, from all three points
+   * @param toe the toe, from all three points
+   * @param pitch turn of the foot in each frame, smoothed, toe up positive [rad]; 0 is heel and toe level
+   */
+  record Paths(FootPath heel, FootPath toe, double[] pitch) {}
+
+  /** The paths of a foot, or null where a part was hardly ever seen. */
+  static @Nullable Paths of(Track metres, Motion motion, Foot foot) {
+    FootPath[] part = new FootPath[3];
+    for (int k = 0; k < 3; k++) {
+      FootPath p = FootPath.of(metres, motion, PARTS.get(k), foot);
+      if (p == null) {
+        return null;
+      }
+      part[k] = p;
+    }
+    int n = metres.frames();
+    double[] raw = new double[n];
+    Arrays.setAll(raw, i -> Math.atan2(part[2].y()[i] - part[0].y()[i], part[2].x()[i] - part[0].x()[i]));
+    double[][] shape = shape(part, raw);
+    if (shape == null) {
+      return null;
+    }
+    double[] turn = unwrapped(part, shape);
+    double[] none = new double[n];
+    for (int i = 0; i < n; i++) {
+      none[i] = Double.isNaN(turn[i]) ? Double.NaN : 0;
+    }
+    Smoother.Path smooth = Smoother.run(metres.times(), turn, none, TURN_SD, CUT_OFF);
+    return new Paths(part(part, shape, smooth.x(), 0), part(part, shape, smooth.x(), 2), smooth.x());
+  }
+
+  /** Places of the three points in the foot's own frame, heel to toe level, from their middle; null with too few frames. */
+  private static double @Nullable [][] shape(FootPath[] part, double[] angle) {
+    List<double[]> along = new ArrayList<>();
+    for (int i = 0; i < angle.length; i++) {
+      if (Double.isNaN(angle[i]) || Double.isNaN(part[1].x()[i])) {
+        continue;
+      }
+      double c = Math.cos(angle[i]);
+      double s = Math.sin(angle[i]);
+      double[] row = new double[4];
+      for (int k = 1; k <= 2; k++) {
+        double dx = part[k].x()[i] - part[0].x()[i];
+        double dy = part[k].y()[i] - part[0].y()[i];
+        row[2 * k - 2] = c * dx + s * dy;
+        row[2 * k - 1] = -s * dx + c * dy;
+      }
+      along.add(row);
+    }
+    if (along.size() < 10) {
+      return null;
+    }
+    double[] mid = new double[4];
+    for (int c = 0; c < 4; c++) {
+      int col = c;
+      mid[c] = along.stream().mapToDouble(r -> r[col]).sorted().toArray()[along.size() / 2];
+    }
+    double[][] out = {{0, 0}, {mid[0], mid[1]}, {mid[2], mid[3]}};
+    double mx = (mid[0] + mid[2]) / 3;
+    double my = (mid[1] + mid[3]) / 3;
+    for (double[] p : out) {
+      p[0] -= mx;
+      p[1] -= my;
+    }
+    return out;
+  }
+
+  /** Best turn in each frame with all three points, without jumps of a full circle; NaN where one is missing. */
+  private static double[] unwrapped(FootPath[] part, double[][] shape) {
+    int n = part[0].x().length;
+    double[] out = new double[n];
+    double last = 0;
+    for (int i = 0; i < n; i++) {
+      double mx = (part[0].x()[i] + part[1].x()[i] + part[2].x()[i]) / 3;
+      double my = (part[0].y()[i] + part[1].y()[i] + part[2].y()[i]) / 3;
+      double cos = 0;
+      double sin = 0;
+      for (int k = 0; k < 3; k++) {
+        double px = part[k].x()[i] - mx;
+        double py = part[k].y()[i] - my;
+        cos += shape[k][0] * px + shape[k][1] * py;
+        sin += shape[k][0] * py - shape[k][1] * px;
+      }
+      out[i] = Math.atan2(sin, cos);
+      if (!Double.isNaN(out[i])) {
+        out[i] += 2 * Math.PI * Math.round((last - out[i]) / (2 * Math.PI));
+        last = out[i];
+      }
+    }
+    return out;
+  }
+
+  /** One part from the middle of what was seen in each frame. */
+  private static FootPath part(FootPath[] part, double[][] shape, double[] turn, int which) {
+    int n = turn.length;
+    double[] x = new double[n];
+    double[] y = new double[n];
+    for (int i = 0; i < n; i++) {
+      double c = Math.cos(turn[i]);
+      double s = Math.sin(turn[i]);
+      int seen = 0;
+      for (int k = 0; k < 3; k++) {
+        if (!Double.isNaN(part[k].x()[i])) {
+          double dx = shape[which][0] - shape[k][0];
+          double dy = shape[which][1] - shape[k][1];
+          x[i] += part[k].x()[i] + c * dx - s * dy;
+          y[i] += part[k].y()[i] + s * dx + c * dy;
+          seen++;
+        }
+      }
+      x[i] = seen == 0 ? Double.NaN : x[i] / seen;
+      y[i] = seen == 0 ? Double.NaN : y[i] / seen;
+    }
+    double noise = 0.7 * (part[0].noise() + part[1].noise() + part[2].noise()) / 3;
+    return new FootPath(part[which].times(), x, y, part[which].smooth(), noise);
+  }
+}
