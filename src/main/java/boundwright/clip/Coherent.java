@@ -6,8 +6,9 @@ import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Motion;
 import boundwright.clip.track.Outliers;
 import boundwright.clip.track.Sides;
-import boundwright.clip.track.Spot;
 import boundwright.clip.track.Track;
+import java.util.Arrays;
+import java.util.List;
 
 /**
  * One coherent athlete in metres: sides put right, wild points out, pixels turned into metres, smoothed.
@@ -34,25 +35,24 @@ public record Coherent(Sides.Resolved sides, Track pixels, Track metres, Motion 
     return new Coherent(sides, pixels, metres, Motion.of(metres));
   }
 
-  /** How far the hips went, by the median of the first and of the last tenth of the clip [m]. */
+  /** How far the hips went, by the median of the first and of the last tenth of the frames that show them [m]. */
   private static double travel(Track metres) {
-    int n = metres.frames();
-    int tenth = Math.max(1, n / 10);
-    return median(metres, n - tenth, n) - median(metres, 0, tenth);
-  }
-
-  private static double median(Track metres, int from, int to) {
-    double[] x = new double[2 * (to - from)];
+    double[] x = new double[2 * metres.frames()];
     int n = 0;
-    for (int i = from; i < to; i++) {
-      for (BodyPoint p : new BodyPoint[] {BodyPoint.LEFT_HIP, BodyPoint.RIGHT_HIP}) {
-        Spot s = metres.spot(p, i);
-        if (s.known()) {
-          x[n++] = s.x();
+    for (int i = 0; i < metres.frames(); i++) {
+      for (BodyPoint p : List.of(BodyPoint.LEFT_HIP, BodyPoint.RIGHT_HIP)) {
+        if (metres.seen(p, i)) {
+          x[n++] = metres.spot(p, i).x();
         }
       }
     }
-    java.util.Arrays.sort(x, 0, n);
-    return n == 0 ? 0 : x[n / 2];
+    int tenth = Math.max(1, n / 10);
+    return n == 0 ? 0 : median(x, n - tenth, n) - median(x, 0, tenth);
+  }
+
+  private static double median(double[] x, int from, int to) {
+    double[] part = Arrays.copyOfRange(x, from, to);
+    Arrays.sort(part);
+    return part[part.length / 2];
   }
 }

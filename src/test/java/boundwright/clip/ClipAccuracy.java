@@ -129,7 +129,7 @@ final class ClipAccuracy {
       }
       if (up != null) {
         toeOff.add(up, c.up());
-        note(log, name + " to", toeOff, 0.02, c);
+        note(log, name + " to", toeOff, 0.006, c);
       }
       if (before != null && foundBefore != null) {
         length.add(Contact_between(foundBefore, best), c.toeX() - before.toeX());

@@ -24,9 +24,12 @@ final class CornerFit {
   private static final double REACH_S = 0.032;
   private static final double REACH_AGAIN_S = 0.014;
   /** Standard deviation of the guess [s] (own output: about 8 ms at 240 and 10 ms at 60 frames a second). */
-  private static final double GUESS_SD_S = 0.012;
-  /** Noise of body points lasts over frames: samples tell less than their number says. */
-  private static final double CORRELATED = 2.0;
+  private static final double GUESS_SD_S = Double.parseDouble(System.getProperty("gs","0.012"));
+  /**
+   * Errors of body points last over frames. The fit takes them as white noise plus as much again that fades to 1/e in this
+   * time [s] (generalised least squares; judgement, see the docs for how much hangs on it).
+   */
+  private static final double LASTING_S = Double.parseDouble(System.getProperty("la","0.04"));
   /** Fewest samples that can tell a time. */
   private static final int FEWEST = 5;
 
@@ -36,9 +39,9 @@ final class CornerFit {
    * @param path its samples
    * @param creep how fast it may still move on the ground's side of the event, standard deviation [m/s]
    */
-  record Witness(FootPath path, double creep) {
+  record Witness(FootPath path, double creep, double lasting) {
     double sigma() {
-      return Math.max(path.noise(), 0.002);
+      return Math.max(path.noise()*Double.parseDouble(System.getProperty("sm","2")), Double.parseDouble(System.getProperty("sf","0.005")));
     }
   }
 
@@ -82,13 +85,12 @@ final class CornerFit {
     if (second == null) {
       return null;
     }
-    Witness w = witnesses.get(0);
-    int[] use = window(w, first.mean - before, first.mean + after);
-    if (use.length < 3) {
+    Window w = Window.of(witnesses.get(0), first.mean - before, first.mean + after);
+    if (w == null) {
       return null;
     }
-    Fit fx = fit(w, use, w.path.x(), second.mean, landing, px);
-    Fit fy = fit(w, use, w.path.y(), second.mean, landing, py);
+    Fit fx = w.fit(w.x, second.mean, landing, px);
+    Fit fy = w.fit(w.y, second.mean, landing, py);
     return new EventFit(second.mean, second.sd, fx.k[0], fy.k[0], landing ? fx.k[2] : 0, landing ? fy.k[2] : 0);
   }
 
@@ -99,17 +101,15 @@ final class CornerFit {
     int n = (int) Math.round(2 * reach / GRID_S) + 1;
     double[] cost = new double[n];
     int samples = 0;
-    for (Witness w : witnesses) {
-      int[] use = window(w, centre - before, centre + after);
-      if (use.length < 3) {
+    for (Witness witness : witnesses) {
+      Window w = Window.of(witness, centre - before, centre + after);
+      if (w == null) {
         continue;
       }
-      samples += use.length;
+      samples += w.t.length;
       for (int k = 0; k < n; k++) {
         double t0 = centre - reach + k * GRID_S;
-        cost[k] +=
-            (fit(w, use, w.path.x(), t0, landing, px).cost + fit(w, use, w.path.y(), t0, landing, py).cost)
-                / (CORRELATED * CORRELATED);
+        cost[k] += w.fit(w.x, t0, landing, px).cost + w.fit(w.y, t0, landing, py).cost;
       }
     }
     if (samples < FEWEST) {
@@ -137,93 +137,144 @@ final class CornerFit {
 
   /** Speed, acceleration and jerk (forward, up, in turn) with which the first witness lands at a known time, or null. */
   double @Nullable [] land(double t0, double before, double after, LandPriors p) {
-    Witness w = witnesses.get(0);
-    int[] use = window(w, t0 - before, t0 + after);
-    if (use.length < FEWEST) {
+    Window w = Window.of(witnesses.get(0), t0 - before, t0 + after);
+    if (w == null || w.t.length < FEWEST) {
       return null;
     }
-    double[] kx = fit(w, use, w.path.x(), t0, true, new Prior[] {p.vx, p.ax, p.jx}).k;
-    double[] ky = fit(w, use, w.path.y(), t0, true, new Prior[] {p.vy, p.ay, p.jy}).k;
+    double[] kx = w.fit(w.x, t0, true, new Prior[] {p.vx, p.ax, p.jx}).k;
+    double[] ky = w.fit(w.y, t0, true, new Prior[] {p.vy, p.ay, p.jy}).k;
     return new double[] {kx[2], ky[2], kx[3], ky[3], kx[4], ky[4]};
   }
 
   /** Acceleration and jerk (forward, up) with which the first witness leaves at a known time, or null. */
   double @Nullable [] leave(double t0, double before, double after, LeavePriors p) {
-    Witness w = witnesses.get(0);
-    int[] use = window(w, t0 - before, t0 + after);
-    if (use.length < FEWEST) {
+    Window w = Window.of(witnesses.get(0), t0 - before, t0 + after);
+    if (w == null || w.t.length < FEWEST) {
       return null;
     }
-    double[] kx = fit(w, use, w.path.x(), t0, false, new Prior[] {p.ax, p.jx}).k;
-    double[] ky = fit(w, use, w.path.y(), t0, false, new Prior[] {p.ay, p.jy}).k;
+    double[] kx = w.fit(w.x, t0, false, new Prior[] {p.ax, p.jx}).k;
+    double[] ky = w.fit(w.y, t0, false, new Prior[] {p.ay, p.jy}).k;
     return new double[] {kx[2], ky[2], kx[3], ky[3]};
-  }
-
-  private static int[] window(Witness w, double from, double to) {
-    double[] t = w.path.times();
-    int[] out = new int[t.length];
-    int n = 0;
-    for (int i = 0; i < t.length; i++) {
-      if (t[i] >= from && t[i] <= to && !Double.isNaN(w.path.x()[i])) {
-        out[n++] = i;
-      }
-    }
-    return Arrays.copyOf(out, n);
   }
 
   private record Fit(double[] k, double cost) {}
 
-  /** Least squares with the priors as further rows; the standing place has none. */
-  private static Fit fit(Witness witness, int[] use, double[] u, double t0, boolean landing, Prior[] priors) {
-    int m = priors.length + 2;
-    double[][] normal = new double[m][m];
-    double[] right = new double[m];
-    double sigma = witness.sigma();
-    double w = 1 / (sigma * sigma);
-    double base = u[use[use.length / 2]];
-    double[] mean = new double[m];
-    double[] weight = new double[m];
-    weight[1] = 1 / (witness.creep * witness.creep);
-    for (int a = 2; a < m; a++) {
-      mean[a] = priors[a - 2].mean;
-      weight[a] = 1 / (priors[a - 2].sd * priors[a - 2].sd);
+  /** Samples round an event, with the noise's covariance taken apart so that they can be whitened. */
+  private static final class Window {
+    private final double[] t;
+    private final double[] x;
+    private final double[] y;
+    private final double creep;
+    private final double[][] lower;
+
+    private Window(double[] t, double[] x, double[] y, double creep, double[][] lower) {
+      this.t = t;
+      this.x = x;
+      this.y = y;
+      this.creep = creep;
+      this.lower = lower;
     }
-    double[][] rows = new double[use.length][];
-    for (int i = 0; i < use.length; i++) {
-      double[] r = row(witness.path.times()[use[i]] - t0, landing);
-      rows[i] = r;
-      for (int a = 0; a < m; a++) {
-        right[a] += w * r[a] * (u[use[i]] - base);
-        for (int b = 0; b < m; b++) {
-          normal[a][b] += w * r[a] * r[b];
+
+    static @Nullable Window of(Witness w, double from, double to) {
+      double[] all = w.path.times();
+      int[] use = new int[all.length];
+      int n = 0;
+      for (int i = 0; i < all.length; i++) {
+        if (all[i] >= from && all[i] <= to && !Double.isNaN(w.path.x()[i])) {
+          use[n++] = i;
         }
       }
-    }
-    normal[0][0] += 1;
-    for (int a = 1; a < m; a++) {
-      normal[a][a] += weight[a];
-      right[a] += mean[a] * weight[a];
-    }
-    double[] k =
-        new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false), 1e-6, 0)
-            .getSolver().solve(new ArrayRealVector(right, false)).toArray();
-    double cost = 0;
-    for (int i = 0; i < use.length; i++) {
-      double e = u[use[i]] - base;
-      for (int a = 0; a < m; a++) {
-        e -= rows[i][a] * k[a];
+      if (n < 3) {
+        return null;
       }
-      e = Math.abs(e) / sigma;
-      // beyond three standard deviations a sample pulls no harder
-      cost += e < 3 ? 0.5 * e * e : 3 * e - 4.5;
+      int[] at = Arrays.copyOf(use, n);
+      double[] t = Arrays.stream(at).mapToDouble(i -> all[i]).toArray();
+      double v = w.sigma() * w.sigma();
+      double[][] c = new double[n][n];
+      for (int i = 0; i < n; i++) {
+        for (int j = 0; j < n; j++) {
+          c[i][j] = w.lasting*v * Math.exp(-Math.abs(t[i] - t[j]) / LASTING_S) + (i == j ? v*(2-w.lasting) : 0);
+        }
+      }
+      double[][] lower = new CholeskyDecomposition(new Array2DRowRealMatrix(c, false), 1e-6, 0).getL().getData();
+      return new Window(
+          t, Arrays.stream(at).mapToDouble(i -> w.path.x()[i]).toArray(), Arrays.stream(at).mapToDouble(i -> w.path.y()[i]).toArray(),
+          w.creep, lower);
     }
-    for (int a = 1; a < m; a++) {
-      double e = k[a] - mean[a];
-      cost += 0.5 * weight[a] * e * e;
+
+    private double[] whitened(double[] u) {
+      double[] out = new double[u.length];
+      for (int i = 0; i < u.length; i++) {
+        double sum = u[i];
+        for (int j = 0; j < i; j++) {
+          sum -= lower[i][j] * out[j];
+        }
+        out[i] = sum / lower[i][i];
+      }
+      return out;
     }
-    k[0] += base;
-    return new Fit(k, cost);
+
+    /** Least squares of the whitened samples with the priors as further rows; the standing place has none. */
+    Fit fit(double[] u, double t0, boolean landing, Prior[] priors) {
+      int m = priors.length + 2;
+      int n = t.length;
+      double base = u[n / 2];
+      double[][] column = new double[m][n];
+      double[] right = new double[n];
+      for (int i = 0; i < n; i++) {
+        double[] r = row(t[i] - t0, landing);
+        for (int a = 0; a < m; a++) {
+          column[a][i] = r[a];
+        }
+        right[i] = u[i] - base;
+      }
+      for (int a = 0; a < m; a++) {
+        column[a] = whitened(column[a]);
+      }
+      right = whitened(right);
+      double[] mean = new double[m];
+      double[] weight = new double[m];
+      weight[0] = 1;
+      weight[1] = 1 / (creep * creep);
+      for (int a = 2; a < m; a++) {
+        mean[a] = priors[a - 2].mean;
+        weight[a] = 1 / (priors[a - 2].sd * priors[a - 2].sd);
+      }
+      double[][] normal = new double[m][m];
+      double[] pull = new double[m];
+      for (int a = 0; a < m; a++) {
+        pull[a] = mean[a] * weight[a] + dot(column[a], right);
+        for (int b = 0; b < m; b++) {
+          normal[a][b] = dot(column[a], column[b]) + (a == b ? weight[a] : 0);
+        }
+      }
+      CholeskyDecomposition solved = new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false), 1e-6, 0);
+      double[] k = solved.getSolver().solve(new ArrayRealVector(pull, false)).toArray();
+      double cost = 0;
+      for (int i = 0; i < n; i++) {
+        double e = right[i];
+        for (int a = 0; a < m; a++) {
+          e -= column[a][i] * k[a];
+        }
+        cost += 0.5 * e * e;
+      }
+      for (int a = 1; a < m; a++) {
+        cost += 0.5 * weight[a] * (k[a] - mean[a]) * (k[a] - mean[a]);
+      }
+      if (MARGINAL) cost += 0.5 * Math.log(solved.getDeterminant());
+      k[0] += base;
+      return new Fit(k, cost);
+    }
+
+    private static double dot(double[] a, double[] b) {
+      double sum = 0;
+      for (int i = 0; i < a.length; i++) {
+        sum += a[i] * b[i];
+      }
+      return sum;
+    }
   }
+  static final boolean MARGINAL = !Boolean.getBoolean("nomarg");
 
   /** Standing place, creep on the ground's side, then the curve on the flight's side. */
   private static double[] row(double s, boolean landing) {

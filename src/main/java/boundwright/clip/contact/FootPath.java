@@ -19,6 +19,9 @@ import org.jspecify.annotations.Nullable;
  */
 record FootPath(double[] times, double[] x, double[] y, Smoother.Path smooth, double noise) {
 
+  /** A sample so far from the smoothed path tells nothing about an event [m]; the path itself lags by less (judgement). */
+  private static final double FAR_M = 0.08;
+
   /** The path of a joint of a foot, or null where it was hardly ever seen. */
   static @Nullable FootPath of(Track metres, Motion motion, Joint joint, Foot foot) {
     BodyPoint p = BodyPoint.of(joint, foot);
@@ -29,7 +32,7 @@ record FootPath(double[] times, double[] x, double[] y, Smoother.Path smooth, do
     double[] x = metres.xs(p);
     double[] y = metres.ys(p);
     for (int i = 0; i < x.length; i++) {
-      if (path.wild()[i]) {
+      if (path.wild()[i] || Math.hypot(x[i] - path.x()[i], y[i] - path.y()[i]) > FAR_M) {
         x[i] = Double.NaN;
         y[i] = Double.NaN;
       }

@@ -24,7 +24,7 @@ final class Landings {
   static final double TOUCHDOWN_BIAS_S = 0.0031;
   /** Softness with which the leading point hands over between heel and toe [s]. */
   private static final double LEAD_S = 0.006;
-  private static final double CREEP = 0.1;
+  private static final double CREEP = Double.parseDouble(System.getProperty("dcr","0.1"));
   private static final double SEEN_S = 0.05;
   private static final Prior[] FIRST = {
     new Prior(0.8, 2.0), new Prior(-1.8, 1.0), new Prior(-40, 40), new Prior(0, 40), new Prior(0, 1500), new Prior(0, 1500)
@@ -98,7 +98,7 @@ final class Landings {
     if (path == null || path.seen(guess - wide(SEEN_S), guess - 0.5 * step) < 2) {
       return null;
     }
-    return new CornerFit(List.of(new Witness(path, CREEP))).landing(guess, wide(0.06), wide(0.05), priors);
+    return new CornerFit(List.of(new Witness(path, CREEP, 1))).landing(guess, wide(0.06), wide(0.05), priors);
   }
 
   private Prior[] pooled(List<Stretch> stretches, List<@Nullable Landing> landings) {
@@ -112,7 +112,7 @@ final class Landings {
       double[] k =
           path == null
               ? null
-              : new CornerFit(List.of(new Witness(path, CREEP))).land(l.lead().time(), wide(0.06), wide(0.05), priors(FIRST));
+              : new CornerFit(List.of(new Witness(path, CREEP, 1))).land(l.lead().time(), wide(0.06), wide(0.05), priors(FIRST));
       if (k != null) {
         seen.add(k);
       }

@@ -24,7 +24,7 @@ final class Leavings {
   static final double COARSE_LATE_S = 0.012;
   private static final Prior[] FIRST = {new Prior(25, 25), new Prior(60, 40), new Prior(600, 800), new Prior(0, 800)};
   private static final double[] LEAST = {6, 6, 150, 150};
-  private static final double CREEP = 0.1;
+  private static final double CREEP = Double.parseDouble(System.getProperty("lcr","0.1"));
   /** How much the hips' lead at toe-off varies at the least [m] (judgement). */
   private static final double LEAD_SD_M = 0.03;
   private static final double SEEN_S = 0.05;
@@ -54,7 +54,7 @@ final class Leavings {
 
   private @Nullable CornerFit toe(Foot foot) {
     FootPath toe = FootPath.of(metres, motion, Joint.TOE, foot);
-    return toe == null ? null : new CornerFit(List.of(new Witness(toe, CREEP)));
+    return toe == null ? null : new CornerFit(List.of(new Witness(toe, CREEP, Double.parseDouble(System.getProperty("tl","0")))));
   }
 
   private List<@Nullable EventFit> round(List<Stretch> stretches, Prior[] p) {

@@ -89,19 +89,21 @@ final class FootCourse {
   /** A key pose: share of the swing, ankle from the hip [m], pitch [degrees]. */
   private record Key(double share, double dx, double dy, double pitchDeg) {}
 
+  /** Trailing, heel to the seat, knee up; in a long swing the knee-up pose is held until the strike begins. */
   private static List<Key> keys(double swing, Random random) {
+    double trail = Math.min(0.12, 0.28 * swing);
+    double seat = Math.min(0.27, 0.52 * swing);
+    double knee = Math.min(0.42, 0.76 * swing);
+    double strike = swing - 0.16;
     double v = 0.02;
-    if (swing < 0.55) {
-      return List.of(
-          new Key(0.28, -0.45, -0.53 + v * random.nextGaussian(), -80),
-          new Key(0.52, -0.06, -0.40 + v * random.nextGaussian(), -40),
-          new Key(0.76, 0.36, -0.46 + v * random.nextGaussian(), 5));
+    List<Key> out = new ArrayList<>();
+    out.add(new Key(trail / swing, -0.45, -0.54 + v * random.nextGaussian(), -80));
+    out.add(new Key(seat / swing, -0.08, -0.39 + v * random.nextGaussian(), -42));
+    out.add(new Key(knee / swing, 0.34, -0.45 + v * random.nextGaussian(), 4));
+    if (strike > knee + 0.1) {
+      out.add(new Key(strike / swing, 0.38, -0.46 + v * random.nextGaussian(), 6));
     }
-    return List.of(
-        new Key(0.16, -0.48, -0.50 + v * random.nextGaussian(), -82),
-        new Key(0.36, -0.12, -0.38 + v * random.nextGaussian(), -45),
-        new Key(0.55, 0.30, -0.42 + v * random.nextGaussian(), 2),
-        new Key(0.78, 0.40, -0.46 + v * random.nextGaussian(), 6));
+    return out;
   }
 
   private static double[] toeFromAnkle(double ax, double ay, double pitch) {
