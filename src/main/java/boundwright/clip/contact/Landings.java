@@ -23,13 +23,19 @@ final class Landings {
    */
   static final double TOUCHDOWN_BIAS_S = 0.0031;
   /** Softness with which the leading point hands over between heel and toe [s]. */
-  private static final double LEAD_S = 0.006;
+  private static final double LEAD_S = Double.parseDouble(System.getProperty("ls","0.006"));
   private static final double CREEP = Double.parseDouble(System.getProperty("dcr","0.1"));
   private static final double SEEN_S = 0.05;
+  /**
+   * How much the hips' lead at touchdown varies at the least [m]; wide, because how far ahead a foot lands is what the
+   * coach wants to see (judgement).
+   */
+  private static final double LEAD_SD_M = Double.parseDouble(System.getProperty("ld","0.05"));
   private static final Prior[] FIRST = {
     new Prior(0.8, 2.0), new Prior(-1.8, 1.0), new Prior(-40, 40), new Prior(0, 40), new Prior(0, 1500), new Prior(0, 1500)
   };
-  private static final double[] LEAST = {0.6, 0.3, 12, 12, 400, 400};
+  private static final double LF = D("lf","1.5"), LG=D("lg","1.5"), LH=D("lh","1.5"), LI=D("li","1.5"); static double D(String a, String b) { return Double.parseDouble(System.getProperty(a,b)); }
+  private static final double[] LEAST = {0.6*LF, 0.3*LG, 12*LH, 12*LH, 400*LI, 400*LI};
 
   private final Motion motion;
   private final double step;
@@ -46,17 +52,21 @@ final class Landings {
   }
 
   /** A touchdown with the way the leading point came down. */
-  record Landing(EventFit heel, EventFit toe, double heelLeads) {
+  record Landing(EventFit heel, EventFit toe, double heelLeads, Lead.Shift shift) {
+    Landing(EventFit heel, EventFit toe, double heelLeads) {
+      this(heel, toe, heelLeads, new Lead.Shift(0, Math.hypot(heelLeads * heel.sd(), (1 - heelLeads) * toe.sd())));
+    }
+
     EventFit lead() {
       return heelLeads > 0.5 ? heel : toe;
     }
 
     double time() {
-      return heelLeads * heel.time() + (1 - heelLeads) * toe.time() - TOUCHDOWN_BIAS_S;
+      return heelLeads * heel.time() + (1 - heelLeads) * toe.time() - TOUCHDOWN_BIAS_S + shift.seconds();
     }
 
     double sd() {
-      return Math.hypot(heelLeads * heel.sd(), (1 - heelLeads) * toe.sd());
+      return shift.sd();
     }
   }
 
@@ -66,7 +76,36 @@ final class Landings {
     for (int i = 0; i < 3; i++) {
       out = round(stretches, pooled(stretches, out));
     }
+    return byLead(stretches, out);
+  }
+
+  private List<@Nullable Landing> byLead(List<Stretch> stretches, List<@Nullable Landing> landings) {
+    List<Lead.Seen> seen = new ArrayList<>();
+    for (int i = 0; i < landings.size(); i++) {
+      Landing l = landings.get(i);
+      FootPath toe = feet[stretches.get(i).foot().ordinal()][1];
+      seen.add(l == null || toe == null ? Lead.UNSEEN : Lead.of(motion, l.time(), l.sd(), stands(toe, l.time())));
+    }
+    List<Lead.Shift> shifts = Lead.shifts(seen, LEAD_SD_M);
+    List<@Nullable Landing> out = new ArrayList<>();
+    for (int i = 0; i < landings.size(); i++) {
+      Landing l = landings.get(i);
+      out.add(l == null ? null : new Landing(l.heel, l.toe, l.heelLeads, shifts.get(i)));
+    }
     return out;
+  }
+
+  /** Where the toe stands shortly after a landing [m], NaN if unknown. */
+  private static double stands(FootPath toe, double down) {
+    double sum = 0;
+    int n = 0;
+    for (int i = 0; i < toe.times().length; i++) {
+      if (toe.times()[i] > down + 0.02 && toe.times()[i] < down + 0.09 && !Double.isNaN(toe.x()[i])) {
+        sum += toe.x()[i];
+        n++;
+      }
+    }
+    return n == 0 ? Double.NaN : sum / n;
   }
 
   private double wide(double window) {
@@ -98,7 +137,7 @@ final class Landings {
     if (path == null || path.seen(guess - wide(SEEN_S), guess - 0.5 * step) < 2) {
       return null;
     }
-    return new CornerFit(List.of(new Witness(path, CREEP, 1))).landing(guess, wide(0.06), wide(0.05), priors);
+    return new CornerFit(List.of(new Witness(path, CREEP, 1))).landing(guess, wide(Double.parseDouble(System.getProperty("wb","0.045"))), wide(Double.parseDouble(System.getProperty("wa","0.05"))), priors);
   }
 
   private Prior[] pooled(List<Stretch> stretches, List<@Nullable Landing> landings) {
@@ -112,7 +151,7 @@ final class Landings {
       double[] k =
           path == null
               ? null
-              : new CornerFit(List.of(new Witness(path, CREEP, 1))).land(l.lead().time(), wide(0.06), wide(0.05), priors(FIRST));
+              : new CornerFit(List.of(new Witness(path, CREEP, 1))).land(l.lead().time(), wide(Double.parseDouble(System.getProperty("wb","0.045"))), wide(Double.parseDouble(System.getProperty("wa","0.05"))), priors(FIRST));
       if (k != null) {
         seen.add(k);
       }

@@ -4,10 +4,8 @@ import boundwright.clip.contact.CornerFit.LeavePriors;
 import boundwright.clip.contact.CornerFit.Prior;
 import boundwright.clip.contact.CornerFit.Witness;
 import boundwright.clip.contact.Planted.Stretch;
-import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Joint;
 import boundwright.clip.track.Motion;
-import boundwright.clip.track.Spot;
 import boundwright.clip.track.Track;
 import boundwright.footfall.Foot;
 import java.util.ArrayList;
@@ -45,7 +43,7 @@ final class Leavings {
     for (int i = 0; i < 3; i++) {
       out = round(stretches, pooled(stretches, out));
     }
-    return byLead(stretches, out);
+    return byLead(out);
   }
 
   private double wide(double window) {
@@ -84,46 +82,17 @@ final class Leavings {
     return Pool.of(seen, FIRST, LEAST);
   }
 
-  /** Mid-hip at a time. */
-  private Spot hips(double time) {
-    return motion.at(BodyPoint.LEFT_HIP, time).towards(motion.at(BodyPoint.RIGHT_HIP, time), 0.5);
-  }
-
-  private List<@Nullable EventFit> byLead(List<Stretch> stretches, List<@Nullable EventFit> fits) {
-    int n = fits.size();
-    double[] lead = new double[n];
-    double[] speed = new double[n];
-    double[] error = new double[n];
-    List<Integer> known = new ArrayList<>();
-    for (int i = 0; i < n; i++) {
-      EventFit e = fits.get(i);
-      if (e == null) {
-        continue;
-      }
-      lead[i] = hips(e.time()).x() - e.x0();
-      speed[i] = (hips(e.time()).x() - hips(e.time() - 0.04).x()) / 0.04;
-      error[i] = speed[i] * e.sd();
-      if (!Double.isNaN(speed[i]) && speed[i] > 1) {
-        known.add(i);
-      }
+  private List<@Nullable EventFit> byLead(List<@Nullable EventFit> fits) {
+    List<Lead.Seen> seen = new ArrayList<>();
+    for (EventFit e : fits) {
+      seen.add(e == null ? Lead.UNSEEN : Lead.of(motion, e.time(), e.sd(), e.x0()));
     }
-    if (known.size() < 3) {
-      return fits;
-    }
-    double middle = Pool.median(known.stream().mapToDouble(i -> lead[i]).sorted().toArray());
-    double mean = known.stream().mapToDouble(i -> Math.max(middle - 0.15, Math.min(middle + 0.15, lead[i]))).average().orElse(middle);
-    double spread = known.stream().mapToDouble(i -> (lead[i] - mean) * (lead[i] - mean)).sum() / (known.size() - 1);
-    double noise = known.stream().mapToDouble(i -> error[i] * error[i]).average().orElse(0);
-    double own = Math.max(LEAD_SD_M * LEAD_SD_M, spread - noise);
-    List<@Nullable EventFit> out = new ArrayList<>(fits);
-    for (int i : known) {
+    List<Lead.Shift> shifts = Lead.shifts(seen, LEAD_SD_M);
+    List<@Nullable EventFit> out = new ArrayList<>();
+    for (int i = 0; i < fits.size(); i++) {
       EventFit e = fits.get(i);
-      if (e != null) {
-        double v = error[i] * error[i];
-        double pull = v / (v + own);
-        double sd = Math.sqrt(e.sd() * e.sd() * (1 - pull) + pull * pull * e.sd() * e.sd() / known.size());
-        out.set(i, new EventFit(e.time() - pull * (lead[i] - mean) / speed[i], sd, e.x0(), e.y0(), 0, 0));
-      }
+      Lead.Shift by = shifts.get(i);
+      out.add(e == null ? null : new EventFit(e.time() + by.seconds(), by.sd(), e.x0(), e.y0(), 0, 0));
     }
     return out;
   }

@@ -20,9 +20,9 @@ final class Planted {
   private static final double HEIGHT_M = 0.06;
   private static final double FIRST_HEIGHT_M = 0.03;
   /** What a change costs, in frames of 1/120 s of clear evidence. */
-  private static final double CHANGE = 3.0;
-  private static final double CHANGE_FOOT_TO_FOOT = 6.0;
-  private static final double UNSEEN_S = 0.06;
+  private static final double CHANGE = 2.0;
+  private static final double CHANGE_FOOT_TO_FOOT = 4.0;
+  private static final double UNSEEN_S = 0.1;
 
   private static final int FLIGHT = 0;
   private static final int RIGHT = 1;

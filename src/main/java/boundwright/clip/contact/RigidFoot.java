@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 final class RigidFoot {
   private static final List<Joint> PARTS = List.of(Joint.HEEL, Joint.ANKLE, Joint.TOE);
   /** Equivalent cut-off of the foot's turning [Hz]. */
-  private static final double CUT_OFF = Double.parseDouble(System.getProperty("rf","28"));
+  private static final double CUT_OFF = Double.parseDouble(System.getProperty("rf","20"));
   /** Standard deviation of a turn before it is measured [rad]. */
   private static final double TURN_SD = 0.1;
 
