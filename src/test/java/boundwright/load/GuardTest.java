@@ -219,7 +219,7 @@ class GuardTest {
       int steps = r.nextInt(13);
       int gap = 2 + r.nextInt(5);
       int level = r.nextInt(8);
-      Level who = Level.values()[r.nextInt(3)];
+      Level who = List.of(Level.values()).get(r.nextInt(3));
       Answer base = judge(who, contacts, steps, gap, level);
       assertThat(judge(who, contacts + 1 + r.nextInt(30), steps, gap, level)).as("seed %s, %s", seed, i).isGreaterThanOrEqualTo(base);
       assertThat(judge(who, contacts, steps, gap - 1, level)).as("seed %s, %s", seed, i).isGreaterThanOrEqualTo(base);
