@@ -1,0 +1,5 @@
+/** Tests of the technique room. */
+@NullMarked
+package boundwright.technique;
+
+import org.jspecify.annotations.NullMarked;
