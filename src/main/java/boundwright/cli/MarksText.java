@@ -1,0 +1,117 @@
+package boundwright.cli;
+
+import boundwright.athlete.Athlete;
+import boundwright.flight.Forecast;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
+import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
+import boundwright.runway.MarkAdvice;
+import boundwright.runway.Window;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Locale;
+
+/** Writes marks for a coach to read: the answer first, then where the contacts fall, how sure that is and why. */
+final class MarksText {
+  private static final int WIDTH = 88;
+
+  private final PrintWriter out;
+  private final LengthUnit unit;
+
+  MarksText(PrintWriter out, LengthUnit unit) {
+    this.out = out;
+    this.unit = unit;
+  }
+
+  void print(Athlete athlete, MarkAdvice advice, boolean flat) {
+    if (flat) {
+      line("GROUND", unit.write(advice.groundNeeded_m()) + " of level ground, start mark to landing");
+    } else {
+      line("MARK", unit.write(advice.markToSand_m()) + " from the sand");
+    }
+    start(advice);
+    if (!flat) {
+      chances(advice);
+    }
+    out.println();
+    contacts(athlete, advice.forecast());
+    out.println();
+    wrapped("How sure", advice.sure());
+    wrapped("From", advice.from());
+    if (!flat) {
+      advice.openers().forEach(o -> wrapped("Or else", o.said()));
+    }
+    warnings(advice.warnings());
+  }
+
+  private void start(MarkAdvice advice) {
+    int steps = advice.forecast().approachSteps();
+    if (steps == 0) {
+      line("Start", "at the mark, from standing");
+    } else {
+      line("Start", unit.write(advice.startToMark().p50()) + " behind the mark, " + steps + " approach steps");
+    }
+  }
+
+  private void chances(MarkAdvice advice) {
+    Window window = advice.window();
+    String asked = percent(advice.settings().chance());
+    if (window == null) {
+      line("Window", "none: no mark reaches the " + asked + " asked of both");
+    } else {
+      line("Window", unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ", at the " + asked + " asked of both");
+    }
+    line("Chance", percent(advice.chanceInSand()) + " ends in sand, " + percent(advice.chanceClear()) + " last contact clear of it");
+    line("Runway", unit.write(advice.runwayNeeded_m()) + " needed, start mark to sand");
+  }
+
+  private void contacts(Athlete athlete, Forecast forecast) {
+    Sequence sequence = forecast.sequence();
+    out.println(
+        athlete.name() + ", " + sequence.text() + ": " + sequence.size() + (sequence.size() == 1 ? " contact, " : " contacts, ")
+            + sequence.count(Foot.RIGHT) + " right, " + sequence.count(Foot.LEFT)
+            + " left. From the mark, nine reps in ten between the last two:");
+    for (int c = 1; c <= sequence.size(); c++) {
+      row(String.valueOf(c), sequence.contacts().get(c - 1).label(), forecast.position(c));
+    }
+    row("", "landing", forecast.landing());
+  }
+
+  private void row(String contact, String what, Estimate at) {
+    out.println(
+        String.format(
+            Locale.ROOT,
+            "  %2s  %-8s%16s   %16s  %16s",
+            contact, what, unit.write(at.p50()), unit.write(at.p05()), unit.write(at.p95())));
+  }
+
+  void warnings(List<String> warnings) {
+    warnings.forEach(w -> wrapped("Take care", w));
+  }
+
+  void line(String label, String text) {
+    out.println(String.format(Locale.ROOT, "%-10s%s", label, text));
+  }
+
+  /** A paragraph with its label, broken at words. */
+  void wrapped(String label, String text) {
+    StringBuilder now = new StringBuilder(String.format(Locale.ROOT, "%-10s", label));
+    boolean fresh = true;
+    for (String word : text.split("\\s+")) {
+      if (!fresh && now.length() + 1 + word.length() > WIDTH) {
+        out.println(now);
+        now = new StringBuilder(" ".repeat(10));
+        fresh = true;
+      }
+      now.append(fresh ? "" : " ").append(word);
+      fresh = false;
+    }
+    out.println(now);
+  }
+
+  /** A chance in whole per cent; never 0 or 100, which nobody can promise. */
+  static String percent(double chance) {
+    return chance >= 0.995 ? "over 99 %" : chance < 0.005 ? "under 1 %" : String.format(Locale.ROOT, "%.0f %%", chance * 100);
+  }
+}
