@@ -3,7 +3,6 @@ package boundwright;
 import boundwright.cli.BoundwrightCommand;
 import boundwright.cli.Surroundings;
 import java.io.BufferedWriter;
-import java.io.Console;
 import java.io.OutputStreamWriter;
 import java.io.PrintStream;
 import java.io.PrintWriter;
@@ -11,6 +10,7 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.util.Locale;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -30,7 +30,7 @@ public final class Boundwright {
     int exit =
         BoundwrightCommand.run(
             new Surroundings(
-                Clock.systemDefaultZone(),
+                Clock.system(ZoneId.systemDefault()),
                 Path.of("").toAbsolutePath(),
                 System.getenv(),
                 writer(System.out),
@@ -56,9 +56,9 @@ public final class Boundwright {
 
   /** UTF-8, so that scripts read the same bytes everywhere; only a Windows terminal has a character set of its own. */
   private static PrintWriter writer(PrintStream stream) {
-    Console console = System.console();
     boolean windows = System.getProperty("os.name", "").toLowerCase(Locale.ROOT).startsWith("windows");
-    Charset charset = windows && console != null ? console.charset() : StandardCharsets.UTF_8;
+    String terminal = System.getProperty("stdout.encoding", System.getProperty("sun.stdout.encoding", "UTF-8"));
+    Charset charset = windows && Charset.isSupported(terminal) ? Charset.forName(terminal) : StandardCharsets.UTF_8;
     return new PrintWriter(new BufferedWriter(new OutputStreamWriter(stream, charset)));
   }
 }

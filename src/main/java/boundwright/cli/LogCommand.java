@@ -100,12 +100,12 @@ final class LogCommand implements Callable<Integer> {
             new Answer(
                 undoLast ? null : said,
                 undoLast ? said : null,
-                next == null ? null : MarksAnswer.of(who, next, false),
+                next == null ? null : MarksAnswer.of(who, next, false, next.warnings()),
                 noNext));
       } else if (next == null) {
         s.out().println("No next mark: " + noNext);
       } else {
-        new MarksText(s.out(), settings.unit()).print(who, next, false);
+        new MarksText(s.out(), settings.unit()).print(who, next, false, next.warnings());
       }
       return 0;
     }

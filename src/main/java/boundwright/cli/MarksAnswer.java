@@ -68,7 +68,7 @@ record MarksAnswer(
     }
   }
 
-  static MarksAnswer of(Athlete athlete, MarkAdvice advice, boolean flat) {
+  static MarksAnswer of(Athlete athlete, MarkAdvice advice, boolean flat, List<String> warnings) {
     Forecast forecast = advice.forecast();
     Sequence sequence = forecast.sequence();
     WindowAnswer window =
@@ -98,7 +98,7 @@ record MarksAnswer(
         advice.from(),
         advice.sure(),
         flat ? List.of() : advice.openers().stream().map(OpenerAnswer::of).toList(),
-        advice.warnings());
+        warnings);
   }
 
   private static Position position(Forecast forecast, int contact) {

@@ -4,7 +4,9 @@ import boundwright.athlete.Athlete;
 import boundwright.footfall.Sequence;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
+import boundwright.runway.MarkAdvisor;
 import boundwright.store.Workbench;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -64,10 +66,12 @@ final class MarksCommand implements Callable<Integer> {
       CoachSettings settings = Choices.settings(bench.settings().settings(), unit, chance, surface);
       Athlete who = DataOptions.athlete(bench, athlete);
       MarkAdvice advice = bench.advisor().advise(who, feet, steps == null ? who.rung() : from, settings);
+      List<String> warnings =
+          flat ? MarkAdvisor.warningsOnTheFlat(advice, settings.facility().surface(), settings) : advice.warnings();
       if (top.json()) {
-        Json.print(s.out(), MarksAnswer.of(who, advice, flat));
+        Json.print(s.out(), MarksAnswer.of(who, advice, flat, warnings));
       } else {
-        new MarksText(s.out(), settings.unit()).print(who, advice, flat);
+        new MarksText(s.out(), settings.unit()).print(who, advice, flat, warnings);
       }
       return 0;
     }

@@ -11,10 +11,13 @@ import boundwright.runway.Window;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /** Writes marks for a coach to read: the answer first, then where the contacts fall, how sure that is and why. */
 final class MarksText {
   private static final int WIDTH = 88;
+  /** A figure before its unit or the rest of it: never parted from it at the end of a line. */
+  private static final Pattern FIGURE = Pattern.compile("(\\d) (?=(?:m|cm|ft|in|%|\\d/\\d)\\b)");
 
   private final PrintWriter out;
   private final LengthUnit unit;
@@ -24,11 +27,14 @@ final class MarksText {
     this.unit = unit;
   }
 
-  void print(Athlete athlete, MarkAdvice advice, boolean flat) {
+  void print(Athlete athlete, MarkAdvice advice, boolean flat, List<String> warnings) {
     if (flat) {
       line("GROUND", unit.write(advice.groundNeeded_m()) + " of level ground, start mark to landing");
     } else {
-      line("MARK", unit.write(advice.markToSand_m()) + " from the sand");
+      line(
+          "MARK",
+          unit.write(advice.markToSand_m()) + " from the sand"
+              + (advice.window() == null ? " (the best there is, not one to rely on)" : ""));
     }
     start(advice);
     if (!flat) {
@@ -42,7 +48,7 @@ final class MarksText {
     if (!flat) {
       advice.openers().forEach(o -> wrapped("Or else", o.said()));
     }
-    warnings(advice.warnings());
+    warnings.forEach(w -> wrapped("Take care", w));
   }
 
   private void start(MarkAdvice advice) {
@@ -86,22 +92,19 @@ final class MarksText {
             contact, what, unit.write(at.p50()), unit.write(at.p05()), unit.write(at.p95())));
   }
 
-  void warnings(List<String> warnings) {
-    warnings.forEach(w -> wrapped("Take care", w));
-  }
-
   void line(String label, String text) {
-    out.println(String.format(Locale.ROOT, "%-10s%s", label, text));
+    out.println(String.format(Locale.ROOT, "%-12s%s", label, text));
   }
 
   /** A paragraph with its label, broken at words. */
   void wrapped(String label, String text) {
-    StringBuilder now = new StringBuilder(String.format(Locale.ROOT, "%-10s", label));
+    StringBuilder now = new StringBuilder(String.format(Locale.ROOT, "%-12s", label));
     boolean fresh = true;
-    for (String word : text.split("\\s+")) {
+    for (String joined : FIGURE.matcher(text).replaceAll("$1\u00a0").split("\\s+")) {
+      String word = joined.replace('\u00a0', ' ');
       if (!fresh && now.length() + 1 + word.length() > WIDTH) {
         out.println(now);
-        now = new StringBuilder(" ".repeat(10));
+        now = new StringBuilder(" ".repeat(12));
         fresh = true;
       }
       now.append(fresh ? "" : " ").append(word);
