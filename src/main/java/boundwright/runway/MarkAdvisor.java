@@ -69,6 +69,7 @@ public final class MarkAdvisor {
         chances.inSand(mark),
         chances.clear(mark),
         window.orElse(null),
+        chances.learning(),
         runUp.length(),
         runUp.measured(),
         runUp.speed(),
