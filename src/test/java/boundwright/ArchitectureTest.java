@@ -41,17 +41,19 @@ class ArchitectureTest {
           Map.entry("athlete", Set.of("quantity", "evidence", "footfall")),
           Map.entry("flight", Set.of("quantity", "evidence", "footfall", "athlete")),
           Map.entry("runway", Set.of("quantity", "evidence", "footfall", "athlete", "flight")),
-          Map.entry("card", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "pages")),
+          Map.entry("technique", Set.of("quantity", "evidence", "footfall", "athlete")),
+          Map.entry("card", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "technique", "pages")),
           Map.entry("store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway")),
           Map.entry(
               "web",
-              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "card", "store", "pages")),
+              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "technique", "card", "store", "pages")),
           Map.entry(
-              "cli", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "card", "store", "web")));
+              "cli",
+              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "technique", "card", "store", "web")));
 
   private static final String[] BELOW_STORE = {
     "boundwright.quantity..", "boundwright.evidence..", "boundwright.footfall..", "boundwright.athlete..",
-    "boundwright.flight..", "boundwright.runway..", "boundwright.card.."
+    "boundwright.flight..", "boundwright.runway..", "boundwright.technique..", "boundwright.card.."
   };
 
   private static String room(JavaClass c) {

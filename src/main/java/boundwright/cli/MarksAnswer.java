@@ -26,6 +26,7 @@ record MarksAnswer(
     double startToMark_m,
     WindowAnswer window_m,
     Chance chance,
+    @Nullable Learning learning,
     List<Position> positions,
     Spread landing,
     Spread startToMark,
@@ -50,6 +51,9 @@ record MarksAnswer(
 
   /** The two chances at the mark, and the one that was asked of each. */
   record Chance(double asked, @Nullable Double inSand, @Nullable Double lastContactClear) {}
+
+  /** Two marks from which taps alone teach the most [m]. */
+  record Learning(double near_m, double far_m) {}
 
   /** 5, 50 and 95 % points [m]. */
   record Spread(double p05_m, double p50_m, double p95_m) {
@@ -88,6 +92,7 @@ record MarksAnswer(
             advice.settings().chance(),
             flat ? null : (Double) Json.chance(advice.chanceInSand()),
             flat ? null : (Double) Json.chance(advice.chanceClear())),
+        flat ? null : new Learning(Json.length(advice.learning().near_m()), Json.length(advice.learning().far_m())),
         IntStream.rangeClosed(1, sequence.size()).mapToObj(c -> position(forecast, c)).toList(),
         Spread.of(forecast.landing()),
         Spread.of(advice.startToMark()),

@@ -46,6 +46,10 @@ final class MarksText {
     wrapped("How sure", advice.sure());
     wrapped("From", advice.from());
     if (!flat) {
+      wrapped(
+          "Learning",
+          "When only the outcome is logged, two marks in turn teach the most: " + unit.write(advice.learning().near_m())
+              + " and " + unit.write(advice.learning().far_m()) + ".");
       advice.openers().forEach(o -> wrapped("Or else", o.said()));
     }
     warnings.forEach(w -> wrapped("Take care", w));
