@@ -9,6 +9,7 @@ import boundwright.card.SessionCard.SetLine;
 import boundwright.card.SessionCard.Variant;
 import boundwright.footfall.Foot;
 import boundwright.footfall.LegBalance.ProposedSet;
+import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
@@ -18,6 +19,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Makes the page of one athlete. */
 final class AthletePages {
@@ -49,7 +51,7 @@ final class AthletePages {
     for (ProposedSet set : drill.variants()) {
       MarkAdvice advice = marks.advise(athlete, set.sequence(), steps, settings);
       first = first == null ? advice : first;
-      variants.add(variant(set, advice, flat));
+      variants.add(variant(set, advice, flat, variants.isEmpty() || !set.mirrored()));
       minds.addAll(advice.warnings());
       if (!flat) {
         advice.openers().stream().map(Opener::said).forEach(minds::add);
@@ -72,15 +74,15 @@ final class AthletePages {
 
   static String cut(CutDrill drill, int setContacts) {
     return drill.isCut()
-        ? drill.drill().sequence().size() + " contacts are cut into sets of " + setContacts + ": each "
-            + "of the " + SessionCards.plural(drill.drill().sets(), "set") + " became " + drill.pieces().size() + "."
+        ? drill.drill().sequence().size() + " contacts, cut into sets of at most " + setContacts + ": "
+            + drill.pieces().stream().map(Sequence::text).collect(Collectors.joining(", then ")) + "."
         : "";
   }
 
-  private Variant variant(ProposedSet set, MarkAdvice advice, boolean flat) {
+  private Variant variant(ProposedSet set, MarkAdvice advice, boolean flat, boolean drawn) {
     RunwayStrip strip = null;
     RunwayStrip narrow = null;
-    if (!set.mirrored()) {
+    if (drawn) {
       strip = flat ? RunwayStrip.ofFlat(advice, unit) : RunwayStrip.of(advice, unit);
       narrow =
           flat
@@ -114,12 +116,12 @@ final class AthletePages {
     out.add(
         window == null
             ? new Figure("Window", "none", "no mark is good enough")
-            : new Figure("Window", unit.write(window.min_m()), "to " + unit.write(window.max_m())));
+            : new Figure("Window", unit.write(window.min_m()), "to " + unit.write(window.max_m()) + ", where the tape may lie"));
     out.add(
         new Figure(
             "Chance", SessionCards.chance(advice.smallerChance()),
-            "in sand " + SessionCards.chance(advice.chanceInSand()).replace(" in 100", "")
-                + ", last contact clear " + SessionCards.chance(advice.chanceClear()).replace(" in 100", "")));
+            "sand " + SessionCards.chance(advice.chanceInSand()).replace(" in 100", "")
+                + ", clear " + SessionCards.chance(advice.chanceClear()).replace(" in 100", "")));
     return out;
   }
 }

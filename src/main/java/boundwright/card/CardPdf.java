@@ -1,5 +1,6 @@
 package boundwright.card;
 
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
@@ -12,18 +13,27 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import org.apache.pdfbox.pdmodel.font.FontMappers;
 
 /** Sets a session card as a PDF: the screen's own template, the house's font inside, the strip as lines and not as a photo. */
 public final class CardPdf {
   private static final String FONT = "Bitter";
+  private static final Set<FSFontUseCase> FONT_USES = EnumSet.of(FSFontUseCase.DOCUMENT, FSFontUseCase.SVG);
 
   private final TemplateEngine pages;
   private final String css;
 
   static {
     XRLog.setLoggingEnabled(false);
+    try (InputStream regular = open("/fonts/Bitter_400Regular.ttf")) {
+      FontMappers.set(new OwnFontsOnly(regular));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** Reads templates and style sheets from the program itself. */
@@ -35,15 +45,15 @@ public final class CardPdf {
   /** The card as a PDF. Nothing is read from outside the program. */
   public byte[] render(SessionCard card, Paper paper) {
     StringOutput html = new StringOutput(64 * 1024);
-    pages.render("card/sheet.jte", Map.of("card", card, "css", page(card, paper) + css), html);
+    pages.render("card/sheet.jte", Map.of("card", card, "css", css + page(card, paper)), html);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (BatikSVGDrawer drawer = new BatikSVGDrawer()) {
       PdfRendererBuilder builder = new PdfRendererBuilder();
       builder.withProducer("boundwright");
       builder.useSVGDrawer(drawer);
-      builder.useFont(() -> open("/fonts/Bitter_400Regular.ttf"), FONT, 400, FontStyle.NORMAL, true);
-      builder.useFont(() -> open("/fonts/Bitter_400Regular_Italic.ttf"), FONT, 400, FontStyle.ITALIC, true);
-      builder.useFont(() -> open("/fonts/Bitter_700Bold.ttf"), FONT, 700, FontStyle.NORMAL, true);
+      builder.useFont(() -> open("/fonts/Bitter_400Regular.ttf"), FONT, 400, FontStyle.NORMAL, true, FONT_USES);
+      builder.useFont(() -> open("/fonts/Bitter_400Regular_Italic.ttf"), FONT, 400, FontStyle.ITALIC, true, FONT_USES);
+      builder.useFont(() -> open("/fonts/Bitter_700Bold.ttf"), FONT, 700, FontStyle.NORMAL, true, FONT_USES);
       builder.withHtmlContent(html.toString(), null);
       builder.toStream(out);
       builder.run();
@@ -59,7 +69,7 @@ public final class CardPdf {
         + " @bottom-right { content: counter(page) ' / ' counter(pages); font: 7pt Bitter; color: #4a423c; } }\n"
         + "body { margin: 0; font-family: Bitter; font-size: " + paper.type_pt() + "pt; }\n"
         + ".card-squad, .card-plan { -fs-table-paginate: paginate; }\n"
-        + ".strip { width: " + (paper.width_mm() - 20) + "mm; }\n";
+        + ".card .strip-wide { max-width: none; width: " + (paper.width_mm() - 20) + "mm; }\n";
   }
 
   /** A name inside a quoted CSS string: everything but letters, digits and harmless signs by its number. */
