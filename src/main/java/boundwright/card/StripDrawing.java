@@ -230,7 +230,7 @@ final class StripDrawing {
   // ---- rows ----
 
   private Row row(double left, double right, double y, boolean first, List<Whisker> all) {
-    double flags = first ? figure + caption + 5 : 0;
+    double flags = first ? figure + caption + 6.5 : 0;
     double top = flags + arcRoom + 4;
     double bottom = top + RUNWAY;
     boolean window = shownWindow() != null;
@@ -303,6 +303,9 @@ final class StripDrawing {
         continue;
       }
       boolean landing = c == n + 1;
+      if (landing && !flat && from >= x(advice.markToSand_m())) {
+        continue; // the sand shows the landing's band itself
+      }
       double y = landing ? top + RUNWAY / 2 : lane(c, top);
       double bulge = RUNWAY * (landing ? 0.8 : 0.42);
       out.add(new Band(from, to, lens(from, to, y, bulge)));
@@ -380,7 +383,7 @@ final class StripDrawing {
 
   private List<Tape> tapes(double top, double rowRight, List<Text> texts) {
     List<Tape> out = new ArrayList<>();
-    double base = figure + caption + 3;
+    double base = figure + caption + 4.5;
     if (runUpShown()) {
       double at = PAD;
       double size = startSize();
@@ -393,7 +396,7 @@ final class StripDrawing {
     boolean back = markX + width > rowRight - 4;
     double flagTo = back ? markX - width : markX + width;
     String anchor = back ? "end" : "start";
-    texts.add(new Text(round(markX), flat ? base - 4 : base - figure + 1.5, caption, anchor, Text.Tone.CAPTION, "TAKE-OFF"));
+    texts.add(new Text(round(markX), flat ? base - 4 : base - figure, caption, anchor, Text.Tone.CAPTION, "TAKE-OFF"));
     if (!flat) {
       texts.add(new Text(round(markX), base - 4.5, figure, anchor, Text.Tone.FIGURE, said));
     }

@@ -2,10 +2,21 @@ package boundwright.flight;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.AthleteRepository;
+import boundwright.athlete.Profile;
+import boundwright.flight.RepStore.Learned;
+import boundwright.flight.RepStore.Writer;
+import boundwright.quantity.RefusedException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
- * Logs reps, undoes them and keeps what was learned in step, in one transaction each. (Implementation follows.)
+ * Logs reps and takes them back, and keeps what was learned in step with them, in one transaction each. What was
+ * learned is always what learning all reps by date, and within a day in the order logged, would give; a rep of today
+ * costs one update, a rep dated before the newest one learns that athlete again.
  */
 public final class Logbook {
   private final RepStore store;
@@ -19,26 +30,111 @@ public final class Logbook {
 
   /** Logs a rep; on disk, and learned, when it returns. The answer carries the rep's number. */
   public Rep log(Rep rep) {
-    throw new UnsupportedOperationException(store + "" + athletes);
+    return store.write(w -> logTo(w, List.of(rep)).get(0));
   }
 
-  /** Logs many reps of any athletes, all or none. */
+  /** Logs many reps of any athletes, all or none; the answers are in the order given. */
   public List<Rep> logAll(List<Rep> reps) {
-    throw new UnsupportedOperationException();
+    return store.write(w -> logTo(w, reps));
   }
 
-  /** Takes a rep back as if it had never been logged; refuses a number that is not there. */
+  /**
+   * Takes a rep back as if it had never been logged.
+   *
+   * @throws RefusedException if the athlete has no rep with this number
+   */
   public void undo(long athleteId, long repId) {
-    throw new UnsupportedOperationException();
+    store.write(
+        w -> {
+          Rep rep =
+              w.find(repId)
+                  .filter(r -> r.athleteId() == athleteId)
+                  .orElseThrow(
+                      () ->
+                          new RefusedException(
+                              "Rep number " + repId + " is not in this athlete's log. It may have been taken back already."));
+          w.remove(repId);
+          Learned before = w.learned(athleteId).orElse(null);
+          List<Rep> sameDay = w.inOrder(athleteId).stream().filter(r -> r.date().equals(rep.date())).toList();
+          if (before != null && !sameDay.isEmpty() && rep.date().equals(before.now().lastDate())) {
+            w.keep(athleteId, learnOn(before.dayStart(), before.dayStart(), sameDay));
+          } else {
+            learnAgain(w, athleteId);
+          }
+          return repId;
+        });
   }
 
   /** What is known of the athlete's flights now. */
   public FlightModel model(Athlete athlete) {
-    throw new UnsupportedOperationException();
+    return store.learned(athlete.id()).map(Learned::now).orElseGet(() -> learnFromScratch(athlete));
+  }
+
+  private FlightModel learnFromScratch(Athlete athlete) {
+    List<Rep> reps = store.inOrder(athlete.id());
+    if (reps.isEmpty()) {
+      return FlightModel.prior(athletes.profile(athlete));
+    }
+    return store.write(w -> learnAgain(w, athlete.id())).now();
   }
 
   /** Call after the athlete's level, tests or run-ups changed: learns again from the reps. */
   public void relearn(long athleteId) {
-    throw new UnsupportedOperationException();
+    store.write(w -> learnAgain(w, athleteId));
+  }
+
+  /** The run-up for these steps: length, speed, and how many measured ones stand behind it. */
+  public RunUp runUp(Athlete athlete, int steps) {
+    Athlete.checkSteps(steps);
+    RunUpBook book = RunUpBook.of(athletes.profile(athlete));
+    return new RunUp(book.length(steps), book.speed(steps), book.measured(steps));
+  }
+
+  private List<Rep> logTo(Writer w, List<Rep> reps) {
+    List<Rep> stored = new ArrayList<>(reps.size());
+    Map<Long, List<Rep>> byAthlete = new LinkedHashMap<>();
+    for (Rep r : reps) {
+      Rep kept = w.add(r);
+      stored.add(kept);
+      byAthlete.computeIfAbsent(kept.athleteId(), id -> new ArrayList<>()).add(kept);
+    }
+    byAthlete.forEach((id, fresh) -> learnFresh(w, id, fresh));
+    return stored;
+  }
+
+  private void learnFresh(Writer w, long athleteId, List<Rep> fresh) {
+    List<Rep> ordered = new ArrayList<>(fresh);
+    ordered.sort(Comparator.comparing(Rep::date).thenComparingLong(Rep::id));
+    Learned before = w.learned(athleteId).orElse(null);
+    LocalDate newest = before == null ? null : before.now().lastDate();
+    if (before == null || (newest != null && ordered.get(0).date().isBefore(newest))) {
+      learnAgain(w, athleteId);
+      return;
+    }
+    w.keep(athleteId, learnOn(before.now(), before.dayStart(), ordered));
+  }
+
+  private Learned learnAgain(Writer w, long athleteId) {
+    Athlete athlete =
+        athletes
+            .byId(athleteId)
+            .orElseThrow(() -> new RefusedException("There is no athlete with number " + athleteId + "."));
+    Profile profile = athletes.profile(athlete);
+    FlightModel prior = FlightModel.prior(profile);
+    Learned learned = learnOn(prior, prior, w.inOrder(athleteId));
+    w.keep(athleteId, learned);
+    return learned;
+  }
+
+  private static Learned learnOn(FlightModel from, FlightModel dayStartBefore, List<Rep> ordered) {
+    FlightModel model = from;
+    FlightModel dayStart = dayStartBefore;
+    for (Rep r : ordered) {
+      if (!r.date().equals(model.lastDate())) {
+        dayStart = model;
+      }
+      model = model.learn(r);
+    }
+    return new Learned(model, dayStart);
   }
 }

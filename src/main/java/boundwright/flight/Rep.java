@@ -61,7 +61,7 @@ public record Rep(
     }
     if (landing_m != null && outcome != null && markToSand_m != null) {
       boolean reached = landing_m >= markToSand_m;
-      if (outcome == Outcome.SHORT && reached || outcome == Outcome.IN && !reached) {
+      if ((outcome == Outcome.SHORT && reached) || (outcome == Outcome.IN && !reached)) {
         throw new RefusedException(
             "The outcome '" + outcome.label() + "' does not fit: the landing is " + metres(landing_m)
                 + " from the mark and the sand begins at " + metres(markToSand_m)
@@ -86,11 +86,11 @@ public record Rep(
     int beforeContact = 1;
     for (int i = 0; i < positions.size(); i++) {
       double at = positions.get(i);
-      if (Double.isNaN(at) && !(i == positions.size() - 1 && landing != null)) {
+      boolean isLanding = i == positions.size() - 1;
+      if (Double.isNaN(at) && (!isLanding || landing == null)) {
         continue;
       }
       int contact = i + 2;
-      boolean isLanding = i == positions.size() - 1;
       String name = isLanding ? "landing" : "footprint of contact " + contact;
       int flights = contact - beforeContact;
       double least = flights * MIN_FLIGHT_M;

@@ -1,12 +1,21 @@
 package boundwright.runway;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.Surface;
+import boundwright.flight.FlightModel;
+import boundwright.flight.Forecast;
 import boundwright.flight.Logbook;
+import boundwright.flight.RunUp;
 import boundwright.footfall.Sequence;
+import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
 import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
-/** Answers where the tapes go. (Implementation follows.) */
+/** Answers where the tapes go, for one athlete or for the squad, and says why and how sure. */
 public final class MarkAdvisor {
   private final Logbook logbook;
   private final Clock clock;
@@ -17,13 +26,120 @@ public final class MarkAdvisor {
     this.clock = clock;
   }
 
-  /** The marks for this athlete, sequence and approach steps at the coach's settings. */
+  /** The marks on the facility's own surface. */
   public MarkAdvice advise(Athlete athlete, Sequence sequence, int approachSteps, CoachSettings settings) {
-    throw new UnsupportedOperationException(logbook + "" + clock);
+    return advise(athlete, sequence, approachSteps, settings.facility().surface(), settings);
+  }
+
+  /**
+   * The marks for this athlete, sequence and approach steps at the coach's settings.
+   *
+   * @param approachSteps 0 to 26
+   * @param surface what is bounded on
+   */
+  public MarkAdvice advise(
+      Athlete athlete, Sequence sequence, int approachSteps, Surface surface, CoachSettings settings) {
+    Athlete.checkSteps(approachSteps);
+    return advise(
+        logbook.model(athlete), logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, LocalDate.now(clock));
+  }
+
+  /** The marks from a model and a run-up that are at hand; the same arithmetic without the store. */
+  public static MarkAdvice advise(
+      FlightModel model,
+      RunUp runUp,
+      Sequence sequence,
+      int approachSteps,
+      Surface surface,
+      CoachSettings settings,
+      LocalDate date) {
+    Forecast forecast = model.forecast(sequence, approachSteps, surface, date);
+    MarkChances chances = MarkChances.of(forecast, settings.marks());
+    Optional<Window> window = chances.window();
+    double mark = chances.best();
+    double startSpread = runUp.length().halfWidth();
+    double runwayNeeded = mark + runUp.length().p50() + startSpread;
+    double groundNeeded = forecast.landing().p95() + runUp.length().p50() + startSpread;
+    List<Opener> openers =
+        window.isPresent()
+            ? List.of()
+            : new WindowOpeners(model, surface, settings, date).find(sequence, approachSteps, groundNeeded);
+    return new MarkAdvice(
+        forecast,
+        settings.marks(),
+        mark,
+        chances.inSand(mark),
+        chances.clear(mark),
+        window.orElse(null),
+        chances.learning(),
+        runUp.length(),
+        runUp.measured(),
+        runUp.speed(),
+        runwayNeeded,
+        groundNeeded,
+        openers,
+        AdviceWords.from(model, approachSteps),
+        AdviceWords.sure(forecast, settings.unit()),
+        warnings(forecast, mark, window, runUp, runwayNeeded, surface, settings));
+  }
+
+  private static List<String> warnings(
+      Forecast forecast,
+      double mark,
+      Optional<Window> window,
+      RunUp runUp,
+      double runwayNeeded,
+      Surface surface,
+      CoachSettings settings) {
+    LengthUnit unit = settings.unit();
+    List<String> out = new ArrayList<>();
+    if (surface == Surface.CONCRETE) {
+      out.add("Never on concrete. Level grass is best; a sprung floor or a raised runway is good.");
+    }
+    if (window.isEmpty()) {
+      out.add(
+          "No mark reaches " + AdviceWords.percent(settings.marks().chance())
+              + " on both sides. The mark shown is the best there is, not good enough to rely on.");
+    }
+    if (forecast.extrapolated()) {
+      out.add(
+          AdviceWords.rung(forecast.approachSteps()) + " has not been logged for this athlete: the lengths are carried over from "
+              + "other rungs and the first guess. Watch the first rep from the side.");
+    }
+    double runway = settings.facility().runway_m();
+    if (runwayNeeded > runway) {
+      out.add(
+          "The runway is too short: start mark to sand needs " + unit.write(runwayNeeded) + ", and " + unit.write(runway)
+              + " can be used. Take fewer contacts or fewer approach steps.");
+    }
+    double beyond = forecast.landing().p95() - mark - settings.facility().pit_m();
+    if (beyond > 0) {
+      out.add(
+          "One landing in twenty would pass the end of the sand (" + unit.write(settings.facility().pit_m())
+              + "). Take fewer contacts.");
+    }
+    if (forecast.approachSteps() > 0 && runUp.measured() == 0) {
+      Estimate length = runUp.length();
+      out.add(
+          "The start mark is a guess from typical steps (" + unit.write(length.p05()) + " to " + unit.write(length.p95())
+              + "). Measure one run-up of " + forecast.approachSteps() + " steps and enter it.");
+    }
+    return out;
   }
 
   /** The fewest tapes for these athletes and the plan's drills that end in sand. */
   public Tapes tapes(List<Athlete> athletes, DayPlan plan, CoachSettings settings) {
-    throw new UnsupportedOperationException();
+    List<Tapes.Wish> wishes = new ArrayList<>();
+    for (Athlete a : athletes) {
+      for (Drill d : plan.drills()) {
+        if (d.inSand()) {
+          int steps = d.stepsFor(a.rung());
+          wishes.add(
+              new Tapes.Wish(
+                  a.name(), d.sequence().text() + ", " + AdviceWords.fromSteps(steps), advise(a, d.sequence(), steps, settings)));
+        }
+      }
+    }
+    return TapePlanner.fewest(wishes, settings.unit());
   }
 }

@@ -1,0 +1,185 @@
+package boundwright.flight;
+
+import java.util.Arrays;
+import org.hipparchus.special.Erf;
+
+/**
+ * A joint normal distribution over some unknowns that is told one fact at a time: an exact or noisy linear
+ * measurement (Kalman's update, closed form), or that a linear combination lies on one side of a limit (moments
+ * matched). Mutable and not shared between threads; copy first.
+ */
+final class Belief {
+  private final int n;
+  private final double[] mean;
+  private final double[] cov;
+
+  Belief(int n) {
+    this.n = n;
+    this.mean = new double[n];
+    this.cov = new double[n * n];
+  }
+
+  private Belief(int n, double[] mean, double[] cov) {
+    this.n = n;
+    this.mean = mean;
+    this.cov = cov;
+  }
+
+  Belief copy() {
+    return new Belief(n, mean.clone(), cov.clone());
+  }
+
+  /** The same belief with {@code extra} more unknowns at the end, each known to be 0 until {@link #reset} says else. */
+  Belief widened(int extra) {
+    Belief wide = new Belief(n + extra);
+    System.arraycopy(mean, 0, wide.mean, 0, n);
+    for (int i = 0; i < n; i++) {
+      System.arraycopy(cov, i * n, wide.cov, i * wide.n, n);
+    }
+    return wide;
+  }
+
+  /** What is believed of the first {@code k} unknowns. */
+  Belief narrowed(int k) {
+    Belief narrow = new Belief(k);
+    System.arraycopy(mean, 0, narrow.mean, 0, k);
+    for (int i = 0; i < k; i++) {
+      System.arraycopy(cov, i * n, narrow.cov, i * k, k);
+    }
+    return narrow;
+  }
+
+  int size() {
+    return n;
+  }
+
+  double mean(int i) {
+    return mean[i];
+  }
+
+  double variance(int i) {
+    return cov[i * n + i];
+  }
+
+  double covariance(int i, int j) {
+    return cov[i * n + j];
+  }
+
+  /** Mean of the square of one unknown. */
+  double meanSquare(int i) {
+    return mean[i] * mean[i] + cov[i * n + i];
+  }
+
+  void setMean(int i, double value) {
+    mean[i] = value;
+  }
+
+  void setCovariance(int i, int j, double value) {
+    cov[i * n + j] = value;
+    cov[j * n + i] = value;
+  }
+
+  /** Forgets one unknown: mean 0, this variance, tied to nothing. */
+  void reset(int i, double variance) {
+    mean[i] = 0;
+    for (int j = 0; j < n; j++) {
+      cov[i * n + j] = 0;
+      cov[j * n + i] = 0;
+    }
+    cov[i * n + i] = variance;
+  }
+
+  /** Makes one unknown less sure by an independent change of this variance. */
+  void diffuse(int i, double variance) {
+    cov[i * n + i] += variance;
+  }
+
+  double meanOf(double[] h) {
+    double sum = 0;
+    for (int i = 0; i < n; i++) {
+      sum += h[i] * mean[i];
+    }
+    return sum;
+  }
+
+  double varianceOf(double[] h) {
+    double[] ph = times(h);
+    double sum = 0;
+    for (int i = 0; i < n; i++) {
+      sum += h[i] * ph[i];
+    }
+    return Math.max(sum, 0);
+  }
+
+  /** Told that {@code h . x} was measured as {@code y} with noise variance {@code r}, above 0. */
+  void measure(double[] h, double y, double r) {
+    double[] ph = times(h);
+    double s = dot(h, ph) + r;
+    shift(ph, (y - meanOf(h)) / s, -1 / s);
+  }
+
+  /**
+   * Told that {@code h . x} lies above (or below) {@code limit}, by an observer who errs with chance {@code slip}.
+   * The posterior is replaced by the normal with its mean and covariance (moments of a truncated normal mixed with
+   * the untruncated one).
+   */
+  void side(double[] h, double limit, boolean above, double slip) {
+    double[] ph = times(h);
+    double variance = dot(h, ph);
+    if (variance < 1e-12) {
+      return;
+    }
+    double sd = Math.sqrt(variance);
+    double sign = above ? 1 : -1;
+    double alpha = sign * (limit - meanOf(h)) / sd;
+    double weight = 1 - 2 * slip;
+    double z = slip + weight * 0.5 * Erf.erfc(alpha / Math.sqrt(2));
+    double lambda = weight * Math.exp(-alpha * alpha / 2) / Math.sqrt(2 * Math.PI) / z;
+    double shrink = lambda * (lambda - alpha);
+    shift(ph, sign * lambda / sd, -shrink / variance);
+  }
+
+  private void shift(double[] ph, double byMean, double byCov) {
+    for (int i = 0; i < n; i++) {
+      mean[i] += ph[i] * byMean;
+      double row = ph[i] * byCov;
+      if (row != 0) {
+        for (int j = 0; j < n; j++) {
+          cov[i * n + j] += row * ph[j];
+        }
+      }
+    }
+  }
+
+  private double[] times(double[] h) {
+    double[] out = new double[n];
+    for (int j = 0; j < n; j++) {
+      double hj = h[j];
+      if (hj != 0) {
+        int row = j * n;
+        for (int i = 0; i < n; i++) {
+          out[i] += hj * cov[row + i];
+        }
+      }
+    }
+    return out;
+  }
+
+  private double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int i = 0; i < n; i++) {
+      sum += a[i] * b[i];
+    }
+    return sum;
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Belief b && n == b.n && Arrays.equals(mean, b.mean) && Arrays.equals(cov, b.cov);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * Arrays.hashCode(mean) + Arrays.hashCode(cov);
+  }
+}

@@ -1,0 +1,90 @@
+package boundwright.flight;
+
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Level;
+import java.nio.BufferUnderflowException;
+import java.nio.ByteBuffer;
+import java.time.LocalDate;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A model as bytes: a version, the counters, the mean, and the lower half of the covariance as doubles. The format may
+ * change with the program; the reps are the truth and the model is learned again from them.
+ */
+final class ModelBytes {
+  private static final int VERSION = 0x42570001;
+
+  private ModelBytes() {}
+
+  static byte[] write(FlightModel m) {
+    Belief b = m.belief();
+    int n = b.size();
+    int rungs = Athlete.MAX_STEPS + 1;
+    ByteBuffer out = ByteBuffer.allocate(4 * 5 + 8 + 1 + 6 * 8 + 4 * rungs + 8 * (n + n * (n + 1) / 2));
+    LocalDate last = m.lastDate();
+    out.putInt(VERSION).putInt(n).putInt(code(m.level())).putInt(m.reps()).putInt(m.measuredReps());
+    out.putLong(last == null ? Long.MIN_VALUE : last.toEpochDay()).put((byte) (m.dayMeasured() ? 1 : 0));
+    for (Scatter s : new Scatter[] {m.day(), m.rep(), m.flight()}) {
+      out.putDouble(s.a()).putDouble(s.b());
+    }
+    for (int r : m.rungs()) {
+      out.putInt(r);
+    }
+    for (int i = 0; i < n; i++) {
+      out.putDouble(b.mean(i));
+    }
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j <= i; j++) {
+        out.putDouble(b.covariance(i, j));
+      }
+    }
+    return out.array();
+  }
+
+  private static int code(Level level) {
+    return switch (level) {
+      case BEGINNER -> 1;
+      case INTERMEDIATE -> 2;
+      case ADVANCED -> 3;
+    };
+  }
+
+  private static Level level(int code) {
+    return code == 1 ? Level.BEGINNER : code == 2 ? Level.INTERMEDIATE : Level.ADVANCED;
+  }
+
+  static Optional<FlightModel> read(byte[] bytes) {
+    try {
+      ByteBuffer in = ByteBuffer.wrap(bytes);
+      if (in.getInt() != VERSION || in.getInt() != Traits.COUNT) {
+        return Optional.empty();
+      }
+      Level level = level(in.getInt());
+      int reps = in.getInt();
+      int measured = in.getInt();
+      long epochDay = in.getLong();
+      @Nullable LocalDate last = epochDay == Long.MIN_VALUE ? null : LocalDate.ofEpochDay(epochDay);
+      boolean dayMeasured = in.get() == 1;
+      Scatter day = new Scatter(in.getDouble(), in.getDouble());
+      Scatter rep = new Scatter(in.getDouble(), in.getDouble());
+      Scatter flight = new Scatter(in.getDouble(), in.getDouble());
+      int[] rungs = new int[Athlete.MAX_STEPS + 1];
+      for (int i = 0; i < rungs.length; i++) {
+        rungs[i] = in.getInt();
+      }
+      Belief b = new Belief(Traits.COUNT);
+      for (int i = 0; i < Traits.COUNT; i++) {
+        b.setMean(i, in.getDouble());
+      }
+      for (int i = 0; i < Traits.COUNT; i++) {
+        for (int j = 0; j <= i; j++) {
+          b.setCovariance(i, j, in.getDouble());
+        }
+      }
+      return Optional.of(new FlightModel(level, b, day, rep, flight, last, dayMeasured, reps, measured, rungs));
+    } catch (BufferUnderflowException cutShort) {
+      return Optional.empty();
+    }
+  }
+}

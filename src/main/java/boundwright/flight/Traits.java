@@ -1,0 +1,129 @@
+package boundwright.flight;
+
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Surface;
+import boundwright.footfall.Flight;
+import boundwright.footfall.FlightKind;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
+
+/**
+ * The unknowns of one athlete, all relative to {@link NominalFlights}: a flight's length is nominal x (1 + what its
+ * traits add up to + the day + the rep + its own scatter). This class says which traits a flight has and how far each
+ * may be from 0 before anything is logged (standard deviations; standing: judgement).
+ */
+final class Traits {
+  static final int LEVEL = 0;
+  private static final int KIND = 1;
+  private static final int LEG = KIND + 3;
+  private static final int HOP_AGAIN = LEG + 3;
+  private static final int FIRST = HOP_AGAIN + 1;
+  private static final int ENTRY = FIRST + 1;
+  private static final int FADE = ENTRY + 1;
+  private static final int ENTRY_FAST = FADE + 1;
+  private static final int FADE_FAST = ENTRY_FAST + 1;
+  private static final int KIND_FAST = FADE_FAST + 1;
+  private static final int SURFACE = KIND_FAST + 3;
+  /** First of the 27 deviations by approach steps. */
+  static final int RUNG = SURFACE + 5;
+  /** The good or bad day. */
+  static final int DAY = RUNG + Athlete.MAX_STEPS + 1;
+  /** How many unknowns. */
+  static final int COUNT = DAY + 1;
+
+  /** Rungs closer than about this many steps resemble each other. */
+  private static final double RUNG_REACH = 6;
+  private static final double RUNG_SD = 0.05;
+  private static final double RUNG_SLOPE_SD = 0.15;
+  private static final double ENTRY_KEPT = 0.75;
+
+  private Traits() {}
+
+  /** What is believed before anything is known but the level. */
+  static Belief prior(double levelSd, double daySd) {
+    Belief b = new Belief(COUNT);
+    spread(b, LEVEL, 1, levelSd);
+    spread(b, KIND, 3, 0.06);
+    spread(b, LEG, 3, 0.05);
+    spread(b, HOP_AGAIN, 1, 0.06);
+    spread(b, FIRST, 1, 0.05);
+    spread(b, ENTRY, 1, 0.07);
+    spread(b, FADE, 1, 0.10);
+    spread(b, ENTRY_FAST, 1, 0.10);
+    spread(b, FADE_FAST, 1, 0.10);
+    spread(b, KIND_FAST, 3, 0.07);
+    spread(b, SURFACE, 5, 0.03);
+    for (int i = 0; i <= Athlete.MAX_STEPS; i++) {
+      for (int j = 0; j <= i; j++) {
+        double apart = Math.sqrt(3) * (i - j) / RUNG_REACH;
+        double near = RUNG_SD * RUNG_SD * (1 + apart) * Math.exp(-apart);
+        b.setCovariance(RUNG + i, RUNG + j, near + RUNG_SLOPE_SD * RUNG_SLOPE_SD * fast(i) * fast(j));
+      }
+    }
+    spread(b, DAY, 1, daySd);
+    return b;
+  }
+
+  private static void spread(Belief b, int from, int count, double sd) {
+    for (int i = from; i < from + count; i++) {
+      b.setCovariance(i, i, sd * sd);
+    }
+  }
+
+  /**
+   * Adds {@code weight} times the traits of one flight to {@code h}.
+   *
+   * @param flight which of {@code sequence}
+   * @param steps approach steps
+   * @param surface what is bounded on
+   */
+  static void add(double[] h, double weight, Sequence sequence, Flight flight, int steps, Surface surface) {
+    int kind = place(flight.kind());
+    double fast = fast(steps);
+    int order = flight.order();
+    double entry = Math.pow(ENTRY_KEPT, order - 1);
+    double fade = (order - 1) / 10.0;
+    h[LEVEL] += weight;
+    h[KIND + kind] += weight;
+    h[LEG + kind] += flight.from() == Foot.RIGHT ? weight / 2 : -weight / 2;
+    if (order > 1
+        && flight.kind() == FlightKind.HOP
+        && sequence.contacts().get(order - 2) == flight.from()) {
+      h[HOP_AGAIN] += weight;
+    }
+    if (order == 1) {
+      h[FIRST] += weight;
+    }
+    h[ENTRY] += weight * entry;
+    h[FADE] += weight * fade;
+    h[ENTRY_FAST] += weight * entry * fast;
+    h[FADE_FAST] += weight * fade * fast;
+    h[KIND_FAST + kind] += weight * fast;
+    h[SURFACE + place(surface)] += weight;
+    h[RUNG + steps] += weight;
+    h[DAY] += weight;
+  }
+
+  private static int place(FlightKind kind) {
+    return switch (kind) {
+      case HOP -> 0;
+      case BOUND -> 1;
+      case JUMP -> 2;
+    };
+  }
+
+  private static int place(Surface surface) {
+    return switch (surface) {
+      case GRASS -> 0;
+      case SPRUNG_FLOOR -> 1;
+      case RAISED_RUNWAY -> 2;
+      case TRACK -> 3;
+      case CONCRETE -> 4;
+    };
+  }
+
+  /** Approach steps on a scale where 12 is 1. */
+  private static double fast(int steps) {
+    return steps / 12.0;
+  }
+}

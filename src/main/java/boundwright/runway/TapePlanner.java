@@ -1,0 +1,95 @@
+package boundwright.runway;
+
+import boundwright.quantity.LengthUnit;
+import boundwright.runway.Tapes.Tape;
+import boundwright.runway.Tapes.Wish;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+
+/**
+ * The fewest tapes so that every open window holds one. Going through the windows by their far end and laying a tape
+ * there whenever the window in hand holds none yet is optimal: the windows at which a tape had to be laid are pairwise
+ * apart, so any other choice needs as many (the classic stabbing of intervals). Those windows are given as the proof.
+ *
+ * <p>A tape may then slide: each group keeps its number, every wish goes to the tape that serves it best, and each
+ * tape is laid where the least lucky of its wishes has the largest of its smaller chances.
+ */
+final class TapePlanner {
+  private static final int SLIDES = 200;
+
+  private TapePlanner() {}
+
+  static Tapes fewest(List<Wish> wishes, LengthUnit unit) {
+    List<Wish> without = wishes.stream().filter(w -> w.advice().window() == null).toList();
+    List<Wish> open =
+        wishes.stream()
+            .filter(w -> w.advice().window() != null)
+            .sorted(Comparator.comparingDouble((Wish w) -> window(w).max_m()).thenComparing(w -> window(w).min_m()))
+            .toList();
+    List<Wish> proof = new ArrayList<>();
+    List<List<Wish>> groups = new ArrayList<>();
+    double last = Double.NEGATIVE_INFINITY;
+    for (Wish w : open) {
+      if (window(w).min_m() > last) {
+        last = window(w).max_m();
+        proof.add(w);
+        groups.add(new ArrayList<>());
+      }
+      groups.get(groups.size() - 1).add(w);
+    }
+    List<Double> places = groups.stream().map(g -> best(g, unit)).toList();
+    Map<Integer, List<Wish>> served = new LinkedHashMap<>();
+    for (int i = 0; i < places.size(); i++) {
+      served.put(i, new ArrayList<>());
+    }
+    for (Wish w : open) {
+      int to = -1;
+      for (int i = 0; i < places.size(); i++) {
+        if (window(w).holds(places.get(i)) && (to < 0 || chance(w, places.get(i)) > chance(w, places.get(to)))) {
+          to = i;
+        }
+      }
+      Objects.requireNonNull(served.get(to)).add(w);
+    }
+    List<Tape> tapes = new ArrayList<>();
+    served.forEach((i, list) -> {
+      if (!list.isEmpty()) {
+        tapes.add(new Tape(best(list, unit), list));
+      }
+    });
+    tapes.sort(Comparator.comparingDouble(Tape::markToSand_m));
+    return new Tapes(tapes, proof, without);
+  }
+
+  /** Where in the common part of the windows the smallest chance of all is largest, on the unit's step if one fits. */
+  private static double best(List<Wish> group, LengthUnit unit) {
+    double from = group.stream().mapToDouble(w -> window(w).min_m()).max().orElseThrow();
+    double to = group.stream().mapToDouble(w -> window(w).max_m()).min().orElseThrow();
+    double best = from;
+    for (int i = 0; i <= SLIDES; i++) {
+      double at = from + (to - from) * i / SLIDES;
+      if (worst(group, at) > worst(group, best)) {
+        best = at;
+      }
+    }
+    double rounded = unit.round(best);
+    return rounded >= from && rounded <= to ? rounded : best;
+  }
+
+  private static double worst(List<Wish> group, double at) {
+    return group.stream().mapToDouble(w -> chance(w, at)).min().orElseThrow();
+  }
+
+  private static double chance(Wish w, double at) {
+    MarkChances c = MarkChances.of(w.advice().forecast(), w.advice().settings());
+    return Math.min(c.inSand(at), c.clear(at));
+  }
+
+  private static Window window(Wish w) {
+    return Objects.requireNonNull(w.advice().window());
+  }
+}
