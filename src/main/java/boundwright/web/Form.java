@@ -5,7 +5,7 @@ import io.javalin.http.Context;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Locale;
-import java.util.function.Function;
+import java.util.function.Consumer;
 
 /** Reads what a form or an address carries, and says in words what cannot be read. */
 final class Form {
@@ -72,9 +72,9 @@ final class Form {
   }
 
   /** The sentence with which {@code read} refuses {@code text}, or empty if it takes it. */
-  static <T> String refusal(String text, Function<String, T> read) {
+  static String refusal(String text, Consumer<String> read) {
     try {
-      read.apply(text);
+      read.accept(text);
       return "";
     } catch (RefusedException e) {
       return String.valueOf(e.getMessage());

@@ -1,5 +1,6 @@
 package boundwright.web;
 
+import boundwright.store.Workbench;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
@@ -7,13 +8,15 @@ import io.javalin.http.Context;
 import java.util.Map;
 
 /** Writes pages from the precompiled templates. */
-final class Pages {
+public final class Pages {
   private final TemplateEngine engine =
       TemplateEngine.createPrecompiled(null, ContentType.Html, Pages.class.getClassLoader(), "boundwright.pages");
+  private final Workbench bench;
   private final Gate gate;
   private final Assets assets;
 
-  Pages(Gate gate, Assets assets) {
+  Pages(Workbench bench, Gate gate, Assets assets) {
+    this.bench = bench;
     this.gate = gate;
     this.assets = assets;
   }
@@ -21,7 +24,7 @@ final class Pages {
   /** A whole page or a fragment with {@code frame} and {@code v} as the template's parameters. */
   void show(Context ctx, int status, String template, String title, String here, Object view) {
     StringOutput out = new StringOutput(16_384);
-    Frame frame = new Frame(title, here, gate.token(ctx), assets);
+    Frame frame = new Frame(title, here, gate.token(ctx), bench.invented(), assets);
     engine.render("web/" + template + ".jte", Map.of("frame", frame, "v", view), out);
     ctx.status(status);
     ctx.contentType("text/html; charset=utf-8");

@@ -85,6 +85,7 @@ final class WorkDesk {
             athlete,
             Sequence.parse(asked.sequence()),
             Athlete.checkSteps(Form.whole("number of approach steps", asked.steps())),
+            asked.surface(),
             bench.settings().settings());
   }
 
@@ -95,12 +96,17 @@ final class WorkDesk {
     LegBalance.ProposedSet next = two.sets().get(1);
     return new WorkView.Marks(
         advice,
-        RunwayStrip.of(advice, settings.unit()),
+        strip(advice, asked, settings, RunwayStrip.Width.WIDE),
+        strip(advice, asked, settings, RunwayStrip.Width.NARROW),
         sequence.sets(settings.setContacts()),
         settings.setContacts(),
         next.mirrored() ? next.sequence() : null,
         two.right(),
         two.left());
+  }
+
+  private static RunwayStrip strip(MarkAdvice advice, Asked asked, CoachSettings settings, RunwayStrip.Width width) {
+    return asked.sand() ? RunwayStrip.of(advice, settings.unit(), width) : RunwayStrip.ofFlat(advice, settings.unit(), width);
   }
 
   /** The tape lies where it lay for the last rep of today, until the coach says that it was moved. */

@@ -49,7 +49,8 @@ public record WorkView(
    * The marks and what goes with them.
    *
    * @param advice what was advised
-   * @param strip the picture
+   * @param wide the picture for a desk
+   * @param narrow the picture for a phone
    * @param sets the sequence cut into sets; one entry when it is short enough
    * @param setContacts where a set is cut
    * @param nextSet the set that levels the legs after this one, or null if they are level or cannot be made so
@@ -58,7 +59,8 @@ public record WorkView(
    */
   public record Marks(
       MarkAdvice advice,
-      RunwayStrip strip,
+      RunwayStrip wide,
+      RunwayStrip narrow,
       List<Sequence> sets,
       int setContacts,
       @Nullable Sequence nextSet,
@@ -132,6 +134,18 @@ public record WorkView(
     return List.of(Outcome.values());
   }
 
+  /** The marks in a sentence, for those who listen. */
+  public String spoken() {
+    if (marks == null) {
+      return "No marks.";
+    }
+    MarkAdvice a = marks.advice();
+    String first = said == null ? "" : said.sentence() + " ";
+    return asked.sand()
+        ? first + "Take-off mark " + unit.write(a.markToSand_m()) + " to the sand, " + Figures.fromSteps(a.forecast().approachSteps()) + "."
+        : first + "Level ground needed: " + unit.write(a.groundNeeded_m()) + ".";
+  }
+
   /** A rep of the list in words. */
   public String told(Rep rep) {
     StringBuilder out = new StringBuilder();
@@ -156,7 +170,7 @@ public record WorkView(
     List<String> out = new ArrayList<>();
     for (TeachingPoint p : TeachingPoint.values()) {
       if (rep.faults().contains(p.key())) {
-        out.add(p.fault());
+        out.add(p.wentWrong());
       }
     }
     return String.join(", ", out);
