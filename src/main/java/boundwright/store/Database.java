@@ -69,7 +69,7 @@ final class Database implements AutoCloseable {
     Schema.makeFolder(dir);
     Path file = dir.resolve(Schema.FILE_NAME);
     SQLiteDataSource source = source(file, tuning);
-    Schema.bringUpToDate(file, source);
+    Schema.bringUpToDate(file, looking(file, tuning), source);
     HikariConfig pooled = new HikariConfig();
     pooled.setPoolName("boundwright");
     pooled.setDataSource(source);
@@ -95,6 +95,17 @@ final class Database implements AutoCloseable {
     if (tuning.mostPages() > 0) {
       config.setMaxPageCount(tuning.mostPages());
     }
+    return source(file, config);
+  }
+
+  /** Connections that change nothing of a file that may not be ours, not even its journal mode. */
+  private static SQLiteDataSource looking(Path file, Tuning tuning) {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setBusyTimeout(tuning.busyTimeout_ms());
+    return source(file, config);
+  }
+
+  private static SQLiteDataSource source(Path file, SQLiteConfig config) {
     SQLiteDataSource source = new SQLiteDataSource(config);
     source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
     return source;
@@ -174,7 +185,6 @@ final class Database implements AutoCloseable {
     } catch (RuntimeException | Error e) {
       try {
         outer.handle.rollbackToSavepoint(savepoint);
-        outer.handle.releaseSavepoint(savepoint);
       } catch (JdbiException again) {
         // A full disk can end the whole transaction and the savepoint with it: the outer write must not go on as if nothing were.
         e.addSuppressed(again);

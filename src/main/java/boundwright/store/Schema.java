@@ -34,12 +34,17 @@ final class Schema {
 
   private Schema() {}
 
-  /** Makes or updates the schema; {@code source} opens connections to {@code file}. */
-  static void bringUpToDate(Path file, SQLiteDataSource source) {
+  /**
+   * Makes or updates the schema.
+   *
+   * @param looking opens connections that only look
+   * @param source opens connections that may write
+   */
+  static void bringUpToDate(Path file, SQLiteDataSource looking, SQLiteDataSource source) {
     StoreTrouble trouble = new StoreTrouble(file);
     try {
-      if (version(file, source) < NEWEST) {
-        migrate(file, source);
+      if (version(file, looking) < NEWEST) {
+        migrate(file, looking, source);
       }
     } catch (SQLiteException e) {
       throw trouble.said(e);
@@ -51,11 +56,12 @@ final class Schema {
     }
   }
 
-  private static synchronized void migrate(Path file, SQLiteDataSource source) throws SQLException, IOException {
+  private static synchronized void migrate(Path file, SQLiteDataSource looking, SQLiteDataSource source)
+      throws SQLException, IOException {
     Path lockFile = file.resolveSibling(LOCK_NAME);
     try (FileChannel channel = FileChannel.open(lockFile, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
         FileLock lock = channel.lock()) {
-      if (lock.isValid() && version(file, source) < NEWEST) {
+      if (lock.isValid() && version(file, looking) < NEWEST) {
         flyway(source).migrate();
       }
     }
@@ -67,8 +73,8 @@ final class Schema {
   }
 
   /** Number of the newest script the database has seen, 0 if it is new. */
-  private static int version(Path file, SQLiteDataSource source) throws SQLException {
-    try (Connection c = source.getConnection();
+  private static int version(Path file, SQLiteDataSource looking) throws SQLException {
+    try (Connection c = looking.getConnection();
         Statement s = c.createStatement()) {
       boolean ours = one(s, "SELECT count(*) FROM sqlite_schema WHERE name = 'flyway_schema_history'") > 0;
       if (!ours) {

@@ -186,7 +186,7 @@ final class SqlAthletes implements AthleteRepository {
     return new Athlete(
         r.getLong("id"),
         r.getString("name"),
-        Words.read(Level.class, "level", r.getString("level")),
+        Columns.word(Level.class, "level", r.getString("level")),
         "R".equals(r.getString("take_off_foot")) ? Foot.RIGHT : Foot.LEFT,
         r.getInt("rung"));
   }
@@ -194,15 +194,14 @@ final class SqlAthletes implements AthleteRepository {
   private static KnownMark knownMark(ResultSet r) throws SQLException {
     return new KnownMark(
         r.getLong("id"),
-        Words.read(KnownMark.Kind.class, "test", r.getString("kind")),
+        Columns.word(KnownMark.Kind.class, "test", r.getString("kind")),
         r.getInt("approach_steps"),
         r.getDouble("distance_m"),
         LocalDate.parse(r.getString("date")));
   }
 
   private static MeasuredRunUp runUp(ResultSet r) throws SQLException {
-    double speed = r.getDouble("speed_mps");
     return new MeasuredRunUp(
-        r.getLong("id"), r.getInt("steps"), r.getDouble("length_m"), r.wasNull() ? null : speed, LocalDate.parse(r.getString("date")));
+        r.getLong("id"), r.getInt("steps"), r.getDouble("length_m"), Columns.number(r, "speed_mps"), LocalDate.parse(r.getString("date")));
   }
 }

@@ -183,16 +183,11 @@ final class SqlReps implements RepStore {
         LocalDate.parse(r.getString("date")),
         seen.computeIfAbsent(r.getString("sequence"), Sequence::parse),
         r.getInt("approach_steps"),
-        Words.read(Surface.class, "surface", r.getString("surface")),
+        Columns.word(Surface.class, "surface", r.getString("surface")),
         footprints == null ? List.of() : Footprints.read(footprints, Double::parseDouble),
-        metres(r, "landing_m"),
-        outcome == null ? null : Words.read(Outcome.class, "outcome", outcome),
-        metres(r, "mark_to_sand_m"),
+        Columns.number(r, "landing_m"),
+        outcome == null ? null : Columns.word(Outcome.class, "outcome", outcome),
+        Columns.number(r, "mark_to_sand_m"),
         faults == null ? List.of() : List.of(faults.split(";", -1)));
-  }
-
-  private static @Nullable Double metres(ResultSet r, String column) throws SQLException {
-    double value = r.getDouble(column);
-    return r.wasNull() ? null : value;
   }
 }

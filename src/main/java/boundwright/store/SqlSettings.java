@@ -79,22 +79,18 @@ final class SqlSettings implements SettingsRepository {
         .read(
             h ->
                 h.createQuery("SELECT key, number, word FROM setting")
-                    .map(
-                        (r, c) -> {
-                          double number = r.getDouble("number");
-                          return new Row(r.getString("key"), r.wasNull() ? null : number, r.getString("word"));
-                        })
+                    .map((r, c) -> new Row(r.getString("key"), Columns.number(r, "number"), r.getString("word")))
                     .list())
         .forEach(row -> kept.put(row.key(), row));
     return new CoachSettings(
-        Words.read(LengthUnit.class, "unit", word(kept, Said.UNIT)),
+        Columns.word(LengthUnit.class, "unit", word(kept, Said.UNIT)),
         new MarkSettings(number(kept, Figure.CHANCE), number(kept, Figure.SAND_MARGIN), number(kept, Figure.CLEAR_MARGIN)),
         new Facility(
             word(kept, Said.PLACE),
             number(kept, Figure.RUNWAY),
             number(kept, Figure.PIT),
             number(kept, Figure.FLAT),
-            Words.read(Surface.class, "surface", word(kept, Said.SURFACE))),
+            Columns.word(Surface.class, "surface", word(kept, Said.SURFACE))),
         (int) number(kept, Figure.SET_CONTACTS));
   }
 
@@ -130,15 +126,13 @@ final class SqlSettings implements SettingsRepository {
                 h.createQuery("SELECT word FROM setting WHERE key = :key").bind("key", PLAN_TITLE).mapTo(String.class).findOne().orElse(""),
                 h.createQuery("SELECT sequence, steps, sets, reps, in_sand FROM drill ORDER BY place")
                     .map(
-                        (r, c) -> {
-                          int steps = r.getInt("steps");
-                          return new Drill(
-                              Sequence.parse(r.getString("sequence")),
-                              r.wasNull() ? null : steps,
-                              r.getInt("sets"),
-                              r.getInt("reps"),
-                              r.getBoolean("in_sand"));
-                        })
+                        (r, c) ->
+                            new Drill(
+                                Sequence.parse(r.getString("sequence")),
+                                Columns.whole(r, "steps"),
+                                r.getInt("sets"),
+                                r.getInt("reps"),
+                                r.getBoolean("in_sand")))
                     .list()));
   }
 

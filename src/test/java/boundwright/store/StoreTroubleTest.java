@@ -181,7 +181,7 @@ class StoreTroubleTest {
         .hasMessageContaining("Nothing in it was changed. Copy the file aside")
         .hasMessageContaining("--data OTHER")
         .hasMessageContaining("import your last export");
-    assertThat(Files.readAllBytes(file())).isEqualTo(before);
+    assertThat(Arrays.equals(Files.readAllBytes(file()), before)).as("file unchanged").isTrue();
   }
 
   @Test
@@ -191,7 +191,7 @@ class StoreTroubleTest {
     assertThatThrownBy(this::open)
         .isInstanceOf(RefusedException.class)
         .hasMessageContaining("is damaged or is not a database. Nothing in it was changed.");
-    assertThat(Files.readAllBytes(file())).isEqualTo(before);
+    assertThat(Arrays.equals(Files.readAllBytes(file()), before)).as("file unchanged").isTrue();
   }
 
   @Test
@@ -202,7 +202,7 @@ class StoreTroubleTest {
     }
     byte[] before = Files.readAllBytes(file());
     assertThatThrownBy(this::open).isInstanceOf(RefusedException.class).hasMessageContaining("is a database of another program");
-    assertThat(Files.readAllBytes(file())).isEqualTo(before);
+    assertThat(Arrays.equals(Files.readAllBytes(file()), before)).as("file unchanged").isTrue();
   }
 
   @Test
