@@ -35,7 +35,11 @@ final class AthleteHandler {
 
   /** The athlete of the address. */
   static Athlete athlete(Context ctx, Workbench bench) {
-    String id = ctx.pathParam("id");
+    return athlete(ctx.pathParam("id"), bench);
+  }
+
+  /** The athlete with the number written so. */
+  static Athlete athlete(String id, Workbench bench) {
     return (id.matches("\\d{1,18}") ? bench.athletes().byId(Long.parseLong(id)) : Optional.<Athlete>empty())
         .orElseThrow(() -> new Turned(404, "No athlete has the number " + id + ". Choose one from the squad."));
   }
@@ -70,6 +74,7 @@ final class AthleteHandler {
       long id = logged.get();
       say(ctx, athlete, asked, new WorkView.Said(moved(athlete, asked, before, "Logged."), id), "logged=" + id + "&was=" + before);
     } catch (RefusedException e) {
+      // What was kept from before stays valid: the token of a refused form was not used up.
       WorkView.LogForm kept =
           new WorkView.LogForm(
               gate.fresh(),

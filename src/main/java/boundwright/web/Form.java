@@ -71,6 +71,12 @@ final class Form {
     throw new RefusedException("The " + what + " '" + text + "' is not one that the page offers. Choose one from the list.");
   }
 
+  /** A name as part of a file's name: small letters, digits and hyphens; {@code athlete} if nothing is left. */
+  static String fileName(String name) {
+    String plain = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+    return plain.isEmpty() ? "athlete" : plain;
+  }
+
   /** The sentence with which {@code read} refuses {@code text}, or empty if it takes it. */
   static String refusal(String text, Consumer<String> read) {
     try {

@@ -133,6 +133,10 @@ public final class WebServer implements AutoCloseable {
   }
 
   private static void data(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
+    CardHandler card = new CardHandler(bench, pages);
+    routes.get("/card", card::squad);
+    routes.get("/card.pdf", card::pdf);
+    routes.get("/athlete/{id}/card", card::athlete);
     List<Source> sources = new ArrayList<>(Sources.ALL);
     sources.add(TeachingPoint.SOURCE);
     routes.get("/sources", ctx -> pages.show(ctx, 200, "sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));

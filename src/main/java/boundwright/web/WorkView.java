@@ -134,6 +134,12 @@ public record WorkView(
     return List.of(Outcome.values());
   }
 
+  /** The lesser choices in a line: how it ends, on what, and steps that are not a rung. */
+  public String more() {
+    String steps = asked.isOnRung() ? "other steps" : asked.steps() + " steps";
+    return (asked.sand() ? "into sand" : "on the flat") + ", " + asked.surface().label() + "; " + steps;
+  }
+
   /** The marks in a sentence, for those who listen. */
   public String spoken() {
     if (marks == null) {
