@@ -30,12 +30,14 @@ public final class Figures {
     return List.copyOf(out);
   }
 
-  /** A chance in whole per cent, never rounded up to certainty. */
+  /** A chance as reps in a hundred, never rounded to certainty. */
   public static String chance(double chance) {
-    if (chance > 0.99) {
-      return "over 99 %";
-    }
-    return chance < 0.01 ? "under 1 %" : Math.round(chance * 100) + " %";
+    return Math.min(99, Math.max(1, Math.round(chance * 100))) + " in 100";
+  }
+
+  /** A length as it is typed on a phone: metres without the unit, {@code 9.52}; feet and inches in full. */
+  public static String bare(LengthUnit unit, double metres) {
+    return unit.write(metres).replaceFirst(" m$", "");
   }
 
   /** Approach steps in words: {@code from standing}, {@code from 4 steps}. */

@@ -11,6 +11,7 @@ import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.runway.MarkAdvice;
+import boundwright.runway.MarkAdvisor;
 import boundwright.store.Workbench;
 import java.time.LocalDate;
 import java.util.List;
@@ -96,6 +97,7 @@ final class WorkDesk {
     LegBalance.ProposedSet next = two.sets().get(1);
     return new WorkView.Marks(
         advice,
+        asked.sand() ? advice.warnings() : MarkAdvisor.flatWarnings(advice, asked.surface(), settings),
         strip(advice, asked, settings, RunwayStrip.Width.WIDE),
         strip(advice, asked, settings, RunwayStrip.Width.NARROW),
         sequence.sets(settings.setContacts()),
@@ -120,7 +122,7 @@ final class WorkDesk {
     if (marks == null || !asked.sand()) {
       return new WorkView.LogForm(token, "", false, "", List.of(), List.of(), "");
     }
-    String advised = settings.unit().write(marks.advice().markToSand_m());
+    String advised = Figures.bare(settings.unit(), marks.advice().markToSand_m());
     String tape = advised;
     if (!tapeMoved) {
       LocalDate today = LocalDate.now(bench.clock());
@@ -131,7 +133,7 @@ final class WorkDesk {
             && rep.surface() == asked.surface()
             && rep.approachSteps() == marks.advice().forecast().approachSteps()
             && rep.sequence().contacts().equals(marks.sequence().contacts())) {
-          tape = settings.unit().write(lay);
+          tape = Figures.bare(settings.unit(), lay);
           break;
         }
       }

@@ -49,6 +49,7 @@ public record WorkView(
    * The marks and what goes with them.
    *
    * @param advice what was advised
+   * @param warnings what the coach must know first
    * @param wide the picture for a desk
    * @param narrow the picture for a phone
    * @param sets the sequence cut into sets; one entry when it is short enough
@@ -59,6 +60,7 @@ public record WorkView(
    */
   public record Marks(
       MarkAdvice advice,
+      List<String> warnings,
       RunwayStrip wide,
       RunwayStrip narrow,
       List<Sequence> sets,
