@@ -61,11 +61,11 @@ public final class BoundwrightCommand implements Runnable {
         new CommandLine(top)
             .addSubcommand(new MarksCommand(top))
             .addSubcommand(new CountCommand(top))
-            /*later*/
+            .addSubcommand(new CardCommand(top))
             .addSubcommand(new LogCommand(top))
-            /*later*/
-            /*later*/
-            /*later*/;
+            .addSubcommand(new ImportCommand(top))
+            .addSubcommand(new ExportCommand(top))
+            .addSubcommand(new ServeCommand(top));
     line.setOut(surroundings.out());
     line.setErr(surroundings.err());
     line.setExecutionExceptionHandler(top.calm());

@@ -67,7 +67,7 @@ final class MarksCommand implements Callable<Integer> {
       Athlete who = DataOptions.athlete(bench, athlete);
       MarkAdvice advice = bench.advisor().advise(who, feet, steps == null ? who.rung() : from, settings);
       List<String> warnings =
-          flat ? MarkAdvisor.warningsOnTheFlat(advice, settings.facility().surface(), settings) : advice.warnings();
+          flat ? MarkAdvisor.flatWarnings(advice, settings.facility().surface(), settings) : advice.warnings();
       if (top.json()) {
         Json.print(s.out(), MarksAnswer.of(who, advice, flat, warnings));
       } else {

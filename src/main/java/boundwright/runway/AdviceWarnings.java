@@ -6,36 +6,30 @@ import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
-/** What the coach must know before taping, most important first; on the flat nothing is said about sand. */
+/** What the coach must know before taping, most important first: with sand, and on the flat where no mark is sought. */
 final class AdviceWarnings {
-  private final Forecast forecast;
-  private final Estimate startToMark;
-  private final int startMeasured;
-  private final Surface surface;
-  private final CoachSettings settings;
-  private final LengthUnit unit;
+  private AdviceWarnings() {}
 
-  AdviceWarnings(Forecast forecast, Estimate startToMark, int startMeasured, Surface surface, CoachSettings settings) {
-    this.forecast = forecast;
-    this.startToMark = startToMark;
-    this.startMeasured = startMeasured;
-    this.surface = surface;
-    this.settings = settings;
-    this.unit = settings.unit();
-  }
-
-  /** For a rep that ends in sand. */
-  List<String> intoSand(double mark, Optional<Window> window, double runwayNeeded) {
+  /** For a last flight that ends in sand. */
+  static List<String> inSand(
+      Forecast forecast,
+      double mark,
+      boolean open,
+      Estimate startToMark,
+      int startMeasured,
+      double runwayNeeded,
+      Surface surface,
+      CoachSettings settings) {
+    LengthUnit unit = settings.unit();
     List<String> out = new ArrayList<>();
-    concrete(out);
-    if (window.isEmpty()) {
+    never(surface, out);
+    if (!open) {
       out.add(
           "No mark reaches " + AdviceWords.percent(settings.marks().chance())
               + " on both sides. The mark shown is the best there is, not good enough to rely on.");
     }
-    extrapolated(out);
+    untried(forecast, out);
     double runway = settings.facility().runway_m();
     if (runwayNeeded > runway) {
       out.add(
@@ -48,32 +42,34 @@ final class AdviceWarnings {
           "One landing in twenty would pass the end of the sand (" + unit.write(settings.facility().pit_m())
               + "). Take fewer contacts.");
     }
-    startMark(out);
+    guess(forecast, startToMark, startMeasured, unit, out);
     return out;
   }
 
-  /** For a rep on level ground without sand. */
-  List<String> onTheFlat(double groundNeeded) {
+  /** For a drill on the flat. */
+  static List<String> onTheFlat(
+      Forecast forecast, Estimate startToMark, int startMeasured, double groundNeeded, Surface surface, CoachSettings settings) {
+    LengthUnit unit = settings.unit();
     List<String> out = new ArrayList<>();
-    concrete(out);
-    extrapolated(out);
+    never(surface, out);
+    untried(forecast, out);
     double ground = settings.facility().flat_m();
     if (groundNeeded > ground) {
       out.add(
-          "The level ground is too short: start mark to landing needs " + unit.write(groundNeeded) + ", and "
-              + unit.write(ground) + " can be used. Take fewer contacts or fewer approach steps.");
+          "The level ground is too short: start to landing needs " + unit.write(groundNeeded) + ", and " + unit.write(ground)
+              + " can be used. Take fewer contacts or fewer approach steps.");
     }
-    startMark(out);
+    guess(forecast, startToMark, startMeasured, unit, out);
     return out;
   }
 
-  private void concrete(List<String> out) {
+  private static void never(Surface surface, List<String> out) {
     if (surface == Surface.CONCRETE) {
       out.add("Never on concrete. Level grass is best; a sprung floor or a raised runway is good.");
     }
   }
 
-  private void extrapolated(List<String> out) {
+  private static void untried(Forecast forecast, List<String> out) {
     if (forecast.extrapolated()) {
       out.add(
           AdviceWords.rung(forecast.approachSteps()) + " has not been logged for this athlete: the lengths are carried over from "
@@ -81,11 +77,11 @@ final class AdviceWarnings {
     }
   }
 
-  private void startMark(List<String> out) {
-    if (forecast.approachSteps() > 0 && startMeasured == 0) {
+  private static void guess(Forecast forecast, Estimate length, int measured, LengthUnit unit, List<String> out) {
+    if (forecast.approachSteps() > 0 && measured == 0) {
       out.add(
-          "The start mark is a guess from typical steps (" + unit.write(startToMark.p05()) + " to "
-              + unit.write(startToMark.p95()) + "). Measure one run-up of " + forecast.approachSteps() + " steps and enter it.");
+          "The start mark is a guess from typical steps (" + unit.write(length.p05()) + " to " + unit.write(length.p95())
+              + "). Measure one run-up of " + forecast.approachSteps() + " steps and enter it.");
     }
   }
 }

@@ -77,18 +77,18 @@ public final class MarkAdvisor {
         groundNeeded,
         openers,
         AdviceWords.from(model, approachSteps),
-        AdviceWords.sure(forecast, settings.unit()),
-        new AdviceWarnings(forecast, runUp.length(), runUp.measured(), surface, settings).intoSand(mark, window, runwayNeeded));
+        AdviceWords.sure(model, forecast, settings.unit()),
+        AdviceWarnings.inSand(
+            forecast, mark, window.isPresent(), runUp.length(), runUp.measured(), runwayNeeded, surface, settings));
   }
 
   /**
-   * What the coach must know when the rep of this advice is done on level ground without sand, most important first.
-   *
-   * @param surface what is bounded on
+   * What the coach must know before a drill on the flat, where no mark is sought; {@link MarkAdvice#warnings} is for a last
+   * flight into sand.
    */
-  public static List<String> warningsOnTheFlat(MarkAdvice advice, Surface surface, CoachSettings settings) {
-    return new AdviceWarnings(advice.forecast(), advice.startToMark(), advice.startMeasured(), surface, settings)
-        .onTheFlat(advice.groundNeeded_m());
+  public static List<String> flatWarnings(MarkAdvice advice, Surface surface, CoachSettings settings) {
+    return AdviceWarnings.onTheFlat(
+        advice.forecast(), advice.startToMark(), advice.startMeasured(), advice.groundNeeded_m(), surface, settings);
   }
 
   /** The fewest tapes for these athletes and the plan's drills that end in sand. */
