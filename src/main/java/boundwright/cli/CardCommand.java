@@ -116,7 +116,7 @@ final class CardCommand implements Callable<Integer> {
 
   private List<Athlete> athletes(Workbench bench) {
     String one = whose.athlete;
-    if (one != null) {
+    if (one != null && !whose.squad) {
       return List.of(DataOptions.athlete(bench, one));
     }
     List<Athlete> all = bench.athletes().all();

@@ -66,13 +66,13 @@ final class MarksText {
 
   private void chances(MarkAdvice advice) {
     Window window = advice.window();
-    String asked = percent(advice.settings().chance());
+    String asked = chance(advice.settings().chance());
     if (window == null) {
       line("Window", "none: no mark reaches the " + asked + " asked of both");
     } else {
       line("Window", unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ", at the " + asked + " asked of both");
     }
-    line("Chance", percent(advice.chanceInSand()) + " ends in sand, " + percent(advice.chanceClear()) + " last contact clear of it");
+    line("Chance", chance(advice.chanceInSand()) + " ends in sand, " + chance(advice.chanceClear()) + " last contact clear of it");
     line("Runway", unit.write(advice.runwayNeeded_m()) + " needed, start mark to sand");
   }
 
@@ -117,8 +117,10 @@ final class MarksText {
     out.println(now);
   }
 
-  /** A chance in whole per cent; never 0 or 100, which nobody can promise. */
-  static String percent(double chance) {
-    return chance >= 0.995 ? "over 99 %" : chance < 0.005 ? "under 1 %" : String.format(Locale.ROOT, "%.0f %%", chance * 100);
+  /** A chance in whole reps of a hundred; never 0 or 100, which nobody can promise. */
+  static String chance(double chance) {
+    return chance >= 0.995
+        ? "over 99 in 100"
+        : chance < 0.005 ? "under 1 in 100" : String.format(Locale.ROOT, "%.0f in 100", chance * 100);
   }
 }
