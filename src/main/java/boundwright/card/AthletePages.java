@@ -99,8 +99,8 @@ final class AthletePages {
     boolean standing = advice.forecast().approachSteps() == 0;
     Figure start =
         standing
-            ? new Figure("Start mark", "none", "from standing")
-            : new Figure("Start mark", unit.write(advice.startToMark().p50()), "back from the take-off mark");
+            ? new Figure("Start mark", "standing", "no run-up")
+            : new Figure("Start mark", unit.write(advice.startToMark().p50()), "to the take-off mark");
     if (flat) {
       out.add(new Figure("Level ground", unit.write(advice.groundNeeded_m()), "start to landing, on the flat"));
       out.add(start);
@@ -111,17 +111,26 @@ final class AthletePages {
       return out;
     }
     Window window = advice.window();
-    out.add(new Figure("Take-off mark", unit.write(advice.markToSand_m()), "to the near edge of the sand"));
+    out.add(new Figure("Take-off mark", unit.write(advice.markToSand_m()), "to the edge of the sand"));
     out.add(start);
     out.add(
         window == null
             ? new Figure("Window", "none", "no mark is good enough")
-            : new Figure("Window", unit.write(window.min_m()), "to " + unit.write(window.max_m()) + ", where the tape may lie"));
+            : window(window));
     out.add(
         new Figure(
             "Chance", SessionCards.chance(advice.smallerChance()),
             "sand " + SessionCards.chance(advice.chanceInSand()).replace(" in 100", "")
                 + ", clear " + SessionCards.chance(advice.chanceClear()).replace(" in 100", "")));
     return out;
+  }
+
+  /** Metres fit on one line; feet and inches do not. */
+  private Figure window(Window window) {
+    String from = unit.write(window.min_m());
+    String to = unit.write(window.max_m());
+    return unit == LengthUnit.METRES
+        ? new Figure("Window", from.replace(" m", "") + "–" + to, "where the tape may lie")
+        : new Figure("Window", from, "to " + to);
   }
 }
