@@ -151,6 +151,15 @@ final class Database implements AutoCloseable {
     }
   }
 
+  /** Copies the database as it stands now into {@code copy}, an empty or missing file; writers are not held up. */
+  void copyInto(Path copy) {
+    try (Handle handle = jdbi.open()) {
+      handle.execute("VACUUM INTO ?", copy.toString());
+    } catch (RuntimeException e) {
+      throw trouble.saidOfCopy(e, copy);
+    }
+  }
+
   private <T> T alone(Function<Handle, T> work) {
     waitInLine();
     try (Handle handle = jdbi.open()) {

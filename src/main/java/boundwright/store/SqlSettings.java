@@ -160,7 +160,7 @@ final class SqlSettings implements SettingsRepository {
         });
   }
 
-  /** Whether the squad in this store was invented by {@code DemoSquad}. */
+  /** Whether the squad in this store was invented by {@link DemoSquad}. */
   boolean invented() {
     return database.read(
         h -> h.createQuery("SELECT count(*) FROM setting WHERE key = :key").bind("key", INVENTED).mapTo(Integer.class).one() > 0);

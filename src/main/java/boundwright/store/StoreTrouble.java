@@ -27,6 +27,21 @@ final class StoreTrouble {
     return e instanceof RefusedException || cause == null ? e : said(cause, e);
   }
 
+  /** As {@link #said(RuntimeException)} when the database was being copied: the trouble may lie where the copy goes. */
+  RuntimeException saidOfCopy(RuntimeException e, Path copy) {
+    SQLiteException cause = behind(e);
+    if (cause == null) {
+      return e;
+    }
+    String why =
+        switch (SQLiteErrorCode.getErrorCode(cause.getResultCode().code & FAMILY)) {
+          case SQLITE_FULL -> "the disk of the copy is full. Free some space there, or copy to another.";
+          case SQLITE_IOERR, SQLITE_CANTOPEN, SQLITE_READONLY, SQLITE_PERM -> "it could not be written. Copy to another folder or disk.";
+          default -> String.valueOf(said(cause, e).getMessage());
+        };
+    return new RefusedException("No backup was made in " + copy.getParent() + ": " + why + " The store is as it was.", e);
+  }
+
   /** A failure of the engine in words. */
   RefusedException said(SQLiteException e) {
     return said(e, e);

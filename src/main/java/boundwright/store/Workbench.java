@@ -74,7 +74,7 @@ public final class Workbench implements AutoCloseable {
     return clock;
   }
 
-  /** Whether the squad in here is the invented one of {@code DemoSquad}; screens and papers say so. */
+  /** Whether the squad in here is the invented one of {@link DemoSquad}; screens and papers say so. */
   public boolean invented() {
     return settings.invented();
   }
