@@ -45,7 +45,5 @@ copy /b "%BW_JAR%"+,, "%BW_JAR%" >nul
 popd
 
 :run
-set "BW_QUICK=-XX:TieredStopAtLevel=1"
-if /i "%~1"=="serve" set "BW_QUICK="
-"%BW_JAVA%" %BW_QUICK% -XX:+UseSerialGC -jar "%BW_JAR%" %*
+"%BW_JAVA%" -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -jar "%BW_JAR%" %*
 exit /b %ERRORLEVEL%

@@ -4,8 +4,12 @@ import boundwright.quantity.RefusedException;
 import boundwright.store.DemoSquad;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
+import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
+import java.net.URI;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -41,12 +45,18 @@ final class ServeCommand implements Callable<Integer> {
       description = "Open an invented squad. Without --data it is kept in a folder of its own, data-demo, apart from real athletes.")
   private boolean demo;
 
+  @Option(
+      names = "--rehearse",
+      hidden = true,
+      description = "Open, ask for the first pages, close; the launcher does it once after a build so that later starts are quicker.")
+  private boolean rehearse;
+
   ServeCommand(BoundwrightCommand top) {
     this.top = top;
   }
 
   @Override
-  public Integer call() throws InterruptedException {
+  public Integer call() throws InterruptedException, IOException {
     Surroundings s = top.surroundings();
     if (port < 0 || port > 65535) {
       throw new RefusedException("Port " + port + " is out of range: 0 to 65535. The usual one is 7100.");
@@ -59,10 +69,22 @@ final class ServeCommand implements Callable<Integer> {
       try (WebServer server = WebServer.start(bench, host, port)) {
         String url = "http://" + (host.contains(":") ? "[" + host + "]" : host) + ":" + server.port();
         say(s.out(), url, folder, bench.invented());
-        s.until().finished(url);
+        if (rehearse) {
+          rehearse(url, bench);
+        } else {
+          s.until().finished(url);
+        }
       }
     }
     return 0;
+  }
+
+  private static void rehearse(String url, Workbench bench) throws IOException {
+    for (String page : List.of("/", "/athlete/" + bench.athletes().all().get(0).id())) {
+      try (InputStream answer = URI.create(url + page).toURL().openStream()) {
+        answer.readAllBytes();
+      }
+    }
   }
 
   private static void invent(Workbench bench, Path folder) {
