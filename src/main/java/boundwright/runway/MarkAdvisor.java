@@ -79,7 +79,7 @@ public final class MarkAdvisor {
         groundNeeded,
         openers,
         AdviceWords.from(model, approachSteps),
-        AdviceWords.sure(forecast, settings.unit()),
+        AdviceWords.sure(model, forecast, settings.unit()),
         warnings(forecast, mark, window, runUp, runwayNeeded, surface, settings));
   }
 

@@ -14,7 +14,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
-import org.jspecify.annotations.Nullable;
 
 /**
  * An athlete who jumps by mechanics, not by the model under test: speed into the first contact from a sprint curve,
@@ -127,9 +126,5 @@ final class SimulatedAthlete {
 
   static Outcome outcome(Sequence s, double[] p, double mark) {
     return p[s.size() - 1] > mark ? Outcome.LATE : p[s.size()] < mark ? Outcome.SHORT : Outcome.IN;
-  }
-
-  @Nullable Level level() {
-    return level;
   }
 }
