@@ -2,6 +2,7 @@ package boundwright.card;
 
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PDFontSupplier;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.util.XRLog;
@@ -16,13 +17,17 @@ import java.nio.charset.StandardCharsets;
 import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.FontMappers;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /** Sets a session card as a PDF: the screen's own template, the house's font inside, the strip as lines and not as a photo. */
 public final class CardPdf {
   private static final String FONT = "Bitter";
-  private static final Set<FSFontUseCase> FONT_USES = EnumSet.of(FSFontUseCase.DOCUMENT, FSFontUseCase.SVG);
 
   private final TemplateEngine pages;
   private final String css;
@@ -47,13 +52,15 @@ public final class CardPdf {
     StringOutput html = new StringOutput(64 * 1024);
     pages.render("card/sheet.jte", Map.of("card", card, "css", css + page(card, paper)), html);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    try (BatikSVGDrawer drawer = new BatikSVGDrawer()) {
+    try (PDDocument document = new PDDocument();
+        BatikSVGDrawer drawer = new BatikSVGDrawer()) {
       PdfRendererBuilder builder = new PdfRendererBuilder();
+      builder.usePDDocument(document);
       builder.withProducer("boundwright");
       builder.useSVGDrawer(drawer);
-      builder.useFont(() -> open("/fonts/Bitter_400Regular.ttf"), FONT, 400, FontStyle.NORMAL, true, FONT_USES);
-      builder.useFont(() -> open("/fonts/Bitter_400Regular_Italic.ttf"), FONT, 400, FontStyle.ITALIC, true, FONT_USES);
-      builder.useFont(() -> open("/fonts/Bitter_700Bold.ttf"), FONT, 700, FontStyle.NORMAL, true, FONT_USES);
+      font(builder, document, "/fonts/Bitter_400Regular.ttf", 400, FontStyle.NORMAL);
+      font(builder, document, "/fonts/Bitter_400Regular_Italic.ttf", 400, FontStyle.ITALIC);
+      font(builder, document, "/fonts/Bitter_700Bold.ttf", 700, FontStyle.NORMAL);
       builder.withHtmlContent(html.toString(), null);
       builder.toStream(out);
       builder.run();
@@ -61,6 +68,25 @@ public final class CardPdf {
       throw new UncheckedIOException("The card could not be set as a PDF.", e);
     }
     return out.toByteArray();
+  }
+
+  /**
+   * Gives the writer a font, for the words and for the strip. Ligatures are off: they come out of the file as no letter at
+   * all, and "take-off" must be found when the coach searches the card.
+   */
+  private static void font(PdfRendererBuilder builder, PDDocument document, String resource, int weight, FontStyle style)
+      throws IOException {
+    builder.useFont(new PDFontSupplier(embedded(document, resource)), FONT, weight, style, true);
+    builder.useFont(() -> open(resource), FONT, weight, style, true, EnumSet.of(FSFontUseCase.SVG));
+  }
+
+  private static PDFont embedded(PDDocument document, String resource) throws IOException {
+    try (InputStream in = open(resource)) {
+      TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(in));
+      font.setEnableGsub(false);
+      document.registerTrueTypeFontForClosing(font);
+      return PDType0Font.load(document, font, true);
+    }
   }
 
   private static String page(SessionCard card, Paper paper) {
