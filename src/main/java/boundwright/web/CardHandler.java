@@ -5,6 +5,7 @@ import boundwright.card.CardPdf;
 import boundwright.card.Paper;
 import boundwright.card.SessionCard;
 import boundwright.card.SessionCards;
+import boundwright.store.DemoSquad;
 import boundwright.store.Workbench;
 import io.javalin.http.Context;
 import java.util.List;
@@ -12,8 +13,6 @@ import java.util.Locale;
 
 /** The card of the day, on the screen and as a PDF. */
 final class CardHandler {
-  private static final String INVENTED = "The athletes and the place on this card are invented.";
-
   private final Workbench bench;
   private final Pages pages;
   private final SessionCards cards;
@@ -53,7 +52,7 @@ final class CardHandler {
   }
 
   private SessionCard card(List<Athlete> who) {
-    return cards.of(who, bench.settings().plan(), bench.settings().settings(), bench.invented() ? INVENTED : "");
+    return cards.of(who, bench.settings().plan(), bench.settings().settings(), bench.invented() ? DemoSquad.NOTE : "");
   }
 
   private void page(Context ctx, List<Athlete> who, String number, String here) {

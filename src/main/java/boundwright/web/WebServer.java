@@ -12,7 +12,10 @@ import io.javalin.config.SizeUnit;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.util.JavalinBindException;
-import java.net.BindException;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.ServerSocket;
 import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.List;
@@ -46,29 +49,37 @@ public final class WebServer implements AutoCloseable {
     if (port < 0 || port > 65535) {
       throw new RefusedException("Port " + port + " is out of range: 1 to 65535. The usual one is 7100.");
     }
+    tryAddress(host, port);
     Javalin server = Javalin.create(config -> configure(config, bench, host, random));
     try {
       server.start(host, port);
     } catch (JavalinBindException e) {
       server.stop();
-      throw refused(e, host, port);
-    } catch (RuntimeException e) {
-      server.stop();
-      Throwable cause = e.getCause();
-      throw cause instanceof BindException || cause instanceof java.nio.channels.UnresolvedAddressException
-          ? refused(e, host, port)
-          : e;
+      throw portInUse(port, e);
     }
     return new WebServer(server);
   }
 
-  private static RefusedException refused(RuntimeException e, String host, int port) {
-    boolean taken = String.valueOf(e.getMessage()).contains("already in use");
-    int next = port < 65535 ? port + 1 : port - 1;
+  /** Tries the address first: the web library prints a stack trace when it fails. */
+  private static void tryAddress(String host, int port) {
+    try (ServerSocket socket = new ServerSocket()) {
+      socket.setReuseAddress(true);
+      socket.bind(new InetSocketAddress(InetAddress.getByName(host), port));
+    } catch (IOException e) {
+      if (String.valueOf(e.getMessage()).contains("in use")) {
+        throw portInUse(port, e);
+      }
+      throw new RefusedException(
+          "The pages cannot be opened on " + host + ", port " + port + ". Use an address of this machine, for example --host 127.0.0.1,"
+              + " and a port above 1023, for example --port 7100.",
+          e);
+    }
+  }
+
+  private static RefusedException portInUse(int port, Exception e) {
     return new RefusedException(
-        taken
-            ? "Port " + port + " is in use, perhaps by another boundwright; close the other one or choose --port " + next + "."
-            : "The pages cannot be opened on " + host + ", port " + port + ". Use --host 127.0.0.1, and a port above 1023, for example --port 7100.",
+        "Port " + port + " is in use, perhaps by another boundwright; close the other one or choose --port "
+            + (port < 65535 ? port + 1 : port - 1) + ".",
         e);
   }
 
@@ -133,6 +144,11 @@ public final class WebServer implements AutoCloseable {
   }
 
   private static void data(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
+    FilesHandler files = new FilesHandler(bench, pages, gate);
+    routes.get("/import", files::show);
+    routes.post("/import", files::read);
+    routes.post("/import/take", files::take);
+    routes.get("/export.csv", files::export);
     CardHandler card = new CardHandler(bench, pages);
     routes.get("/card", card::squad);
     routes.get("/card.pdf", card::pdf);
