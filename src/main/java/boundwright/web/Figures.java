@@ -40,6 +40,14 @@ public final class Figures {
     return unit.write(metres).replaceFirst(" m$", "");
   }
 
+  /** The style in which a length fits a narrow screen: none, {@code six} for {@code 101.50 m}, {@code long} in feet and inches. */
+  public static String size(LengthUnit unit, double metres) {
+    if (unit == LengthUnit.FEET_INCHES) {
+      return "long";
+    }
+    return unit.write(metres).length() > "11.66 m".length() ? "six" : "";
+  }
+
   /** Approach steps in words: {@code from standing}, {@code from 4 steps}. */
   public static String fromSteps(int steps) {
     return steps == 0 ? "from standing" : "from " + steps + (steps == 1 ? " step" : " steps");
