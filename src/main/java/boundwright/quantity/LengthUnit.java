@@ -68,11 +68,14 @@ public enum LengthUnit {
     return sign + feet + " ft " + inches + fraction + " in";
   }
 
-  /** Writes a small spread, in centimetres or inches: {@code ± 18 cm}, {@code ± 7 in}. */
+  /** Writes a spread without false precision: {@code 18 cm}, {@code 1.4 m}, {@code 7 in}. */
   public String writeSpread(double metres) {
-    return this == METRES
-        ? String.format(Locale.ROOT, "± %.0f cm", metres * 100)
-        : String.format(Locale.ROOT, "± %.0f in", metres / INCH_M);
+    if (this == FEET_INCHES) {
+      return String.format(Locale.ROOT, "%.0f in", metres / INCH_M);
+    }
+    return metres < 0.995
+        ? String.format(Locale.ROOT, "%.0f cm", metres * 100)
+        : String.format(Locale.ROOT, "%.1f m", metres);
   }
 
   /**
