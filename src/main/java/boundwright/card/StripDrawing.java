@@ -68,7 +68,7 @@ final class StripDrawing {
     figure = wide ? 26 : 22;
     caption = 8.5;
     small = 11.5;
-    arcRoom = wide ? 42 : 34;
+    arcRoom = wide ? 36 : 34;
   }
 
   RunwayStrip draw() {
@@ -392,15 +392,18 @@ final class StripDrawing {
       out.add(new Tape(at, top - 2, RUNWAY + 4, false, base, round(at + textWidth(startFigure(), size))));
     }
     String said = flat ? "0" : unit.write(advice.markToSand_m());
-    double width = flat ? textWidth("TAKE-OFF", caption) + 10 : textWidth(said, figure);
+    double width = flat ? textWidth("TAKE-OFF", caption) + 12 : textWidth(said, figure);
     boolean back = markX + width > rowRight - 4;
     double flagTo = back ? markX - width : markX + width;
     String anchor = back ? "end" : "start";
-    texts.add(new Text(round(markX), flat ? base - 4 : base - figure, caption, anchor, Text.Tone.CAPTION, "TAKE-OFF"));
+    boolean hollow = !flat && advice.window() == null;
+    texts.add(
+        new Text(
+            round(markX), flat ? base - 4 : base - figure, caption, anchor, Text.Tone.CAPTION, hollow ? "NO WINDOW" : "TAKE-OFF"));
     if (!flat) {
       texts.add(new Text(round(markX), base - 4.5, figure, anchor, Text.Tone.FIGURE, said));
     }
-    out.add(new Tape(round(markX), top - 2, RUNWAY + 4, !flat && advice.window() == null, base, round(flagTo)));
+    out.add(new Tape(round(markX), top - 2, RUNWAY + 4, hollow, base, round(flagTo)));
     return out;
   }
 
@@ -450,9 +453,19 @@ final class StripDrawing {
     return out;
   }
 
-  /** Width of figures set in the house's bold face, to within a few units . */
+  /** Width of a figure set in the house's bold face, near enough to lay a line beneath it. */
   static double textWidth(String text, double size) {
-    return text.length() * size * 0.56;
+    double em = 0;
+    for (int i = 0; i < text.length(); i++) {
+      em +=
+          switch (text.charAt(i)) {
+            case ' ', '.', 'i', '-' -> 0.27;
+            case 'f', 't', '/' -> 0.40;
+            case 'm' -> 0.95;
+            default -> 0.62;
+          };
+    }
+    return em * size;
   }
 
   private static double round(double value) {
