@@ -1,5 +1,6 @@
 package boundwright.flight;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -14,6 +15,9 @@ public interface RepStore {
 
   /** The newest reps of an athlete, by date and then number, newest first. */
   List<Rep> recent(long athleteId, int most);
+
+  /** The reps of an athlete from a day on, by date and then number, oldest first. */
+  List<Rep> since(long athleteId, LocalDate from);
 
   /** All reps of an athlete by date and then number, oldest first. */
   List<Rep> inOrder(long athleteId);

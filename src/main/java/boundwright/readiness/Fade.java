@@ -18,12 +18,12 @@ record Fade(double overTenReps, int landings, int days) {
     return landings >= FEWEST;
   }
 
-  static Fade of(Collection<List<JudgedRep>> byDay) {
+  static Fade of(Collection<List<GateRep>> byDay) {
     double above = 0;
     double below = 0;
     int landings = 0;
     int days = 0;
-    for (List<JudgedRep> day : byDay) {
+    for (List<GateRep> day : byDay) {
       int n = 0;
       double meanPlace = 0;
       double meanLength = 0;

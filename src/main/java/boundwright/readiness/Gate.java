@@ -55,8 +55,8 @@ public final class Gate {
    * @param today the day of asking
    */
   public GateAnswer answer(
-      DrillFamily family, int rung, List<JudgedRep> reps, @Nullable SpeedUse speed, Verdict guard, LocalDate today) {
-    List<JudgedRep> window =
+      DrillFamily family, int rung, List<GateRep> reps, @Nullable SpeedUse speed, Verdict guard, LocalDate today) {
+    List<GateRep> window =
         reps.stream().filter(r -> !r.date().isAfter(today) && r.date().isAfter(today.minusDays(rules.days()))).toList();
     List<Evidence> evidence = new ArrayList<>(clean(window));
     evidence.add(speedUsed(speed));
@@ -78,8 +78,8 @@ public final class Gate {
     return stay(family, rung, window, evidence);
   }
 
-  private List<Evidence> clean(List<JudgedRep> window) {
-    int good = (int) window.stream().filter(JudgedRep::clean).count();
+  private List<Evidence> clean(List<GateRep> window) {
+    int good = (int) window.stream().filter(GateRep::clean).count();
     BetaShare share = BetaShare.seen(good, window.size());
     double chance = share.chanceAbove(rules.shareAbove());
     double sum = sum(window);
@@ -96,20 +96,20 @@ public final class Gate {
             + percent(rules.passDayShare()) + " of them clean", "at least " + rules.passDays() + " days", days >= rules.passDays(), RULES));
   }
 
-  private double sum(List<JudgedRep> window) {
-    long good = window.stream().filter(JudgedRep::clean).count();
+  private double sum(List<GateRep> window) {
+    long good = window.stream().filter(GateRep::clean).count();
     return good * test.forGood() + (window.size() - good) * test.forBad();
   }
 
-  private int passDays(List<JudgedRep> window) {
+  private int passDays(List<GateRep> window) {
     return (int) byDay(window).values().stream()
         .filter(d -> d.size() >= rules.passDayReps())
-        .filter(d -> d.stream().filter(JudgedRep::clean).count() >= rules.passDayShare() * d.size())
+        .filter(d -> d.stream().filter(GateRep::clean).count() >= rules.passDayShare() * d.size())
         .count();
   }
 
-  private static Map<LocalDate, List<JudgedRep>> byDay(List<JudgedRep> window) {
-    Map<LocalDate, List<JudgedRep>> days = new LinkedHashMap<>();
+  private static Map<LocalDate, List<GateRep>> byDay(List<GateRep> window) {
+    Map<LocalDate, List<GateRep>> days = new LinkedHashMap<>();
     window.forEach(r -> days.computeIfAbsent(r.date(), d -> new ArrayList<>()).add(r));
     return days;
   }
@@ -128,7 +128,7 @@ public final class Gate {
   }
 
   /** Over ten reps of a day the landing must not shrink; where lengths are few, the later reps must stay clean. */
-  private Evidence noFading(List<JudgedRep> window) {
+  private Evidence noFading(List<GateRep> window) {
     Fade fade = Fade.of(byDay(window).values());
     if (fade.known()) {
       return new Evidence(Name.NO_FADING, String.format(Locale.ROOT, "%+.1f %% over ten reps", 100 * fade.overTenReps()),
@@ -136,8 +136,8 @@ public final class Gate {
     }
     int late = 0;
     int clean = 0;
-    for (List<JudgedRep> day : byDay(window).values()) {
-      for (JudgedRep r : day.subList(day.size() / 2, day.size())) {
+    for (List<GateRep> day : byDay(window).values()) {
+      for (GateRep r : day.subList(day.size() / 2, day.size())) {
         late++;
         clean += r.clean() ? 1 : 0;
       }
@@ -165,7 +165,7 @@ public final class Gate {
         boundwright.load.LoadSources.PAIN);
   }
 
-  private boolean goBack(List<JudgedRep> window, @Nullable SpeedUse speed) {
+  private boolean goBack(List<GateRep> window, @Nullable SpeedUse speed) {
     if (window.size() < rules.goBackReps()) {
       return false;
     }
@@ -174,8 +174,8 @@ public final class Gate {
     return failing || wasted;
   }
 
-  private String whyBack(List<JudgedRep> window, @Nullable SpeedUse speed, int rung) {
-    long good = window.stream().filter(JudgedRep::clean).count();
+  private String whyBack(List<GateRep> window, @Nullable SpeedUse speed, int rung) {
+    long good = window.stream().filter(GateRep::clean).count();
     if (sum(window) <= test.failAt()) {
       return "Only " + good + " of " + window.size() + " reps clean from " + rung + " steps: this speed is not mastered. Go back to "
           + (rung - 2) + ".";
@@ -184,7 +184,7 @@ public final class Gate {
         + " sure that they are): the speed is not used. Go back to " + (rung - 2) + ".";
   }
 
-  private GateAnswer stay(DrillFamily family, int rung, List<JudgedRep> window, List<Evidence> evidence) {
+  private GateAnswer stay(DrillFamily family, int rung, List<GateRep> window, List<Evidence> evidence) {
     List<Evidence> others =
         evidence.stream().filter(e -> !e.met()).filter(e -> e.name().compareTo(Name.TWO_DAYS) > 0 && e.name() != Name.NO_FADING).toList();
     int[] missing = missing(window);
@@ -204,8 +204,8 @@ public final class Gate {
   }
 
   /** Fewest clean reps, six a day on days to come, after which the clean evidence would be met: {reps, days}; -1 if too many. */
-  private int[] missing(List<JudgedRep> window) {
-    List<JudgedRep> ahead = new ArrayList<>(window);
+  private int[] missing(List<GateRep> window) {
+    List<GateRep> ahead = new ArrayList<>(window);
     LocalDate day = window.isEmpty() ? LocalDate.EPOCH : window.get(window.size() - 1).date();
     int reps = 0;
     int days = 0;
@@ -217,7 +217,7 @@ public final class Gate {
         day = day.plusDays(1);
         days++;
       }
-      ahead.add(new JudgedRep(day, true, Double.NaN));
+      ahead.add(new GateRep(day, true, Double.NaN));
       reps++;
     }
     return new int[] {reps, days};

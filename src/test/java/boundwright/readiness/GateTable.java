@@ -34,10 +34,10 @@ public final class GateTable {
     Random r = new Random(seed);
     int passed = 0;
     for (int a = 0; a < athletes; a++) {
-      List<JudgedRep> reps = new ArrayList<>();
+      List<GateRep> reps = new ArrayList<>();
       for (int i = 0; i < 30; i++) {
         LocalDate day = FIRST.plusDays(3L * (i / 6));
-        reps.add(new JudgedRep(day, r.nextDouble() < cleanShare, Double.NaN));
+        reps.add(new GateRep(day, r.nextDouble() < cleanShare, Double.NaN));
         if (i >= 11 && gate.answer(DrillFamily.ALTERNATE, 4, reps, used, CLEAR, day).decision() == Decision.ADD_TWO_STEPS) {
           passed++;
           break;

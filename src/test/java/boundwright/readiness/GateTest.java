@@ -34,17 +34,17 @@ class GateTest {
         .judge(Level.ADVANCED, care, List.of(), new DayLoad(TODAY, List.of(new Work(Sequence.parse("RRL"), 4, 4, Surface.GRASS))));
   }
 
-  private static List<JudgedRep> reps(String... days) {
-    List<JudgedRep> out = new ArrayList<>();
+  private static List<GateRep> reps(String... days) {
+    List<GateRep> out = new ArrayList<>();
     for (int d = 0; d < days.length; d++) {
       for (int i = 0; i < days[d].length(); i++) {
-        out.add(new JudgedRep(TODAY.minusDays(2L * (days.length - d)), days[d].charAt(i) == '+', Double.NaN));
+        out.add(new GateRep(TODAY.minusDays(2L * (days.length - d)), days[d].charAt(i) == '+', Double.NaN));
       }
     }
     return out;
   }
 
-  private static GateAnswer ask(int rung, List<JudgedRep> reps, @Nullable SpeedUse speed, int pain) {
+  private static GateAnswer ask(int rung, List<GateRep> reps, @Nullable SpeedUse speed, int pain) {
     return GATE.answer(DrillFamily.COMBINATION, rung, reps, speed, guard(pain), TODAY);
   }
 
@@ -78,25 +78,25 @@ class GateTest {
 
   @Test
   void repsOlderThanTheWindowDoNotCount() {
-    List<JudgedRep> old = new ArrayList<>();
+    List<GateRep> old = new ArrayList<>();
     for (int i = 0; i < 20; i++) {
-      old.add(new JudgedRep(TODAY.minusDays(i % 2 == 0 ? 21 : 22), true, Double.NaN));
+      old.add(new GateRep(TODAY.minusDays(i % 2 == 0 ? 21 : 22), true, Double.NaN));
     }
     assertThat(ask(4, old, USED, 0).evidence().get(0).value()).startsWith("0 in 21 days");
-    old.add(new JudgedRep(TODAY.minusDays(20), true, Double.NaN));
+    old.add(new GateRep(TODAY.minusDays(20), true, Double.NaN));
     assertThat(ask(4, old, USED, 0).evidence().get(0).value()).startsWith("1 in 21 days");
   }
 
   @Test
   void painRefusalUnusedSpeedAndFadingEachStopIt() {
-    List<JudgedRep> clean = reps("++++++", "++++++");
+    List<GateRep> clean = reps("++++++", "++++++");
     assertThat(ask(4, clean, USED, 3).decision()).isEqualTo(Decision.STAY);
     assertThat(ask(4, clean, USED, 3).why()).contains("no pain");
     assertThat(ask(4, clean, new SpeedUse(0.02, 0.7, 12), 0).decision()).isEqualTo(Decision.STAY);
     assertThat(ask(4, clean, new SpeedUse(0.2, 0.99, 0), 0).decision()).isEqualTo(Decision.STAY);
-    List<JudgedRep> fading = new ArrayList<>();
+    List<GateRep> fading = new ArrayList<>();
     for (int i = 0; i < 12; i++) {
-      fading.add(new JudgedRep(TODAY.minusDays(i < 6 ? 4 : 2), true, 1 - 0.01 * (i % 6)));
+      fading.add(new GateRep(TODAY.minusDays(i < 6 ? 4 : 2), true, 1 - 0.01 * (i % 6)));
     }
     GateAnswer a = ask(4, fading, USED, 0);
     assertThat(met(a, Name.NO_FADING)).isFalse();
@@ -115,7 +115,7 @@ class GateTest {
 
   @Test
   void manyFaultyRepsGoBackButNotFromStanding() {
-    List<JudgedRep> poor = reps("+--+--", "--+");
+    List<GateRep> poor = reps("+--+--", "--+");
     assertThat(ask(6, poor, USED, 0).decision()).isEqualTo(Decision.GO_BACK);
     assertThat(ask(6, poor, USED, 0).why()).contains("Go back to 4");
     assertThat(ask(0, poor, null, 0).decision()).isEqualTo(Decision.STAY);
@@ -138,9 +138,9 @@ class GateTest {
       int n = 8 + r.nextInt(20);
       double share = 0.6 + 0.4 * r.nextDouble();
       boolean lengths = r.nextBoolean();
-      List<JudgedRep> reps = new ArrayList<>();
+      List<GateRep> reps = new ArrayList<>();
       for (int i = 0; i < n; i++) {
-        reps.add(new JudgedRep(TODAY.minusDays(9 - 3L * (3 * i / n)), r.nextDouble() < share, lengths ? 1 + 0.02 * r.nextGaussian() : Double.NaN));
+        reps.add(new GateRep(TODAY.minusDays(9 - 3L * (3 * i / n)), r.nextDouble() < share, lengths ? 1 + 0.02 * r.nextGaussian() : Double.NaN));
       }
       SpeedUse speed = new SpeedUse(0.1, 0.7 + 0.3 * r.nextDouble(), r.nextInt(3) * 6);
       int pain = r.nextInt(4);
@@ -149,10 +149,10 @@ class GateTest {
       }
       stays++;
       int k = r.nextInt(n);
-      List<JudgedRep> worse = new ArrayList<>(reps);
-      worse.set(k, new JudgedRep(reps.get(k).date(), false, reps.get(k).length()));
-      List<JudgedRep> shorter = new ArrayList<>(reps);
-      shorter.set(n - 1, new JudgedRep(reps.get(n - 1).date(), reps.get(n - 1).clean(), reps.get(n - 1).length() - 0.05));
+      List<GateRep> worse = new ArrayList<>(reps);
+      worse.set(k, new GateRep(reps.get(k).date(), false, reps.get(k).length()));
+      List<GateRep> shorter = new ArrayList<>(reps);
+      shorter.set(n - 1, new GateRep(reps.get(n - 1).date(), reps.get(n - 1).clean(), reps.get(n - 1).length() - 0.05));
       assertThat(ask(4, worse, speed, pain).decision()).as("seed %s round %s faulty", seed, round).isNotEqualTo(Decision.ADD_TWO_STEPS);
       assertThat(ask(4, shorter, speed, pain).decision()).as("seed %s round %s shorter", seed, round).isNotEqualTo(Decision.ADD_TWO_STEPS);
       assertThat(ask(4, reps, speed, pain + 1).decision()).as("seed %s round %s pain", seed, round).isNotEqualTo(Decision.ADD_TWO_STEPS);

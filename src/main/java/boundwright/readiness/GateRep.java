@@ -9,4 +9,4 @@ import java.time.LocalDate;
  * @param clean whether nothing was ticked
  * @param length landing over the mean landing of the same drill on the same day, or NaN when it was not measured
  */
-public record JudgedRep(LocalDate date, boolean clean, double length) {}
+public record GateRep(LocalDate date, boolean clean, double length) {}
