@@ -144,8 +144,10 @@ final class Belief {
       mean[i] += ph[i] * byMean;
       double row = ph[i] * byCov;
       if (row != 0) {
-        for (int j = 0; j < n; j++) {
-          cov[i * n + j] += row * ph[j];
+        for (int j = 0; j <= i; j++) {
+          double now = cov[i * n + j] + row * ph[j];
+          cov[i * n + j] = now;
+          cov[j * n + i] = now;
         }
       }
     }

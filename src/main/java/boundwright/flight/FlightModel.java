@@ -265,15 +265,15 @@ public final class FlightModel {
   }
 
   private static double daySd(Level level) {
-    return level == Level.BEGINNER ? 0.030 : level == Level.INTERMEDIATE ? 0.025 : 0.020;
+    return level == Level.BEGINNER ? 0.024 : level == Level.INTERMEDIATE ? 0.020 : 0.017;
   }
 
   private static double repSd(Level level) {
-    return level == Level.BEGINNER ? 0.035 : level == Level.INTERMEDIATE ? 0.030 : 0.025;
+    return level == Level.BEGINNER ? 0.030 : level == Level.INTERMEDIATE ? 0.025 : 0.020;
   }
 
   private static double flightSd(Level level) {
-    return level == Level.BEGINNER ? 0.060 : level == Level.INTERMEDIATE ? 0.050 : 0.040;
+    return level == Level.BEGINNER ? 0.055 : level == Level.INTERMEDIATE ? 0.045 : 0.038;
   }
 
   private static double square(double x) {

@@ -10,17 +10,17 @@ import boundwright.footfall.Sequence;
  *
  * <p>Standing: judgement of the makers. The shape is simple: approach steps give a speed, speed goes towards what
  * bounding alone can hold, and a flight's length is a straight line in speed, shorter for a bound and a little longer
- * for the last jump. For the middle level it gives a standing triple of about 6.8 m, a triple jump from 12 steps of
- * about 12.3 m. Nothing but the first guess and the scale of the learning rests on it.
+ * for the last jump. For the middle level it gives a standing triple of about 7.4 m, a triple jump from 12 steps of
+ * about 12.1 m. Nothing but the first guess and the scale of the learning rests on it.
  */
 final class NominalFlights {
   /** Speed of the first take-off from standing, and the speed a full run-up tends to, middle level [m/s]. */
-  private static final double STANDING_SPEED = 3.2;
-  private static final double FULL_SPEED = 9.0;
+  private static final double STANDING_SPEED = 3.8;
+  private static final double FULL_SPEED = 8.8;
   /** Approach steps in which the difference falls to 1/e. */
   private static final double STEPS_CONSTANT = 5.0;
   /** Speed that bounding alone holds [m/s], and the share of the difference to it kept from contact to contact. */
-  private static final double HELD_SPEED = 6.0;
+  private static final double HELD_SPEED = 5.5;
   private static final double KEPT = 0.88;
 
   private NominalFlights() {}

@@ -34,7 +34,7 @@ final class Traits {
   /** Rungs closer than about this many steps resemble each other. */
   private static final double RUNG_REACH = 6;
   private static final double RUNG_SD = 0.05;
-  private static final double RUNG_SLOPE_SD = 0.12;
+  private static final double RUNG_SLOPE_SD = 0.15;
   private static final double ENTRY_KEPT = 0.75;
 
   private Traits() {}
@@ -47,10 +47,10 @@ final class Traits {
     spread(b, LEG, 3, 0.05);
     spread(b, HOP_AGAIN, 1, 0.06);
     spread(b, FIRST, 1, 0.05);
-    spread(b, ENTRY, 1, 0.05);
-    spread(b, FADE, 1, 0.07);
-    spread(b, ENTRY_FAST, 1, 0.07);
-    spread(b, FADE_FAST, 1, 0.08);
+    spread(b, ENTRY, 1, 0.07);
+    spread(b, FADE, 1, 0.10);
+    spread(b, ENTRY_FAST, 1, 0.10);
+    spread(b, FADE_FAST, 1, 0.10);
     spread(b, KIND_FAST, 3, 0.07);
     spread(b, SURFACE, 5, 0.03);
     for (int i = 0; i <= Athlete.MAX_STEPS; i++) {

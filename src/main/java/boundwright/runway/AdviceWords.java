@@ -6,6 +6,9 @@ import boundwright.quantity.LengthUnit;
 
 /** The sentences that go with an advice. */
 final class AdviceWords {
+  /** Below this many reps the words warn that the spread is wide. */
+  private static final int FEW = 6;
+
   private AdviceWords() {}
 
   static String fromSteps(int steps) {
@@ -36,8 +39,10 @@ final class AdviceWords {
   }
 
   /** How sure the landing is. */
-  static String sure(Forecast forecast, LengthUnit unit) {
-    return "Nine landings in ten within " + unit.writeSpread(forecast.landing().halfWidth()).substring(2) + " of "
+  static String sure(FlightModel model, Forecast forecast, LengthUnit unit) {
+    String few = model.reps() < FEW ? "Few reps yet, so the spread is wide. " : "";
+    return few
+        + "Nine landings in ten within " + unit.writeSpread(forecast.landing().halfWidth()).substring(2) + " of "
         + unit.write(forecast.landing().p50()) + " from the mark.";
   }
 

@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param chanceInSand from that mark, the chance to end in sand by the margin, 0 to 1
  * @param chanceClear from that mark, the chance that the last contact is clear of the sand by the margin, 0 to 1
  * @param window the marks that reach the asked chance, or null if none does
+ * @param learning two marks that teach the most when only taps are logged
  * @param startToMark length of the run-up [m]; all zero from standing
  * @param startMeasured how many measured run-ups of this athlete stand behind it
  * @param approachSpeed speed into the first contact [m/s]; 0 from standing
@@ -31,6 +32,7 @@ public record MarkAdvice(
     double chanceInSand,
     double chanceClear,
     @Nullable Window window,
+    LearningMarks learning,
     Estimate startToMark,
     int startMeasured,
     Estimate approachSpeed,
@@ -40,6 +42,18 @@ public record MarkAdvice(
     String from,
     String sure,
     List<String> warnings) {
+
+  /**
+   * Marks from which one tap tells most: at each, one of the two chances is only {@value #LEARNING_CHANCE}, so that a tap
+   * is seldom a foregone conclusion. Lay the tape at one and the other in turn.
+   *
+   * @param near_m nearer the sand: the last contact is at stake [m]
+   * @param far_m farther from the sand: reaching it is at stake [m]
+   */
+  public record LearningMarks(double near_m, double far_m) {}
+
+  /** Chance at stake at a learning mark (judgement: in simulation it learns fast and still succeeds three times in four). */
+  public static final double LEARNING_CHANCE = 0.75;
 
   /** Takes copies. */
   public MarkAdvice {

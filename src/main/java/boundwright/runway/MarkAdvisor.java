@@ -71,6 +71,7 @@ public final class MarkAdvisor {
         chances.inSand(mark),
         chances.clear(mark),
         window.orElse(null),
+        chances.learning(),
         runUp.length(),
         runUp.measured(),
         runUp.speed(),
@@ -78,7 +79,7 @@ public final class MarkAdvisor {
         groundNeeded,
         openers,
         AdviceWords.from(model, approachSteps),
-        AdviceWords.sure(forecast, settings.unit()),
+        AdviceWords.sure(model, forecast, settings.unit()),
         warnings(forecast, mark, window, runUp, runwayNeeded, surface, settings));
   }
 

@@ -43,4 +43,12 @@ record MarkChances(double landing, double landingSd, double lastContact, double 
     double max = landing - settings.sandMargin_m() - z * landingSd;
     return min <= max ? Optional.of(new Window(min, max)) : Optional.empty();
   }
+
+  /** The two marks at which the edges themselves, without margins, are at stake. */
+  MarkAdvice.LearningMarks learning() {
+    double z = NORMAL.inverseCumulativeProbability(MarkAdvice.LEARNING_CHANCE);
+    double one = Math.max(0, lastContact + z * lastContactSd);
+    double other = Math.max(0, landing - z * landingSd);
+    return new MarkAdvice.LearningMarks(Math.min(one, other), Math.max(one, other));
+  }
 }

@@ -1,0 +1,187 @@
+package boundwright.runway;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Facility;
+import boundwright.athlete.Level;
+import boundwright.athlete.Profile;
+import boundwright.athlete.Surface;
+import boundwright.flight.FlightModel;
+import boundwright.flight.Rep;
+import boundwright.flight.RunUp;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
+import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class MarksTest {
+  private static final LocalDate DAY = LocalDate.of(2026, 4, 1);
+  private static final RunUp RUN_UP = new RunUp(new Estimate(5.4, 5.8, 6.2), new Estimate(6, 6.5, 7), 2);
+
+  private static FlightModel learned(double size) {
+    FlightModel m = FlightModel.prior(Profile.bare(new Athlete(1, "Invented", Level.INTERMEDIATE, Foot.RIGHT, 4)));
+    for (String text : List.of("RRL", "RRL x2")) {
+      Sequence s = Sequence.parse(text);
+      double usual = m.forecast(s, 4, Surface.TRACK, DAY).landing().p50() * size;
+      for (int i = 0; i < 12; i++) {
+        m = m.learn(new Rep(0, 1, DAY.plusDays(i / 3), s, 4, Surface.TRACK, List.of(), usual, null, null, List.of()));
+      }
+    }
+    return m;
+  }
+
+  private static MarkAdvice advise(FlightModel m, String sequence, int steps, CoachSettings settings) {
+    return MarkAdvisor.advise(m, RUN_UP, Sequence.parse(sequence), steps, Surface.TRACK, settings, DAY.plusDays(20));
+  }
+
+  private static CoachSettings asking(double chance) {
+    return new CoachSettings(LengthUnit.METRES, new MarkSettings(chance, 0.3, 0.3), Facility.DEFAULT, 10);
+  }
+
+  @Test
+  void theChancesAtTheMarkAndAtTheWindowsEndsAreWhatIsClaimed() {
+    MarkAdvice a = advise(learned(1), "RRL", 4, CoachSettings.DEFAULT);
+    Window w = java.util.Objects.requireNonNull(a.window());
+    MarkChances c = MarkChances.of(a.forecast(), a.settings());
+    assertThat(a.chanceInSand()).isCloseTo(a.chanceClear(), within(1e-9));
+    assertThat(c.clear(w.min_m())).isCloseTo(0.9, within(1e-9));
+    assertThat(c.inSand(w.max_m())).isCloseTo(0.9, within(1e-9));
+    assertThat(w.holds(a.markToSand_m())).isTrue();
+  }
+
+  /** Against brute counting: draw landings and last contacts from the forecast and count what succeeds. */
+  @Test
+  void theChancesAgreeWithCounting() {
+    MarkAdvice a = advise(learned(1), "RRL", 4, CoachSettings.DEFAULT);
+    double mark = a.markToSand_m() + 0.4;
+    MarkChances c = MarkChances.of(a.forecast(), a.settings());
+    long seed = 11;
+    Random r = new Random(seed);
+    int n = 200_000;
+    int in = 0;
+    int clear = 0;
+    for (int i = 0; i < n; i++) {
+      in += a.forecast().mean(4) + a.forecast().sd(4) * r.nextGaussian() >= mark + 0.3 ? 1 : 0;
+      clear += a.forecast().mean(3) + a.forecast().sd(3) * r.nextGaussian() <= mark - 0.3 ? 1 : 0;
+    }
+    assertThat(in / (double) n).as("seed %s", seed).isCloseTo(c.inSand(mark), within(0.004));
+    assertThat(clear / (double) n).as("seed %s", seed).isCloseTo(c.clear(mark), within(0.004));
+  }
+
+  @Test
+  void noMarkBeatsTheAdvisedOne() {
+    MarkAdvice a = advise(learned(1), "RRL x2", 4, CoachSettings.DEFAULT);
+    MarkChances c = MarkChances.of(a.forecast(), a.settings());
+    for (double d = a.markToSand_m() - 3; d <= a.markToSand_m() + 3; d += 0.01) {
+      assertThat(Math.min(c.inSand(d), c.clear(d))).isLessThanOrEqualTo(a.smallerChance() + 1e-12);
+    }
+  }
+
+  /** Law: a larger asked chance never widens the window, and a closed one stays closed. */
+  @Test
+  void askingMoreNeverWidensTheWindow() {
+    FlightModel m = learned(1);
+    for (String s : List.of("RRL", "RRL x2", "RL x5", "R")) {
+      double width = Double.POSITIVE_INFINITY;
+      for (double chance = 0.5; chance <= 0.99; chance += 0.01) {
+        Window w = advise(m, s, 4, asking(chance)).window();
+        double now = w == null ? -1 : w.width();
+        assertThat(now).as("%s at %s", s, chance).isLessThanOrEqualTo(width);
+        width = now;
+      }
+    }
+  }
+
+  @Test
+  void aClosedWindowSaysWhatOpensIt() {
+    FlightModel guess = FlightModel.prior(Profile.bare(new Athlete(1, "Invented", Level.BEGINNER, Foot.RIGHT, 4)));
+    MarkAdvice a = advise(guess, "RL x8", 4, CoachSettings.DEFAULT);
+    assertThat(a.window()).isNull();
+    assertThat(a.warnings().get(0)).contains("90 in 100");
+    assertThat(a.openers()).extracting(Opener::way).contains(Opener.Way.FEWER_CONTACTS, Opener.Way.ONTO_GRASS);
+    String cut = a.openers().get(0).said();
+    int n = Integer.parseInt(cut.replaceAll(".*the first (\\d+) contact.*", "$1"));
+    assertThat(advise(guess, Sequence.parse("RL x8").first(n).letters(), 4, CoachSettings.DEFAULT).window()).isNotNull();
+    assertThat(advise(guess, Sequence.parse("RL x8").first(n + 1).letters(), 4, CoachSettings.DEFAULT).window()).isNull();
+  }
+
+  @Test
+  void aShortRunwayIsSaid() {
+    CoachSettings shortRunway =
+        new CoachSettings(LengthUnit.METRES, MarkSettings.DEFAULT, new Facility("Hall", 12, 8, 30, Surface.RAISED_RUNWAY), 10);
+    MarkAdvice a = advise(learned(1), "RRL x2", 4, shortRunway);
+    assertThat(a.runwayNeeded_m()).isGreaterThan(12);
+    assertThat(a.warnings()).anyMatch(w -> w.startsWith("The runway is too short"));
+    assertThat(advise(learned(1), "RRL", 4, CoachSettings.DEFAULT).warnings()).noneMatch(w -> w.startsWith("The runway"));
+  }
+
+  @Test
+  void oneContactHasAWindowToo() {
+    MarkAdvice a = advise(learned(1), "R", 4, CoachSettings.DEFAULT);
+    assertThat(a.markToSand_m()).isPositive();
+    assertThat(a.forecast().mean(1)).isZero();
+    assertThat(a.chanceClear()).isBetween(0.5, 1.0);
+  }
+
+  /** The count of tapes against trying every set of candidate places: window ends suffice as candidates. */
+  @Test
+  void fewestTapesAgreesWithTryingEverySubset() {
+    long seed = 99;
+    Random r = new Random(seed);
+    for (int round = 0; round < 60; round++) {
+      int n = 1 + r.nextInt(9);
+      List<Tapes.Wish> wishes = new java.util.ArrayList<>();
+      for (int i = 0; i < n; i++) {
+        MarkAdvice a = advise(learned(0.75 + 0.5 * r.nextDouble()), r.nextBoolean() ? "RRL" : "RRL x2", 4, asking(0.5 + 0.45 * r.nextDouble()));
+        wishes.add(new Tapes.Wish("Athlete " + i, "drill", a));
+      }
+      Tapes tapes = TapePlanner.fewest(wishes, LengthUnit.METRES);
+      List<Window> windows =
+          wishes.stream().map(w -> w.advice().window()).filter(java.util.Objects::nonNull).map(java.util.Objects::requireNonNull).toList();
+      assertThat(tapes.tapes()).as("seed %s round %s", seed, round).hasSize(bruteForce(windows));
+      assertThat(tapes.proof()).hasSize(tapes.tapes().size());
+      for (Tapes.Wish p : tapes.proof()) {
+        for (Tapes.Wish q : tapes.proof()) {
+          Window one = java.util.Objects.requireNonNull(p.advice().window());
+          Window two = java.util.Objects.requireNonNull(q.advice().window());
+          assertThat(p.equals(q) || one.max_m() < two.min_m() || two.max_m() < one.min_m()).isTrue();
+        }
+      }
+      assertThat(tapes.tapes().stream().mapToInt(t -> t.serves().size()).sum()).isEqualTo(windows.size());
+      for (Tapes.Tape t : tapes.tapes()) {
+        for (Tapes.Wish w : t.serves()) {
+          assertThat(java.util.Objects.requireNonNull(w.advice().window()).holds(t.markToSand_m())).isTrue();
+        }
+      }
+    }
+  }
+
+  private static int bruteForce(List<Window> windows) {
+    int n = windows.size();
+    int best = n;
+    for (int set = 0; set < 1 << n; set++) {
+      int chosen = set;
+      boolean all =
+          windows.stream()
+              .allMatch(
+                  w -> {
+                    for (int i = 0; i < n; i++) {
+                      if ((chosen >> i & 1) == 1 && w.holds(windows.get(i).max_m())) {
+                        return true;
+                      }
+                    }
+                    return false;
+                  });
+      if (all) {
+        best = Math.min(best, Integer.bitCount(set));
+      }
+    }
+    return n == 0 ? 0 : best;
+  }
+}
