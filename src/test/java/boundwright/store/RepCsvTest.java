@@ -81,8 +81,10 @@ class RepCsvTest {
   void columnsComeInAnyOrderWithOrWithoutTheLastTwo() {
     String eight = "outcome,landing_m,footprints_m,surface,approach_steps,sequence,athlete,date\nshort,,,grass,0,RL x2,Bo,2026-05-05\n";
     String ten =
-        "Faults, mark_to_sand_m ,outcome,landing_m,footprints_m,surface,approach_steps,sequence,athlete,date\n"
-            + "dangling-toe; forward-lean,,short,,,grass,0,RL x2,Bo,2026-05-05\n";
+        """
+        Faults, mark_to_sand_m ,outcome,landing_m,footprints_m,surface,approach_steps,sequence,athlete,date
+        dangling-toe; forward-lean,,short,,,grass,0,RL x2,Bo,2026-05-05
+        """;
     assertThat(read(eight).problems()).isEmpty();
     assertThat(read(ten).problems()).isEmpty();
     assertThat(read(eight).rows()).singleElement().satisfies(r -> assertThat(r.rep().faults()).isEmpty());
