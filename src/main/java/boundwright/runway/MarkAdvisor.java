@@ -7,8 +7,6 @@ import boundwright.flight.Forecast;
 import boundwright.flight.Logbook;
 import boundwright.flight.RunUp;
 import boundwright.footfall.Sequence;
-import boundwright.quantity.Estimate;
-import boundwright.quantity.LengthUnit;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -80,51 +78,17 @@ public final class MarkAdvisor {
         openers,
         AdviceWords.from(model, approachSteps),
         AdviceWords.sure(model, forecast, settings.unit()),
-        warnings(forecast, mark, window, runUp, runwayNeeded, surface, settings));
+        AdviceWarnings.inSand(
+            forecast, mark, window.isPresent(), runUp.length(), runUp.measured(), runwayNeeded, surface, settings));
   }
 
-  private static List<String> warnings(
-      Forecast forecast,
-      double mark,
-      Optional<Window> window,
-      RunUp runUp,
-      double runwayNeeded,
-      Surface surface,
-      CoachSettings settings) {
-    LengthUnit unit = settings.unit();
-    List<String> out = new ArrayList<>();
-    if (surface == Surface.CONCRETE) {
-      out.add("Never on concrete. Level grass is best; a sprung floor or a raised runway is good.");
-    }
-    if (window.isEmpty()) {
-      out.add(
-          "No mark reaches " + AdviceWords.percent(settings.marks().chance())
-              + " on both sides. The mark shown is the best there is, not good enough to rely on.");
-    }
-    if (forecast.extrapolated()) {
-      out.add(
-          AdviceWords.rung(forecast.approachSteps()) + " has not been logged for this athlete: the lengths are carried over from "
-              + "other rungs and the first guess. Watch the first rep from the side.");
-    }
-    double runway = settings.facility().runway_m();
-    if (runwayNeeded > runway) {
-      out.add(
-          "The runway is too short: start mark to sand needs " + unit.write(runwayNeeded) + ", and " + unit.write(runway)
-              + " can be used. Take fewer contacts or fewer approach steps.");
-    }
-    double beyond = forecast.landing().p95() - mark - settings.facility().pit_m();
-    if (beyond > 0) {
-      out.add(
-          "One landing in twenty would pass the end of the sand (" + unit.write(settings.facility().pit_m())
-              + "). Take fewer contacts.");
-    }
-    if (forecast.approachSteps() > 0 && runUp.measured() == 0) {
-      Estimate length = runUp.length();
-      out.add(
-          "The start mark is a guess from typical steps (" + unit.write(length.p05()) + " to " + unit.write(length.p95())
-              + "). Measure one run-up of " + forecast.approachSteps() + " steps and enter it.");
-    }
-    return out;
+  /**
+   * What the coach must know before a drill on the flat, where no mark is sought; {@link MarkAdvice#warnings} is for a last
+   * flight into sand.
+   */
+  public static List<String> flatWarnings(MarkAdvice advice, Surface surface, CoachSettings settings) {
+    return AdviceWarnings.onTheFlat(
+        advice.forecast(), advice.startToMark(), advice.startMeasured(), advice.groundNeeded_m(), surface, settings);
   }
 
   /** The fewest tapes for these athletes and the plan's drills that end in sand. */
