@@ -68,14 +68,14 @@ public enum LengthUnit {
     return sign + feet + " ft " + inches + fraction + " in";
   }
 
-  /** Writes a spread without false precision: {@code 18 cm}, {@code 1.4 m}, {@code 7 in}. */
+  /** Writes a spread without false precision: {@code ± 18 cm}, {@code ± 1.4 m}, {@code ± 7 in}. */
   public String writeSpread(double metres) {
     if (this == FEET_INCHES) {
-      return String.format(Locale.ROOT, "%.0f in", metres / INCH_M);
+      return String.format(Locale.ROOT, "± %.0f in", metres / INCH_M);
     }
     return metres < 0.995
-        ? String.format(Locale.ROOT, "%.0f cm", metres * 100)
-        : String.format(Locale.ROOT, "%.1f m", metres);
+        ? String.format(Locale.ROOT, "± %.0f cm", metres * 100)
+        : String.format(Locale.ROOT, "± %.1f m", metres);
   }
 
   /**

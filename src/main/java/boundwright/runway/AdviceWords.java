@@ -42,7 +42,7 @@ final class AdviceWords {
   static String sure(FlightModel model, Forecast forecast, LengthUnit unit) {
     String few = model.reps() < FEW ? "Few reps yet, so the spread is wide. " : "";
     return few
-        + "Nine landings in ten within " + unit.writeSpread(forecast.landing().halfWidth()) + " of "
+        + "Nine landings in ten within " + unit.writeSpread(forecast.landing().halfWidth()).substring(2) + " of "
         + unit.write(forecast.landing().p50()) + " from the mark.";
   }
 
