@@ -169,10 +169,11 @@ public final class DemoSquad {
       prints.replaceAll(p -> random.nextInt(8) == 0 ? Double.NaN : centimetres(p));
       return rep(athlete, date, sequence, steps, random.nextBoolean() ? prints : List.of(), centimetres(landing), null, null);
     }
-    // A coach tapes half a metre before the last landing, or guesses the first time.
-    Double last = lastLanding.put(sequence.text(), landing);
-    double mark = Math.round(10 * (last == null ? landing + 0.5 * random.nextGaussian() - 0.4 : last - 0.5)) / 10.0;
+    // A coach tapes half a metre before the last landing; the first time they guess, now and then far too near to the sand.
     double lastContact = prints.get(prints.size() - 1);
+    Double last = lastLanding.put(sequence.text(), landing);
+    double guess = random.nextInt(5) == 0 ? lastContact - 0.2 : landing + 0.6 * random.nextGaussian() - 0.4;
+    double mark = Math.round(10 * (last == null ? guess : last - 0.5)) / 10.0;
     Outcome outcome = landing < mark ? Outcome.SHORT : lastContact >= mark ? Outcome.LATE : Outcome.IN;
     return switch (random.nextInt(3)) {
       case 0 -> {

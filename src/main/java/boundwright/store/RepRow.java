@@ -76,12 +76,22 @@ final class RepRow {
     Rep rep =
         tried(
             wrong,
-            () -> new Rep(0, 0, date, sequence, steps, surface, prints, landing.value(), outcome.value(), mark.value(), faults));
+            () ->
+                new Rep(0, 0, date, sequence, steps, surface, withoutLastSeparators(prints, sequence), landing.value(), outcome.value(), mark.value(), faults));
     if (rep == null) {
       problems.add(new RepCsv.Problem(line, String.join(" ", wrong)));
     } else {
       rows.add(new RepCsv.Row(line, name, rep));
     }
+  }
+
+  /** A semicolon after the last footprint makes a print that was not seen, of a contact that is not there. */
+  private static List<Double> withoutLastSeparators(List<Double> prints, Sequence sequence) {
+    int n = prints.size();
+    while (n >= sequence.size() && n > 0 && prints.get(n - 1).isNaN()) {
+      n--;
+    }
+    return prints.subList(0, n);
   }
 
   /** A cell that may be empty, once it was read. */

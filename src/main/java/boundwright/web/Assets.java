@@ -18,7 +18,18 @@ import java.util.Map;
 public final class Assets {
   private static final String HTMX = "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js";
 
-  private record Asset(byte[] bytes, String type, String hash) {}
+  /** The bytes are never changed after they were read. */
+  private static final class Asset {
+    private final byte[] bytes;
+    private final String type;
+    private final String hash;
+
+    Asset(byte[] bytes, String type, String hash) {
+      this.bytes = bytes;
+      this.type = type;
+      this.hash = hash;
+    }
+  }
 
   private final Map<String, Asset> byName = new LinkedHashMap<>();
 

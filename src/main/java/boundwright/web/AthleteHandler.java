@@ -171,7 +171,7 @@ final class AthleteHandler {
     if (logged.equals("twice")) {
       return new WorkView.Said("That tap was logged already and was not logged twice. Tap again for another rep.", null);
     }
-    if (!was.matches("\\d{1,3}(\\.\\d{1,20})?") || !undone && !logged.matches("\\d{1,18}")) {
+    if (!was.matches("\\d{1,3}(\\.\\d{1,20})?") || (!undone && !logged.matches("\\d{1,18}"))) {
       return null;
     }
     Asked asked = Asked.read(ctx, desk.usual(athlete));

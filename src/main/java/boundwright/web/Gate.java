@@ -98,7 +98,7 @@ final class Gate {
     String host = ctx.header("Host");
     String name = host == null ? "" : host.toLowerCase(Locale.ROOT).replaceFirst(":\\d{1,5}$", "");
     String bare = name.replaceAll("[\\[\\]]", "");
-    boolean ours = LOOPBACK.contains(name) || !bare.isEmpty() && bare.equals(boundHost) || isLocalAddress(ctx, bare);
+    boolean ours = LOOPBACK.contains(name) || (!bare.isEmpty() && bare.equals(boundHost)) || isLocalAddress(ctx, bare);
     if (!ours) {
       throw new Turned(
           421,

@@ -19,6 +19,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Arrays;
@@ -38,6 +39,7 @@ public final class PagesBench {
   private static final int WARM_UP = 300;
   private static final int ASKED = 1000;
   private static final int STARTS = 5;
+  private static final Duration PATIENCE = Duration.ofSeconds(30);
   private static final List<Level> LEVELS = List.of(Level.BEGINNER, Level.INTERMEDIATE, Level.ADVANCED);
 
   private PagesBench() {}
@@ -131,7 +133,7 @@ public final class PagesBench {
 
     void get(String page) throws IOException, InterruptedException {
       HttpResponse<byte[]> answer =
-          client.send(HttpRequest.newBuilder(URI.create(url + page)).build(), HttpResponse.BodyHandlers.ofByteArray());
+          client.send(HttpRequest.newBuilder(URI.create(url + page)).timeout(PATIENCE).build(), HttpResponse.BodyHandlers.ofByteArray());
       if (answer.statusCode() != 200 || answer.body().length == 0) {
         throw new IOException(page + " answered " + answer.statusCode());
       }

@@ -25,6 +25,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -85,7 +86,7 @@ class NewcomerTest {
 
   @BeforeEach
   void open() throws IOException {
-    bench = Workbench.open(Files.createTempDirectory(folder, "data"), Clock.systemDefaultZone());
+    bench = Workbench.open(Files.createTempDirectory(folder, "data"), Clock.system(ZoneId.systemDefault()));
     DemoSquad.fill(bench);
     complaints.clear();
     server = WebServer.start(bench, "127.0.0.1", 0);

@@ -18,7 +18,7 @@ import java.util.Random;
 /** Invented athletes and reps for the store's tests. */
 final class Fixtures {
   static final Clock CLOCK = Clock.fixed(Instant.parse("2026-05-12T15:00:00Z"), ZoneOffset.UTC);
-  static final LocalDate TODAY = LocalDate.now(CLOCK);
+  static final LocalDate TODAY = LocalDate.of(2026, 5, 12);
 
   private static final String[] SEQUENCES = {"RL x5", "RRL x2", "RRLL RRLL RR", "L x6", "R", "(RL x2 R)x3"};
 
@@ -30,6 +30,11 @@ final class Fixtures {
 
   static Rep tap(long athleteId, LocalDate date) {
     return new Rep(0, athleteId, date, Sequence.parse("RRL"), 4, Surface.TRACK, List.of(), null, Outcome.IN, null, List.of());
+  }
+
+  @SafeVarargs
+  private static <T> T one(Random random, T... of) {
+    return of[random.nextInt(of.length)];
   }
 
   /** Any rep that the program can take, with every field now and then missing. */
@@ -53,7 +58,7 @@ final class Fixtures {
     Outcome outcome =
         mark != null && landing != null
             ? Outcome.IN
-            : Outcome.values()[random.nextInt(3)];
+            : one(random, Outcome.SHORT, Outcome.IN, Outcome.LATE);
     List<String> faults = random.nextInt(3) == 0 ? List.of("dangling-toe", "forward-lean") : List.of();
     return new Rep(
         0,
@@ -61,7 +66,7 @@ final class Fixtures {
         TODAY.minusDays(random.nextInt(40)),
         sequence,
         random.nextInt(13),
-        Surface.values()[random.nextInt(4)],
+        one(random, Surface.GRASS, Surface.SPRUNG_FLOOR, Surface.RAISED_RUNWAY, Surface.TRACK),
         prints,
         landing,
         outcome,

@@ -211,6 +211,30 @@ class SqlRepositoriesTest {
   }
 
   @Test
+  void anOuterWriteDoesNotGoOnAfterTheEngineEndedItInAnInnerOne() {
+    Athlete ada = w.athletes().add(Fixtures.athlete("Ada"));
+    assertThatThrownBy(
+            () ->
+                w.database()
+                    .write(
+                        h -> {
+                          w.reps().write(s -> s.add(Fixtures.tap(ada.id(), Fixtures.TODAY)));
+                          assertThatThrownBy(
+                                  () ->
+                                      w.reps()
+                                          .write(
+                                              s -> {
+                                                h.execute("ROLLBACK");
+                                                throw new IllegalStateException("gone");
+                                              }))
+                              .hasMessage("gone");
+                          return "answered";
+                        }))
+        .hasMessage("gone");
+    assertThat(w.reps().inOrder(ada.id())).isEmpty();
+  }
+
+  @Test
   void writersOfOneProgramWaitForEachOther() throws Exception {
     Athlete ada = w.athletes().add(Fixtures.athlete("Ada"));
     int threads = 6;

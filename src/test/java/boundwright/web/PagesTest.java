@@ -18,6 +18,7 @@ import boundwright.store.Workbench;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
@@ -340,7 +341,7 @@ class PagesTest {
   }
 
   private int statusForHost(String host) throws IOException {
-    try (Socket socket = new Socket("127.0.0.1", server.port())) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), server.port())) {
       socket.setSoTimeout(10_000);
       StringWriter request = new StringWriter();
       new PrintWriter(request).printf("GET /settings HTTP/1.1\r\nHost: %s\r\nConnection: close\r\n\r\n", host).flush();
