@@ -9,6 +9,7 @@ import boundwright.card.SessionCard.SetLine;
 import boundwright.card.SessionCard.Variant;
 import boundwright.footfall.Foot;
 import boundwright.footfall.LegBalance.ProposedSet;
+import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
@@ -18,6 +19,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Makes the page of one athlete. */
 final class AthletePages {
@@ -49,7 +51,7 @@ final class AthletePages {
     for (ProposedSet set : drill.variants()) {
       MarkAdvice advice = marks.advise(athlete, set.sequence(), steps, settings);
       first = first == null ? advice : first;
-      variants.add(variant(set, advice, flat));
+      variants.add(variant(set, advice, flat, variants.isEmpty() || !set.mirrored()));
       minds.addAll(advice.warnings());
       if (!flat) {
         advice.openers().stream().map(Opener::said).forEach(minds::add);
@@ -72,15 +74,15 @@ final class AthletePages {
 
   static String cut(CutDrill drill, int setContacts) {
     return drill.isCut()
-        ? drill.drill().sequence().size() + " contacts are cut into sets of " + setContacts + ": each "
-            + "of the " + SessionCards.plural(drill.drill().sets(), "set") + " became " + drill.pieces().size() + "."
+        ? drill.drill().sequence().size() + " contacts, cut into sets of at most " + setContacts + ": "
+            + drill.pieces().stream().map(Sequence::text).collect(Collectors.joining(", then ")) + "."
         : "";
   }
 
-  private Variant variant(ProposedSet set, MarkAdvice advice, boolean flat) {
+  private Variant variant(ProposedSet set, MarkAdvice advice, boolean flat, boolean drawn) {
     RunwayStrip strip = null;
     RunwayStrip narrow = null;
-    if (!set.mirrored()) {
+    if (drawn) {
       strip = flat ? RunwayStrip.ofFlat(advice, unit) : RunwayStrip.of(advice, unit);
       narrow =
           flat
@@ -97,8 +99,8 @@ final class AthletePages {
     boolean standing = advice.forecast().approachSteps() == 0;
     Figure start =
         standing
-            ? new Figure("Start mark", "none", "from standing")
-            : new Figure("Start mark", unit.write(advice.startToMark().p50()), "back from the take-off mark");
+            ? new Figure("Start mark", "standing", "no run-up")
+            : new Figure("Start mark", unit.write(advice.startToMark().p50()), "to the take-off mark");
     if (flat) {
       out.add(new Figure("Level ground", unit.write(advice.groundNeeded_m()), "start to landing, on the flat"));
       out.add(start);
@@ -109,17 +111,26 @@ final class AthletePages {
       return out;
     }
     Window window = advice.window();
-    out.add(new Figure("Take-off mark", unit.write(advice.markToSand_m()), "to the near edge of the sand"));
+    out.add(new Figure("Take-off mark", unit.write(advice.markToSand_m()), "to the edge of the sand"));
     out.add(start);
     out.add(
         window == null
             ? new Figure("Window", "none", "no mark is good enough")
-            : new Figure("Window", unit.write(window.min_m()), "to " + unit.write(window.max_m())));
+            : window(window));
     out.add(
         new Figure(
             "Chance", SessionCards.chance(advice.smallerChance()),
-            "in sand " + SessionCards.chance(advice.chanceInSand()).replace(" in 100", "")
-                + ", last contact clear " + SessionCards.chance(advice.chanceClear()).replace(" in 100", "")));
+            "sand " + SessionCards.chance(advice.chanceInSand()).replace(" in 100", "")
+                + ", clear " + SessionCards.chance(advice.chanceClear()).replace(" in 100", "")));
     return out;
+  }
+
+  /** Metres fit on one line; feet and inches do not. */
+  private Figure window(Window window) {
+    String from = unit.write(window.min_m());
+    String to = unit.write(window.max_m());
+    return unit == LengthUnit.METRES
+        ? new Figure("Window", from.replace(" m", "") + "–" + to, "where the tape may lie")
+        : new Figure("Window", from, "to " + to);
   }
 }

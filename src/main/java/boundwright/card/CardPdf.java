@@ -1,6 +1,8 @@
 package boundwright.card;
 
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PDFontSupplier;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.util.XRLog;
@@ -12,8 +14,16 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Map;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.font.FontMappers;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
 /** Sets a session card as a PDF: the screen's own template, the house's font inside, the strip as lines and not as a photo. */
 public final class CardPdf {
@@ -24,6 +34,11 @@ public final class CardPdf {
 
   static {
     XRLog.setLoggingEnabled(false);
+    try (InputStream regular = open("/fonts/Bitter_400Regular.ttf")) {
+      FontMappers.set(new OwnFontsOnly(regular));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** Reads templates and style sheets from the program itself. */
@@ -35,15 +50,17 @@ public final class CardPdf {
   /** The card as a PDF. Nothing is read from outside the program. */
   public byte[] render(SessionCard card, Paper paper) {
     StringOutput html = new StringOutput(64 * 1024);
-    pages.render("card/sheet.jte", Map.of("card", card, "css", page(card, paper) + css), html);
+    pages.render("card/sheet.jte", Map.of("card", card, "css", css + page(card, paper)), html);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
-    try (BatikSVGDrawer drawer = new BatikSVGDrawer()) {
+    try (PDDocument document = new PDDocument();
+        BatikSVGDrawer drawer = new BatikSVGDrawer()) {
       PdfRendererBuilder builder = new PdfRendererBuilder();
+      builder.usePDDocument(document);
       builder.withProducer("boundwright");
       builder.useSVGDrawer(drawer);
-      builder.useFont(() -> open("/fonts/Bitter_400Regular.ttf"), FONT, 400, FontStyle.NORMAL, true);
-      builder.useFont(() -> open("/fonts/Bitter_400Regular_Italic.ttf"), FONT, 400, FontStyle.ITALIC, true);
-      builder.useFont(() -> open("/fonts/Bitter_700Bold.ttf"), FONT, 700, FontStyle.NORMAL, true);
+      font(builder, document, "/fonts/Bitter_400Regular.ttf", 400, FontStyle.NORMAL);
+      font(builder, document, "/fonts/Bitter_400Regular_Italic.ttf", 400, FontStyle.ITALIC);
+      font(builder, document, "/fonts/Bitter_700Bold.ttf", 700, FontStyle.NORMAL);
       builder.withHtmlContent(html.toString(), null);
       builder.toStream(out);
       builder.run();
@@ -53,13 +70,32 @@ public final class CardPdf {
     return out.toByteArray();
   }
 
+  /**
+   * Gives the writer a font, for the words and for the strip. Ligatures are off: they come out of the file as no letter at
+   * all, and "take-off" must be found when the coach searches the card.
+   */
+  private static void font(PdfRendererBuilder builder, PDDocument document, String resource, int weight, FontStyle style)
+      throws IOException {
+    builder.useFont(new PDFontSupplier(embedded(document, resource)), FONT, weight, style, true);
+    builder.useFont(() -> open(resource), FONT, weight, style, true, EnumSet.of(FSFontUseCase.SVG));
+  }
+
+  private static PDFont embedded(PDDocument document, String resource) throws IOException {
+    try (InputStream in = open(resource)) {
+      TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(in));
+      font.setEnableGsub(false);
+      document.registerTrueTypeFontForClosing(font);
+      return PDType0Font.load(document, font, true);
+    }
+  }
+
   private static String page(SessionCard card, Paper paper) {
     return "@page { size: " + paper.width_mm() + "mm " + paper.height_mm() + "mm; margin: 10mm 10mm 13mm 10mm;"
         + " @bottom-left { content: '" + quoted(card.whom() + ", " + card.date()) + "'; font: 7pt Bitter; color: #4a423c; }"
         + " @bottom-right { content: counter(page) ' / ' counter(pages); font: 7pt Bitter; color: #4a423c; } }\n"
         + "body { margin: 0; font-family: Bitter; font-size: " + paper.type_pt() + "pt; }\n"
         + ".card-squad, .card-plan { -fs-table-paginate: paginate; }\n"
-        + ".strip { width: " + (paper.width_mm() - 20) + "mm; }\n";
+        + ".card .strip-wide { max-width: none; width: " + (paper.width_mm() - 20) + "mm; }\n";
   }
 
   /** A name inside a quoted CSS string: everything but letters, digits and harmless signs by its number. */

@@ -5,7 +5,7 @@ public enum Paper {
   /** 148 mm x 210 mm: folds into a pocket. */
   A5(148, 210, 8.2),
   /** 210 mm x 297 mm. */
-  A4(210, 297, 10);
+  A4(210, 297, 9.4);
 
   private final int width_mm;
   private final int height_mm;

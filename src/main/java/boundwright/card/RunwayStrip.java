@@ -16,12 +16,13 @@ import org.jspecify.annotations.Nullable;
  * @param height of the drawing
  * @param form wide for desk and paper, narrow for a phone
  * @param flat whether there is no sand and distances count from the take-off mark
+ * @param bandOpacity how strongly bands are laid on, 0 to 1
  * @param title what the picture is, in a line
  * @param said what can be read from it, in sentences
  * @param rows from the start of the runway to its end
  */
 public record RunwayStrip(
-    double width, double height, Width form, boolean flat, String title, String said, List<Row> rows) {
+    double width, double height, Width form, boolean flat, double bandOpacity, String title, String said, List<Row> rows) {
 
   /** Takes a copy. */
   public RunwayStrip {
@@ -30,12 +31,12 @@ public record RunwayStrip(
 
   /** {@link #width} as written in the drawing. */
   public String widthText() {
-    return StripDrawing.number(width);
+    return StripPaths.number(width);
   }
 
   /** {@link #height} as written in the drawing. */
   public String heightText() {
-    return StripDrawing.number(height);
+    return StripPaths.number(height);
   }
 
   /** The two widths in which the strip is drawn. */
@@ -125,7 +126,7 @@ public record RunwayStrip(
       List<Text> texts) {
     /** The part of the runway's own space that the row shows. */
     public String viewBox() {
-      return StripDrawing.number(x) + " 0 " + StripDrawing.number(width) + " " + StripDrawing.number(height);
+      return StripPaths.number(x) + " 0 " + StripPaths.number(width) + " " + StripPaths.number(height);
     }
 
     /** Right edge of what the row shows. */
@@ -156,11 +157,13 @@ public record RunwayStrip(
   /**
    * The 90 % interval of a contact or of the landing, below the runway.
    *
+   * @param contact of which it is; one more than the sequence has for the landing
    * @param lane 0 is the uppermost
    * @param filled whether the dot at the median is filled (right, and the landing)
    * @param landing whether it is the landing's
    */
-  public record Whisker(double left, double middle, double right, double y, int lane, boolean filled, boolean landing) {}
+  public record Whisker(
+      int contact, double left, double middle, double right, double y, int lane, boolean filled, boolean landing) {}
 
   /**
    * A tape across the runway.

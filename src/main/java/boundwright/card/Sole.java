@@ -21,9 +21,9 @@ final class Sole {
     StringBuilder out = new StringBuilder(160);
     for (int i = 0; i < RIGHT.length; i += 2) {
       out.append(i == 0 ? "M" : i % 6 == 2 ? "C" : " ")
-          .append(StripDrawing.number(x + length * RIGHT[i]))
+          .append(StripPaths.number(x + length * RIGHT[i]))
           .append(' ')
-          .append(StripDrawing.number(y + side * length * RIGHT[i + 1]));
+          .append(StripPaths.number(y + side * length * RIGHT[i + 1]));
     }
     return out.append('Z').toString();
   }

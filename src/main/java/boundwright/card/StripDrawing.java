@@ -1,9 +1,11 @@
 package boundwright.card;
 
+import static boundwright.card.StripPaths.round;
+import static boundwright.card.StripPaths.textWidth;
+
 import boundwright.card.RunwayStrip.Arc;
 import boundwright.card.RunwayStrip.Band;
 import boundwright.card.RunwayStrip.Bracket;
-import boundwright.card.RunwayStrip.Dot;
 import boundwright.card.RunwayStrip.Print;
 import boundwright.card.RunwayStrip.Row;
 import boundwright.card.RunwayStrip.Tape;
@@ -21,7 +23,6 @@ import boundwright.runway.MarkAdvice;
 import boundwright.runway.Window;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Random;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,7 +32,8 @@ import org.jspecify.annotations.Nullable;
 final class StripDrawing {
   private static final double PAD = 14;
   private static final double RUNWAY = 54;
-  private static final double STAND_OUT = 7;
+  /** How far the sand stands out on either side of the runway. */
+  static final double STAND_OUT = 7;
   private static final double LANE = 5.5;
   private static final int MOST_LANES = 6;
   private static final int MOST_ROWS = 8;
@@ -68,7 +70,7 @@ final class StripDrawing {
     figure = wide ? 26 : 22;
     caption = 8.5;
     small = 11.5;
-    arcRoom = wide ? 42 : 34;
+    arcRoom = wide ? 36 : 34;
   }
 
   RunwayStrip draw() {
@@ -84,7 +86,7 @@ final class StripDrawing {
       y += row.height() + 6;
     }
     StripWords words = new StripWords(advice, unit, flat);
-    return new RunwayStrip(form.units(), y - 6, form, flat, words.title(), words.said(), rows);
+    return new RunwayStrip(form.units(), y - 6, form, flat, bandOpacity(whiskers), words.title(), words.said(), rows);
   }
 
   // ---- along the runway ----
@@ -100,6 +102,9 @@ final class StripDrawing {
     Window window = shownWindow();
     double mark = advice.markToSand_m();
     from_m = window == null ? first : Math.min(first, mark - window.max_m());
+    // a landing of which little is known may lie anywhere: the picture ends two flights beyond its middle, the band runs off it
+    double landing = forecast.mean(n + 1);
+    last = Math.min(last, landing + 2 * landing / n);
     to_m = flat ? last : Math.max(last, mark + 0.5);
     if (window != null) {
       to_m = Math.max(to_m, mark - window.min_m());
@@ -118,7 +123,7 @@ final class StripDrawing {
   private List<Double> fit() {
     double w = form.units();
     boolean wide = form == Width.WIDE;
-    double lead = PAD;
+    double lead = wide ? 24 : 20;
     if (runUpShown()) {
       lead = Math.max(wide ? 96 : 62, PAD + textWidth(startFigure(), startSize()) + 12);
     }
@@ -222,7 +227,7 @@ final class StripDrawing {
       } else {
         laneEnds.set(lane, right);
       }
-      out.add(new Whisker(left, x(at.p50()), right, lane * LANE, lane, right(c), landing));
+      out.add(new Whisker(c, left, x(at.p50()), right, lane * LANE, lane, right(c), landing));
     }
     return out;
   }
@@ -240,7 +245,10 @@ final class StripDrawing {
     int lanes = 0;
     for (Whisker w : all) {
       if (w.right() >= left && w.left() <= right) {
-        whiskers.add(new Whisker(round(w.left()), round(w.middle()), round(w.right()), round(under + w.y()), w.lane(), w.filled(), w.landing()));
+        whiskers.add(
+            new Whisker(
+                w.contact(), round(w.left()), round(w.middle()), round(w.right()), round(under + w.y()), w.lane(), w.filled(),
+                w.landing()));
         lanes = Math.max(lanes, w.lane() + 1);
       }
     }
@@ -252,8 +260,8 @@ final class StripDrawing {
     double sand = round(Math.max(left, x(advice.markToSand_m())));
     Double sandX = flat || sand > right ? null : sand;
     return new Row(
-        left, right - left, y, height, top, bottom, sandX, sandX == null ? List.of() : grains(sandX, right, top, bottom),
-        first && runUpShown() ? breakPath(top, bottom) : null, ticks, bands(left, right, top), whiskers, tapes,
+        left, right - left, y, height, top, bottom, sandX, sandX == null ? List.of() : StripPaths.grains(sandX, right, top, bottom),
+        first && runUpShown() ? StripPaths.gap(breakX(), top, bottom) : null, ticks, bands(left, right, top, whiskers), whiskers, tapes,
         bracket(left, right, bottom), arcs(left, right, top), prints, texts);
   }
 
@@ -293,9 +301,17 @@ final class StripDrawing {
     return new Print(contact, round(x), round(y), footLength, filled, Sole.path(x, y, footLength, filled));
   }
 
-  private List<Band> bands(double left, double right, double top) {
+  /** How strongly bands are laid on: where many overlap, each more faintly, so that the runway stays to be seen. */
+  private double bandOpacity(List<Whisker> whiskers) {
+    double covered = whiskers.stream().mapToDouble(w -> w.right() - w.left()).sum();
+    double overlap = covered / (scale * (to_m - from_m));
+    return round(Math.min(0.34, 0.5 / Math.max(1, overlap)));
+  }
+
+  private List<Band> bands(double left, double right, double top, List<Whisker> whiskers) {
     List<Band> out = new ArrayList<>();
-    for (int c = 1; c <= n + 1; c++) {
+    for (Whisker w : whiskers) {
+      int c = w.contact();
       Estimate at = forecast.position(c);
       double from = x(at.p05());
       double to = x(at.p95());
@@ -308,21 +324,9 @@ final class StripDrawing {
       }
       double y = landing ? top + RUNWAY / 2 : lane(c, top);
       double bulge = RUNWAY * (landing ? 0.8 : 0.42);
-      out.add(new Band(from, to, lens(from, to, y, bulge)));
+      out.add(new Band(from, to, StripPaths.lens(from, to, y, bulge)));
     }
     return out;
-  }
-
-  private static String lens(double from, double to, double y, double bulge) {
-    double middle = (from + to) / 2;
-    double shoulder = (to - from) / 5;
-    return "M" + number(from) + " " + number(y)
-        + "C" + number(from + shoulder) + " " + number(y) + " " + number(middle - shoulder) + " " + number(y - bulge / 2)
-        + " " + number(middle) + " " + number(y - bulge / 2)
-        + "S" + number(to - shoulder) + " " + number(y) + " " + number(to) + " " + number(y)
-        + "C" + number(to - shoulder) + " " + number(y) + " " + number(middle + shoulder) + " " + number(y + bulge / 2)
-        + " " + number(middle) + " " + number(y + bulge / 2)
-        + "S" + number(from + shoulder) + " " + number(y) + " " + number(from) + " " + number(y) + "Z";
   }
 
   private List<Arc> arcs(double left, double right, double top) {
@@ -341,10 +345,7 @@ final class StripDrawing {
             case JUMP -> Arc.Kind.JUMP;
           };
       double h = kind == Arc.Kind.BOUND ? 0.45 * high : high;
-      String path =
-          "M" + number(from) + " " + number(top - 1) + "Q" + number((from + to) / 2) + " " + number(top - 1 - 2 * h + 2) + " "
-              + number(to) + " " + number(top - 1);
-      out.add(new Arc(from, to, kind, path));
+      out.add(new Arc(from, to, kind, StripPaths.arc(from, to, top - 1, h - 1)));
     }
     return out;
   }
@@ -387,20 +388,23 @@ final class StripDrawing {
     if (runUpShown()) {
       double at = PAD;
       double size = startSize();
-      texts.add(new Text(at, base - size - 1.5, caption, "start", Text.Tone.CAPTION, "START"));
+      texts.add(new Text(at, base - size - 2.5, caption, "start", Text.Tone.CAPTION, "START"));
       texts.add(new Text(at, base - 4, size, "start", Text.Tone.FIGURE, startFigure()));
       out.add(new Tape(at, top - 2, RUNWAY + 4, false, base, round(at + textWidth(startFigure(), size))));
     }
     String said = flat ? "0" : unit.write(advice.markToSand_m());
-    double width = flat ? textWidth("TAKE-OFF", caption) + 10 : textWidth(said, figure);
+    double width = flat ? textWidth("TAKE-OFF", caption) + 12 : textWidth(said, figure);
     boolean back = markX + width > rowRight - 4;
     double flagTo = back ? markX - width : markX + width;
     String anchor = back ? "end" : "start";
-    texts.add(new Text(round(markX), flat ? base - 4 : base - figure, caption, anchor, Text.Tone.CAPTION, "TAKE-OFF"));
+    boolean hollow = !flat && advice.window() == null;
+    texts.add(
+        new Text(
+            round(markX), flat ? base - 4 : base - figure, caption, anchor, Text.Tone.CAPTION, hollow ? "NO WINDOW" : "TAKE-OFF"));
     if (!flat) {
       texts.add(new Text(round(markX), base - 4.5, figure, anchor, Text.Tone.FIGURE, said));
     }
-    out.add(new Tape(round(markX), top - 2, RUNWAY + 4, !flat && advice.window() == null, base, round(flagTo)));
+    out.add(new Tape(round(markX), top - 2, RUNWAY + 4, hollow, base, round(flagTo)));
     return out;
   }
 
@@ -414,59 +418,10 @@ final class StripDrawing {
     if (to < left || from > right) {
       return null;
     }
-    String path =
-        "M" + number(from) + " " + number(bottom + 1) + "V" + number(bottom + 8) + "H" + number(to) + "V" + number(bottom + 1);
-    return new Bracket(from, to, path);
+    return new Bracket(from, to, StripPaths.bracket(from, to, bottom + 1, bottom + 8));
   }
 
   private double breakX() {
     return PAD + (markX + from_m * scale - PAD) * 0.5;
-  }
-
-  private String breakPath(double top, double bottom) {
-    double at = breakX();
-    double step = (bottom - top + 4) / 6;
-    StringBuilder out = new StringBuilder("M").append(number(at)).append(' ').append(number(top - 2));
-    for (int i = 1; i <= 6; i++) {
-      out.append('L').append(number(at + (i % 2 == 1 ? -4 : 0))).append(' ').append(number(top - 2 + i * step));
-    }
-    for (int i = 6; i >= 0; i--) {
-      out.append('L').append(number(at + 6 + (i % 2 == 1 ? -4 : 0))).append(' ').append(number(top - 2 + i * step));
-    }
-    return out.append('Z').toString();
-  }
-
-  /** A few grains, the same every time. */
-  private static List<Dot> grains(double from, double to, double top, double bottom) {
-    Random random = new Random(19);
-    List<Dot> out = new ArrayList<>();
-    double high = bottom - top + 2 * STAND_OUT - 4;
-    int count = (int) Math.min(90, (to - from) * high / 70);
-    for (int i = 0; i < count; i++) {
-      double x = from + 2 + random.nextDouble() * (to - from - 4);
-      double y = top - STAND_OUT + 2 + random.nextDouble() * high;
-      out.add(new Dot(round(x), round(y), round(0.5 + 0.5 * random.nextDouble())));
-    }
-    return out;
-  }
-
-  /** Width of figures set in the house's bold face, to within a few units . */
-  static double textWidth(String text, double size) {
-    return text.length() * size * 0.56;
-  }
-
-  private static double round(double value) {
-    return Math.round(value * 100) / 100.0;
-  }
-
-  /** A number for a path: two decimals at most, never with an exponent. */
-  static String number(double value) {
-    long hundredths = Math.round(value * 100);
-    if (hundredths % 100 == 0) {
-      return Long.toString(hundredths / 100);
-    }
-    String sign = hundredths < 0 ? "-" : "";
-    long size = Math.abs(hundredths);
-    return sign + size / 100 + "." + (size % 100 < 10 ? "0" : "") + size % 100;
   }
 }

@@ -1,11 +1,22 @@
 package boundwright.card;
 
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Profile;
+import boundwright.athlete.Surface;
+import boundwright.flight.FlightModel;
+import boundwright.flight.RunUp;
+import boundwright.footfall.Sequence;
+import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
+import boundwright.runway.CoachSettings;
+import boundwright.runway.MarkAdvice;
+import boundwright.runway.MarkAdvisor;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 
 /** Writes every kind of strip into one page, to be looked at: {@code java ... StripGallery OUT.html}. */
 final class StripGallery {
@@ -21,6 +32,16 @@ final class StripGallery {
         }
       }
       show(engine, out, "closed", RunwayStrip.of(Fixtures.advice("RRL x3", 6, 0.08), LengthUnit.METRES, width));
+      for (String letters : new String[] {"RRL", "RRL x2", "RL x5", "RRLL x10"}) {
+        for (int steps : new int[] {0, 6}) {
+          Athlete athlete = Fixtures.athlete(0);
+          MarkAdvice advice =
+              MarkAdvisor.advise(
+                  FlightModel.prior(Profile.bare(athlete)), new RunUp(Estimate.normal(1.4 * steps, steps * 0.1), Estimate.normal(4, 0.3), 0), Sequence.parse(letters), steps,
+                  Surface.TRACK, CoachSettings.DEFAULT, LocalDate.of(2026, 3, 3));
+          show(engine, out, "prior " + letters + " " + steps, RunwayStrip.of(advice, LengthUnit.METRES, width));
+        }
+      }
       show(engine, out, "feet", RunwayStrip.of(Fixtures.advice("RRL RRL", 8), LengthUnit.FEET_INCHES, width));
       show(engine, out, "feet standing", RunwayStrip.of(Fixtures.advice("RL x5", 0), LengthUnit.FEET_INCHES, width));
       show(engine, out, "flat", RunwayStrip.ofFlat(Fixtures.advice("RL x5", 4), LengthUnit.METRES, width));
