@@ -2,6 +2,7 @@ package boundwright.load;
 
 import boundwright.flight.Forecast;
 import boundwright.flight.Projectile;
+import boundwright.flight.RunUp;
 import boundwright.footfall.Flight;
 import boundwright.footfall.FlightKind;
 import java.util.ArrayList;
@@ -21,6 +22,8 @@ public final class RelativeImpact {
   /** Take-off plus landing distance of a flight [m] (judgement, after the worked chain's .75 m). */
   public static final double GROUND_M = 0.75;
 
+  private static final double STANDING_SPEED = 3.8;
+  private static final double LOST = 0.2;
   private static final double HOP_CONTACT = 0.139;
   private static final double STEP_CONTACT = 0.157;
   private static final double JUMP_CONTACT = 0.177;
@@ -52,6 +55,15 @@ public final class RelativeImpact {
       out.add(ContactForce.meanOverBodyWeight(Math.min(down, 6), Math.min(up[i], 6), time));
     }
     return List.copyOf(out);
+  }
+
+  /**
+   * The same with the athlete's own run-up; from standing it starts at {@value #STANDING_SPEED} m/s, and every contact costs
+   * {@value #LOST} m/s (both judgement).
+   */
+  public static List<Double> perContact(Forecast forecast, RunUp runUp) {
+    double speed = forecast.approachSteps() == 0 ? STANDING_SPEED : runUp.speed().p50();
+    return perContact(forecast, Math.max(STANDING_SPEED, speed), LOST);
   }
 
   private static double contactTime(FlightKind takesOffFor) {
