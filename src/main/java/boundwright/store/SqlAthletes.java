@@ -95,17 +95,19 @@ final class SqlAthletes implements AthleteRepository {
   public Profile profile(Athlete athlete) {
     return database.read(
         h ->
-            new Profile(
-                athlete,
-                h.createQuery(
-                        "SELECT id, kind, approach_steps, distance_m, date FROM known_mark WHERE athlete_id = :athlete ORDER BY date, id")
-                    .bind("athlete", athlete.id())
-                    .map((r, c) -> knownMark(r))
-                    .list(),
-                h.createQuery("SELECT id, steps, length_m, speed_mps, date FROM run_up WHERE athlete_id = :athlete ORDER BY date, id")
-                    .bind("athlete", athlete.id())
-                    .map((r, c) -> runUp(r))
-                    .list()));
+            SqlTests.withScores(
+                h,
+                new Profile(
+                    athlete,
+                    h.createQuery(
+                            "SELECT id, kind, approach_steps, distance_m, date FROM known_mark WHERE athlete_id = :athlete ORDER BY date, id")
+                        .bind("athlete", athlete.id())
+                        .map((r, c) -> knownMark(r))
+                        .list(),
+                    h.createQuery("SELECT id, steps, length_m, speed_mps, date FROM run_up WHERE athlete_id = :athlete ORDER BY date, id")
+                        .bind("athlete", athlete.id())
+                        .map((r, c) -> runUp(r))
+                        .list())));
   }
 
   @Override

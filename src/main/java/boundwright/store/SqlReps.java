@@ -189,8 +189,16 @@ final class SqlReps implements RepStore {
       if (key.isBlank() || key.indexOf(';') >= 0) {
         throw new RefusedException("The fault '" + key + "' cannot be kept: a fault has a name without semicolons. Nothing was kept.");
       }
+      refuseTheWordClean(key);
     }
     return keys.isEmpty() ? null : String.join(";", keys);
+  }
+
+  /** The word that files have for a rep on which nothing was wrong cannot be a fault. */
+  static void refuseTheWordClean(String key) {
+    if (RepCsv.CLEAN.equals(key)) {
+      throw new RefusedException("A fault cannot be called 'clean': that word means that nothing was wrong. Give it another name. Nothing was kept.");
+    }
   }
 
   /** A mapper for one query: a squad runs few different sequences, so each text is read once. */
