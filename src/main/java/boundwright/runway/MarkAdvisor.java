@@ -10,13 +10,19 @@ import boundwright.footfall.Sequence;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Answers where the tapes go, for one athlete or for the squad, and says why and how sure. */
 public final class MarkAdvisor {
+  /** Enough for a squad of sixty with a plan of eight drills. */
+  private static final int MOST_REMEMBERED = 500;
+
   private final Logbook logbook;
   private final Clock clock;
+  private final AdviceMemory memory = new AdviceMemory(MOST_REMEMBERED);
 
   /** Reads what was learned from {@code logbook}; {@code clock} tells which day it is. */
   public MarkAdvisor(Logbook logbook, Clock clock) {
@@ -38,8 +44,21 @@ public final class MarkAdvisor {
   public MarkAdvice advise(
       Athlete athlete, Sequence sequence, int approachSteps, Surface surface, CoachSettings settings) {
     Athlete.checkSteps(approachSteps);
-    return advise(
+    return remembered(
         logbook.model(athlete), logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, LocalDate.now(clock));
+  }
+
+  private MarkAdvice remembered(
+      FlightModel model, RunUp runUp, Sequence sequence, int steps, Surface surface, CoachSettings settings, LocalDate today) {
+    return memory.advice(
+        model,
+        runUp,
+        sequence,
+        steps,
+        surface,
+        settings,
+        today,
+        () -> advise(model, runUp, sequence, steps, surface, settings, today));
   }
 
   /** The marks from a model and a run-up that are at hand; the same arithmetic without the store. */
@@ -94,14 +113,21 @@ public final class MarkAdvisor {
   /** The fewest tapes for these athletes and the plan's drills that end in sand. */
   public Tapes tapes(List<Athlete> athletes, DayPlan plan, CoachSettings settings) {
     List<Tapes.Wish> wishes = new ArrayList<>();
-    for (Athlete a : athletes) {
-      for (Drill d : plan.drills()) {
-        if (d.inSand()) {
-          int steps = d.stepsFor(a.rung());
-          wishes.add(
-              new Tapes.Wish(
-                  a.name(), d.sequence().text() + ", " + AdviceWords.fromSteps(steps), advise(a, d.sequence(), steps, settings)));
-        }
+    List<Drill> drills = plan.drills().stream().filter(Drill::inSand).toList();
+    LocalDate today = LocalDate.now(clock);
+    Surface surface = settings.facility().surface();
+    for (Athlete a : drills.isEmpty() ? List.<Athlete>of() : athletes) {
+      // read once for all drills: the reads are what a large squad waits for
+      FlightModel model = logbook.model(a);
+      Map<Integer, RunUp> runUps = new HashMap<>();
+      for (Drill d : drills) {
+        int steps = d.stepsFor(a.rung());
+        RunUp runUp = runUps.computeIfAbsent(steps, n -> logbook.runUp(a, n));
+        wishes.add(
+            new Tapes.Wish(
+                a.name(),
+                d.sequence().text() + ", " + AdviceWords.fromSteps(steps),
+                remembered(model, runUp, d.sequence(), steps, surface, settings, today)));
       }
     }
     return TapePlanner.fewest(wishes, settings.unit());
