@@ -137,7 +137,7 @@ public record Rep(
 
   /** The same rep as another athlete's. */
   public Rep of(long athlete) {
-    return new Rep(id, athlete, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, markToSand_m, faults);
+    return new Rep(id, athlete, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, markToSand_m, judged, faults);
   }
 
   /** The same rep with the number the store gave. */

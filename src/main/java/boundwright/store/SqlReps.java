@@ -22,8 +22,8 @@ import org.jspecify.annotations.Nullable;
 /** Reps, and what was learned from them, in the database. */
 final class SqlReps implements RepStore {
   private static final String SELECT =
-      "SELECT id, athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome, mark_to_sand_m, faults"
-          + " FROM rep ";
+      "SELECT id, athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome, mark_to_sand_m,"
+          + " judged, faults FROM rep ";
 
   private final Database database;
 
@@ -51,6 +51,17 @@ final class SqlReps implements RepStore {
             h.createQuery(SELECT + "WHERE athlete_id = :athlete ORDER BY date DESC, id DESC LIMIT :most")
                 .bind("athlete", athleteId)
                 .bind("most", most)
+                .map(mapper())
+                .list());
+  }
+
+  @Override
+  public List<Rep> since(long athleteId, LocalDate from) {
+    return database.read(
+        h ->
+            h.createQuery(SELECT + "WHERE athlete_id = :athlete AND date >= :from ORDER BY date, id")
+                .bind("athlete", athleteId)
+                .bind("from", from.toString())
                 .map(mapper())
                 .list());
   }
@@ -104,8 +115,8 @@ final class SqlReps implements RepStore {
           alive()
               .createUpdate(
                   "INSERT INTO rep (athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome,"
-                      + " mark_to_sand_m, faults)"
-                      + " VALUES (:athlete, :date, :sequence, :steps, :surface, :footprints, :landing, :outcome, :mark, :faults)")
+                      + " mark_to_sand_m, judged, faults)"
+                      + " VALUES (:athlete, :date, :sequence, :steps, :surface, :footprints, :landing, :outcome, :mark, :judged, :faults)")
               .bind("athlete", rep.athleteId())
               .bind("date", rep.date().toString())
               .bind("sequence", rep.sequence().text())
@@ -115,6 +126,7 @@ final class SqlReps implements RepStore {
               .bind("landing", rep.landing_m())
               .bind("outcome", rep.outcome() == null ? null : rep.outcome().name())
               .bind("mark", rep.markToSand_m())
+              .bind("judged", rep.judged() ? 1 : 0)
               .bind("faults", faults(rep.faults()))
               .executeAndReturnGeneratedKeys()
               .mapTo(Long.class)
@@ -188,6 +200,7 @@ final class SqlReps implements RepStore {
         Columns.number(r, "landing_m"),
         outcome == null ? null : Columns.word(Outcome.class, "outcome", outcome),
         Columns.number(r, "mark_to_sand_m"),
+        r.getBoolean("judged"),
         faults == null ? List.of() : List.of(faults.split(";", -1)));
   }
 }
