@@ -125,7 +125,7 @@ public final class Guard {
   /** Seven days up to today against the larger of the seven before and a quarter of the twenty-eight before. */
   Optional<Finding> ramp(List<DayLoad> past, DayLoad today) {
     int now = today.contacts() + sum(past, today.date(), 1, 6);
-    double before = Math.max(sum(past, today.date(), 7, 13), sum(past, today.date(), 7, 34) / 4.0);
+    double before = before(past, today.date());
     double base = Math.max(before, limits.rampFloor());
     double percent = 100 * (now - base) / base;
     Band band = limits.rampPercent();
@@ -137,6 +137,11 @@ public final class Guard {
                 + String.format(Locale.ROOT, "%+.0f", percent) + " %; caution above " + whole(band.caution()) + " %, refused above "
                 + whole(band.refuse()) + " %.",
             "Spread the contacts over more weeks.", LoadSources.RAMP));
+  }
+
+  /** What the seven days up to {@code day} are compared with [contacts]; days after it are passed over. */
+  static double before(List<DayLoad> days, LocalDate day) {
+    return Math.max(sum(days, day, 7, 13), sum(days, day, 7, 34) / 4.0);
   }
 
   Optional<Finding> singleLegSeries(Level level, LegCare care, DayLoad today) {

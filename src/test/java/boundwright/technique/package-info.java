@@ -1,4 +1,4 @@
-/** Tests of what is looked for. */
+/** Tests of the technique room. */
 @NullMarked
 package boundwright.technique;
 
