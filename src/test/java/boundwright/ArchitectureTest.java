@@ -42,6 +42,7 @@ class ArchitectureTest {
           Map.entry("flight", Set.of("quantity", "evidence", "footfall", "athlete")),
           Map.entry("runway", Set.of("quantity", "evidence", "footfall", "athlete", "flight")),
           Map.entry("technique", Set.of("quantity", "evidence", "footfall", "athlete")),
+          Map.entry("readiness", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "load", "technique")),
           Map.entry("card", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "technique", "pages")),
           Map.entry("store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway")),
           Map.entry(

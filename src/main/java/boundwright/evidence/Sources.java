@@ -107,12 +107,25 @@ public final class Sources {
       new Source("test-limits", "Scores of a test outside its limits are refused as slips of the pen", "sanity limits of the makers",
           Standing.JUDGEMENT);
 
+  /** A fault that a coach added. */
+  public static final Source OWN_FAULT =
+      new Source("own-fault", "A fault that this coach added, with their advice", "the coach's own words", Standing.OWN_DATA);
+  /** The squad's own repeats. */
+  public static final Source OWN_REPEATS =
+      new Source("own-repeats", "Error of a test from repeats on two days at most two weeks apart", "the squad's own repeats", Standing.OWN_DATA);
+  /** Error of a test without a published one. */
+  public static final Source REPEATABILITY_CARRIED_OVER =
+      new Source("repeatability-carried-over",
+          "Error of the standing five and ten, taken to be that of single standing jumps until the squad's own repeats are in",
+          "Markovic et al. 2004, carried over by the makers", Standing.JUDGEMENT);
+
   /** All of them. */
   public static final List<Source> ALL =
       List.of(ROUTINE, PROJECTILE, CONTACT_BY_GAIN, CONTACT_BY_TAKE_OFF, SPRINT, FIRST_STEPS, EIGHTEEN_STEPS, REPEATABILITY, RUNWAY,
           UNITS, LEARNING, SCATTER, LOG,
           FAULTS, SHARE_TREND, KAPPA, KAPPA_ERROR, ICC, ICC_INTERVALS,
-          TYPICAL_ERROR, DETECTABLE_CHANGE, BETA_SHARE, SEQUENTIAL, HOP_ERROR, MIXED_MODEL, MIXED_MODEL_CHECK, TEST_LIMITS);
+          TYPICAL_ERROR, DETECTABLE_CHANGE, BETA_SHARE, SEQUENTIAL, HOP_ERROR, MIXED_MODEL, MIXED_MODEL_CHECK, TEST_LIMITS,
+          OWN_FAULT, OWN_REPEATS, REPEATABILITY_CARRIED_OVER);
 
   private Sources() {}
 }

@@ -1,7 +1,6 @@
 package boundwright.technique;
 
-import boundwright.evidence.Source;
-import boundwright.evidence.Standing;
+import boundwright.evidence.Sources;
 import boundwright.quantity.RefusedException;
 import java.util.List;
 import java.util.Locale;
@@ -23,8 +22,6 @@ public record Fault(String key, String label, String looksLike, String likelyCau
   public static final int MAX_LABEL = 30;
   /** Longest text. */
   public static final int MAX_TEXT = 300;
-
-  private static final Source OWN = new Source("own-fault", "a fault this coach added", "the coach's own words", Standing.OWN_DATA);
 
   /** Tidies the texts and refuses what does not fit. */
   public Fault {
@@ -62,7 +59,7 @@ public record Fault(String key, String label, String looksLike, String likelyCau
 
   /** The fault as advice, marked as the coach's own. */
   public FaultAdvice advice() {
-    return new FaultAdvice(key, label, looksLike, likelyCause.isEmpty() ? List.of() : List.of(likelyCause), say, next, OWN);
+    return new FaultAdvice(key, label, looksLike, likelyCause.isEmpty() ? List.of() : List.of(likelyCause), say, next, Sources.OWN_FAULT);
   }
 
   private static String text(String what, String text) {
