@@ -46,17 +46,22 @@ final class GuardDesk {
 
   /** What is still to come today: the rest of the plan, and the rep that the screen shows if the plan does not hold it. */
   List<Work> planned(Athlete athlete, Asked asked) {
-    Surface surface = bench.settings().settings().facility().surface();
-    List<Work> plan = new ArrayList<>();
-    for (Drill d : bench.settings().plan().drills()) {
-      plan.add(new Work(d.sequence(), d.sets() * d.reps(), steps(bench, athlete, d), surface));
-    }
-    List<Work> rest = new ArrayList<>(Work.rest(plan, bench.loadDesk().done(athlete)));
+    List<Work> rest = new ArrayList<>(restOfPlan(athlete));
     Work shown = shown(asked);
     if (shown != null && rest.stream().noneMatch(w -> w.surface() == shown.surface() && Work.rest(List.of(shown), List.of(w)).isEmpty())) {
       rest.add(shown);
     }
     return List.copyOf(rest);
+  }
+
+  /** What of the plan was not logged yet today. */
+  List<Work> restOfPlan(Athlete athlete) {
+    Surface surface = bench.settings().settings().facility().surface();
+    List<Work> plan = new ArrayList<>();
+    for (Drill d : bench.settings().plan().drills()) {
+      plan.add(new Work(d.sequence(), d.sets() * d.reps(), steps(bench, athlete, d), surface));
+    }
+    return Work.rest(plan, bench.loadDesk().done(athlete));
   }
 
   private static @Nullable Work shown(Asked asked) {

@@ -181,6 +181,11 @@ public record WorkView(
 
   /** A rep of the list in words. */
   public String told(Rep rep) {
+    return result(rep, unit);
+  }
+
+  /** What came of a rep, in words. */
+  static String result(Rep rep, LengthUnit unit) {
     StringBuilder out = new StringBuilder();
     if (rep.outcome() != null) {
       out.append(rep.outcome().label());
