@@ -50,7 +50,7 @@ final class FaultDrawing {
     this.form = form;
     wide = form == Width.WIDE;
     label = wide ? 150 : 108;
-    last = wide ? 64 : 40;
+    last = wide ? 90 : 40;
     int most = wide ? 12 : 6;
     perBlock = Math.min(most, Math.max(1, contactsShown()));
     cell = Math.min(wide ? 46 : 34, (form.units() - label - last) / (perBlock + 1));
@@ -72,10 +72,20 @@ final class FaultDrawing {
       return done(y + 16);
     }
     int shown = contactsShown();
-    for (int from = 1; from <= Math.max(1, shown); from += perBlock) {
-      y = block(from, Math.min(shown, from + perBlock - 1), y) + 16;
+    List<String> empty = new ArrayList<>();
+    for (int from = 1; from <= shown; from += perBlock) {
+      int to = Math.min(shown, from + perBlock - 1);
+      List<FaultMap.Row> rows = rows(from, to);
+      if (rows.isEmpty()) {
+        empty.add(from + " to " + to);
+      } else {
+        y = block(from, to, rows, y) + 16;
+      }
     }
-    for (String line : key(shown)) {
+    if (shown < map.contacts()) {
+      empty.add(shown + 1 + " to " + map.contacts());
+    }
+    for (String line : key(empty)) {
       words.add(new Lettering(0, round(y), SIZE, "start", Style.QUIET, line));
       y += 15;
     }
@@ -98,28 +108,44 @@ final class FaultDrawing {
     return Math.min(n, Math.max(seen, wide ? 12 : 6));
   }
 
-  private List<String> key(int shown) {
+  /** The faults that have something to show in this block. */
+  private List<FaultMap.Row> rows(int from, int to) {
+    return map.rows().stream()
+        .filter(
+            row ->
+                row.perContact().subList(from - 1, to).stream().anyMatch(n -> n > 0)
+                    || (from == 1 && row.nowhere() > 0)
+                    || lookAt(row.key()).filter(at -> within(at, from, to)).isPresent())
+        .toList();
+  }
+
+  /** Whether a contact lies in a block; the run-up, 0, lies in the first. */
+  private static boolean within(int contact, int from, int to) {
+    return (contact >= from && contact <= to) || (contact == 0 && from == 1);
+  }
+
+  private List<String> key(List<String> empty) {
     StringBuilder key = new StringBuilder("Figures: reps with the fault on that contact, the darker the larger the share.");
     if (!frames.isEmpty()) {
       key.append(" Framed: look one contact earlier than it first shows.");
     }
-    if (map.rows().stream().anyMatch(r -> r.nowhere() > 0)) {
+    if (!wide && map.rows().stream().anyMatch(r -> r.nowhere() > 0)) {
       key.append(" ?: it was not said on which contact.");
     }
-    if (shown < map.contacts()) {
-      key.append(" Contacts ").append(shown + 1).append(" to ").append(map.contacts()).append(": nothing seen.");
+    if (!empty.isEmpty()) {
+      key.append(" Contacts ").append(String.join(", ", empty)).append(": nothing seen.");
     }
     return Lettering.wrap(key.toString(), SIZE, Style.QUIET, form.units());
   }
 
   // ---- one block ----
 
-  private double block(int from, int to, double top) {
+  private double block(int from, int to, List<FaultMap.Row> rows, double top) {
     boolean first = from == 1;
     double headY = top + 20;
     if (first) {
       words.add(new Lettering(round(x(from, 0) + cell / 2), headY + 4, wide ? 10 : 9, "middle", Style.QUIET, "run-up"));
-      words.add(new Lettering(round(end(from, to) + last / 2), headY + 4, 10, "middle", Style.QUIET, wide ? "not said" : "?"));
+      words.add(new Lettering(round(end(from, to) + last / 2), headY + 4, 10, "middle", Style.QUIET, wide ? "not said where" : "?"));
     }
     for (int c = from; c <= to; c++) {
       boolean filled = sequence.contacts().get(c - 1) == Foot.RIGHT;
@@ -128,7 +154,7 @@ final class FaultDrawing {
       words.add(new Lettering(round(middle), headY + 13, 9.5, "middle", Style.QUIET, String.valueOf(c)));
     }
     double y = headY + 19;
-    for (FaultMap.Row row : map.rows()) {
+    for (FaultMap.Row row : rows) {
       lines.add(new Line(0, round(end(from, to) + (first ? last : 0)), round(y)));
       row(row, from, to, y, first);
       y += ROW;
@@ -154,9 +180,14 @@ final class FaultDrawing {
       words.add(new Lettering(round(end(from, to) + last / 2), round(y + ROW / 2 + 4), SIZE, "middle", Style.PLAIN, String.valueOf(row.nowhere())));
     }
     lookAt(row.key())
-        .filter(at -> (at >= from && at <= to) || (at == 0 && first))
+        .filter(at -> within(at, from, to))
         .ifPresent(
-            at -> frames.add(new Frame(row.key(), at, round(x(from, at) + 1), round(y + 1), round(cell - 2), ROW - 2)));
+            at -> {
+              frames.add(new Frame(row.key(), at, round(x(from, at) + 1), round(y + 1), round(cell - 2), ROW - 2));
+              if (at == 0 || row.perContact().get(at - 1) == 0) {
+                words.add(new Lettering(round(x(from, at) + cell / 2), round(y + ROW / 2 + 3.5), wide ? 10 : 9.5, "middle", Style.PLAIN, "look"));
+              }
+            });
   }
 
   private void cell(String key, int contact, int count, int of, double x, double y, double width) {

@@ -15,6 +15,7 @@ import boundwright.load.LegWeek;
 import boundwright.load.Season;
 import boundwright.load.Verdict;
 import boundwright.load.Work;
+import boundwright.quantity.LengthUnit;
 import boundwright.readiness.DrillFamily;
 import boundwright.readiness.Gate;
 import boundwright.readiness.GateAnswer;
@@ -22,6 +23,11 @@ import boundwright.readiness.GateRep;
 import boundwright.readiness.GateRules;
 import boundwright.readiness.SequentialTest;
 import boundwright.readiness.SpeedUse;
+import boundwright.readiness.TestError;
+import boundwright.readiness.TestKind;
+import boundwright.readiness.TestProtocol;
+import boundwright.readiness.TestScore;
+import boundwright.readiness.TestTrend;
 import boundwright.technique.Fault;
 import boundwright.technique.FaultCatalogue;
 import boundwright.technique.FaultTick;
@@ -97,8 +103,11 @@ final class PictureFixtures {
             .filter(r -> r.judged() && r.approachSteps() == rung && DrillFamily.of(r.sequence()) == family)
             .map(r -> new GateRep(r.date(), r.faults().isEmpty(), Double.NaN))
             .toList();
-    return new Gate(GateRules.DEFAULT, SequentialTest.USUAL).answer(family, rung, here, speed, guard(LegCare.NONE), TODAY);
+    return new Gate(GateRules.DEFAULT, SequentialTest.USUAL).answer(family, rung, here, speed, family == DrillFamily.COMBINATION ? guard(LegCare.NONE) : EASY, TODAY);
   }
+
+  static final Verdict EASY =
+      new Guard(GuardLimits.DEFAULT, Season.OFF_SEASON).judge(Level.INTERMEDIATE, LegCare.NONE, List.of(), new DayLoad(TODAY, List.of(work("RL x5", 2, 0))));
 
   static Verdict guard(LegCare care) {
     return new Guard(GuardLimits.DEFAULT, Season.OFF_SEASON).judge(Level.INTERMEDIATE, care, days(), days().get(days().size() - 1));
@@ -133,9 +142,45 @@ final class PictureFixtures {
     return FaultTrends.ofDrill(List.of(judged(1, "RL x15", "speed-through@14", "upright@3"), judged(2, "RL x15", "speed-through@16"), judged(3, "RL x15", "speed-through@15")));
   }
 
+  static TestScore score(int i, TestKind kind, double value, int daysAgo, String shoes) {
+    LocalDate day = TODAY.minusDays(daysAgo);
+    return new TestScore(i, 1 + i / 100, kind, kind.fromStanding() ? 0 : 8, value, null, day, new TestProtocol(Surface.GRASS, shoes, "both feet on the line", 3, ""));
+  }
+
+  /** One athlete's five scores, the second in other shoes. */
+  static List<TestScore> scores(TestKind kind, double level) {
+    return List.of(
+        score(1, kind, level, 160, "flat shoes"), score(2, kind, level * 1.04, 120, "spikes"), score(3, kind, level * 1.01, 90, "flat shoes"),
+        score(4, kind, level * 1.035, 40, "flat shoes"), score(5, kind, level * 1.062, 4, "flat shoes"));
+  }
+
+  /** The same of six more athletes, with a little of their own each. */
+  static List<TestScore> squad(TestKind kind, double level) {
+    List<TestScore> out = new ArrayList<>(scores(kind, level));
+    for (int a = 1; a <= 6; a++) {
+      for (int k = 0; k < 4; k++) {
+        double wobble = 0.012 * ((a * 7 + k * 5) % 5 - 2);
+        out.add(score(100 * a + k, kind, level * (0.9 + 0.03 * a + 0.008 * k + wobble), 150 - 42 * k, "flat shoes"));
+      }
+      out.add(score(100 * a + 9, kind, level * (0.925 + 0.03 * a), 150 - 42 * 3 - 8, "flat shoes"));
+    }
+    return out;
+  }
+
+  static TestPicture test(TestKind kind, double level, LengthUnit unit, Width width) {
+    List<TestScore> squad = squad(kind, level);
+    int steps = kind.fromStanding() ? 0 : 8;
+    return TestPicture.of(
+        scores(kind, level), TestError.of(squad, kind, steps, false).orElse(null), TestTrend.of(squad, kind, steps), unit, width);
+  }
+
   static List<Shown> all(Width width) {
     return List.of(
         new Shown("card/ladder.jte", ladder(width)),
+        new Shown("card/test.jte", test(TestKind.STANDING_TRIPLE, 6.9, LengthUnit.METRES, width)),
+        new Shown("card/test.jte", test(TestKind.SINGLE_LEG_LEFT, 9.2, LengthUnit.FEET_INCHES, width)),
+        new Shown("card/test.jte", TestPicture.of(scores(TestKind.TIMED_RUN_UP, 7.1), null, null, LengthUnit.METRES, width)),
+        new Shown("card/test.jte", TestPicture.of(scores(TestKind.STANDING_TEN, 24.1).subList(0, 1), TestError.of(scores(TestKind.STANDING_TEN, 24.1), TestKind.STANDING_TEN, 0, false).orElse(null), null, LengthUnit.METRES, width)),
         new Shown("card/faults.jte", FaultPicture.of(trends(), FAULTS, width)),
         new Shown("card/faults.jte", FaultPicture.of(longTrends(), FAULTS, width)),
         new Shown("card/faults.jte", FaultPicture.of(FaultTrends.ofDrill(List.of(judged(1, "RL x5"))), FAULTS, width)),
