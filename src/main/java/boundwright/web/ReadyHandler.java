@@ -1,13 +1,18 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
+import boundwright.card.LadderPicture;
+import boundwright.card.RunwayStrip;
+import boundwright.flight.Rep;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.DrillFamily;
+import boundwright.readiness.GateAnswer;
 import boundwright.store.Workbench;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import java.util.Locale;
 
 /** The ladder of one athlete, and the squad by who needs the coach today. */
@@ -62,10 +67,13 @@ final class ReadyHandler {
 
   private void page(Context ctx, Written written) {
     Athlete athlete = AthleteHandler.athlete(ctx, bench);
+    List<GateAnswer> answers = bench.ladderDesk().answers(athlete);
+    LocalDate today = LocalDate.now(bench.clock());
+    List<Rep> reps = bench.reps().since(athlete.id(), today.minusDays(bench.ladder().rules().days() - 1L));
     ReadyView view =
         new ReadyView(
-            athlete, bench.ladderDesk().answers(athlete), bench.ladder().decisions(athlete.id(), MOST_DECISIONS), written, gate.fresh(),
-            LocalDate.now(bench.clock()));
+            athlete, answers, LadderPicture.of(answers, reps, RunwayStrip.Width.WIDE),
+            LadderPicture.of(answers, reps, RunwayStrip.Width.NARROW), bench.ladder().decisions(athlete.id(), MOST_DECISIONS), written, gate.fresh(), today);
     pages.show(ctx, written.status(), "ready", "May " + athlete.name() + " add speed?", "squad", view);
   }
 }

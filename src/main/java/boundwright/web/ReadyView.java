@@ -1,6 +1,7 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
+import boundwright.card.LadderPicture;
 import boundwright.footfall.Routine;
 import boundwright.readiness.DrillFamily;
 import boundwright.readiness.GateAnswer;
@@ -13,13 +14,22 @@ import java.util.List;
  *
  * @param athlete whose
  * @param answers one per family
+ * @param wide the picture for a desk
+ * @param narrow the same for a phone
  * @param decisions newest first
  * @param written what became of the forms
  * @param token makes a double tap one decision
  * @param today the day
  */
 public record ReadyView(
-    Athlete athlete, List<GateAnswer> answers, List<RungDecision> decisions, Written written, String token, LocalDate today) {
+    Athlete athlete,
+    List<GateAnswer> answers,
+    LadderPicture wide,
+    LadderPicture narrow,
+    List<RungDecision> decisions,
+    Written written,
+    String token,
+    LocalDate today) {
   /** The rung that the answer leads to. */
   public int advised(GateAnswer a) {
     return switch (a.decision()) {

@@ -2,11 +2,13 @@ package boundwright.web;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
-import boundwright.evidence.Source;
+import boundwright.card.TestPicture;
+import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
 import boundwright.readiness.LegTests;
 import boundwright.readiness.TestError;
 import boundwright.readiness.TestKind;
+import boundwright.readiness.TestProtocol;
 import boundwright.readiness.TestScore;
 import java.time.LocalDate;
 import java.util.List;
@@ -17,10 +19,11 @@ import org.jspecify.annotations.Nullable;
  * The tests of one athlete.
  *
  * @param athlete whose
- * @param blocks one for each test that was done, newest first
- * @param legs the single-leg tests, or null without any
+ * @param growing whether they are growing: the published error of the young is used then
+ * @param blocks one for each test that was done, the newest first
+ * @param legs the single-leg tests, or null when nothing is known of their error
  * @param kind the test that the form is for
- * @param usual the usual protocol of that test, or the athlete's last one
+ * @param protocol how the athlete did it last, or as it is usually done
  * @param unit the coach's unit
  * @param written what became of the forms
  * @param token makes a double tap one entry
@@ -28,10 +31,11 @@ import org.jspecify.annotations.Nullable;
  */
 public record TestsView(
     Athlete athlete,
+    boolean growing,
     List<Block> blocks,
     @Nullable LegTests legs,
     TestKind kind,
-    boundwright.readiness.TestProtocol usual,
+    TestProtocol protocol,
     LengthUnit unit,
     Written written,
     String token,
@@ -43,11 +47,12 @@ public record TestsView(
    * @param steps approach steps, 0 from standing
    * @param scores newest first
    * @param error of the test in this squad, or null when nothing is known
-   * @param change what the last two comparable scores say, or empty
-   * @param trend of the squad, in words, or why there is none
+   * @param wide the picture for a desk
+   * @param narrow the same for a phone
+   * @param trend what the squad's scores say together, or why nothing can be said
    */
   public record Block(
-      TestKind kind, int steps, List<TestScore> scores, @Nullable TestError error, String change, String trend) {
+      TestKind kind, int steps, List<TestScore> scores, @Nullable TestError error, TestPicture wide, TestPicture narrow, String trend) {
     /** The newest. */
     public TestScore latest() {
       return scores.get(0);
@@ -69,6 +74,14 @@ public record TestsView(
     return List.of(Surface.values());
   }
 
+  /** The contacts of the chosen test, begun on the take-off foot; empty for a run-up. */
+  public String letters() {
+    return kind.sequence()
+        .map(s -> kind.leg().isPresent() || s.contacts().get(0) == athlete.takeOffFoot() ? s : s.mirrored())
+        .map(Sequence::text)
+        .orElse("");
+  }
+
   /** A value of a test with its unit. */
   public String value(TestKind of, double value) {
     return of.unit() == TestKind.Unit.METRES ? unit.write(value) : String.format(Locale.ROOT, "%.2f m/s", value);
@@ -81,9 +94,9 @@ public record TestsView(
         : List.of(new Figures.Part(String.format(Locale.ROOT, "%.2f", value), "m/s"));
   }
 
-  /** A source in a line. */
-  public String line(Source source) {
-    return source.line();
+  /** The style in which the newest score fits a narrow screen. */
+  public String size(TestKind of, double value) {
+    return of.unit() == TestKind.Unit.METRES ? Figures.size(unit, value) : "six";
   }
 
   /** A day as it is read. */
