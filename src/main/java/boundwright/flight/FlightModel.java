@@ -11,6 +11,8 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.jspecify.annotations.Nullable;
@@ -349,6 +351,27 @@ public final class FlightModel {
   /** The model from the store; empty if another version wrote it, so that it is learned again from the reps. */
   public static Optional<FlightModel> fromBytes(byte[] bytes) {
     return ModelBytes.read(bytes);
+  }
+
+  /** Two models are equal if they know exactly the same and so answer everything alike. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof FlightModel m
+        && level == m.level
+        && belief.equals(m.belief)
+        && day.equals(m.day)
+        && rep.equals(m.rep)
+        && flight.equals(m.flight)
+        && Objects.equals(lastDate, m.lastDate)
+        && dayMeasured == m.dayMeasured
+        && reps == m.reps
+        && measuredReps == m.measuredReps
+        && Arrays.equals(repsAtRung, m.repsAtRung);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * belief.hashCode() + Objects.hash(level, lastDate, reps);
   }
 
   Belief belief() {

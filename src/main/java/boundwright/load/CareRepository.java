@@ -14,7 +14,10 @@ public interface CareRepository {
   /** Sets whether an athlete is growing and when they began to bound (null: first logged rep). */
   void setGrowing(long athleteId, boolean growing, @Nullable LocalDate firstSession);
 
-  /** Adds a pain; one with a sign to refer opens a medical hold in the same transaction. Returns it with its number. */
+  /**
+   * Adds a pain; one with a sign to refer opens a medical hold in the same transaction, unless one lasts already that no clinician
+   * has ended. Returns it with its number.
+   */
   Pain addPain(long athleteId, Pain pain);
 
   /** Says next morning whether a pain has settled. */

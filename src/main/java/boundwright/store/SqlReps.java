@@ -11,7 +11,9 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -74,6 +76,18 @@ final class SqlReps implements RepStore {
   @Override
   public Optional<Learned> learned(long athleteId) {
     return database.read(h -> learned(h, athleteId));
+  }
+
+  @Override
+  public Map<Long, FlightModel> learnedNow() {
+    return database.read(
+        h -> {
+          Map<Long, FlightModel> out = new HashMap<>();
+          h.createQuery("SELECT athlete_id, now FROM learned")
+              .map((r, c) -> Map.entry(r.getLong("athlete_id"), FlightModel.fromBytes(r.getBytes("now"))))
+              .forEach(kept -> kept.getValue().ifPresent(model -> out.put(kept.getKey(), model)));
+          return out;
+        });
   }
 
   private static List<Rep> inOrder(Handle h, long athleteId) {
@@ -175,8 +189,16 @@ final class SqlReps implements RepStore {
       if (key.isBlank() || key.indexOf(';') >= 0) {
         throw new RefusedException("The fault '" + key + "' cannot be kept: a fault has a name without semicolons. Nothing was kept.");
       }
+      refuseTheWordClean(key);
     }
     return keys.isEmpty() ? null : String.join(";", keys);
+  }
+
+  /** The word that files have for a rep on which nothing was wrong cannot be a fault. */
+  static void refuseTheWordClean(String key) {
+    if (RepCsv.CLEAN.equals(key)) {
+      throw new RefusedException("A fault cannot be called 'clean': that word means that nothing was wrong. Give it another name. Nothing was kept.");
+    }
   }
 
   /** A mapper for one query: a squad runs few different sequences, so each text is read once. */

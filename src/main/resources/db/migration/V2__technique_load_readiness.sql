@@ -4,6 +4,10 @@
 -- Before this script a rep with a fault had been judged and one without had not been looked at.
 ALTER TABLE rep ADD COLUMN judged INTEGER NOT NULL DEFAULT 0 CHECK (judged IN (0, 1));
 UPDATE rep SET judged = 1 WHERE faults IS NOT NULL;
+-- Files could bring any text as a fault; from now on a fault is a key like low-knee, and the word clean means that there is none.
+UPDATE rep SET faults = replace(replace(replace(replace(lower(trim(faults)), '; ', ';'), ' ;', ';'), ' ', '-'), '_', '-')
+WHERE faults IS NOT NULL;
+UPDATE rep SET faults = NULL WHERE faults = 'clean';
 
 CREATE TABLE care (
   athlete_id    INTEGER PRIMARY KEY REFERENCES athlete (id) ON DELETE CASCADE,
