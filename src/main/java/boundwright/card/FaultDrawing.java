@@ -85,6 +85,7 @@ final class FaultDrawing {
     if (shown < map.contacts()) {
       empty.add(shown + 1 + " to " + map.contacts());
     }
+    y += 4;
     for (String line : key(empty)) {
       words.add(new Lettering(0, round(y), SIZE, "start", Style.QUIET, line));
       y += 15;
@@ -195,7 +196,7 @@ final class FaultDrawing {
     cells.add(
         new Cell(key, contact, count, of, round(depth), round(x + INSET), round(y + INSET), round(width - 2 * INSET), ROW - 2 * INSET));
     words.add(
-        new Lettering(round(x + width / 2), round(y + ROW / 2 + 4.2), SIZE + 1, "middle", depth > 0.45 ? Style.ON_DARK : Style.BOLD, String.valueOf(count)));
+        new Lettering(round(x + width / 2), round(y + ROW / 2 + 4.2), SIZE + 1, "middle", depth > 0.8 ? Style.ON_DARK : Style.BOLD, String.valueOf(count)));
   }
 
   /** Left edge of a column; 0 is the run-up, which only the first block has. */

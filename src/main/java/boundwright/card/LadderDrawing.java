@@ -23,7 +23,7 @@ import java.util.stream.Collectors;
 
 /** Lays out the ladders: rungs from below upwards, the judged reps to the right of the rung they were done from. */
 final class LadderDrawing {
-  private static final double LABEL = 52;
+  private static final double LABEL = 56;
   private static final double LADDER = 40;
   private static final double SIZE = 11;
   private static final double LINE = 14;
@@ -79,7 +79,7 @@ final class LadderDrawing {
     all.add(answer.rung());
     mine.forEach(r -> all.add(r.approachSteps()));
     List<Integer> rungs = new ArrayList<>(all);
-    double lowest = top + 50 + LINE * lines(room) + 30 + pitch * (rungs.size() - 1);
+    double lowest = top + 50 + LINE * (wide ? lines(room) : missing(answer, room).size()) + 30 + pitch * (rungs.size() - 1);
     double railLeft = left + LABEL;
     double railRight = railLeft + LADDER;
     List<Rung> drawn = new ArrayList<>();

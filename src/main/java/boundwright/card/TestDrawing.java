@@ -74,10 +74,10 @@ final class TestDrawing {
 
   TestPicture draw() {
     words.add(new Lettering(0, 9, 8.5, "start", Style.CAPTION, name().toUpperCase(Locale.ROOT)));
-    words.add(new Lettering(0, 36, wide ? 24 : 22, "start", Style.BOLD, write(latest.value())));
     double beside = Lettering.width(write(latest.value()), wide ? 24 : 22, Style.BOLD) + 12;
-    double y = 36;
     List<String> verdict = Lettering.wrap(verdict(), SIZE, Style.PLAIN, form.units() - beside);
+    double y = verdict.size() > 1 ? 41 : 36;
+    words.add(new Lettering(0, y, wide ? 24 : 22, "start", Style.BOLD, write(latest.value())));
     for (int i = 0; i < verdict.size(); i++) {
       words.add(new Lettering(round(beside), y - (verdict.size() > 1 ? 14 : 0) + 14 * i, SIZE, "start", Style.PLAIN, verdict.get(i)));
     }
@@ -216,8 +216,9 @@ final class TestDrawing {
     for (int i = dots.size() - 1; i >= 0; i--) {
       Dot d = dots.get(i);
       boolean newest = i == dots.size() - 1;
+      double beside = belowTrend(d) ? 13 : -5;
       Lettering f =
-          new Lettering(d.x() + 7, round(d.y() - 5), newest ? 12 : 10, "start", newest ? Style.BOLD : Style.PLAIN, figure(d.value()));
+          new Lettering(d.x() + 7, round(d.y() + beside), newest ? 12 : 10, "start", newest ? Style.BOLD : Style.PLAIN, figure(d.value()));
       if (f.right() > right) {
         f = new Lettering(d.x() - 7, f.y(), f.size(), "end", f.style(), f.said());
       }
@@ -227,6 +228,13 @@ final class TestDrawing {
       }
     }
     words.addAll(kept);
+  }
+
+  /** A figure stands on the side of the dot that is away from the line. */
+  private boolean belowTrend(Dot d) {
+    TrendLine line = own;
+    TestTrend t = trend;
+    return line != null && t != null && d.value() < line.at(t.weeksTo(d.date())).p50();
   }
 
   private @Nullable Band band() {
@@ -272,6 +280,10 @@ final class TestDrawing {
     return kind.unit() == TestKind.Unit.METRES ? unit.write(value) : String.format(Locale.ROOT, "%.2f %s", value, kind.unit().sign());
   }
 
+  private String spread(double value) {
+    return kind.unit() == TestKind.Unit.METRES ? unit.writeSpread(value) : String.format(Locale.ROOT, "± %.2f %s", value, kind.unit().sign());
+  }
+
   private String figure(double value) {
     String text = write(value);
     return inFeet() ? text : text.substring(0, text.indexOf(' '));
@@ -299,8 +311,8 @@ final class TestDrawing {
     StringBuilder out = new StringBuilder();
     TestError e = error;
     if (e != null) {
-      out.append("Lines at the dots: typical error, ± ").append(write(e.te())).append(". Ground: what the error explains of a change from the first, ± ")
-          .append(write(e.detectableChange())).append(". ");
+      out.append("Strokes at the dots: typical error, ").append(spread(e.te())).append(". Band: what the error explains of a change from the first, ")
+          .append(spread(e.detectableChange())).append(". ");
     } else {
       out.append("The error of the test is not known: repeat it with the squad. ");
     }

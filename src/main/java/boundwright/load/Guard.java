@@ -260,6 +260,20 @@ public final class Guard {
         .anyMatch(h -> h.clearedOn() != null && !h.clearedOn().isBefore(sign) && !h.clearedOn().isAfter(day));
   }
 
+  /**
+   * The limits of a session that an athlete is held to on a day: those of their level, or those of a growing athlete new to
+   * bounding where they are lower.
+   *
+   * @param past the days before, oldest first
+   */
+  public Band session(Level level, LegCare care, List<DayLoad> past, LocalDate day) {
+    Band band = limits.session(season, level);
+    Band growing = limits.growing();
+    return newAndGrowing(care, past, day)
+        ? new Band(Math.min(band.caution(), growing.caution()), Math.min(band.refuse(), growing.refuse()))
+        : band;
+  }
+
   private boolean newAndGrowing(LegCare care, List<DayLoad> past, LocalDate day) {
     if (!care.growing()) {
       return false;

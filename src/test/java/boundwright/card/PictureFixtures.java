@@ -1,18 +1,25 @@
 package boundwright.card;
 
+import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.athlete.Surface;
 import boundwright.card.RunwayStrip.Width;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
+import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.load.Answer;
 import boundwright.load.Band;
 import boundwright.load.DayLoad;
+import boundwright.load.Finding;
 import boundwright.load.Guard;
 import boundwright.load.GuardLimits;
+import boundwright.load.GuardOverride;
+import boundwright.load.GuardSettings;
 import boundwright.load.LegCare;
 import boundwright.load.LegWeek;
 import boundwright.load.Season;
+import boundwright.load.SessionRating;
 import boundwright.load.Verdict;
 import boundwright.load.Work;
 import boundwright.quantity.LengthUnit;
@@ -28,6 +35,7 @@ import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
 import boundwright.readiness.TestScore;
 import boundwright.readiness.TestTrend;
+import boundwright.runway.CoachSettings;
 import boundwright.technique.Fault;
 import boundwright.technique.FaultCatalogue;
 import boundwright.technique.FaultTick;
@@ -172,6 +180,40 @@ final class PictureFixtures {
     int steps = kind.fromStanding() ? 0 : 8;
     return TestPicture.of(
         scores(kind, level), TestError.of(squad, kind, steps, false).orElse(null), TestTrend.of(squad, kind, steps), unit, width);
+  }
+
+  static final LegCare HELD =
+      new LegCare(
+          false, TODAY.minusYears(1), List.of(new LegCare.Pain(1, TODAY.minusDays(2), "left shin", 4, true, false)),
+          List.of(
+              new LegCare.MedicalHold(1, TODAY.minusDays(200), "", "Dr A. Invented", TODAY.minusDays(180)),
+              new LegCare.MedicalHold(2, TODAY.minusDays(1), "set by the coach", null, null)));
+
+  static final Athlete ATHLETE = new Athlete(1, "Ilva Torun", Level.INTERMEDIATE, Foot.RIGHT, 4);
+
+  static ReportFacts facts(LegCare care) {
+    List<TestScore> tests = new ArrayList<>(squad(TestKind.STANDING_TRIPLE, 6.9));
+    tests.addAll(squad(TestKind.SINGLE_LEG_RIGHT, 9.4));
+    tests.addAll(squad(TestKind.SINGLE_LEG_LEFT, 9.2));
+    tests.addAll(scores(TestKind.TIMED_RUN_UP, 7.1).subList(0, 3));
+    List<SessionRating> ratings = new ArrayList<>();
+    days().stream().filter(d -> d.date().isAfter(TODAY.minusDays(26))).forEach(d -> ratings.add(new SessionRating(1, d.date(), 4 + d.contacts() / 40.0, 60)));
+    GuardOverride override =
+        new GuardOverride(
+            1, 1, TODAY.minusDays(5), Finding.Rule.RAMP, Answer.CAUTION, "", "Two weeks of illness before; the athlete is used to this load.");
+    return new ReportFacts(
+        guard(care), care, List.of(override), GuardSettings.DEFAULT, days(), ratings, answers(ladderReps()), 21, ladderReps(),
+        List.of(), tests);
+  }
+
+  static AthleteReport report() {
+    return AthleteReports.of(facts(HELD), ATHLETE, CoachSettings.DEFAULT, TODAY, "Invented athlete, invented place: for trying out.");
+  }
+
+  static AthleteReport bare(CoachSettings settings) {
+    ReportFacts none =
+        new ReportFacts(EASY, LegCare.NONE, List.of(), GuardSettings.DEFAULT, List.of(), List.of(), answers(List.of()), 21, List.of(), List.of(), List.of());
+    return AthleteReports.of(none, ATHLETE, settings, TODAY, "");
   }
 
   static List<Shown> all(Width width) {

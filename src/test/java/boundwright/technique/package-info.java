@@ -1,4 +1,4 @@
-/** Tests of the technique room. */
+/** Tests of what is looked for. */
 @NullMarked
 package boundwright.technique;
 
