@@ -131,9 +131,7 @@ final class AthleteHandler {
       ctx.redirect("/athlete/" + athlete.id() + "?" + asked.query(), HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
       WorkView view = desk.look(athlete, asked, gate.fresh(), null, false, null, false);
-      GuardView guard =
-          new GuardDesk(bench).look(athlete, asked, view.guard().token(), String.valueOf(e.getMessage()), Form.text(ctx, "reason"));
-      answer(ctx, 422, view.with(guard));
+      answer(ctx, 422, view.with(view.guard().refused(Form.text(ctx, "rule"), String.valueOf(e.getMessage()), Form.text(ctx, "reason"))));
     }
   }
 

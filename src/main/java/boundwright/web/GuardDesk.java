@@ -34,14 +34,14 @@ final class GuardDesk {
   }
 
   /** The guard's answer for the screen. */
-  GuardView look(Athlete athlete, Asked asked, String token, String refused, String reason) {
+  GuardView look(Athlete athlete, Asked asked, String token) {
     Verdict verdict = bench.loadDesk().today(athlete, planned(athlete, asked));
     List<Finding> open = bench.loadDesk().open(athlete, verdict);
     LocalDate today = LocalDate.now(bench.clock());
     List<GuardOverride> kept =
         bench.care().overrides(athlete.id(), KEPT).stream().filter(o -> o.date().equals(today)).toList();
     int done = bench.loadDesk().done(athlete).stream().mapToInt(Work::contacts).sum();
-    return new GuardView(verdict, open, done, kept, token, refused, reason);
+    return new GuardView(verdict, open, done, kept, token, "", "", "");
   }
 
   /** What is still to come today: the rest of the plan, and the rep that the screen shows if the plan does not hold it. */

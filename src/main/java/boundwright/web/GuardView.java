@@ -12,26 +12,39 @@ import java.util.List;
  * @param verdict the answer with its findings, strictest first
  * @param open the concerns that the coach has not answered today
  * @param done contacts logged today
- * @param kept what the coach decided otherwise today
+ * @param kept what the coach decided otherwise today, newest first
  * @param token makes a double tap one decision
- * @param refused why the last decision was not taken, or empty
+ * @param refusedRule the rule of a decision that was not taken, or empty
+ * @param refused why it was not taken, or empty
  * @param reason what was written with it
  */
 public record GuardView(
-    Verdict verdict, List<Finding> open, int done, List<GuardOverride> kept, String token, String refused, String reason) {
+    Verdict verdict,
+    List<Finding> open,
+    int done,
+    List<GuardOverride> kept,
+    String token,
+    String refusedRule,
+    String refused,
+    String reason) {
+  /** The same after a decision that was not taken. */
+  GuardView refused(String rule, String why, String written) {
+    return new GuardView(verdict, open, done, kept, token, rule, why, written);
+  }
+
   /** The answer in one word, for the style too. */
   public String word() {
     return verdict.answer().label();
   }
 
+  /** Whether it stands before the marks: a refusal that was not answered, or a decision that was not taken. */
+  public boolean first() {
+    return !refused.isEmpty() || open.stream().anyMatch(f -> f.answer() == Answer.REFUSED);
+  }
+
   /** Whether every concern was answered with a reason. */
   public boolean answered() {
     return open.isEmpty() && !verdict.concerns().isEmpty();
-  }
-
-  /** Whether it stands open on the page: something is refused and not answered. */
-  public boolean loud() {
-    return !refused.isEmpty() || open.stream().anyMatch(f -> f.answer() == Answer.REFUSED);
   }
 
   /** The line behind the word: the strictest finding that is still open. */
@@ -51,6 +64,11 @@ public record GuardView(
   /** Whether the coach may decide otherwise about this finding. */
   public boolean mayOverride(Finding f) {
     return !verdict.held() && f.mayBeOverridden() && open.contains(f);
+  }
+
+  /** Whether a decision about this finding was just not taken. */
+  public boolean isRefused(Finding f) {
+    return !refused.isEmpty() && mayOverride(f) && f.rule().name().equals(refusedRule);
   }
 
   /** The reason with which the coach went on against this rule today, or empty. */

@@ -9,11 +9,13 @@ import boundwright.flight.Forecast;
 import boundwright.footfall.Sequence;
 import boundwright.load.Band;
 import boundwright.load.DayLoad;
+import boundwright.load.Guard;
 import boundwright.load.GuardSettings;
 import boundwright.load.LegCounts;
 import boundwright.load.LegWeek;
-import boundwright.load.RatedDays;
+import boundwright.load.RatedWeek;
 import boundwright.load.RelativeImpact;
+import boundwright.load.SessionRating;
 import boundwright.runway.Drill;
 import boundwright.store.Workbench;
 import io.javalin.http.Context;
@@ -44,7 +46,10 @@ final class LoadHandler {
     GuardSettings settings = bench.care().guard();
     List<DayLoad> days = DayLoad.byDay(bench.reps().since(athlete.id(), today.minusDays(LegWeek.daysNeeded(WEEKS))));
     List<LegWeek> weeks = LegWeek.of(days, today, WEEKS, settings.limits());
-    Band session = settings.limits().session(settings.season(), athlete.level());
+    List<DayLoad> past = days.stream().filter(d -> d.date().isBefore(today)).toList();
+    Band session =
+        new Guard(settings.limits(), settings.season()).session(athlete.level(), bench.care().care(athlete.id(), today), past, today);
+    List<SessionRating> ratings = bench.care().ratings(athlete.id(), today.minusDays(MONTH_DAYS * 2L));
     LoadView view =
         new LoadView(
             athlete,
@@ -54,7 +59,9 @@ final class LoadHandler {
             LegCounts.of(within(days, today, WEEK_DAYS)),
             LegCounts.of(within(days, today, MONTH_DAYS)),
             impacts(athlete, today),
-            RatedDays.of(bench.care().ratings(athlete.id(), today.minusDays(MONTH_DAYS * 2L)), today).orElse(null));
+            ratings.isEmpty() ? null : RatedWeek.of(ratings, days, today, 1).get(0),
+            RatedWeek.weightedMean(ratings, today, WEEK_DAYS).orElse(0.0),
+            RatedWeek.weightedMean(ratings, today, MONTH_DAYS).orElse(0.0));
     pages.show(ctx, 200, "load", "Load of " + athlete.name(), "squad", view);
   }
 

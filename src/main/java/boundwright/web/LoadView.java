@@ -6,7 +6,7 @@ import boundwright.evidence.Source;
 import boundwright.footfall.Foot;
 import boundwright.load.LegCounts;
 import boundwright.load.LoadSources;
-import boundwright.load.RatedDays;
+import boundwright.load.RatedWeek;
 import boundwright.load.Verdict;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,7 +22,9 @@ import org.jspecify.annotations.Nullable;
  * @param week contacts of the seven days up to today
  * @param month contacts of the four weeks up to today
  * @param impacts the drills of the plan with a figure per contact
- * @param rated session ratings, or null when there are none
+ * @param rated the seven days of ratings, or null when nothing was rated lately
+ * @param lately mean daily load, weighted to the last 7 days
+ * @param longer the same to the last 28
  */
 public record LoadView(
     Athlete athlete,
@@ -32,7 +34,9 @@ public record LoadView(
     LegCounts week,
     LegCounts month,
     List<Impact> impacts,
-    @Nullable RatedDays rated) {
+    @Nullable RatedWeek rated,
+    double lately,
+    double longer) {
   /**
    * A drill with the mean force of each contact.
    *

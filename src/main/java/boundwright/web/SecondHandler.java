@@ -60,13 +60,13 @@ final class SecondHandler {
   }
 
   private List<Rep> last(Athlete athlete) {
-    return bench.reps().recent(athlete.id(), LOOKED_AT).stream().filter(Rep::judged).limit(MOST_REPS).toList();
+    return bench.reps().recent(athlete.id(), LOOKED_AT).stream().filter(r -> r.judged() && Ticks.kept(r).isPresent()).limit(MOST_REPS).toList();
   }
 
   private void page(Context ctx, Written written) {
     Athlete athlete = AthleteHandler.athlete(ctx, bench);
     Map<Long, Rep> judged =
-        bench.reps().inOrder(athlete.id()).stream().filter(Rep::judged).collect(Collectors.toMap(Rep::id, Function.identity()));
+        bench.reps().inOrder(athlete.id()).stream().filter(r -> r.judged() && Ticks.kept(r).isPresent()).collect(Collectors.toMap(Rep::id, Function.identity()));
     Map<String, List<SecondLook>> byObserver = new LinkedHashMap<>();
     for (SecondLook look : bench.looks().secondLooks(athlete.id())) {
       if (judged.containsKey(look.repId())) {

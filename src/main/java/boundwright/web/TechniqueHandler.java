@@ -62,9 +62,9 @@ final class TechniqueHandler {
     ctx.redirect("/athlete/" + athlete.id() + "/technique?said=removed", HttpStatus.SEE_OTHER);
   }
 
-  /** The judged reps of an athlete, oldest first. */
+  /** The judged reps of an athlete whose ticks can be read, oldest first. */
   static List<JudgedRep> judged(Workbench bench, Athlete athlete) {
-    return bench.reps().inOrder(athlete.id()).stream().filter(Rep::judged).map(JudgedReps::of).toList();
+    return bench.reps().inOrder(athlete.id()).stream().filter(Rep::judged).filter(r -> Ticks.kept(r).isPresent()).map(JudgedReps::of).toList();
   }
 
   private void page(Context ctx, Written written) {
@@ -88,6 +88,7 @@ final class TechniqueHandler {
             chosen != null && drawn ? FaultPicture.of(chosen, catalogue, RunwayStrip.Width.NARROW) : null,
             catalogue,
             own,
+            (int) bench.reps().inOrder(athlete.id()).stream().filter(r -> r.judged() && Ticks.kept(r).isEmpty()).count(),
             written,
             gate.fresh(),
             LocalDate.now(bench.clock()));

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param narrow the same for a phone
  * @param catalogue the faults that can be ticked
  * @param own the coach's own
+ * @param unread judged reps whose ticks cannot be read and which are left out
  * @param written what became of the form
  * @param token makes a double tap one entry
  * @param today the day
@@ -31,6 +32,7 @@ public record TechniqueView(
     @Nullable FaultPicture narrow,
     FaultCatalogue catalogue,
     List<Fault> own,
+    int unread,
     Written written,
     String token,
     LocalDate today) {

@@ -17,13 +17,11 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 
 /** The tests of one athlete: entering, and what they say with their error. */
 final class TestsHandler {
@@ -100,12 +98,11 @@ final class TestsHandler {
 
   private void page(Context ctx, Written written) {
     Athlete athlete = AthleteHandler.athlete(ctx, bench);
-    boolean growing = bench.care().care(athlete.id(), today()).growing();
     List<TestScore> scores = new ArrayList<>(bench.tests().of(athlete.id()));
     Collections.reverse(scores);
     Map<String, List<TestScore>> byTest = new LinkedHashMap<>();
     scores.forEach(s -> byTest.computeIfAbsent(s.kind() + " " + s.approachSteps(), k -> new ArrayList<>()).add(s));
-    List<TestsView.Block> blocks = byTest.values().stream().map(own -> block(own, growing)).toList();
+    List<TestsView.Block> blocks = byTest.values().stream().map(this::block).toList();
     TestKind kind = kind(ctx, scores);
     TestProtocol protocol =
         scores.stream()
@@ -115,7 +112,7 @@ final class TestsHandler {
             .orElseGet(() -> TestProtocol.usual(kind, bench.settings().settings().facility().surface()));
     TestsView view =
         new TestsView(
-            athlete, growing, blocks, legs(scores, growing), kind, protocol, bench.settings().settings().unit(), written, gate.fresh(), today());
+            athlete, blocks, LegTests.of(scores, squad(TestKind.SINGLE_LEG_RIGHT, TestKind.SINGLE_LEG_LEFT)), kind, protocol, bench.settings().settings().unit(), written, gate.fresh(), today());
     pages.show(ctx, written.status(), "tests", "Tests of " + athlete.name(), "squad", view);
   }
 
@@ -129,10 +126,10 @@ final class TestsHandler {
     return newestFirst.isEmpty() ? TestKind.STANDING_TRIPLE : newestFirst.get(0).kind();
   }
 
-  private TestsView.Block block(List<TestScore> own, boolean growing) {
+  private TestsView.Block block(List<TestScore> own) {
     TestScore latest = own.get(0);
     List<TestScore> squad = bench.tests().all(latest.kind());
-    TestError error = TestError.of(squad, latest.kind(), latest.approachSteps(), growing).orElse(null);
+    TestError error = TestError.of(squad, latest.kind(), latest.approachSteps(), false).orElse(null);
     TestTrend trend = null;
     String words;
     try {
@@ -147,13 +144,8 @@ final class TestsHandler {
         TestPicture.of(own, error, trend, unit, RunwayStrip.Width.NARROW), words);
   }
 
-  /** Both legs use the error of the leg that was tested more often: the test is the same. */
-  private @Nullable LegTests legs(List<TestScore> scores, boolean growing) {
-    Optional<TestError> error =
-        List.of(TestKind.SINGLE_LEG_RIGHT, TestKind.SINGLE_LEG_LEFT).stream()
-            .flatMap(k -> TestError.of(bench.tests().all(k), k, 0, growing).stream())
-            .max(Comparator.comparingInt(TestError::pairs));
-    return error.map(e -> LegTests.of(scores, e)).orElse(null);
+  private List<TestScore> squad(TestKind... kinds) {
+    return Arrays.stream(kinds).flatMap(k -> bench.tests().all(k).stream()).toList();
   }
 
   private LocalDate today() {

@@ -19,9 +19,8 @@ import org.jspecify.annotations.Nullable;
  * The tests of one athlete.
  *
  * @param athlete whose
- * @param growing whether they are growing: the published error of the young is used then
  * @param blocks one for each test that was done, the newest first
- * @param legs the single-leg tests, or null when nothing is known of their error
+ * @param legs the single-leg tests
  * @param kind the test that the form is for
  * @param protocol how the athlete did it last, or as it is usually done
  * @param unit the coach's unit
@@ -31,9 +30,8 @@ import org.jspecify.annotations.Nullable;
  */
 public record TestsView(
     Athlete athlete,
-    boolean growing,
     List<Block> blocks,
-    @Nullable LegTests legs,
+    LegTests legs,
     TestKind kind,
     TestProtocol protocol,
     LengthUnit unit,

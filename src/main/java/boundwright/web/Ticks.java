@@ -1,9 +1,13 @@
 package boundwright.web;
 
+import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
+import boundwright.quantity.RefusedException;
+import boundwright.readiness.JudgedReps;
 import boundwright.technique.FaultTick;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Reads the tick list of a rep: a box for each fault, and below a ticked one a row of the contacts. A contact counts only while
@@ -23,6 +27,15 @@ final class Ticks {
       }
     }
     return List.copyOf(out);
+  }
+
+  /** What a rep keeps, or empty where it cannot be read (a file may have brought anything). */
+  static Optional<List<FaultTick>> kept(Rep rep) {
+    try {
+      return Optional.of(JudgedReps.of(rep).ticks());
+    } catch (RefusedException e) {
+      return Optional.empty();
+    }
   }
 
   /** As a rep keeps them. */

@@ -3,6 +3,7 @@ package boundwright.web;
 import boundwright.readiness.GateAnswer;
 import boundwright.readiness.LadderDesk.Line;
 import boundwright.readiness.LadderDesk.Need;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -22,18 +23,22 @@ public record WatchView(String date, List<Line> lines) {
     return lines.stream().filter(l -> l.need() == need).toList();
   }
 
-  /** What decided, in sentences. */
+  /** What decided, in sentences; of those who stay, the family that is nearest to its next rung. */
   public List<String> why(Line line) {
     return switch (line.need()) {
       case REST, WATCH -> List.of(line.guard().concerns().get(0).said());
       case GO_BACK -> deciding(line, GateAnswer.Decision.GO_BACK);
       case READY -> deciding(line, GateAnswer.Decision.ADD_TWO_STEPS);
-      case WAITING -> line.answers().stream().map(WatchView::told).toList();
+      case WAITING -> line.answers().stream().max(Comparator.comparingLong(WatchView::met)).map(WatchView::told).stream().toList();
     };
   }
 
   private static List<String> deciding(Line line, GateAnswer.Decision decision) {
     return line.answers().stream().filter(a -> a.decision() == decision).map(WatchView::told).toList();
+  }
+
+  private static long met(GateAnswer a) {
+    return a.evidence().stream().filter(e -> e.met()).count();
   }
 
   private static String told(GateAnswer a) {

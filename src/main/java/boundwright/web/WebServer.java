@@ -188,6 +188,7 @@ public final class WebServer implements AutoCloseable {
     routes.get("/card", card::squad);
     routes.get("/card.pdf", card::pdf);
     routes.get("/athlete/{id}/card", card::athlete);
+    routes.get("/athlete/{id}/report.pdf", card::report);
     List<Source> sources = new ArrayList<>(Sources.ALL);
     sources.add(TeachingPoint.SOURCE);
     sources.addAll(LoadSources.ALL);

@@ -82,7 +82,7 @@ final class WorkDesk {
     WorkView.LogForm form = log == null ? freshForm(asked, token, marks, settings, recent, tapeMoved) : log;
     return new WorkView(
         athlete, asked, settings.unit(), plan, badSequence, badSteps, refused, marks, form, said, recent, redrawChooser,
-        guard.look(athlete, asked, token, "", ""), catalogue());
+        guard.look(athlete, asked, token), catalogue());
   }
 
   /** The faults that can be ticked. */

@@ -208,7 +208,9 @@ public record WorkView(
     if (!rep.judged()) {
       return "technique not looked at";
     }
-    return rep.faults().isEmpty() ? "clean" : faults(FaultTick.parseAll(rep.faults()), catalogue);
+    return rep.faults().isEmpty()
+        ? "clean"
+        : Ticks.kept(rep).map(t -> faults(t, catalogue)).orElseGet(() -> "cannot be read: " + String.join(", ", rep.faults()));
   }
 
   /** Ticks in words: {@code low knee at 3 and 5, pops up}. */
