@@ -107,7 +107,7 @@ public final class CardPdf {
         + "body { margin: 0; font-family: Bitter; font-size: " + paper.type_pt() + "pt; }\n"
         + ".card-squad, .card-plan, .card-evidence { -fs-table-paginate: paginate; }\n"
         + ".card .strip-wide { max-width: none; width: " + (paper.width_mm() - 20) + "mm; }\n"
-        + ".card-drill .strip-wide { width: " + Math.min(146, paper.width_mm() - 20) + "mm; }\n"
+        + ".card-drill .strip-wide { width: " + Math.min(140, paper.width_mm() - 20) + "mm; }\n"
         + ".card .strip-narrow { display: block; max-width: none; width: 96mm; }\n";
   }
 
