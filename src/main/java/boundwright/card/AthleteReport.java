@@ -1,5 +1,6 @@
 package boundwright.card;
 
+import boundwright.evidence.Source;
 import boundwright.load.Verdict;
 import boundwright.readiness.GateAnswer;
 import boundwright.technique.FaultAdvice;
@@ -58,6 +59,16 @@ public record AthleteReport(
     legs = List.copyOf(legs);
     faults = List.copyOf(faults);
     cautions = List.copyOf(cautions);
+  }
+
+  /** Where the gate's measures and limits come from, each once, in the order of {@link #number}. */
+  public List<String> gateSources() {
+    return answers.stream().flatMap(a -> a.evidence().stream()).map(e -> e.source().line()).distinct().toList();
+  }
+
+  /** The number of a source in {@link #gateSources}, counted from 1. */
+  public int number(Source source) {
+    return gateSources().indexOf(source.line()) + 1;
   }
 
   /**

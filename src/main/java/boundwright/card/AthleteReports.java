@@ -13,6 +13,7 @@ import boundwright.load.CareRepository;
 import boundwright.load.DayLoad;
 import boundwright.load.Guard;
 import boundwright.load.GuardOverride;
+import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegWeek;
 import boundwright.load.LoadDesk;
@@ -44,6 +45,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Makes the report of one athlete from what is kept. */
@@ -108,10 +110,18 @@ public final class AthleteReports {
     List<FaultBlock> faults = faults(facts, unjudged);
     return new AthleteReport(
         athlete.name(), DAY.format(today), settings.facility().name(), athlete.level().label(), facts.guard(),
-        facts.care().holds().stream().map(h -> hold(h, today)).toList(), facts.overrides().stream().map(AthleteReports::override).toList(),
+        holds(facts.care(), today), facts.overrides().stream().map(AthleteReports::override).toList(),
         Drawn.of(form -> LoadPicture.of(weeks, facts.days(), session, form)), ratings(facts, today),
         Drawn.of(form -> LadderPicture.of(facts.answers(), gateReps, form)), facts.gateDays(), facts.answers(),
         tests(facts, athlete, settings), legs(facts, athlete, settings), faults, String.join(" ", unjudged), SessionCards.CAUTIONS, footnote);
+  }
+
+  /** Those that last, and the one that ended last. */
+  private static List<String> holds(LegCare care, LocalDate today) {
+    List<MedicalHold> byDay = care.holds().stream().sorted(Comparator.comparing(MedicalHold::from).reversed()).toList();
+    return Stream.concat(byDay.stream().filter(h -> h.holds(today)), byDay.stream().filter(h -> !h.holds(today)).limit(1))
+        .map(h -> hold(h, today))
+        .toList();
   }
 
   private static String hold(MedicalHold hold, LocalDate today) {

@@ -105,9 +105,10 @@ public final class CardPdf {
         + " @bottom-left { content: '" + quoted(foot) + "'; font: 7pt Bitter; color: #4a423c; }"
         + " @bottom-right { content: counter(page) ' / ' counter(pages); font: 7pt Bitter; color: #4a423c; } }\n"
         + "body { margin: 0; font-family: Bitter; font-size: " + paper.type_pt() + "pt; }\n"
-        + ".card-squad, .card-plan { -fs-table-paginate: paginate; }\n"
+        + ".card-squad, .card-plan, .card-evidence { -fs-table-paginate: paginate; }\n"
         + ".card .strip-wide { max-width: none; width: " + (paper.width_mm() - 20) + "mm; }\n"
-        + ".card .strip-narrow { max-width: none; width: 96mm; }\n";
+        + ".card-drill .strip-wide { width: " + Math.min(140, paper.width_mm() - 20) + "mm; }\n"
+        + ".card .strip-narrow { display: block; max-width: none; width: 96mm; }\n";
   }
 
   /** A name inside a quoted CSS string: everything but letters, digits and harmless signs by its number. */

@@ -23,10 +23,9 @@ import java.util.stream.Collectors;
 
 /** Lays out the ladders: rungs from below upwards, the judged reps to the right of the rung they were done from. */
 final class LadderDrawing {
-  private static final double LABEL = 56;
+  private static final double LABEL = 62;
   private static final double LADDER = 40;
-  private static final double SIZE = 11;
-  private static final double LINE = 14;
+  private static final double LINE = 15;
 
   private final List<GateAnswer> answers;
   private final List<Rep> judged;
@@ -35,6 +34,7 @@ final class LadderDrawing {
   private final double column;
   /** From rung to rung. */
   private final double pitch;
+  private final double size;
   private final List<Lettering> words = new ArrayList<>();
 
   LadderDrawing(List<GateAnswer> answers, List<Rep> reps, Width form) {
@@ -43,6 +43,8 @@ final class LadderDrawing {
     this.form = form;
     wide = form == Width.WIDE;
     pitch = wide ? 33 : 27;
+    // side by side also on small paper, so larger
+    size = wide ? 12.5 : 11;
     column = wide ? (form.units() + 20) / Math.max(1, answers.size()) : form.units() + 20;
   }
 
@@ -57,8 +59,8 @@ final class LadderDrawing {
       y = end + 24;
     }
     String key = "Filled: clean. Outlined, struck through: faulty. In the order done, judged reps only.";
-    for (String line : Lettering.wrap(key, SIZE, Style.QUIET, form.units())) {
-      words.add(new Lettering(0, round(bottom + 20), SIZE, "start", Style.QUIET, line));
+    for (String line : Lettering.wrap(key, size, Style.QUIET, form.units())) {
+      words.add(new Lettering(0, round(bottom + 20), size, "start", Style.QUIET, line));
       bottom += 15;
     }
     return new LadderPicture(form.units(), round(bottom + 12), form, title(), said(), ladders, words);
@@ -67,13 +69,13 @@ final class LadderDrawing {
   private double ladder(GateAnswer answer, double left, double top, List<Ladder> ladders) {
     List<Rep> mine = judged.stream().filter(r -> DrillFamily.of(r.sequence()) == answer.family()).toList();
     double room = column - 20;
-    words.add(new Lettering(round(left), round(top + 9), 8.5, "start", Style.CAPTION, answer.family().label().toUpperCase(Locale.ROOT)));
-    words.add(new Lettering(round(left), round(top + 34), wide ? 20 : 22, "start", Style.LOUD, answer.decision().label()));
+    words.add(new Lettering(round(left), round(top + 9), wide ? 9.5 : 8.5, "start", Style.CAPTION, answer.family().label().toUpperCase(Locale.ROOT)));
+    words.add(new Lettering(round(left), round(top + 34), wide ? 21 : 22, "start", Style.LOUD, answer.decision().label()));
     double head = top + 50;
-    words.add(new Lettering(round(left), round(head), SIZE, "start", Style.PLAIN, "now " + StripWords.from(answer.rung())));
+    words.add(new Lettering(round(left), round(head), size, "start", Style.PLAIN, "now " + StripWords.from(answer.rung())));
     for (String line : missing(answer, room)) {
       head += LINE;
-      words.add(new Lettering(round(left), round(head), SIZE, "start", Style.PLAIN, line));
+      words.add(new Lettering(round(left), round(head), size, "start", Style.PLAIN, line));
     }
     SortedSet<Integer> all = new TreeSet<>(Routine.RUNGS);
     all.add(answer.rung());
@@ -93,7 +95,7 @@ final class LadderDrawing {
       String foot = here ? Sole.path(railLeft + LADDER / 2, y - 6.5, 22, true) : "";
       drawn.add(new Rung(steps, here, round(railLeft), round(railRight), round(y), foot));
       words.add(
-          new Lettering(round(railLeft - 8), round(y + 3.8), SIZE, "end", here ? Style.BOLD : Style.PLAIN, steps == 0 ? "standing" : String.valueOf(steps)));
+          new Lettering(round(railLeft - 8), round(y + 3.8), size, "end", here ? Style.BOLD : Style.PLAIN, steps == 0 ? "standing" : String.valueOf(steps)));
       marks(mine.stream().filter(r -> r.approachSteps() == steps).toList(), steps, railRight + 26, left + room, y, marks);
     }
     String upright = " " + number(lowest + 10) + "V" + number(lowest - pitch * (rungs.size() - 1) - 12);
@@ -142,7 +144,7 @@ final class LadderDrawing {
   }
 
   /** What keeps the athlete on the rung, in few words; the sentences stand beside the picture. */
-  private static List<String> missing(GateAnswer answer, double room) {
+  private List<String> missing(GateAnswer answer, double room) {
     if (answer.decision() != Decision.STAY) {
       return List.of();
     }
@@ -150,7 +152,7 @@ final class LadderDrawing {
         answer.missingReps() > 0
             ? "missing: " + SessionCards.plural(answer.missingReps(), "clean rep") + ", " + SessionCards.plural(answer.missingDays(), "day")
             : answer.evidence().stream().filter(e -> !e.met()).map(e -> e.name().label()).collect(Collectors.joining(", "));
-    return text.isEmpty() ? List.of() : Lettering.wrap(answer.missingReps() > 0 ? text : "not there: " + text, SIZE, Style.PLAIN, room);
+    return text.isEmpty() ? List.of() : Lettering.wrap(answer.missingReps() > 0 ? text : "not there: " + text, size, Style.PLAIN, room);
   }
 
   /** Side by side all heads are as high as the highest, so that the rungs stand level. */
