@@ -43,7 +43,7 @@ final class AthletePages {
   }
 
   private DrillBlock block(Athlete athlete, CutDrill drill) {
-    int steps = drill.drill().stepsFor(athlete.rung());
+    int steps = marks.rungs().stepsFor(athlete, drill.drill());
     boolean flat = !drill.drill().inSand();
     List<Variant> variants = new ArrayList<>();
     Set<String> minds = new LinkedHashSet<>();
@@ -52,7 +52,7 @@ final class AthletePages {
       MarkAdvice advice = marks.advise(athlete, set.sequence(), steps, settings);
       first = first == null ? advice : first;
       variants.add(variant(set, advice, flat, variants.isEmpty() || !set.mirrored()));
-      minds.addAll(advice.warnings());
+      minds.addAll(SessionCards.warnings(advice, drill.drill(), settings));
       if (!flat) {
         advice.openers().stream().map(Opener::said).forEach(minds::add);
       }

@@ -41,9 +41,9 @@ public final class Workbench implements AutoCloseable {
     this.looks = new SqlLooks(database);
     this.tests = new SqlTests(database);
     this.logbook = new Logbook(reps, athletes);
-    this.advisor = new MarkAdvisor(logbook, clock);
     this.loadDesk = new LoadDesk(reps, care, clock);
     this.ladderDesk = new LadderDesk(reps, logbook, loadDesk, ladder, clock);
+    this.advisor = new MarkAdvisor(logbook, clock, () -> ladderDesk.rungs()::applyAsInt);
   }
 
   /**

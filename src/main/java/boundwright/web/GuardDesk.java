@@ -8,7 +8,6 @@ import boundwright.load.GuardOverride;
 import boundwright.load.Verdict;
 import boundwright.load.Work;
 import boundwright.quantity.RefusedException;
-import boundwright.readiness.DrillFamily;
 import boundwright.runway.Drill;
 import boundwright.store.Workbench;
 import java.time.LocalDate;
@@ -28,9 +27,7 @@ final class GuardDesk {
 
   /** The steps of a drill for this athlete: the drill's own, or their rung in its family. */
   static int steps(Workbench bench, Athlete athlete, Drill drill) {
-    return drill.steps() == null
-        ? bench.ladderDesk().rung(athlete, DrillFamily.of(drill.sequence()))
-        : drill.stepsFor(athlete.rung());
+    return bench.advisor().rungs().stepsFor(athlete, drill);
   }
 
   /** The guard's answer for the screen. */

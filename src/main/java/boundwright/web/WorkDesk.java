@@ -46,7 +46,7 @@ final class WorkDesk {
             () ->
                 new Asked(
                     Routine.HOP_STEP.sequence().text(),
-                    String.valueOf(athlete.rung()),
+                    String.valueOf(bench.advisor().rungs().of(athlete, Routine.HOP_STEP.sequence())),
                     settings.facility().surface(),
                     true));
   }
@@ -82,7 +82,7 @@ final class WorkDesk {
     WorkView.LogForm form = log == null ? freshForm(asked, token, marks, settings, recent, tapeMoved) : log;
     return new WorkView(
         athlete, asked, settings.unit(), plan, badSequence, badSteps, refused, marks, form, said, recent, redrawChooser,
-        guard.look(athlete, asked, token), catalogue());
+        guard.look(athlete, asked, token), catalogue(), bench.advisor().rungs());
   }
 
   /** The faults that can be ticked. */

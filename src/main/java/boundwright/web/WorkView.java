@@ -9,7 +9,9 @@ import boundwright.footfall.Sequence;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.DayPlan;
+import boundwright.runway.Drill;
 import boundwright.runway.MarkAdvice;
+import boundwright.runway.Rungs;
 import boundwright.technique.FaultAdvice;
 import boundwright.technique.FaultCatalogue;
 import boundwright.technique.FaultTick;
@@ -36,6 +38,7 @@ import org.jspecify.annotations.Nullable;
  * @param redrawChooser whether the fields above the marks must be drawn again with them
  * @param guard what the guard says of the day
  * @param catalogue the faults that can be ticked
+ * @param rungs from which rung a drill of the plan is done
  */
 public record WorkView(
     Athlete athlete,
@@ -51,7 +54,8 @@ public record WorkView(
     List<Rep> recent,
     boolean redrawChooser,
     GuardView guard,
-    FaultCatalogue catalogue) {
+    FaultCatalogue catalogue,
+    Rungs rungs) {
 
   /**
    * The marks and what goes with them.
@@ -153,7 +157,12 @@ public record WorkView(
   /** The same with another word of the guard. */
   WorkView with(GuardView other) {
     return new WorkView(
-        athlete, asked, unit, plan, sequenceRefused, stepsRefused, refused, marks, log, said, recent, redrawChooser, other, catalogue);
+        athlete, asked, unit, plan, sequenceRefused, stepsRefused, refused, marks, log, said, recent, redrawChooser, other, catalogue, rungs);
+  }
+
+  /** The steps from which this athlete does a drill of the plan. */
+  public int steps(Drill drill) {
+    return rungs.stepsFor(athlete, drill);
   }
 
   /** The three taps. */
