@@ -2,10 +2,20 @@ package boundwright.card;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Surface;
 import boundwright.load.LegCare;
+import boundwright.readiness.TestKind;
+import boundwright.readiness.TestProtocol;
+import boundwright.readiness.TestScore;
 import boundwright.runway.CoachSettings;
+import boundwright.store.DemoSquad;
+import boundwright.store.Workbench;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
@@ -20,6 +30,7 @@ import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
@@ -105,7 +116,7 @@ class AthleteReportTest {
 
   @Test
   void theLoadPictureTakesTheLimitsOfAGrowingAthlete() {
-    LegCare growing = new LegCare(true, PictureFixtures.TODAY.minusWeeks(3), java.util.List.of(), java.util.List.of());
+    LegCare growing = new LegCare(true, PictureFixtures.TODAY.minusWeeks(3), List.of(), List.of());
     AthleteReport report = AthleteReports.of(PictureFixtures.facts(growing), PictureFixtures.ATHLETE, CoachSettings.DEFAULT, PictureFixtures.TODAY, "");
     // 50-60 jumps a session (Johnson et al. 2011; read)
     assertThat(report.load().wide().said()).contains("A single session: caution above 50, refused above 60.");
@@ -130,10 +141,34 @@ class AthleteReportTest {
     }
   }
 
+  /** From the store to paper, with the invented squad. */
+  @Test
+  void everyAthleteOfTheInventedSquadHasAReport(@TempDir Path dir) throws IOException {
+    try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+      DemoSquad.fill(w);
+      AthleteReports reports =
+          new AthleteReports(w.reps(), w.care(), w.loadDesk(), w.ladderDesk(), w.ladder(), w.looks(), w.tests(), w.clock());
+      Athlete athlete = w.athletes().all().get(0);
+      w.tests()
+          .add(
+              new TestScore(
+                  0, athlete.id(), TestKind.STANDING_TRIPLE, 0, 6.4, null, LocalDate.now(w.clock()),
+                  TestProtocol.usual(TestKind.STANDING_TRIPLE, Surface.GRASS)));
+      AthleteReport report = reports.of(athlete, CoachSettings.DEFAULT, DemoSquad.NOTE);
+      assertThat(report.tests()).hasSize(1);
+      int logged =
+          w.reps().since(athlete.id(), LocalDate.now(w.clock()).minusDays(7L * AthleteReports.WEEKS - 1)).stream().mapToInt(r -> r.sequence().size()).sum();
+      assertThat(report.load().wide().roofs().stream().mapToInt(LoadPicture.Roof::contacts).sum()).isEqualTo(logged).isPositive();
+      for (Athlete a : w.athletes().all()) {
+        assertThat(text(PDF.renderReport(reports.of(a, CoachSettings.DEFAULT, DemoSquad.NOTE), Paper.A4))).contains(a.name(), DemoSquad.NOTE);
+      }
+    }
+  }
+
   /** Five drills fit two sheets of A4: the coach carries paper. */
   @Test
   void aSessionOfFiveDrillsFitsTwoSheets() throws IOException {
-    for (CoachSettings settings : java.util.List.of(CoachSettings.DEFAULT, Fixtures.FEET)) {
+    for (CoachSettings settings : List.of(CoachSettings.DEFAULT, Fixtures.FEET)) {
       byte[] pdf = PDF.render(Fixtures.cards().of(Fixtures.athletes(1), Fixtures.PLAN, settings, "Invented squad."), Paper.A4);
       try (PDDocument document = Loader.loadPDF(pdf)) {
         assertThat(document.getNumberOfPages()).isEqualTo(2);
