@@ -155,7 +155,7 @@ class AthleteReportTest {
                   0, athlete.id(), TestKind.STANDING_TRIPLE, 0, 6.4, null, LocalDate.now(w.clock()),
                   TestProtocol.usual(TestKind.STANDING_TRIPLE, Surface.GRASS)));
       AthleteReport report = reports.of(athlete, CoachSettings.DEFAULT, DemoSquad.NOTE);
-      assertThat(report.tests()).hasSize(1);
+      assertThat(report.tests()).as("the one added here and the two series of hops that the squad comes with").hasSize(3);
       int logged =
           w.reps().since(athlete.id(), LocalDate.now(w.clock()).minusDays(7L * AthleteReports.WEEKS - 1)).stream().mapToInt(r -> r.sequence().size()).sum();
       assertThat(report.load().wide().roofs().stream().mapToInt(LoadPicture.Roof::contacts).sum()).isEqualTo(logged).isPositive();

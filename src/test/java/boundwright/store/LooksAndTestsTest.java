@@ -195,6 +195,10 @@ class LooksAndTestsTest {
           .keep(new GuardOverride(0, a.id(), Fixtures.TODAY, Finding.Rule.RAMP, Answer.CAUTION, "said", "Wendelgard " + a.name()));
       w.ladder().keep(new RungDecision(0, a.id(), DrillFamily.ALTERNATE, Fixtures.TODAY, 4, 2, Decision.STAY, "Wendelgard " + a.name()));
     }
+    // a test score made the program forget what it had learned; asking learns it again, so that there is something to erase
+    for (Athlete a : List.of(ada, bo)) {
+      assertThat(w.logbook().model(a).reps()).isEqualTo(1);
+    }
     List<String> personal =
         w.database()
             .read(
