@@ -186,15 +186,25 @@ final class LoadDrawing {
       }
       double high = scale * n;
       y -= high;
+      boolean named =
+          steps > 0 && high >= (filled ? 12 : 20) && bar >= Lettering.width(String.valueOf(steps), small, Style.BOLD) + 1;
       bars.add(
           new Bar(i, filled, steps, n, round(x), round(y), round(bar), round(high), filled ? RungInk.fill(steps) : "#faf6ec",
-              filled ? "" : RungInk.hatch(steps, x, y, bar, high)));
-      if (steps > 0 && high >= 12 && bar >= Lettering.width(String.valueOf(steps), small, Style.BOLD) + 1) {
+              filled ? "" : hatch(steps, x, y, high, named)));
+      if (named) {
         words.add(
             new Lettering(round(x + bar / 2), round(y + high / 2 + 3.2), small, "middle", filled ? RungInk.on(steps) : Style.BOLD,
                 String.valueOf(steps)));
       }
     }
+  }
+
+  /** Hatching leaves a clear stripe for the figure. */
+  private String hatch(int steps, double x, double y, double high, boolean named) {
+    double clear = (high - 11) / 2;
+    return named
+        ? RungInk.hatch(steps, x, y, bar, clear) + RungInk.hatch(steps, x, y + high - clear, bar, clear)
+        : RungInk.hatch(steps, x, y, bar, high);
   }
 
   /** The line over one week; a gap where the figure of the roof stands. */
