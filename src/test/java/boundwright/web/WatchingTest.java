@@ -226,6 +226,9 @@ class WatchingTest {
     assertThat(bench.ladderDesk().rung(ilka, DrillFamily.ALTERNATE)).isEqualTo(4);
     assertThat(client.get(page + "/ready").body()).contains("Did six steps all winter elsewhere");
     assertThat(client.get(page).body()).as("the drill of the plan starts from there").containsPattern("name=\"steps\" value=\"6\" checked");
+    for (String path : List.of("/", "/tapes", page + "/card")) {
+      assertThat(client.get(path).body()).as(path).contains("from 6 steps").doesNotContain("from 4 steps, into");
+    }
   }
 
   @Test
