@@ -1,6 +1,7 @@
 package boundwright.evidence;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Every source this program stands on, with its standing. The sources page lists them in this order. */
 public final class Sources {
@@ -54,8 +55,14 @@ public final class Sources {
 
   /** All of them. */
   public static final List<Source> ALL =
-      List.of(ROUTINE, PROJECTILE, CONTACT_BY_GAIN, CONTACT_BY_TAKE_OFF, SPRINT, FIRST_STEPS, EIGHTEEN_STEPS, REPEATABILITY, RUNWAY,
+      and(
+          JumpSources.ALL,
+          ROUTINE, PROJECTILE, CONTACT_BY_GAIN, CONTACT_BY_TAKE_OFF, SPRINT, FIRST_STEPS, EIGHTEEN_STEPS, REPEATABILITY, RUNWAY,
           UNITS, LEARNING, SCATTER, LOG);
 
   private Sources() {}
+
+  private static List<Source> and(List<Source> more, Source... own) {
+    return Stream.concat(Stream.of(own), more.stream()).toList();
+  }
 }
