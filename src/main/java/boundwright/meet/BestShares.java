@@ -7,7 +7,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -29,6 +28,7 @@ public final class BestShares {
   private static final int DRAWS = 300;
   /** Width of a cell of the share triangle. */
   private static final double CELL = 0.005;
+  private static final int SIDE = (int) Math.round(1 / CELL) + 1;
 
   private final ContactLine line;
   private final ShareGrid grid;
@@ -96,8 +96,8 @@ public final class BestShares {
     MeetLimits.within("floor of the step", stepFloor_m, 0, 8, "m", "The shortest step shown is usual.");
     ShareGrid grid = new ShareGrid(line.form(), profile, PER_PHASE);
     double[] m = line.mean();
-    Map<Integer, Double> most = new HashMap<>();
-    Map<Integer, Integer> where = new HashMap<>();
+    double[] most = new double[SIDE * SIDE];
+    int[] where = new int[SIDE * SIDE];
     double[] l = new double[3];
     int top = -1;
     double topTotal = 0;
@@ -108,11 +108,10 @@ public final class BestShares {
           topTotal = total;
           top = p;
         }
-        int cell = ((int) (l[0] / total / CELL)) * 1000 + (int) (l[1] / total / CELL);
-        Double old = most.get(cell);
-        if (old == null || total > old) {
-          most.put(cell, total);
-          where.put(cell, p);
+        int cell = ((int) (l[0] / total / CELL)) * SIDE + (int) (l[1] / total / CELL);
+        if (total > most[cell]) {
+          most[cell] = total;
+          where[cell] = p;
         }
       }
     }
@@ -122,7 +121,11 @@ public final class BestShares {
               + Math.round(100 * profile.shortestStep_m()) / 100.0 + " m.");
     }
     List<Option> cells = new ArrayList<>();
-    where.values().forEach(p -> cells.add(option(grid, p, m)));
+    for (int c = 0; c < where.length; c++) {
+      if (most[c] > 0) {
+        cells.add(option(grid, where[c], m));
+      }
+    }
     cells.sort(Comparator.comparingDouble((Option o) -> o.shares().hop()).thenComparingDouble(o -> o.shares().step()));
     List<Bound> bounds = new ArrayList<>();
     for (int i = 0; i < 3; i++) {

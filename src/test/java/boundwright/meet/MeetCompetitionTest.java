@@ -12,6 +12,7 @@ import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -168,6 +169,16 @@ class MeetCompetitionTest {
     assertThat(rivals.get(0).attemptsLeft()).isEqualTo(3);
     assertThat(rivals.get(0).mean_m()).isCloseTo(13.55, within(1e-9));
     assertThat(new Goal.Place(1, rivals).needed_m(.9)).isGreaterThan(14.10);
+    List<RivalMeaning> means = RivalMeaning.of(m, "B", new JumpForm(13.9, .2, .1), .25, .3, 13.0);
+    assertThat(means).extracting(r -> r.rival().name()).containsExactly("A", "C");
+    assertThat(means.get(0).needed_m()).isEqualTo(14.10);
+    assertThat(means.get(1).needed_m()).isNull();
+    double better = aheadChance(RivalMeaning.of(m, "B", new JumpForm(14.3, .2, .1), .25, .3, 13.0));
+    assertThat(aheadChance(means)).isBetween(.01, .99).isLessThan(better);
+  }
+
+  private static double aheadChance(List<RivalMeaning> means) {
+    return Objects.requireNonNull(means.get(0).next()).worth();
   }
 
   /** A windy mark ranks but does not count for records; a mark without a gauge does not either. */
