@@ -34,4 +34,7 @@ public interface AthleteRepository {
 
   /** Takes a measured run-up out; nothing happens if it is not there. */
   void removeRunUp(long athleteId, long runUpId);
+
+  /** Erases a person: the athlete, their reps, tests, run-ups and what was learned. Nothing happens if they are not there. */
+  void erase(long id);
 }

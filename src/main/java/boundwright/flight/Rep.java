@@ -116,6 +116,11 @@ public record Rep(
     return String.format(Locale.ROOT, "%.2f m", m);
   }
 
+  /** The same rep as another athlete's. */
+  public Rep of(long athlete) {
+    return new Rep(id, athlete, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, markToSand_m, faults);
+  }
+
   /** The same rep with the number the store gave. */
   public Rep withId(long stored) {
     return new Rep(stored, athleteId, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, markToSand_m, faults);

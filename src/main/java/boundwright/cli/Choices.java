@@ -1,0 +1,51 @@
+package boundwright.cli;
+
+import boundwright.athlete.Facility;
+import boundwright.athlete.Surface;
+import boundwright.flight.Outcome;
+import boundwright.quantity.RefusedException;
+import boundwright.runway.CoachSettings;
+import boundwright.runway.MarkSettings;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/** Reads the words that an option can take, in the spelling that files use too. */
+final class Choices {
+  private Choices() {}
+
+  static Surface surface(String written) {
+    return choice("surface", written, List.of(Surface.values()), Surface::label);
+  }
+
+  static Outcome outcome(String written) {
+    return choice("outcome", written, List.of(Outcome.values()), Outcome::label);
+  }
+
+  private static <T> T choice(String what, String written, List<T> all, Function<T, String> label) {
+    String plain = written.strip().toLowerCase(Locale.ROOT).replaceAll("[-_\\s]+", " ");
+    return all.stream()
+        .filter(one -> label.apply(one).equals(plain))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new RefusedException(
+                    "The " + what + " '" + written.strip() + "' is not known. Use one of: "
+                        + String.join(", ", all.stream().map(label).toList()) + "."));
+  }
+
+  /** The coach's settings with what was asked on the command line in place of what is kept; nothing is stored. */
+  static CoachSettings settings(
+      CoachSettings kept, @Nullable String unit, @Nullable Double chance, @Nullable String surface) {
+    MarkSettings marks = kept.marks();
+    Facility place = kept.facility();
+    return new CoachSettings(
+        DataOptions.unit(unit, kept),
+        chance == null ? marks : new MarkSettings(chance, marks.sandMargin_m(), marks.clearMargin_m()),
+        surface == null
+            ? place
+            : new Facility(place.name(), place.runway_m(), place.pit_m(), place.flat_m(), surface(surface)),
+        kept.setContacts());
+  }
+}

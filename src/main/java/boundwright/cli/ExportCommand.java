@@ -1,0 +1,75 @@
+package boundwright.cli;
+
+import boundwright.athlete.Athlete;
+import boundwright.store.RepCsv;
+import boundwright.store.Workbench;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Writes all reps, in the form that {@code import} reads. */
+@Command(
+    name = "export",
+    description = "Writes all reps as CSV that import reads again, to the terminal or to a file; --json for JSON.%n")
+final class ExportCommand implements Callable<Integer> {
+  private final BoundwrightCommand top;
+
+  @Mixin private DataOptions data = new DataOptions();
+
+  @Option(names = "--athlete", paramLabel = "NAME", description = "One athlete only. Default: all.")
+  private @Nullable String athlete;
+
+  @Option(names = "--out", paramLabel = "FILE", description = "The file to write. Default: the terminal.")
+  private @Nullable String out;
+
+  @Option(names = "--force", description = "Replace the file if it is there.")
+  private boolean force;
+
+  ExportCommand(BoundwrightCommand top) {
+    this.top = top;
+  }
+
+  @Override
+  public Integer call() {
+    Surroundings s = top.surroundings();
+    Path file = out == null ? null : s.path(out);
+    if (file != null) {
+      OutFile.check(file, force);
+    }
+    try (Workbench bench = data.open(s)) {
+      List<Athlete> whose = athlete == null ? bench.athletes().all() : List.of(DataOptions.athlete(bench, athlete));
+      StringWriter text = new StringWriter();
+      int reps = top.json() ? json(bench, whose, new PrintWriter(text)) : csv(bench, whose, text);
+      if (file == null) {
+        s.out().print(text);
+      } else {
+        OutFile.write(file, text.toString().getBytes(StandardCharsets.UTF_8), force);
+        s.out().println(reps + (reps == 1 ? " rep" : " reps") + " written to " + file + ".");
+      }
+      return 0;
+    }
+  }
+
+  private static int json(Workbench bench, List<Athlete> whose, PrintWriter text) {
+    List<RepAnswer> all = new ArrayList<>();
+    whose.forEach(a -> bench.reps().inOrder(a.id()).forEach(rep -> all.add(RepAnswer.of(a.name(), rep))));
+    Json.print(text, all);
+    text.flush();
+    return all.size();
+  }
+
+  private static int csv(Workbench bench, List<Athlete> whose, StringWriter text) {
+    List<RepCsv.Row> rows = new ArrayList<>();
+    whose.forEach(a -> bench.reps().inOrder(a.id()).forEach(rep -> rows.add(new RepCsv.Row(0, a.name(), rep))));
+    RepCsv.write(text, rows);
+    return rows.size();
+  }
+}

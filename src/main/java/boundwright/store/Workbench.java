@@ -1,0 +1,96 @@
+package boundwright.store;
+
+import boundwright.athlete.AthleteRepository;
+import boundwright.flight.Logbook;
+import boundwright.flight.RepStore;
+import boundwright.runway.MarkAdvisor;
+import boundwright.runway.SettingsRepository;
+import java.nio.file.Path;
+import java.time.Clock;
+
+/** One open data folder with everything wired to it. Safe to use from many threads; close it when done. */
+public final class Workbench implements AutoCloseable {
+  private final Database database;
+  private final Clock clock;
+  private final SqlAthletes athletes;
+  private final SqlReps reps;
+  private final SqlSettings settings;
+  private final Logbook logbook;
+  private final MarkAdvisor advisor;
+
+  private Workbench(Database database, Clock clock) {
+    this.database = database;
+    this.clock = clock;
+    this.athletes = new SqlAthletes(database);
+    this.reps = new SqlReps(database);
+    this.settings = new SqlSettings(database);
+    this.logbook = new Logbook(reps, athletes);
+    this.advisor = new MarkAdvisor(logbook, clock);
+  }
+
+  /**
+   * Opens a data folder; the folder and the database in it are made if they are missing.
+   *
+   * @param dataDir the folder that holds {@code boundwright.db}
+   * @param clock tells which day it is
+   * @throws boundwright.quantity.RefusedException if the folder cannot be used or the database is locked, damaged, of another
+   *     program or of a newer one; nothing in it was changed then
+   */
+  public static Workbench open(Path dataDir, Clock clock) {
+    return open(dataDir, clock, Database.Tuning.USUAL);
+  }
+
+  static Workbench open(Path dataDir, Clock clock, Database.Tuning tuning) {
+    return new Workbench(Database.open(dataDir, tuning), clock);
+  }
+
+  /** The squad. */
+  public AthleteRepository athletes() {
+    return athletes;
+  }
+
+  /** The reps and what was learned from them. */
+  public RepStore reps() {
+    return reps;
+  }
+
+  /** The coach's settings and the plan of the day. */
+  public SettingsRepository settings() {
+    return settings;
+  }
+
+  /** Logs reps and learns from them. */
+  public Logbook logbook() {
+    return logbook;
+  }
+
+  /** Says where the tapes go. */
+  public MarkAdvisor advisor() {
+    return advisor;
+  }
+
+  /** Tells which day it is. */
+  public Clock clock() {
+    return clock;
+  }
+
+  /** Whether the squad in here is the invented one of {@link DemoSquad}; screens and papers say so. */
+  public boolean invented() {
+    return settings.invented();
+  }
+
+  /** The settings with what only the store itself keeps in them. */
+  SqlSettings ownSettings() {
+    return settings;
+  }
+
+  /** The database file that is open. */
+  Database database() {
+    return database;
+  }
+
+  @Override
+  public void close() {
+    database.close();
+  }
+}

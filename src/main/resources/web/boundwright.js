@@ -1,0 +1,34 @@
+// The little that pages do themselves: say when the program does not answer, print, and keep "other" steps together.
+(function () {
+  "use strict";
+  function say(text) {
+    var notice = document.getElementById("notice");
+    if (!notice) { return; }
+    var box = document.createElement("div");
+    box.className = "refusal loud";
+    var line = document.createElement("p");
+    line.textContent = text;
+    box.appendChild(line);
+    notice.replaceChildren(box);
+    notice.scrollIntoView({ block: "nearest" });
+  }
+  document.addEventListener("htmx:sendError", function () {
+    say("The program does not answer. See that it is still running, reload this page and look at the last reps before you tap again.");
+  });
+  document.addEventListener("input", function (event) {
+    if (event.target.id === "other") {
+      var radio = document.querySelector("input[name=steps][value=other]");
+      if (radio) { radio.checked = true; }
+    }
+  });
+  document.addEventListener("change", function (event) {
+    if (event.target.name === "steps" && event.target.type === "radio" && event.target.value !== "other") {
+      var other = document.getElementById("other");
+      if (other) { other.value = ""; }
+    }
+  }, true);
+  document.querySelectorAll("[data-print]").forEach(function (button) {
+    button.hidden = false;
+    button.addEventListener("click", function () { window.print(); });
+  });
+})();
