@@ -41,6 +41,7 @@ class ArchitectureTest {
           Map.entry("athlete", Set.of("quantity", "evidence", "footfall")),
           Map.entry("flight", Set.of("quantity", "evidence", "footfall", "athlete")),
           Map.entry("runway", Set.of("quantity", "evidence", "footfall", "athlete", "flight")),
+          Map.entry("meet", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway")),
           Map.entry("technique", Set.of("quantity", "evidence", "footfall", "athlete")),
           Map.entry("card", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "technique", "pages")),
           Map.entry("store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway")),
@@ -53,7 +54,7 @@ class ArchitectureTest {
 
   private static final String[] BELOW_STORE = {
     "boundwright.quantity..", "boundwright.evidence..", "boundwright.footfall..", "boundwright.athlete..",
-    "boundwright.flight..", "boundwright.runway..", "boundwright.technique..", "boundwright.card.."
+    "boundwright.flight..", "boundwright.runway..", "boundwright.meet..", "boundwright.technique..", "boundwright.card.."
   };
 
   private static String room(JavaClass c) {
