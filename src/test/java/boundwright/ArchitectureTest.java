@@ -43,6 +43,7 @@ class ArchitectureTest {
           Map.entry("runway", Set.of("quantity", "evidence", "footfall", "athlete", "flight")),
           Map.entry("meet", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway")),
           Map.entry("technique", Set.of("quantity", "evidence", "footfall", "athlete")),
+          Map.entry("readiness", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "load", "technique")),
           Map.entry("card", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "technique", "pages")),
           Map.entry("store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway")),
           Map.entry(

@@ -2,6 +2,7 @@ package boundwright.flight;
 
 import java.util.Arrays;
 import org.hipparchus.special.Erf;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A joint normal distribution over some unknowns that is told one fact at a time: an exact or noisy linear
@@ -176,12 +177,12 @@ final class Belief {
   }
 
   @Override
-  public boolean equals(Object other) {
+  public boolean equals(@Nullable Object other) {
     return other instanceof Belief b && n == b.n && Arrays.equals(mean, b.mean) && Arrays.equals(cov, b.cov);
   }
 
   @Override
   public int hashCode() {
-    return 31 * Arrays.hashCode(mean) + Arrays.hashCode(cov);
+    return Arrays.hashCode(mean);
   }
 }

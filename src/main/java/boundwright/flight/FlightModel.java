@@ -11,7 +11,10 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
+import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -259,6 +262,41 @@ public final class FlightModel {
     return new Forecast(sequence, approachSteps, mean, sd, Math.sqrt(place), repsAtRung[approachSteps]);
   }
 
+  /**
+   * How much longer the athlete's flights of this sequence are from one rung than from another, on average over many
+   * reps: the scatter of single reps is left out, what is not known of the athlete is left in.
+   *
+   * @param sequence whose flights are compared
+   * @param from approach steps of the lower rung
+   * @param to approach steps of the higher rung
+   */
+  public Gain gain(Sequence sequence, int from, int to, Surface surface) {
+    double[] low = NominalFlights.lengths(level, sequence, Athlete.checkSteps(from));
+    double[] high = NominalFlights.lengths(level, sequence, Athlete.checkSteps(to));
+    double[] h = new double[Traits.COUNT];
+    double base = 0;
+    for (Flight f : sequence.flights()) {
+      int i = f.order() - 1;
+      Traits.add(h, high[i], sequence, f, to, surface);
+      Traits.add(h, -low[i], sequence, f, from, surface);
+      base += high[i] - low[i];
+    }
+    h[Traits.DAY] = 0;
+    double mean = base + belief.meanOf(h);
+    double sd = Math.sqrt(belief.varianceOf(h));
+    double chance = sd > 0 ? new NormalDistribution(mean, sd).probability(0, Double.POSITIVE_INFINITY) : (mean > 0 ? 1 : 0);
+    return new Gain(mean / sequence.size(), sd / sequence.size(), chance);
+  }
+
+  /**
+   * What a rung adds to a flight.
+   *
+   * @param perFlight metres a flight on average [m]
+   * @param sd how well that is known [m]
+   * @param chanceLonger chance that it is above 0
+   */
+  public record Gain(double perFlight, double sd, double chanceLonger) {}
+
   /** How far the first contact falls from its mark [m]; from standing it is put there (judgement). */
   static double placementSd(int steps) {
     return steps == 0 ? 0.01 : 0.05 + 0.008 * steps;
@@ -313,6 +351,27 @@ public final class FlightModel {
   /** The model from the store; empty if another version wrote it, so that it is learned again from the reps. */
   public static Optional<FlightModel> fromBytes(byte[] bytes) {
     return ModelBytes.read(bytes);
+  }
+
+  /** Two models are equal if they know exactly the same and so answer everything alike. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof FlightModel m
+        && level == m.level
+        && belief.equals(m.belief)
+        && day.equals(m.day)
+        && rep.equals(m.rep)
+        && flight.equals(m.flight)
+        && Objects.equals(lastDate, m.lastDate)
+        && dayMeasured == m.dayMeasured
+        && reps == m.reps
+        && measuredReps == m.measuredReps
+        && Arrays.equals(repsAtRung, m.repsAtRung);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * belief.hashCode() + Objects.hash(level, lastDate, reps);
   }
 
   Belief belief() {

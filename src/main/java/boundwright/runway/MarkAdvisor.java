@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /** Answers where the tapes go, for one athlete or for the squad, and says why and how sure. */
@@ -46,6 +47,21 @@ public final class MarkAdvisor {
     Athlete.checkSteps(approachSteps);
     return remembered(
         logbook.model(athlete), logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, LocalDate.now(clock));
+  }
+
+  /** The marks of one drill for a squad, by the athlete's number; a few reads for all of them. */
+  public Map<Long, MarkAdvice> advise(List<Athlete> athletes, Drill drill, CoachSettings settings) {
+    LocalDate today = LocalDate.now(clock);
+    Map<Long, Logbook.Known> known = logbook.known(athletes);
+    Map<Long, MarkAdvice> out = new HashMap<>();
+    for (Athlete a : athletes) {
+      Logbook.Known of = Objects.requireNonNull(known.get(a.id()));
+      int steps = drill.stepsFor(a.rung());
+      out.put(
+          a.id(),
+          remembered(of.flights(), of.runUp(steps), drill.sequence(), steps, settings.facility().surface(), settings, today));
+    }
+    return out;
   }
 
   private MarkAdvice remembered(
@@ -116,18 +132,16 @@ public final class MarkAdvisor {
     List<Drill> drills = plan.drills().stream().filter(Drill::inSand).toList();
     LocalDate today = LocalDate.now(clock);
     Surface surface = settings.facility().surface();
+    Map<Long, Logbook.Known> known = drills.isEmpty() ? Map.of() : logbook.known(athletes);
     for (Athlete a : drills.isEmpty() ? List.<Athlete>of() : athletes) {
-      // read once for all drills: the reads are what a large squad waits for
-      FlightModel model = logbook.model(a);
-      Map<Integer, RunUp> runUps = new HashMap<>();
+      Logbook.Known of = Objects.requireNonNull(known.get(a.id()));
       for (Drill d : drills) {
         int steps = d.stepsFor(a.rung());
-        RunUp runUp = runUps.computeIfAbsent(steps, n -> logbook.runUp(a, n));
         wishes.add(
             new Tapes.Wish(
                 a.name(),
                 d.sequence().text() + ", " + AdviceWords.fromSteps(steps),
-                remembered(model, runUp, d.sequence(), steps, surface, settings, today)));
+                remembered(of.flights(), of.runUp(steps), d.sequence(), steps, surface, settings, today)));
       }
     }
     return TapePlanner.fewest(wishes, settings.unit());

@@ -3,6 +3,7 @@ package boundwright.store;
 import boundwright.quantity.RefusedException;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
 
 /** Reads columns that need more than a getter: words of the program's enumerations, and numbers that may be missing. */
@@ -19,6 +20,12 @@ final class Columns {
   static @Nullable Integer whole(ResultSet r, String column) throws SQLException {
     int value = r.getInt(column);
     return r.wasNull() ? null : value;
+  }
+
+  /** The day in {@code column}, or null. */
+  static @Nullable LocalDate day(ResultSet r, String column) throws SQLException {
+    String value = r.getString(column);
+    return value == null ? null : LocalDate.parse(value);
   }
 
   /** The constant called {@code word}; refuses one that this program does not know instead of guessing another. */

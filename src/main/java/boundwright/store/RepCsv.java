@@ -49,6 +49,9 @@ public final class RepCsv {
           "mark_to_sand_m",
           "faults");
 
+  /** What stands in {@code faults} when the technique was looked at and nothing was wrong. */
+  public static final String CLEAN = "clean";
+
   private static final Set<String> OPTIONAL = Set.of("mark_to_sand_m", "faults");
   private static final CSVFormat READ =
       CSVFormat.RFC4180.builder().setIgnoreEmptyLines(false).setIgnoreSurroundingSpaces(true).get();
@@ -186,7 +189,7 @@ public final class RepCsv {
             landing == null ? "" : Footprints.number(landing),
             rep.outcome() == null ? "" : rep.outcome().label(),
             mark == null ? "" : Footprints.number(mark),
-            shielded(String.join(";", rep.faults())));
+            rep.judged() && rep.faults().isEmpty() ? CLEAN : shielded(String.join(";", rep.faults())));
       }
       csv.flush();
     } catch (IOException e) {

@@ -12,7 +12,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.text.Normalizer;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Locale;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -92,17 +95,37 @@ final class SqlAthletes implements AthleteRepository {
   public Profile profile(Athlete athlete) {
     return database.read(
         h ->
-            new Profile(
-                athlete,
-                h.createQuery(
-                        "SELECT id, kind, approach_steps, distance_m, date FROM known_mark WHERE athlete_id = :athlete ORDER BY date, id")
-                    .bind("athlete", athlete.id())
-                    .map((r, c) -> knownMark(r))
-                    .list(),
-                h.createQuery("SELECT id, steps, length_m, speed_mps, date FROM run_up WHERE athlete_id = :athlete ORDER BY date, id")
-                    .bind("athlete", athlete.id())
-                    .map((r, c) -> runUp(r))
-                    .list()));
+            SqlTests.withScores(
+                h,
+                new Profile(
+                    athlete,
+                    h.createQuery(
+                            "SELECT id, kind, approach_steps, distance_m, date FROM known_mark WHERE athlete_id = :athlete ORDER BY date, id")
+                        .bind("athlete", athlete.id())
+                        .map((r, c) -> knownMark(r))
+                        .list(),
+                    h.createQuery("SELECT id, steps, length_m, speed_mps, date FROM run_up WHERE athlete_id = :athlete ORDER BY date, id")
+                        .bind("athlete", athlete.id())
+                        .map((r, c) -> runUp(r))
+                        .list())));
+  }
+
+  @Override
+  public List<Profile> profiles(List<Athlete> squad) {
+    return database.read(
+        h -> {
+          Map<Long, List<KnownMark>> marks = new HashMap<>();
+          h.createQuery("SELECT athlete_id, id, kind, approach_steps, distance_m, date FROM known_mark ORDER BY date, id")
+              .map((r, c) -> Map.entry(r.getLong("athlete_id"), knownMark(r)))
+              .forEach(e -> marks.computeIfAbsent(e.getKey(), id -> new ArrayList<>()).add(e.getValue()));
+          Map<Long, List<MeasuredRunUp>> runUps = new HashMap<>();
+          h.createQuery("SELECT athlete_id, id, steps, length_m, speed_mps, date FROM run_up ORDER BY date, id")
+              .map((r, c) -> Map.entry(r.getLong("athlete_id"), runUp(r)))
+              .forEach(e -> runUps.computeIfAbsent(e.getKey(), id -> new ArrayList<>()).add(e.getValue()));
+          return squad.stream()
+              .map(a -> new Profile(a, marks.getOrDefault(a.id(), List.of()), runUps.getOrDefault(a.id(), List.of())))
+              .toList();
+        });
   }
 
   @Override

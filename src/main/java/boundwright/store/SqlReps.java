@@ -11,7 +11,9 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -22,8 +24,8 @@ import org.jspecify.annotations.Nullable;
 /** Reps, and what was learned from them, in the database. */
 final class SqlReps implements RepStore {
   private static final String SELECT =
-      "SELECT id, athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome, mark_to_sand_m, faults"
-          + " FROM rep ";
+      "SELECT id, athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome, mark_to_sand_m,"
+          + " judged, faults FROM rep ";
 
   private final Database database;
 
@@ -56,6 +58,17 @@ final class SqlReps implements RepStore {
   }
 
   @Override
+  public List<Rep> since(long athleteId, LocalDate from) {
+    return database.read(
+        h ->
+            h.createQuery(SELECT + "WHERE athlete_id = :athlete AND date >= :from ORDER BY date, id")
+                .bind("athlete", athleteId)
+                .bind("from", from.toString())
+                .map(mapper())
+                .list());
+  }
+
+  @Override
   public List<Rep> inOrder(long athleteId) {
     return database.read(h -> inOrder(h, athleteId));
   }
@@ -63,6 +76,18 @@ final class SqlReps implements RepStore {
   @Override
   public Optional<Learned> learned(long athleteId) {
     return database.read(h -> learned(h, athleteId));
+  }
+
+  @Override
+  public Map<Long, FlightModel> learnedNow() {
+    return database.read(
+        h -> {
+          Map<Long, FlightModel> out = new HashMap<>();
+          h.createQuery("SELECT athlete_id, now FROM learned")
+              .map((r, c) -> Map.entry(r.getLong("athlete_id"), FlightModel.fromBytes(r.getBytes("now"))))
+              .forEach(kept -> kept.getValue().ifPresent(model -> out.put(kept.getKey(), model)));
+          return out;
+        });
   }
 
   private static List<Rep> inOrder(Handle h, long athleteId) {
@@ -104,8 +129,8 @@ final class SqlReps implements RepStore {
           alive()
               .createUpdate(
                   "INSERT INTO rep (athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome,"
-                      + " mark_to_sand_m, faults)"
-                      + " VALUES (:athlete, :date, :sequence, :steps, :surface, :footprints, :landing, :outcome, :mark, :faults)")
+                      + " mark_to_sand_m, judged, faults)"
+                      + " VALUES (:athlete, :date, :sequence, :steps, :surface, :footprints, :landing, :outcome, :mark, :judged, :faults)")
               .bind("athlete", rep.athleteId())
               .bind("date", rep.date().toString())
               .bind("sequence", rep.sequence().text())
@@ -115,6 +140,7 @@ final class SqlReps implements RepStore {
               .bind("landing", rep.landing_m())
               .bind("outcome", rep.outcome() == null ? null : rep.outcome().name())
               .bind("mark", rep.markToSand_m())
+              .bind("judged", rep.judged() ? 1 : 0)
               .bind("faults", faults(rep.faults()))
               .executeAndReturnGeneratedKeys()
               .mapTo(Long.class)
@@ -163,8 +189,16 @@ final class SqlReps implements RepStore {
       if (key.isBlank() || key.indexOf(';') >= 0) {
         throw new RefusedException("The fault '" + key + "' cannot be kept: a fault has a name without semicolons. Nothing was kept.");
       }
+      refuseTheWordClean(key);
     }
     return keys.isEmpty() ? null : String.join(";", keys);
+  }
+
+  /** The word that files have for a rep on which nothing was wrong cannot be a fault. */
+  static void refuseTheWordClean(String key) {
+    if (RepCsv.CLEAN.equals(key)) {
+      throw new RefusedException("A fault cannot be called 'clean': that word means that nothing was wrong. Give it another name. Nothing was kept.");
+    }
   }
 
   /** A mapper for one query: a squad runs few different sequences, so each text is read once. */
@@ -188,6 +222,7 @@ final class SqlReps implements RepStore {
         Columns.number(r, "landing_m"),
         outcome == null ? null : Columns.word(Outcome.class, "outcome", outcome),
         Columns.number(r, "mark_to_sand_m"),
+        r.getBoolean("judged"),
         faults == null ? List.of() : List.of(faults.split(";", -1)));
   }
 }

@@ -9,18 +9,11 @@ import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.runway.MarkSettings;
 import boundwright.runway.SettingsRepository;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
-import org.jdbi.v3.core.Handle;
-import org.jspecify.annotations.Nullable;
 
-/**
- * The coach's settings, a row each with value and unit, and the plan of the day, a row a drill. A setting that was never
- * kept (an older program did not know it) has its default.
- */
+/** The coach's settings, a row each with value and unit, and the plan of the day, a row a drill. */
 final class SqlSettings implements SettingsRepository {
   private static final String METRES = "m";
   private static final String SHARE = "1";
@@ -70,18 +63,9 @@ final class SqlSettings implements SettingsRepository {
   private static final String PLAN_TITLE = "plan.title";
   private static final String INVENTED = "squad.invented";
 
-  private record Row(String key, @Nullable Double number, @Nullable String word) {}
-
   @Override
   public CoachSettings settings() {
-    Map<String, Row> kept = new HashMap<>();
-    database
-        .read(
-            h ->
-                h.createQuery("SELECT key, number, word FROM setting")
-                    .map((r, c) -> new Row(r.getString("key"), Columns.number(r, "number"), r.getString("word")))
-                    .list())
-        .forEach(row -> kept.put(row.key(), row));
+    SettingRows kept = database.read(SettingRows::read);
     return new CoachSettings(
         Columns.word(LengthUnit.class, "unit", word(kept, Said.UNIT)),
         new MarkSettings(number(kept, Figure.CHANCE), number(kept, Figure.SAND_MARGIN), number(kept, Figure.CLEAR_MARGIN)),
@@ -94,14 +78,12 @@ final class SqlSettings implements SettingsRepository {
         (int) number(kept, Figure.SET_CONTACTS));
   }
 
-  private static double number(Map<String, Row> kept, Figure figure) {
-    Row row = kept.get(figure.key);
-    return row == null || row.number() == null ? figure.of.applyAsDouble(CoachSettings.DEFAULT) : row.number();
+  private static double number(SettingRows kept, Figure figure) {
+    return kept.number(figure.key, figure.of.applyAsDouble(CoachSettings.DEFAULT));
   }
 
-  private static String word(Map<String, Row> kept, Said said) {
-    Row row = kept.get(said.key);
-    return row == null || row.word() == null ? said.of.apply(CoachSettings.DEFAULT) : row.word();
+  private static String word(SettingRows kept, Said said) {
+    return kept.word(said.key, said.of.apply(CoachSettings.DEFAULT));
   }
 
   @Override
@@ -109,10 +91,10 @@ final class SqlSettings implements SettingsRepository {
     database.write(
         h -> {
           for (Figure f : Figure.values()) {
-            put(h, f.key, f.of.applyAsDouble(settings), f.unit, null);
+            SettingRows.keep(h, f.key, f.of.applyAsDouble(settings), f.unit);
           }
           for (Said s : Said.values()) {
-            put(h, s.key, null, null, s.of.apply(settings));
+            SettingRows.keep(h, s.key, s.of.apply(settings));
           }
           return settings;
         });
@@ -140,7 +122,7 @@ final class SqlSettings implements SettingsRepository {
   public void keep(DayPlan plan) {
     database.write(
         h -> {
-          put(h, PLAN_TITLE, null, null, plan.title());
+          SettingRows.keep(h, PLAN_TITLE, plan.title());
           h.execute("DELETE FROM drill");
           List<Drill> drills = plan.drills();
           for (int i = 0; i < drills.size(); i++) {
@@ -168,15 +150,10 @@ final class SqlSettings implements SettingsRepository {
 
   /** Marks the store for good as holding an invented squad. */
   void markInvented() {
-    database.write(h -> put(h, INVENTED, null, null, "yes"));
-  }
-
-  private static int put(Handle h, String key, @Nullable Double number, @Nullable String unit, @Nullable String word) {
-    return h.createUpdate("INSERT OR REPLACE INTO setting (key, number, unit, word) VALUES (:key, :number, :unit, :word)")
-        .bind("key", key)
-        .bind("number", number)
-        .bind("unit", unit)
-        .bind("word", word)
-        .execute();
+    database.write(
+        h -> {
+          SettingRows.keep(h, INVENTED, "yes");
+          return true;
+        });
   }
 }

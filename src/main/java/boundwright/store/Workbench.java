@@ -3,8 +3,14 @@ package boundwright.store;
 import boundwright.athlete.AthleteRepository;
 import boundwright.flight.Logbook;
 import boundwright.flight.RepStore;
+import boundwright.load.CareRepository;
+import boundwright.load.LoadDesk;
+import boundwright.readiness.LadderDesk;
+import boundwright.readiness.LadderRepository;
+import boundwright.readiness.TestRepository;
 import boundwright.runway.MarkAdvisor;
 import boundwright.runway.SettingsRepository;
+import boundwright.technique.LookRepository;
 import java.nio.file.Path;
 import java.time.Clock;
 
@@ -15,8 +21,14 @@ public final class Workbench implements AutoCloseable {
   private final SqlAthletes athletes;
   private final SqlReps reps;
   private final SqlSettings settings;
+  private final SqlCare care;
+  private final SqlLadder ladder;
+  private final SqlLooks looks;
+  private final SqlTests tests;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
+  private final LoadDesk loadDesk;
+  private final LadderDesk ladderDesk;
 
   private Workbench(Database database, Clock clock) {
     this.database = database;
@@ -24,8 +36,14 @@ public final class Workbench implements AutoCloseable {
     this.athletes = new SqlAthletes(database);
     this.reps = new SqlReps(database);
     this.settings = new SqlSettings(database);
+    this.care = new SqlCare(database);
+    this.ladder = new SqlLadder(database);
+    this.looks = new SqlLooks(database);
+    this.tests = new SqlTests(database);
     this.logbook = new Logbook(reps, athletes);
     this.advisor = new MarkAdvisor(logbook, clock);
+    this.loadDesk = new LoadDesk(reps, care, clock);
+    this.ladderDesk = new LadderDesk(reps, logbook, loadDesk, ladder, clock);
   }
 
   /**
@@ -57,6 +75,36 @@ public final class Workbench implements AutoCloseable {
   /** The coach's settings and the plan of the day. */
   public SettingsRepository settings() {
     return settings;
+  }
+
+  /** Growing, pain, medical holds, session ratings, the guard's limits and what was decided against them. */
+  public CareRepository care() {
+    return care;
+  }
+
+  /** Rungs of each family of drills, decisions, and what the gate asks. */
+  public LadderRepository ladder() {
+    return ladder;
+  }
+
+  /** The coach's own faults and what second observers saw. */
+  public LookRepository looks() {
+    return looks;
+  }
+
+  /** Test scores with their protocol. */
+  public TestRepository tests() {
+    return tests;
+  }
+
+  /** Asks the guard. */
+  public LoadDesk loadDesk() {
+    return loadDesk;
+  }
+
+  /** Asks the gate. */
+  public LadderDesk ladderDesk() {
+    return ladderDesk;
   }
 
   /** Logs reps and learns from them. */
