@@ -78,6 +78,15 @@ public enum LengthUnit {
         : String.format(Locale.ROOT, "± %.1f m", metres);
   }
 
+  /** Writes a short length, at the board or a shift of a mark, without its sign: {@code 9 cm}, {@code 3 1/2 in}, {@code 1.20 m}. */
+  public String writeSmall(double metres) {
+    double size = Math.abs(metres);
+    if (this == METRES) {
+      return size < 0.995 ? String.format(Locale.ROOT, "%.0f cm", 100 * size) : write(size);
+    }
+    return write(size).replaceFirst("^0 ft ", "");
+  }
+
   /**
    * Reads a length written by hand and returns metres. A bare number is metres, or feet in feet and inches, where
    * {@code 40-06.25} is 40 ft 6 1/4 in. Either unit is understood in both settings when it is written out.
