@@ -2,6 +2,7 @@ package boundwright.meet;
 
 import boundwright.flight.ContactModel;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -319,15 +320,21 @@ public final class BestShares {
     return line.middle();
   }
 
-  /** The sentences for the coach. */
+  /** The sentences for the coach in metres. */
   public String words() {
+    return words(LengthUnit.METRES);
+  }
+
+  /** The sentences for the coach. */
+  public String words(LengthUnit unit) {
     StringBuilder out = new StringBuilder();
-    double win = 100 * (best.total_m() - now.total_m());
-    if (best.total_m() - now.total_m() <= PLATEAU_M) {
-      out.append("The athlete jumps on the plateau already: other shares would win at most ").append(Math.round(Math.max(win, 0))).append(" cm.");
+    double win = best.total_m() - now.total_m();
+    String by = unit == LengthUnit.METRES ? Math.round(100 * Math.max(win, 0)) + " cm" : unit.write(Math.max(win, 0));
+    if (win <= PLATEAU_M) {
+      out.append("The athlete jumps on the plateau already: other shares would win at most ").append(by).append('.');
     } else if (told()) {
-      out.append(String.format(Locale.ROOT, "%.0f / %.0f / %.0f %% would carry about %.0f cm further than now.",
-          100 * best.shares().hop(), 100 * best.shares().step(), 100 * best.shares().jump(), win));
+      out.append(String.format(Locale.ROOT, "%.0f / %.0f / %.0f %% would carry about %s further than now.",
+          100 * best.shares().hop(), 100 * best.shares().step(), 100 * best.shares().jump(), by));
     } else {
       out.append("The data cannot tell whether other shares would carry further.");
     }

@@ -41,6 +41,23 @@ public final class Meet {
   }
 
   /**
+   * A meet as it was kept: nothing is refused for what an earlier attempt has become since, so that every entry can be seen
+   * and mended. Of one athlete and round the later attempt counts.
+   *
+   * @param draw as in {@link #of}
+   * @param attempts in the order entered, each of an athlete in the draw
+   */
+  static Meet asKept(MeetRules rules, List<String> draw, List<Attempt> attempts) {
+    Meet empty = of(rules, draw);
+    List<Attempt> all = new ArrayList<>();
+    for (Attempt a : attempts) {
+      all.removeIf(o -> o.round() == a.round() && o.athlete().equals(a.athlete()));
+      all.add(a);
+    }
+    return new Meet(empty.rules, empty.draw, List.copyOf(all));
+  }
+
+  /**
    * The meet after one more attempt. An attempt already there is replaced, so a slip can be mended.
    *
    * @throws RefusedException for an unknown athlete, a round that is not jumped, or one who did not go on

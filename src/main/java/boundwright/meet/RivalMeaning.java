@@ -23,8 +23,19 @@ public record RivalMeaning(Rival rival, @Nullable Double needed_m, AimPolicy.@Nu
    */
   public static List<RivalMeaning> of(
       Meet meet, String athlete, JumpForm form, double rivalSd_m, double rivalFouls, double unknownMean_m) {
+    return of(meet, athlete, form, rivalSd_m, rivalFouls, unknownMean_m, meet.draw());
+  }
+
+  /**
+   * The same for some rivals only.
+   *
+   * @param which as on the list
+   */
+  public static List<RivalMeaning> of(
+      Meet meet, String athlete, JumpForm form, double rivalSd_m, double rivalFouls, double unknownMean_m, List<String> which) {
     int left = meet.attemptsLeft(athlete);
-    List<Rival> rivals = meet.rivals(athlete, rivalSd_m, rivalFouls, unknownMean_m);
+    List<Rival> rivals =
+        meet.rivals(athlete, rivalSd_m, rivalFouls, unknownMean_m).stream().filter(r -> which.contains(r.name())).toList();
     List<RivalMeaning> out = new ArrayList<>();
     Double best = null;
     for (Placing p : meet.placings()) {

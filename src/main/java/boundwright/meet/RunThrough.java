@@ -20,9 +20,9 @@ import org.jspecify.annotations.Nullable;
 public record RunThrough(
     int steps, double startMark_m, List<Double> toBoard_m, @Nullable Double wind, @Nullable Double tiredness) {
   /** Shortest and longest single step that is taken [m] (sanity limits; judgement). */
-  private static final double MIN_STEP_M = 0.3;
+  static final double MIN_STEP_M = 0.3;
 
-  private static final double MAX_STEP_M = 3.2;
+  static final double MAX_STEP_M = 3.2;
 
   /** Refuses what nobody runs. */
   public RunThrough {

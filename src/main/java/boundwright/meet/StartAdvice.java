@@ -18,7 +18,8 @@ public record StartAdvice(Estimate systematic_m, Estimate random_m, Verdict verd
   /** A start mark is not moved by less than this [m]. */
   public static final double LEAST_MOVE_M = 0.02;
 
-  private static final int FEWEST = 4;
+  /** Fewest gaps from which the advice is given. */
+  public static final int FEWEST = 4;
 
   /** What to do. */
   public enum Verdict {

@@ -1,0 +1,19 @@
+package boundwright.meet;
+
+import boundwright.quantity.RefusedException;
+
+/** The words a coach adds to an entry. */
+final class Notes {
+  private static final int MOST = 200;
+
+  private Notes() {}
+
+  /** Stripped; refuses more than {@value #MOST} characters. */
+  static String checked(String note) {
+    String plain = note.strip();
+    if (plain.length() > MOST) {
+      throw new RefusedException("A note of " + plain.length() + " characters is too long: at most " + MOST + " are kept. Shorten it.");
+    }
+    return plain;
+  }
+}
