@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param runs run-throughs as kept, oldest first
  * @param plan start and check marks
+ * @param model lengths of the steps, from which the picture takes each foot's place
  * @param spread spread by step and where steering starts, or null when the data cannot tell
  * @param spreadMissing why there is no spread, with the least that is needed; null when there is one
  * @param start whether to move the start mark or train the rhythm; its verdict says when the data cannot tell
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
 public record ApproachAnswer(
     List<RunThroughEntry> runs,
     RunUpPlan plan,
+    StepModel model,
     @Nullable RunwaySpread spread,
     @Nullable String spreadMissing,
     StartAdvice start,

@@ -62,6 +62,7 @@ public final class ApproachDesk {
     return new ApproachAnswer(
         kept,
         plan,
+        model,
         spread,
         missing,
         StartAdvice.of(BoardSpread.of(gaps), aim, settings.rhythm_m()),

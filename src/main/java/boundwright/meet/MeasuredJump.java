@@ -74,6 +74,21 @@ public record MeasuredJump(List<MeasuredContact> contacts, List<Body> bodies, @N
     return new MeasuredJump(contacts, List.of(out), toeToBoard_m);
   }
 
+  /**
+   * From the three lengths as they are kept, and heights of the centre of mass, three of each [m].
+   *
+   * @throws RefusedException if the lengths count from the line and the toe-to-board is not known
+   */
+  public static MeasuredJump ofPhases(
+      Phases phases, List<MeasuredContact> contacts, List<Double> takeOffHeights_m, List<Double> touchdownHeights_m) {
+    return ofLengths(
+        contacts,
+        List.of(phases.hopFromToe_m(), phases.step_m(), phases.jump_m()),
+        takeOffHeights_m,
+        touchdownHeights_m,
+        phases.toeToBoard_m());
+  }
+
   /** The lengths that the speeds make, from the toe. */
   public Phases phases() {
     double[] m = new double[3];

@@ -53,6 +53,21 @@ public record Phases(double hop_m, double step_m, double jump_m, @Nullable Doubl
     return from == From.TOE ? total_m() : total_m() + known();
   }
 
+  /** The hop from the toe [m], as the speeds of a clip tell it. */
+  public double hopFromToe_m() {
+    return from == From.TOE ? hop_m : hop_m + known();
+  }
+
+  /** Whether {@link #official_m()} can be told. */
+  public boolean knowsOfficial() {
+    return from == From.BOARD || toeToBoard_m != null;
+  }
+
+  /** Whether {@link #effective_m()} can be told. */
+  public boolean knowsEffective() {
+    return from == From.TOE || toeToBoard_m != null;
+  }
+
   /** The parts of {@link #total_m()}. */
   public Shares shares() {
     return Shares.ofLengths(hop_m, step_m, jump_m);

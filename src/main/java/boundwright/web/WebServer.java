@@ -1,5 +1,6 @@
 package boundwright.web;
 
+import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
 import boundwright.quantity.RefusedException;
@@ -110,6 +111,7 @@ public final class WebServer implements AutoCloseable {
     squad(routes, bench, pages);
     athlete(routes, bench, pages, gate);
     data(routes, bench, pages, gate);
+    jumpAndMeet(routes, bench, pages, gate, assets);
     troubles(routes, pages, gate);
   }
 
@@ -154,8 +156,42 @@ public final class WebServer implements AutoCloseable {
     routes.get("/card.pdf", card::pdf);
     routes.get("/athlete/{id}/card", card::athlete);
     List<Source> sources = new ArrayList<>(Sources.ALL);
+    sources.addAll(JumpSources.ALL);
     sources.add(TeachingPoint.SOURCE);
     routes.get("/sources", ctx -> pages.show(ctx, 200, "sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
+  }
+
+  private static void jumpAndMeet(RoutesConfig routes, Workbench bench, Pages pages, Gate gate, Assets assets) {
+    JumpHandler jump = new JumpHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/jump", jump::show);
+    routes.post("/athlete/{id}/jump", jump::keep);
+    routes.post("/athlete/{id}/jump/{number}/remove", jump::remove);
+    RunUpHandler runUp = new RunUpHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/run-up", runUp::show);
+    routes.post("/athlete/{id}/run-up", runUp::keep);
+    routes.post("/athlete/{id}/run-up/{number}/remove", runUp::remove);
+    AimHandler aim = new AimHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/aim", aim::show);
+    routes.post("/athlete/{id}/aim", aim::keep);
+    routes.post("/athlete/{id}/aim/{number}/remove", aim::remove);
+    MeetListHandler meets = new MeetListHandler(bench, pages, gate);
+    routes.get("/meet", meets::list);
+    routes.post("/meet", meets::add);
+    MeetSettingsHandler settings = new MeetSettingsHandler(bench, pages);
+    routes.get("/meet/settings", settings::show);
+    routes.post("/meet/settings", settings::save);
+    routes.get("/meet/{id}/edit", meets::edit);
+    routes.post("/meet/{id}/edit", meets::save);
+    routes.post("/meet/{id}/list", meets::enter);
+    routes.post("/meet/{id}/list/{number}/withdraw", meets::withdraw);
+    routes.post("/meet/{id}/remove", meets::remove);
+    MeetHandler meet = new MeetHandler(bench, pages, gate);
+    routes.get("/meet/{id}", meet::show);
+    routes.post("/meet/{id}/attempt", meet::keep);
+    routes.post("/meet/{id}/undo/{number}", meet::undo);
+    routes.post("/meet/{id}/attempt/{number}/remove", meet::removeAttempt);
+    // at the root, so that it may answer for the pages of the meets
+    routes.get("/worker.js", assets::worker);
   }
 
   private static void troubles(RoutesConfig routes, Pages pages, Gate gate) {
