@@ -132,8 +132,8 @@ public final class AimDesk {
   private static String from(BoardGaps gaps, Marks marks) {
     int measured = gaps.measured_m().size();
     int unknown = gaps.foulsBelow_m().size();
-    return "From " + gaps.attempts() + " attempts at the board (" + measured + " gaps measured, " + unknown
-        + " fouls of unknown size) and " + marks.effective_m().size() + " legal distances"
+    return "From " + Notes.counted(gaps.attempts(), "attempt") + " at the board (" + Notes.counted(measured, "gap") + " measured, "
+        + Notes.counted(unknown, "foul") + " of unknown size) and " + Notes.counted(marks.effective_m().size(), "legal distance")
         + (marks.guessed() ? "; where the gap was not measured the usual legal gap stands in, so the spread is a little too wide." : ".");
   }
 }

@@ -117,7 +117,7 @@ public final class ApproachDesk {
   private static String startFrom(BoardGaps gaps, List<RunThrough> same) {
     return gaps.attempts() == 0
         ? "No run-through with its board gap yet; the advice needs at least " + StartAdvice.FEWEST + "."
-        : "From " + gaps.attempts() + (gaps.attempts() == 1 ? " run-through" : " run-throughs") + " with a board gap, seen from the newest start mark"
+        : "From " + Notes.counted(gaps.attempts(), "run-through") + " with a board gap, seen from the newest start mark"
             + (gaps.attempts() < same.size() ? " (" + (same.size() - gaps.attempts()) + " others could not be used)." : ".")
             + (gaps.attempts() < StartAdvice.FEWEST ? " The advice needs at least " + StartAdvice.FEWEST + "." : "");
   }
@@ -127,10 +127,10 @@ public final class ApproachDesk {
     String lengths =
         runs.isEmpty() && profile.runUps().isEmpty()
             ? "The lengths are the makers' first guess: no run-through of this athlete is kept yet."
-            : "From " + runs.size() + " run-throughs (" + runs.stream().filter(r -> r.steps() == plan.steps()).count() + " of " + plan.steps()
-                + " steps) and " + profile.runUps().size() + " taped run-ups.";
+            : "From " + Notes.counted(runs.size(), "run-through") + " (" + runs.stream().filter(r -> r.steps() == plan.steps()).count() + " of "
+                + Notes.counted(plan.steps(), "step") + ") and " + Notes.counted(profile.runUps().size(), "taped run-up") + ".";
     return lengths
-        + (speed.measured() == 0 ? " The speed is a first guess: no run-up was timed." : " The speed is from " + speed.measured() + " timed run-ups.")
+        + (speed.measured() == 0 ? " The speed is a first guess: no run-up was timed." : " The speed is from " + Notes.counted(speed.measured(), "timed run-up") + ".")
         + (aimGiven ? " The aim was given." : aimOwn ? " The aim is the athlete's own." : " The aim is the usual one, until the athlete's own is told.");
   }
 }

@@ -6,7 +6,8 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the next attempt of an athlete is for.
+ * What the next attempt of an athlete is for. While the first rounds decide who jumps on, attempts are counted, the
+ * athlete's and the rivals', up to there.
  *
  * @param athlete as on the list
  * @param attemptsLeft 0 when out or done

@@ -96,9 +96,11 @@ public final class MeetDesk {
     AimPolicy.Advice advice = AimPolicy.of(form, goal, left).advise(left, best);
     String purpose = place == null ? "the longest best" : "a place among the " + meet.rules().finalists() + " who jump on";
     if (place != null && !advice.worthwhile()) {
-      // nothing is lost by jumping for distance
-      purpose = "the longest best: the place is " + (advice.worth() > EVEN ? "safe" : "out of reach");
-      advice = AimPolicy.of(form, plan.goal(), left).advise(left, best);
+      // nothing is lost by jumping for distance; with a safe place the later rounds are to come as well
+      boolean safe = advice.worth() > EVEN;
+      int toCome = safe ? left + meet.rules().rounds() - meet.rules().firstRounds() : left;
+      purpose = "the longest best: the place is " + (safe ? "safe" : "out of reach");
+      advice = AimPolicy.of(form, plan.goal(), toCome).advise(toCome, best);
     }
     double shift = advice.aim_m() - answer.board().mean_m().p50();
     return new MeetAim(

@@ -2,7 +2,7 @@ package boundwright.meet;
 
 import boundwright.quantity.RefusedException;
 
-/** The words a coach adds to an entry. */
+/** The words a coach adds to an entry, and counts in words. */
 final class Notes {
   private static final int MOST = 200;
 
@@ -15,5 +15,10 @@ final class Notes {
       throw new RefusedException("A note of " + plain.length() + " characters is too long: at most " + MOST + " are kept. Shorten it.");
     }
     return plain;
+  }
+
+  /** {@code 1 run-through}, {@code 2 run-throughs}. */
+  static String counted(int n, String what) {
+    return n + " " + what + (n == 1 ? "" : "s");
   }
 }

@@ -49,11 +49,11 @@ public record PhaseAnswer(
 
   /** What the contact line rests on. */
   public String from() {
-    String own = line.contacts() == 0 ? "No contact of this athlete is measured" : "From " + line.contacts() + " measured contacts";
+    String own = line.contacts() == 0 ? "No contact of this athlete is measured" : "From " + Notes.counted(line.contacts(), "measured contact");
     String others =
         squadAthletes == 0
             ? "drawn towards the makers' first guess"
-            : "drawn towards " + squadAthletes + (squadAthletes == 1 ? " other athlete" : " other athletes") + " of the squad";
+            : "drawn towards " + Notes.counted(squadAthletes, "other athlete") + " of the squad";
     String form =
         line.choice().told()
             ? "The loss goes " + line.form().label() + ", told by leaving contacts out."

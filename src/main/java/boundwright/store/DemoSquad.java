@@ -101,6 +101,7 @@ public final class DemoSquad {
       train(athlete, who, reps);
     }
     workbench.logbook().logAll(reps);
+    DemoJumps.fill(workbench);
     return reps.size();
   }
 
