@@ -45,7 +45,9 @@ class ArchitectureTest {
           Map.entry("load", Set.of("quantity", "evidence", "footfall", "athlete", "flight")),
           Map.entry("technique", Set.of("quantity", "evidence", "footfall", "athlete")),
           Map.entry("readiness", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "load", "technique")),
-          Map.entry("card", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "technique", "pages")),
+          Map.entry(
+              "card",
+              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "pages")),
           Map.entry("store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness")),
           Map.entry(
               "web",

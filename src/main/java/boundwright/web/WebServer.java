@@ -3,6 +3,7 @@ package boundwright.web;
 import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
+import boundwright.load.LoadSources;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.technique.TeachingPoint;
@@ -110,6 +111,7 @@ public final class WebServer implements AutoCloseable {
     routes.get("/assets/<name>", assets::serve);
     squad(routes, bench, pages);
     athlete(routes, bench, pages, gate);
+    watching(routes, bench, pages, gate);
     data(routes, bench, pages, gate);
     jumpAndMeet(routes, bench, pages, gate, assets);
     troubles(routes, pages, gate);
@@ -125,6 +127,10 @@ public final class WebServer implements AutoCloseable {
     SettingsHandler settings = new SettingsHandler(bench, pages);
     routes.get("/settings", settings::show);
     routes.post("/settings", settings::save);
+    LimitsHandler limits = new LimitsHandler(bench, pages);
+    routes.get("/settings/guard", limits::show);
+    routes.post("/settings/guard", limits::guard);
+    routes.post("/settings/gate", limits::gate);
   }
 
   private static void athlete(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
@@ -143,6 +149,35 @@ public final class WebServer implements AutoCloseable {
     routes.get("/athlete/{id}/marks", athlete::show);
     routes.post("/athlete/{id}/log", athlete::log);
     routes.post("/athlete/{id}/undo/{rep}", athlete::undo);
+    routes.post("/athlete/{id}/override", athlete::override);
+  }
+
+  private static void watching(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
+    CareHandler care = new CareHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/care", care::show);
+    routes.post("/athlete/{id}/pain", care::pain);
+    routes.post("/athlete/{id}/pain/{number}/settled", care::settle);
+    routes.post("/athlete/{id}/hold", care::hold);
+    routes.post("/athlete/{id}/hold/{number}/end", care::endHold);
+    routes.post("/athlete/{id}/growing", care::growing);
+    routes.post("/athlete/{id}/rating", care::rating);
+    ReadyHandler ready = new ReadyHandler(bench, pages, gate);
+    routes.get("/watch", ready::watch);
+    routes.get("/athlete/{id}/ready", ready::show);
+    routes.post("/athlete/{id}/ready", ready::decide);
+    LoadHandler load = new LoadHandler(bench, pages);
+    routes.get("/athlete/{id}/load", load::show);
+    TechniqueHandler technique = new TechniqueHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/technique", technique::show);
+    routes.post("/athlete/{id}/fault", technique::addFault);
+    routes.post("/athlete/{id}/fault/{key}/remove", technique::removeFault);
+    SecondHandler second = new SecondHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/second", second::show);
+    routes.post("/athlete/{id}/second", second::keep);
+    TestsHandler tests = new TestsHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/tests", tests::show);
+    routes.post("/athlete/{id}/tests", tests::add);
+    routes.post("/athlete/{id}/score/{number}/remove", tests::remove);
   }
 
   private static void data(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
@@ -155,9 +190,12 @@ public final class WebServer implements AutoCloseable {
     routes.get("/card", card::squad);
     routes.get("/card.pdf", card::pdf);
     routes.get("/athlete/{id}/card", card::athlete);
+    routes.get("/athlete/{id}/report.pdf", card::report);
     List<Source> sources = new ArrayList<>(Sources.ALL);
     sources.addAll(JumpSources.ALL);
     sources.add(TeachingPoint.SOURCE);
+    sources.addAll(LoadSources.ALL);
+    sources.addAll(List.of(boundwright.readiness.Gate.LADDER, boundwright.readiness.Gate.RULES));
     routes.get("/sources", ctx -> pages.show(ctx, 200, "sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
   }
 
@@ -178,8 +216,8 @@ public final class WebServer implements AutoCloseable {
     routes.get("/meet", meets::list);
     routes.post("/meet", meets::add);
     MeetSettingsHandler settings = new MeetSettingsHandler(bench, pages);
-    routes.get("/meet/settings", settings::show);
-    routes.post("/meet/settings", settings::save);
+    routes.get("/settings/meet", settings::show);
+    routes.post("/settings/meet", settings::save);
     routes.get("/meet/{id}/edit", meets::edit);
     routes.post("/meet/{id}/edit", meets::save);
     routes.post("/meet/{id}/list", meets::enter);
