@@ -1,6 +1,7 @@
 package boundwright.evidence;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Every source this program stands on, with its standing. The sources page lists them in this order. */
 public final class Sources {
@@ -121,11 +122,17 @@ public final class Sources {
 
   /** All of them. */
   public static final List<Source> ALL =
-      List.of(ROUTINE, PROJECTILE, CONTACT_BY_GAIN, CONTACT_BY_TAKE_OFF, SPRINT, FIRST_STEPS, EIGHTEEN_STEPS, REPEATABILITY, RUNWAY,
+      and(
+          JumpSources.ALL,
+          ROUTINE, PROJECTILE, CONTACT_BY_GAIN, CONTACT_BY_TAKE_OFF, SPRINT, FIRST_STEPS, EIGHTEEN_STEPS, REPEATABILITY, RUNWAY,
           UNITS, LEARNING, SCATTER, LOG,
           FAULTS, SHARE_TREND, KAPPA, KAPPA_ERROR, ICC, ICC_INTERVALS,
           TYPICAL_ERROR, DETECTABLE_CHANGE, BETA_SHARE, SEQUENTIAL, HOP_ERROR, MIXED_MODEL, MIXED_MODEL_CHECK, TEST_LIMITS,
           OWN_FAULT, OWN_REPEATS, REPEATABILITY_CARRIED_OVER);
 
   private Sources() {}
+
+  private static List<Source> and(List<Source> more, Source... own) {
+    return Stream.concat(Stream.of(own), more.stream()).toList();
+  }
 }

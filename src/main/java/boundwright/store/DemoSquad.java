@@ -103,6 +103,7 @@ public final class DemoSquad {
       care.watch(athlete, reps);
     }
     workbench.logbook().logAll(reps);
+    DemoJumps.fill(workbench);
     return reps.size();
   }
 

@@ -13,6 +13,7 @@ import java.util.regex.Pattern;
 public final class Figures {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
   private static final DateTimeFormatter DAY_OF_YEAR = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
+  private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEE d MMMM yyyy", Locale.ENGLISH);
   private static final Pattern PART = Pattern.compile("(-?[0-9][0-9./ ]*?)\\s*(ft|in|m)\\b");
 
   private Figures() {}
@@ -38,6 +39,21 @@ public final class Figures {
   /** A chance as reps in a hundred, never rounded to certainty. */
   public static String chance(double chance) {
     return Math.min(99, Math.max(1, Math.round(chance * 100))) + " in 100";
+  }
+
+  /** A wind with its sign: {@code +1.2}. */
+  public static String wind(double speed) {
+    return String.format(Locale.ROOT, speed < 0 ? "\u2212%.1f" : "+%.1f", Math.abs(speed));
+  }
+
+  /** A speed: {@code 8.42 m/s}. */
+  public static String speed(double speed) {
+    return String.format(Locale.ROOT, "%.2f m/s", speed);
+  }
+
+  /** A day for a list: {@code Sat 18 July 2026}. */
+  public static String day(LocalDate day) {
+    return WEEKDAY.format(day);
   }
 
   /** A length as it is typed on a phone: metres without the unit, {@code 9.52}; feet and inches in full. */

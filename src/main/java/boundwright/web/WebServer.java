@@ -1,5 +1,6 @@
 package boundwright.web;
 
+import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
 import boundwright.load.LoadSources;
@@ -112,6 +113,7 @@ public final class WebServer implements AutoCloseable {
     athlete(routes, bench, pages, gate);
     watching(routes, bench, pages, gate);
     data(routes, bench, pages, gate);
+    jumpAndMeet(routes, bench, pages, gate, assets);
     troubles(routes, pages, gate);
   }
 
@@ -190,10 +192,44 @@ public final class WebServer implements AutoCloseable {
     routes.get("/athlete/{id}/card", card::athlete);
     routes.get("/athlete/{id}/report.pdf", card::report);
     List<Source> sources = new ArrayList<>(Sources.ALL);
+    sources.addAll(JumpSources.ALL);
     sources.add(TeachingPoint.SOURCE);
     sources.addAll(LoadSources.ALL);
     sources.addAll(List.of(boundwright.readiness.Gate.LADDER, boundwright.readiness.Gate.RULES));
     routes.get("/sources", ctx -> pages.show(ctx, 200, "sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
+  }
+
+  private static void jumpAndMeet(RoutesConfig routes, Workbench bench, Pages pages, Gate gate, Assets assets) {
+    JumpHandler jump = new JumpHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/jump", jump::show);
+    routes.post("/athlete/{id}/jump", jump::keep);
+    routes.post("/athlete/{id}/jump/{number}/remove", jump::remove);
+    RunUpHandler runUp = new RunUpHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/run-up", runUp::show);
+    routes.post("/athlete/{id}/run-up", runUp::keep);
+    routes.post("/athlete/{id}/run-up/{number}/remove", runUp::remove);
+    AimHandler aim = new AimHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/aim", aim::show);
+    routes.post("/athlete/{id}/aim", aim::keep);
+    routes.post("/athlete/{id}/aim/{number}/remove", aim::remove);
+    MeetListHandler meets = new MeetListHandler(bench, pages, gate);
+    routes.get("/meet", meets::list);
+    routes.post("/meet", meets::add);
+    MeetSettingsHandler settings = new MeetSettingsHandler(bench, pages);
+    routes.get("/settings/meet", settings::show);
+    routes.post("/settings/meet", settings::save);
+    routes.get("/meet/{id}/edit", meets::edit);
+    routes.post("/meet/{id}/edit", meets::save);
+    routes.post("/meet/{id}/list", meets::enter);
+    routes.post("/meet/{id}/list/{number}/withdraw", meets::withdraw);
+    routes.post("/meet/{id}/remove", meets::remove);
+    MeetHandler meet = new MeetHandler(bench, pages, gate);
+    routes.get("/meet/{id}", meet::show);
+    routes.post("/meet/{id}/attempt", meet::keep);
+    routes.post("/meet/{id}/undo/{number}", meet::undo);
+    routes.post("/meet/{id}/attempt/{number}/remove", meet::removeAttempt);
+    // at the root, so that it may answer for the pages of the meets
+    routes.get("/worker.js", assets::worker);
   }
 
   private static void troubles(RoutesConfig routes, Pages pages, Gate gate) {
