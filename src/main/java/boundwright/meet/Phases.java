@@ -1,6 +1,7 @@
 package boundwright.meet;
 
 import boundwright.quantity.RefusedException;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,6 +52,15 @@ public record Phases(double hop_m, double step_m, double jump_m, @Nullable Doubl
   /** The distance from the toe [m]. */
   public double effective_m() {
     return from == From.TOE ? total_m() : total_m() + known();
+  }
+
+  /**
+   * The three lengths with the hop from the toe [m], as speeds make them.
+   *
+   * @throws RefusedException if the hop was measured from the board and the toe-to-board was not
+   */
+  public List<Double> fromToe_m() {
+    return List.of(from == From.TOE ? hop_m : hop_m + known(), step_m, jump_m);
   }
 
   /** The parts of {@link #total_m()}. */
