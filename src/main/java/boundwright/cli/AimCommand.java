@@ -60,7 +60,10 @@ final class AimCommand implements Callable<Integer> {
   @Option(
       names = "--no-mark",
       paramLabel = "LENGTH",
-      description = "What ending without a mark counts as; 0 counts it as nothing. Default: 1 m below the mean (a setting).")
+      description = {
+        "What ending without a mark counts as; 0 counts it as nothing. Default: 1 m below the mean (a setting).",
+        "With --target it does not matter."
+      })
   private @Nullable String noMark;
 
   @Option(names = "--target", paramLabel = "LENGTH", description = "Aim for this distance instead of the longest best.")
@@ -69,7 +72,7 @@ final class AimCommand implements Callable<Integer> {
   @Option(names = "--policy", description = "Also where to aim at each attempt, without a mark yet and given a best so far.")
   private boolean policy;
 
-  @Option(names = "--best", paramLabel = "LENGTH", description = "A best so far to show with --policy; can be repeated. Default: around the mean.")
+  @Option(names = "--best", paramLabel = "LENGTH", description = "A best so far to show the policy for; can be repeated. Default: around the mean.")
   private List<String> bests = new ArrayList<>();
 
   @Option(names = "--keep", description = "Keep an attempt at the board in training: --gap or --foul.")
@@ -135,9 +138,7 @@ final class AimCommand implements Callable<Integer> {
   /** What is asked for; null for the longest best with no mark counted as the settings say. */
   private @Nullable Goal goal(LengthUnit in, @Nullable JumpForm form) {
     if (target != null) {
-      if (noMark != null) {
-        throw new RefusedException("--no-mark belongs to the longest best; with --target no mark is a miss like any other.");
-      }
+      // with a target no mark is a miss like any other, whatever it counts as
       return Goal.Target.metres(in.read("target", target));
     }
     if (noMark != null) {
@@ -159,11 +160,12 @@ final class AimCommand implements Callable<Integer> {
     if (top.json()) {
       json(s, null, plan, advice == null ? null : AimJson.Start.of(advice), null, in);
     } else {
+      List<Double> shown = checked(plan, bests(plan, in));
       MarksText text = new MarksText(s.out(), in);
       if (advice != null) {
         text.wrapped("START", advice.words(in));
       }
-      plan(s, text, plan, in);
+      plan(s, text, plan, shown, in);
     }
   }
 
@@ -186,10 +188,11 @@ final class AimCommand implements Callable<Integer> {
       json(s, who, plan, AimJson.Start.of(advice), AimJson.Log.of(answer), in);
       return;
     }
+    List<Double> shown = checked(plan, bests(plan, in));
     text.wrapped("START", advice.words(in));
-    plan(s, text, plan, in);
+    plan(s, text, plan, shown, in);
     s.out().println();
-    text.wrapped("From", who.name() + ": " + answer.from());
+    text.wrapped("From", answer.from());
     text.wrapped(
         "How sure",
         "The foot falls on average " + in.write(answer.board().mean_m().p50()) + " behind the line (" + in.write(answer.board().mean_m().p05()) + " to "
@@ -200,7 +203,7 @@ final class AimCommand implements Callable<Integer> {
   private void json(
       Surroundings s, @Nullable Athlete who, AimPlan plan, AimJson.@Nullable Start start, AimJson.@Nullable Log log, LengthUnit in) {
     String name = who == null ? null : who.name();
-    List<Double> shown = policy ? bests(plan, in) : null;
+    List<Double> shown = bests(plan, in);
     if (plan.goal() instanceof Goal.Longest longest) {
       Json.print(s.out(), AimJson.Longest.of(name, plan, longest, shown, start, log));
     } else if (plan.goal() instanceof Goal.Target wanted) {
@@ -210,11 +213,23 @@ final class AimCommand implements Callable<Integer> {
     }
   }
 
-  private List<Double> bests(AimPlan plan, LengthUnit in) {
+  /** The bests so far to show the policy for; null without it. */
+  private @Nullable List<Double> bests(AimPlan plan, LengthUnit in) {
+    if (!policy && bests.isEmpty()) {
+      return null;
+    }
     return bests.isEmpty() ? plan.usualBests_m() : bests.stream().map(b -> in.read("best so far", b)).toList();
   }
 
-  private void plan(Surroundings s, MarksText text, AimPlan plan, LengthUnit in) {
+  /** Refuses a best that nobody jumps before anything is printed. */
+  private static @Nullable List<Double> checked(AimPlan plan, @Nullable List<Double> shown) {
+    if (shown != null) {
+      shown.forEach(best -> plan.at(1, best));
+    }
+    return shown;
+  }
+
+  private static void plan(Surroundings s, MarksText text, AimPlan plan, @Nullable List<Double> shown, LengthUnit in) {
     boolean longest = plan.goal() instanceof Goal.Longest;
     AimPolicy.Advice first = plan.first();
     if (longest) {
@@ -231,10 +246,9 @@ final class AimCommand implements Callable<Integer> {
           MarksText.chance(plan.fixed().worth()) + " in " + plan.attempts() + (plan.attempts() == 1 ? " attempt" : " attempts") + ", "
               + MarksText.chance(plan.perAttempt()) + " at each");
     }
-    if (policy) {
+    if (shown != null) {
       s.out().println();
       s.out().println("Where to aim, attempt by attempt (foul chance):");
-      List<Double> shown = bests(plan, in);
       row(s, "attempt", "no mark yet", shown.stream().map(b -> "best " + in.write(b)).toList());
       for (int k = 1; k <= plan.attempts(); k++) {
         int attempt = k;

@@ -52,13 +52,13 @@ final class AimJson {
           Form.of(plan.form()),
           plan.attempts(),
           Json.length(goal.noMark_m()),
-          Json.length(first.aim_m()),
-          Json.length(first.worth()),
+          Json.aim(first.aim_m()),
+          Json.aim(first.worth()),
           Json.chance(first.foulChance()),
-          Json.length(fixed.aim_m()),
-          Json.length(fixed.worth()),
+          Json.aim(fixed.aim_m()),
+          Json.aim(fixed.worth()),
           Json.chance(fixed.foulChance()),
-          Json.length(plan.policyGain()),
+          Json.aim(plan.policyGain()),
           bests == null ? null : rows(plan, bests, true),
           start,
           log);
@@ -87,7 +87,7 @@ final class AimJson {
           Form.of(plan.form()),
           plan.attempts(),
           Json.length(goal.metres()),
-          Json.length(fixed.aim_m()),
+          Json.aim(fixed.aim_m()),
           Json.chance(fixed.worth()),
           Json.chance(plan.perAttempt()),
           Json.chance(fixed.foulChance()),
@@ -100,15 +100,15 @@ final class AimJson {
   /** One attempt of the policy. */
   record Row(int attempt, int attemptsLeft, Choice noMark, List<Choice> given) {}
 
-  /** Where to aim, given the best so far. */
+  /** Where to aim, given the best so far; no aim when there is nothing left to win. */
   record Choice(
-      @Nullable Double best_m, double aim_m, double foulChance, @Nullable Double expectedBest_m, @Nullable Double chance, boolean worthwhile) {
+      @Nullable Double best_m, @Nullable Double aim_m, @Nullable Double foulChance, @Nullable Double expectedBest_m, @Nullable Double chance, boolean worthwhile) {
     static Choice of(AimPolicy.Advice a, boolean metres) {
       return new Choice(
           Json.lengthOrNull(a.best_m()),
-          Json.length(a.aim_m()),
-          Json.chance(a.foulChance()),
-          metres ? (Double) Json.length(a.worth()) : null,
+          a.worthwhile() ? (Double) Json.aim(a.aim_m()) : null,
+          a.worthwhile() ? (Double) Json.chance(a.foulChance()) : null,
+          metres ? (Double) Json.aim(a.worth()) : null,
           metres ? null : (Double) Json.chance(a.worth()),
           a.worthwhile());
     }
@@ -118,8 +118,8 @@ final class AimJson {
   record Start(double meanGapNow_m, double move_m, double foulChanceNow, double foulChanceThen, boolean told, String said) {
     static Start of(AimAdvice a) {
       return new Start(
-          Json.length(a.now().aim_m()),
-          Json.length(a.moveStart_m()),
+          Json.aim(a.now().aim_m()),
+          Json.aim(a.moveStart_m()),
           Json.chance(a.now().foulChance()),
           Json.chance(a.best().foulChance()),
           a.told(),

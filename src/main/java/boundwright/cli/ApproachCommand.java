@@ -37,7 +37,7 @@ final class ApproachCommand implements Callable<Integer> {
   @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose run-up; any case.")
   private String athlete = "";
 
-  @Option(names = "--steps", paramLabel = "N", description = "Steps, 1 to 26. Default: those of most run-throughs, or the athlete's rung.")
+  @Option(names = "--steps", paramLabel = "N", description = "Steps, 1 to 26. Default: those of most run-throughs, of the newest jump, or the rung.")
   private @Nullable Integer steps;
 
   @Option(names = "--speed", paramLabel = "M/S", description = "Speed wanted at the board [m/s], instead of steps: the fewest that reach it.")
@@ -100,7 +100,7 @@ final class ApproachCommand implements Callable<Integer> {
         if (top.json()) {
           Json.print(s.out(), RunUpAnswer.of(who, answer));
         } else {
-          print(s, who, answer, in);
+          print(s, answer, in);
         }
       }
       return 0;
@@ -146,7 +146,7 @@ final class ApproachCommand implements Callable<Integer> {
                 + String.join("; ", r.toBoard_m().stream().map(p -> p.isNaN() ? "-" : in.write(p)).toList()) + ".");
   }
 
-  private static void print(Surroundings s, Athlete who, ApproachAnswer a, LengthUnit in) {
+  private static void print(Surroundings s, ApproachAnswer a, LengthUnit in) {
     MarksText text = new MarksText(s.out(), in);
     RunUpPlan p = a.plan();
     text.line("START", in.write(p.startMark_m().p50()) + " from the take-off line, " + p.steps() + (p.steps() == 1 ? " step" : " steps"));
@@ -156,10 +156,10 @@ final class ApproachCommand implements Callable<Integer> {
     text.line("Aim", in.write(p.aim_m()) + " behind the line");
     text.wrapped("Start mark", a.start().words(in));
     s.out().println();
-    text.wrapped("From", who.name() + ": " + a.from());
+    text.wrapped("From", a.from());
     text.wrapped("How sure", "Start mark nine times in ten between " + in.write(p.startMark_m().p05()) + " and " + in.write(p.startMark_m().p95()) + ".");
     text.wrapped("", a.startFrom());
-    text.wrapped("Wind, legs", a.shiftWords(in));
+    text.wrapped("Wind", a.shiftWords(in));
     RunwaySpread spread = a.spread();
     if (spread == null) {
       text.wrapped("Spread", "The data cannot tell. " + a.spreadMissing());

@@ -122,7 +122,7 @@ final class MeetJson {
           a.attemptsLeft(),
           Json.lengthOrNull(a.best_m()),
           a.purpose(),
-          a.advice() == null ? null : (Double) Json.length(a.advice().aim_m()),
+          a.advice() == null ? null : (Double) Json.aim(a.advice().aim_m()),
           a.advice() == null ? null : (Double) Json.chance(a.advice().foulChance()),
           Json.lengthOrNull(a.startShift_m()),
           Json.lengthOrNull(a.move_m()),
@@ -142,7 +142,7 @@ final class MeetJson {
           m.rival().name(),
           Json.lengthOrNull(m.rival().best_m()),
           Json.lengthOrNull(m.needed_m()),
-          m.next() == null || !worth ? null : (Double) Json.length(m.next().aim_m()),
+          m.next() == null || !worth ? null : (Double) Json.aim(m.next().aim_m()),
           m.next() == null ? null : (Double) Json.chance(m.next().worth()),
           worth);
     }

@@ -40,12 +40,15 @@ final class MeetText {
       line.append(String.format(Locale.ROOT, "  %-10s", points == null ? "" : points + " points"));
       for (int round = 1; round <= meet.rules().rounds(); round++) {
         Attempt a = meet.attempt(p.athlete(), round);
-        line.append("  ").append(a == null ? "." : brief(a));
+        line.append(String.format(Locale.ROOT, unit == LengthUnit.METRES ? "  %-14s" : "  %-21s", a == null ? "." : brief(a)));
       }
       if (meet.hasCut() && goOn.contains(p.athlete())) {
-        line.append("  goes on");
+        line.append("goes on");
       }
       out.println(line.toString().stripTrailing());
+    }
+    if (meet.attempts().stream().map(Attempt::wind).anyMatch(w -> w != null && !Wind.legal(w))) {
+      out.println(String.format(Locale.ROOT, "  * wind above %+.1f m/s: counts for the rank, not for records", Wind.LIMIT));
     }
     out.println(
         now.next() == null
@@ -58,7 +61,7 @@ final class MeetText {
     Double d = a.distance_m();
     Double w = a.wind();
     return (d == null ? a.result().mark() : unit.write(d))
-        + (d == null || w == null ? "" : String.format(Locale.ROOT, " (%+.1f%s)", Wind.rounded(w), Wind.legal(w) ? "" : " too much"));
+        + (d == null || w == null ? "" : String.format(Locale.ROOT, " %+.1f%s", Wind.rounded(w), Wind.legal(w) ? "" : "*"));
   }
 
   /** One attempt as it was kept or taken back. */
