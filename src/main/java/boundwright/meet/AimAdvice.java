@@ -24,6 +24,16 @@ public record AimAdvice(FixedAim now, FixedAim best, double nearest_m, double fu
         FixedAim.at(form, goal, attempts, bias), best, Math.min(one, other), Math.max(one, other), board.mean_m().halfWidth());
   }
 
+  /**
+   * The advice for a form that was given, with the present mean gap taken as known.
+   *
+   * @param meanGap_m where the foot falls now [m], -0.60 to 2.00
+   */
+  public static AimAdvice given(JumpForm form, Goal goal, int attempts, double meanGap_m) {
+    FixedAim best = FixedAim.best(form, goal, attempts);
+    return new AimAdvice(FixedAim.at(form, goal, attempts, meanGap_m), best, best.aim_m(), best.aim_m(), 0);
+  }
+
   private static double tame(double sd) {
     return Math.min(Math.max(sd, 0.005), 0.60);
   }

@@ -33,6 +33,11 @@ public record AimPlan(JumpForm form, Goal goal, int attempts, FixedAim fixed, Ai
     return Math.max(0, first().worth() - fixed.worth());
   }
 
+  /** Worth of one attempt alone at the fixed aim; for a target its chance. */
+  public double perAttempt() {
+    return FixedAim.at(form, goal, 1, fixed.aim_m()).worth();
+  }
+
   /** The advice for an attempt, 1 to {@link #attempts()}, given the best so far [m] or null. */
   public AimPolicy.Advice at(int attempt, @Nullable Double best_m) {
     MeetLimits.count("An attempt", attempt, 1, attempts, "The policy was worked out for " + attempts + ".");

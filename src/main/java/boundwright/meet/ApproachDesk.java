@@ -31,7 +31,8 @@ public final class ApproachDesk {
   /**
    * The plan.
    *
-   * @param steps 1 to 26; null for the steps of most run-throughs, or else the athlete's rung
+   * @param steps 1 to 26; null for the steps of most run-throughs, else of the newest jump, else the
+   *     athlete's rung
    * @param speed wanted at the board [m/s], instead of steps: the fewest steps that reach it; or null
    * @param aim_m board gap aimed at [m]; null for the athlete's own best aim, or else {@link #USUAL_AIM_M}
    * @throws RefusedException if both steps and speed are given, they are out of range, or there is nothing to go by
@@ -48,7 +49,7 @@ public final class ApproachDesk {
     SpeedBySteps bySteps = SpeedBySteps.of(profile.runUps());
     AimPlan own = aim_m == null ? aims.answer(athlete, null, MEET_ATTEMPTS).plan() : null;
     double aim = aim_m != null ? aim_m : own == null ? USUAL_AIM_M : own.fixed().aim_m();
-    int count = speed != null ? bySteps.stepsFor(speed) : steps != null ? steps : usualSteps(athlete, runs);
+    int count = speed != null ? bySteps.stepsFor(speed) : steps != null ? steps : usualSteps(athlete, runs, log.jumps(athlete.id()));
     RunUpPlan plan = RunUpPlan.of(model, bySteps, count, aim, settings.checkSteps(), settings.earlyStep());
     List<RunThrough> same = runs.stream().filter(r -> r.steps() == count).toList();
     RunwaySpread spread = null;
@@ -83,7 +84,7 @@ public final class ApproachDesk {
     return out;
   }
 
-  private static int usualSteps(Athlete athlete, List<RunThrough> runs) {
+  private static int usualSteps(Athlete athlete, List<RunThrough> runs, List<JumpEntry> jumps) {
     int most = 0;
     int count = 0;
     for (RunThrough r : runs) {
@@ -92,6 +93,10 @@ public final class ApproachDesk {
         most = r.steps();
         count = same;
       }
+    }
+    for (int j = jumps.size() - 1; most == 0 && j >= 0; j--) {
+      Integer jumped = jumps.get(j).steps();
+      most = jumped == null ? 0 : jumped;
     }
     if (most == 0 && athlete.rung() == 0) {
       throw new RefusedException(

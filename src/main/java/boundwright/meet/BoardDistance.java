@@ -2,6 +2,7 @@ package boundwright.meet;
 
 import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
+import boundwright.evidence.Standing;
 import boundwright.quantity.LengthUnit;
 import java.util.List;
 
@@ -22,6 +23,12 @@ public record BoardDistance(String label, double distance_m, Source source) {
           new BoardDistance("girls, United States high school (about)", 24 * LengthUnit.FOOT_M, JumpSources.BOARDS_SCHOOL),
           new BoardDistance("youth and club, 9 m", 9, JumpSources.BOARDS_SHORT),
           new BoardDistance("youth and club, 7 m", 7, JumpSources.BOARDS_SHORT));
+
+  /** A distance that the coach measured. */
+  public static BoardDistance own(String label, double distance_m) {
+    return new BoardDistance(
+        label, distance_m, new Source("board-own", "Take-off line to sand at this meet", "entered by the coach", Standing.OWN_DATA));
+  }
 
   /** Refuses a line in the sand or out of the runway. */
   public BoardDistance {

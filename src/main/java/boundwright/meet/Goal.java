@@ -23,6 +23,11 @@ public sealed interface Goal {
       MeetLimits.within("value of no mark", noMark_m, -20, MeetLimits.MAX_JUMP_M, "m", "0 counts it as nothing.");
     }
 
+    /** No mark counted as 1 m below the mean (judgement, {@link MeetSettings#DEFAULT}). */
+    public static Longest usual(JumpForm form) {
+      return new Longest(form.effectiveMean_m() - MeetSettings.DEFAULT.noMarkBelow_m());
+    }
+
     @Override
     public double worth(int centimetres) {
       return centimetres / 100.0 + 0.005;
@@ -49,6 +54,11 @@ public sealed interface Goal {
     public static Target metres(double metres) {
       MeetLimits.jump("target", metres);
       return new Target((int) Math.ceil(metres * 100 - 1e-6));
+    }
+
+    /** The distance [m]. */
+    public double metres() {
+      return centimetres / 100.0;
     }
 
     @Override

@@ -83,7 +83,7 @@ public record MeasuredJump(List<MeasuredContact> contacts, List<Body> bodies, @N
       Phases phases, List<MeasuredContact> contacts, List<Double> takeOffHeights_m, List<Double> touchdownHeights_m) {
     return ofLengths(
         contacts,
-        List.of(phases.hopFromToe_m(), phases.step_m(), phases.jump_m()),
+        phases.fromToe_m(),
         takeOffHeights_m,
         touchdownHeights_m,
         phases.toeToBoard_m());

@@ -1,7 +1,5 @@
 package boundwright.meet;
 
-import boundwright.evidence.Source;
-import boundwright.evidence.Standing;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.util.List;
@@ -56,12 +54,7 @@ public record MeetSheet(
     return BoardDistance.ALL.stream()
         .filter(b -> b.label().equals(competition) && Math.abs(b.distance_m() - board_m) < 1e-9)
         .findFirst()
-        .orElseGet(
-            () ->
-                new BoardDistance(
-                    competition,
-                    board_m,
-                    new Source("board-own", "Take-off line to sand at this meet", "entered by the coach", Standing.OWN_DATA)));
+        .orElseGet(() -> BoardDistance.own(competition, board_m));
   }
 
   /**
@@ -82,6 +75,21 @@ public record MeetSheet(
   public Optional<Entrant> entrant(String called) {
     String plain = called.strip().replaceAll("\\s+", " ");
     return entrants.stream().filter(e -> e.name().equalsIgnoreCase(plain)).findFirst();
+  }
+
+  /**
+   * The first round in which somebody has no attempt yet.
+   *
+   * @throws RefusedException if they have one in every round
+   */
+  public int nextRound(Entrant who) {
+    for (int round = 1; round <= rules.rounds(); round++) {
+      int r = round;
+      if (attempts.stream().noneMatch(a -> a.entrantId() == who.id() && a.attempt().round() == r)) {
+        return round;
+      }
+    }
+    throw new RefusedException(who.name() + " has an attempt in all " + rules.rounds() + " rounds. Say which round to mend.");
   }
 
   /** The place of an athlete of the squad on the list. */

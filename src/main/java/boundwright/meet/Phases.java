@@ -1,6 +1,7 @@
 package boundwright.meet;
 
 import boundwright.quantity.RefusedException;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -53,11 +54,6 @@ public record Phases(double hop_m, double step_m, double jump_m, @Nullable Doubl
     return from == From.TOE ? total_m() : total_m() + known();
   }
 
-  /** The hop from the toe [m], as the speeds of a clip tell it. */
-  public double hopFromToe_m() {
-    return from == From.TOE ? hop_m : hop_m + known();
-  }
-
   /** Whether {@link #official_m()} can be told. */
   public boolean knowsOfficial() {
     return from == From.BOARD || toeToBoard_m != null;
@@ -66,6 +62,15 @@ public record Phases(double hop_m, double step_m, double jump_m, @Nullable Doubl
   /** Whether {@link #effective_m()} can be told. */
   public boolean knowsEffective() {
     return from == From.TOE || toeToBoard_m != null;
+  }
+
+  /**
+   * The three lengths with the hop from the toe [m], as speeds make them.
+   *
+   * @throws RefusedException if the hop was measured from the board and the toe-to-board was not
+   */
+  public List<Double> fromToe_m() {
+    return List.of(from == From.TOE ? hop_m : hop_m + known(), step_m, jump_m);
   }
 
   /** The parts of {@link #total_m()}. */

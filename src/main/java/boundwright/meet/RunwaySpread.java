@@ -147,9 +147,14 @@ public record RunwaySpread(int steps, List<StepSpread> each, int runs, List<Doub
     return onsetChance.size() - 1.0;
   }
 
+  /** Whether the data tell that the athlete steers. */
+  public boolean told() {
+    return steers() >= 0.9;
+  }
+
   /** The sentence for the coach. */
   public String words() {
-    if (steers() < 0.9) {
+    if (!told()) {
       return "The data cannot tell whether and where steering starts.";
     }
     Estimate o = onset();
