@@ -47,8 +47,8 @@ public final class Sources {
           "first guess of the makers", Standing.JUDGEMENT);
   /** Learned scatter. */
   public static final Source SCATTER =
-      new Source("scatter", "Learning the scatter beside the lengths (variational Bayes)",
-          "Särkkä and Nummenmaa 2009, IEEE Trans Autom Control 54:596-600", Standing.MEMORY);
+      new Source("scatter", "Learning the scatter beside the lengths (recursive maximum likelihood)",
+          "Ljung and Söderström, Theory and Practice of Recursive Identification, 1983", Standing.MEMORY);
   /** The coach's log. */
   public static final Source LOG =
       new Source("log", "Lengths, chances and marks of an athlete", "the reps you logged", Standing.OWN_DATA);

@@ -154,7 +154,8 @@ final class Belief {
     }
   }
 
-  private double[] times(double[] h) {
+  /** Covariance of every unknown with {@code h . x}. */
+  double[] times(double[] h) {
     double[] out = new double[n];
     for (int j = 0; j < n; j++) {
       double hj = h[j];
@@ -168,9 +169,9 @@ final class Belief {
     return out;
   }
 
-  private double dot(double[] a, double[] b) {
+  static double dot(double[] a, double[] b) {
     double sum = 0;
-    for (int i = 0; i < n; i++) {
+    for (int i = 0; i < a.length; i++) {
       sum += a[i] * b[i];
     }
     return sum;

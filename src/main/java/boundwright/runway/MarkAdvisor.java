@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** Answers where the tapes go, for one athlete or for the squad, and says why and how sure. */
 public final class MarkAdvisor {
@@ -23,12 +24,24 @@ public final class MarkAdvisor {
 
   private final Logbook logbook;
   private final Clock clock;
+  private final Supplier<Rungs> rungs;
   private final AdviceMemory memory = new AdviceMemory(MOST_REMEMBERED);
 
   /** Reads what was learned from {@code logbook}; {@code clock} tells which day it is. */
   public MarkAdvisor(Logbook logbook, Clock clock) {
+    this(logbook, clock, () -> Rungs.OWN);
+  }
+
+  /** As {@link #MarkAdvisor(Logbook, Clock)}; {@code rungs} says anew for each squad or drill from which rung it is done. */
+  public MarkAdvisor(Logbook logbook, Clock clock, Supplier<Rungs> rungs) {
     this.logbook = logbook;
     this.clock = clock;
+    this.rungs = rungs;
+  }
+
+  /** From which rung each athlete does each drill now. */
+  public Rungs rungs() {
+    return rungs.get();
   }
 
   /** The marks on the facility's own surface. */
@@ -54,9 +67,10 @@ public final class MarkAdvisor {
     LocalDate today = LocalDate.now(clock);
     Map<Long, Logbook.Known> known = logbook.known(athletes);
     Map<Long, MarkAdvice> out = new HashMap<>();
+    Rungs now = rungs();
     for (Athlete a : athletes) {
       Logbook.Known of = Objects.requireNonNull(known.get(a.id()));
-      int steps = drill.stepsFor(a.rung());
+      int steps = now.stepsFor(a, drill);
       out.put(
           a.id(),
           remembered(of.flights(), of.runUp(steps), drill.sequence(), steps, settings.facility().surface(), settings, today));
@@ -128,6 +142,7 @@ public final class MarkAdvisor {
 
   /** The fewest tapes for these athletes and the plan's drills that end in sand. */
   public Tapes tapes(List<Athlete> athletes, DayPlan plan, CoachSettings settings) {
+    Rungs now = rungs();
     List<Tapes.Wish> wishes = new ArrayList<>();
     List<Drill> drills = plan.drills().stream().filter(Drill::inSand).toList();
     LocalDate today = LocalDate.now(clock);
@@ -136,7 +151,7 @@ public final class MarkAdvisor {
     for (Athlete a : drills.isEmpty() ? List.<Athlete>of() : athletes) {
       Logbook.Known of = Objects.requireNonNull(known.get(a.id()));
       for (Drill d : drills) {
-        int steps = d.stepsFor(a.rung());
+        int steps = now.stepsFor(a, d);
         wishes.add(
             new Tapes.Wish(
                 a.name(),

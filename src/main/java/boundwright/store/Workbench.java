@@ -55,9 +55,9 @@ public final class Workbench implements AutoCloseable {
     this.jumpLog = new SqlJumpLog(database);
     this.meets = new SqlMeets(database);
     this.logbook = new Logbook(reps, athletes);
-    this.advisor = new MarkAdvisor(logbook, clock);
     this.loadDesk = new LoadDesk(reps, care, clock);
     this.ladderDesk = new LadderDesk(reps, logbook, loadDesk, ladder, clock);
+    this.advisor = new MarkAdvisor(logbook, clock, () -> ladderDesk.rungs()::applyAsInt);
     this.phaseDesk = new PhaseDesk(jumpLog, meets);
     this.aimDesk = new AimDesk(jumpLog, meets);
     this.approachDesk = new ApproachDesk(jumpLog, athletes, meets, aimDesk);

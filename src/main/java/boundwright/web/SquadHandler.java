@@ -6,6 +6,7 @@ import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.runway.MarkAdvice;
+import boundwright.runway.Rungs;
 import boundwright.runway.Window;
 import boundwright.store.Workbench;
 import io.javalin.http.Context;
@@ -40,8 +41,9 @@ final class SquadHandler {
     Drill drill = chosen == 0 ? null : plan.drills().get(chosen - 1);
     Map<Long, MarkAdvice> marks =
         drill == null || !drill.inSand() ? Map.of() : bench.advisor().advise(squad, drill, settings);
+    Rungs rungs = bench.advisor().rungs();
     for (Athlete athlete : squad) {
-      int steps = drill == null ? athlete.rung() : drill.stepsFor(athlete.rung());
+      int steps = drill == null ? athlete.rung() : rungs.stepsFor(athlete, drill);
       lines.add(line(athlete, Figures.fromSteps(steps), marks.get(athlete.id()), settings));
     }
     SquadView view = new SquadView(plan, DAY.format(LocalDate.now(bench.clock())), chosen, List.copyOf(lines), marked);
