@@ -42,15 +42,16 @@ class ArchitectureTest {
           Map.entry("flight", Set.of("quantity", "evidence", "footfall", "athlete")),
           Map.entry("runway", Set.of("quantity", "evidence", "footfall", "athlete", "flight")),
           Map.entry("technique", Set.of("quantity", "evidence", "footfall", "athlete")),
+          Map.entry("load", Set.of("quantity", "evidence", "footfall", "athlete", "flight")),
           Map.entry("readiness", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "load", "technique")),
           Map.entry("card", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "technique", "pages")),
-          Map.entry("store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway")),
+          Map.entry("store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "technique", "readiness")),
           Map.entry(
               "web",
-              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "technique", "card", "store", "pages")),
+              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "technique", "readiness", "card", "store", "pages")),
           Map.entry(
               "cli",
-              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "technique", "card", "store", "web")));
+              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "technique", "readiness", "card", "store", "web")));
 
   private static final String[] BELOW_STORE = {
     "boundwright.quantity..", "boundwright.evidence..", "boundwright.footfall..", "boundwright.athlete..",

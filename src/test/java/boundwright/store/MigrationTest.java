@@ -9,6 +9,7 @@ import boundwright.athlete.MeasuredRunUp;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.quantity.RefusedException;
+import boundwright.readiness.JudgedReps;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -47,7 +48,8 @@ class MigrationTest {
           "INSERT INTO rep VALUES"
               + " (11, 3, '2026-03-03', 'RL x5', 2, 'GRASS', '2.1;;6.2', NULL, 'IN', 20.5, NULL),"
               + " (12, 3, '2026-03-03', 'RRL', 2, 'TRACK', NULL, 7.31, NULL, NULL, 'dangling-toe;forward-lean'),"
-              + " (17, 5, '2026-03-04', 'RRL', 8, 'TRACK', NULL, NULL, 'SHORT', 9.9, 'Odd Name')");
+              + " (17, 5, '2026-03-04', 'RRL', 8, 'TRACK', NULL, NULL, 'SHORT', 9.9, 'Odd Name; low_knee'),"
+              + " (18, 5, '2026-03-04', 'RRL', 8, 'TRACK', NULL, NULL, 'SHORT', 9.9, 'Clean')");
       s.execute("INSERT INTO learned VALUES (3, x'00', x'00')");
       s.execute("INSERT INTO setting VALUES ('marks.chance', 0.8, '1', NULL), ('facility.name', NULL, NULL, 'Back field')");
       s.execute("INSERT INTO drill VALUES (1, 'RRL x2', NULL, 1, 2, 1)");
@@ -74,17 +76,19 @@ class MigrationTest {
   void everyRowOfEveryTableIsThereAsItWas() throws SQLException {
     List<List<String>> before = new ArrayList<>();
     for (String t : TABLES) {
-      before.add(rows(t, "*"));
+      before.add(rows(t, columns(t)));
     }
     Workbench.open(dir, Fixtures.CLOCK).close();
     for (int i = 0; i < TABLES.size(); i++) {
-      String table = TABLES.get(i);
-      String columns =
-          "rep".equals(table)
-              ? "id, athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome, mark_to_sand_m, faults"
-              : "*";
-      assertThat(rows(table, columns)).as(table).isNotEmpty().isEqualTo(before.get(i));
+      assertThat(rows(TABLES.get(i), columns(TABLES.get(i)))).as(TABLES.get(i)).isNotEmpty().isEqualTo(before.get(i));
     }
+  }
+
+  private static String columns(String table) {
+    // Of a rep, what was seen wrong is looked at below: its spelling is evened out.
+    return "rep".equals(table)
+        ? "id, athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome, mark_to_sand_m"
+        : "*";
   }
 
   @Test
@@ -94,7 +98,9 @@ class MigrationTest {
       assertThat(w.reps().inOrder(ada.id())).extracting(Rep::judged).containsExactly(false, true);
       assertThat(w.reps().inOrder(ada.id()).get(1).faults()).containsExactly("dangling-toe", "forward-lean");
       assertThat(w.reps().inOrder(ada.id()).get(0).outcome()).isEqualTo(Outcome.IN);
-      assertThat(w.reps().inOrder(5).get(0).judged()).isTrue();
+      assertThat(w.reps().inOrder(5)).extracting(Rep::judged).containsExactly(true, true);
+      assertThat(w.reps().inOrder(5)).extracting(Rep::faults).containsExactly(List.of("odd-name", "low-knee"), List.of());
+      assertThat(JudgedReps.of(w.reps().inOrder(5).get(0)).keys()).containsExactlyInAnyOrder("odd-name", "low-knee");
       assertThat(w.athletes().profile(ada).knownMarks())
           .containsExactly(new KnownMark(1, KnownMark.Kind.STANDING_FIVE, 0, 9.87, LocalDate.of(2026, 3, 1)));
       assertThat(w.athletes().profile(w.athletes().byId(5).orElseThrow()).runUps())
@@ -109,11 +115,11 @@ class MigrationTest {
   void numbersThatWereGivenAreNotGivenAgain() throws SQLException {
     try (Connection c = source.getConnection();
         Statement s = c.createStatement()) {
-      s.execute("DELETE FROM rep WHERE id = 17");
+      s.execute("DELETE FROM rep WHERE id = 18");
     }
     try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
       Rep next = w.reps().write(r -> r.add(Fixtures.tap(5, Fixtures.TODAY)));
-      assertThat(next.id()).isGreaterThan(17);
+      assertThat(next.id()).isGreaterThan(18);
     }
   }
 
@@ -126,6 +132,6 @@ class MigrationTest {
       s.execute("CREATE VIEW test_score AS SELECT 1 AS one");
     }
     assertThatThrownBy(() -> Workbench.open(dir, Fixtures.CLOCK)).isInstanceOf(RefusedException.class);
-    assertThat(rows("rep", "*")).hasSize(3).allSatisfy(r -> assertThat(r.chars().filter(ch -> ch == '|').count()).isEqualTo(11));
+    assertThat(rows("rep", "*")).hasSize(4).allSatisfy(r -> assertThat(r.chars().filter(ch -> ch == '|').count()).isEqualTo(11));
   }
 }
