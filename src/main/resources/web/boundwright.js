@@ -27,6 +27,17 @@
       if (other) { other.value = ""; }
     }
   }, true);
+  // a list that was opened stays open when the part of the page around it is written anew
+  var opened = [];
+  document.addEventListener("htmx:beforeSwap", function () {
+    opened = Array.prototype.map.call(document.querySelectorAll("#work details[id][open]"), function (d) { return d.id; });
+  });
+  document.addEventListener("htmx:afterSwap", function () {
+    opened.forEach(function (id) {
+      var again = document.getElementById(id);
+      if (again && !again.classList.contains("guard")) { again.open = true; }
+    });
+  });
   document.querySelectorAll("[data-print]").forEach(function (button) {
     button.hidden = false;
     button.addEventListener("click", function () { window.print(); });

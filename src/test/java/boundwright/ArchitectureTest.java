@@ -41,21 +41,25 @@ class ArchitectureTest {
           Map.entry("athlete", Set.of("quantity", "evidence", "footfall")),
           Map.entry("flight", Set.of("quantity", "evidence", "footfall", "athlete")),
           Map.entry("runway", Set.of("quantity", "evidence", "footfall", "athlete", "flight")),
+          Map.entry("meet", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway")),
           Map.entry("technique", Set.of("quantity", "evidence", "footfall", "athlete")),
           Map.entry("load", Set.of("quantity", "evidence", "footfall", "athlete", "flight")),
           Map.entry("readiness", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "load", "technique")),
-          Map.entry("card", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "technique", "pages")),
-          Map.entry("store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "technique", "readiness")),
+          Map.entry(
+              "card",
+              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "pages")),
+          Map.entry("store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness")),
           Map.entry(
               "web",
-              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "technique", "readiness", "card", "store", "pages")),
+              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "card", "store", "pages")),
           Map.entry(
               "cli",
-              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "technique", "readiness", "card", "store", "web")));
+              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "card", "store", "web")));
 
   private static final String[] BELOW_STORE = {
     "boundwright.quantity..", "boundwright.evidence..", "boundwright.footfall..", "boundwright.athlete..",
-    "boundwright.flight..", "boundwright.runway..", "boundwright.technique..", "boundwright.card.."
+    "boundwright.flight..", "boundwright.runway..", "boundwright.meet..", "boundwright.load..",
+    "boundwright.technique..", "boundwright.readiness..", "boundwright.card.."
   };
 
   private static String room(JavaClass c) {

@@ -23,6 +23,9 @@ public interface AthleteRepository {
   /** The athlete with tests and run-ups; one that follows from a test score has number 0 and goes when the score does. */
   Profile profile(Athlete athlete);
 
+  /** The athletes with tests and run-ups, in the order given, in a few reads for all. */
+  List<Profile> profiles(List<Athlete> squad);
+
   /** Adds a standing test or best mark. */
   void addKnownMark(long athleteId, KnownMark mark);
 

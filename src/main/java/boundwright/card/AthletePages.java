@@ -43,7 +43,7 @@ final class AthletePages {
   }
 
   private DrillBlock block(Athlete athlete, CutDrill drill) {
-    int steps = drill.drill().stepsFor(athlete.rung());
+    int steps = marks.rungs().stepsFor(athlete, drill.drill());
     boolean flat = !drill.drill().inSand();
     List<Variant> variants = new ArrayList<>();
     Set<String> minds = new LinkedHashSet<>();
@@ -52,7 +52,7 @@ final class AthletePages {
       MarkAdvice advice = marks.advise(athlete, set.sequence(), steps, settings);
       first = first == null ? advice : first;
       variants.add(variant(set, advice, flat, variants.isEmpty() || !set.mirrored()));
-      minds.addAll(advice.warnings());
+      minds.addAll(SessionCards.warnings(advice, drill.drill(), settings));
       if (!flat) {
         advice.openers().stream().map(Opener::said).forEach(minds::add);
       }
@@ -99,29 +99,29 @@ final class AthletePages {
     boolean standing = advice.forecast().approachSteps() == 0;
     Figure start =
         standing
-            ? new Figure("Start mark", "standing", "no run-up")
-            : new Figure("Start mark", unit.write(advice.startToMark().p50()), "to the take-off mark");
+            ? new Figure("Start mark", "standing", "no run-up", true)
+            : new Figure("Start mark", unit.write(advice.startToMark().p50()), "to the take-off mark", true);
     if (flat) {
-      out.add(new Figure("Level ground", unit.write(advice.groundNeeded_m()), "start to landing, on the flat"));
+      out.add(new Figure("Level ground", unit.write(advice.groundNeeded_m()), "start to landing, on the flat", true));
       out.add(start);
       out.add(
           new Figure(
               "Landing", unit.write(advice.forecast().landing().p50()),
-              unit.writeSpread(advice.forecast().landing().halfWidth()) + ", nine in ten"));
+              unit.writeSpread(advice.forecast().landing().halfWidth()) + ", nine in ten", false));
       return out;
     }
     Window window = advice.window();
-    out.add(new Figure("Take-off mark", unit.write(advice.markToSand_m()), "to the edge of the sand"));
+    out.add(new Figure("Take-off mark", unit.write(advice.markToSand_m()), "to the edge of the sand", true));
     out.add(start);
     out.add(
         window == null
-            ? new Figure("Window", "none", "no mark is good enough")
+            ? new Figure("Window", "none", "no mark is good enough", false)
             : window(window));
     out.add(
         new Figure(
             "Chance", SessionCards.chance(advice.smallerChance()),
             "sand " + SessionCards.chance(advice.chanceInSand()).replace(" in 100", "")
-                + ", clear " + SessionCards.chance(advice.chanceClear()).replace(" in 100", "")));
+                + ", clear " + SessionCards.chance(advice.chanceClear()).replace(" in 100", ""), false));
     return out;
   }
 
@@ -130,7 +130,7 @@ final class AthletePages {
     String from = unit.write(window.min_m());
     String to = unit.write(window.max_m());
     return unit == LengthUnit.METRES
-        ? new Figure("Window", from.replace(" m", "") + "–" + to, "where the tape may lie")
-        : new Figure("Window", from, "to " + to);
+        ? new Figure("Window", from.replace(" m", "") + "–" + to, "where the tape may lie", true)
+        : new Figure("Window", from, "to " + to, false);
   }
 }

@@ -25,7 +25,7 @@ import org.apache.pdfbox.pdmodel.font.FontMappers;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 
-/** Sets a session card as a PDF: the screen's own template, the house's font inside, the strip as lines and not as a photo. */
+/** Sets a session card or an athlete's report as a PDF: the screen's own template, the house's font inside, the strip as lines and not as a photo. */
 public final class CardPdf {
   private static final String FONT = "Bitter";
 
@@ -49,8 +49,19 @@ public final class CardPdf {
 
   /** The card as a PDF. Nothing is read from outside the program. */
   public byte[] render(SessionCard card, Paper paper) {
+    String foot = page(card.whom() + ", " + card.date(), paper);
+    return set("card/sheet.jte", Map.of("card", card, "css", css + foot));
+  }
+
+  /** The report as a PDF. Small paper gets the pictures that are made for a phone, so that they can be read. */
+  public byte[] renderReport(AthleteReport report, Paper paper) {
+    String foot = page(report.name() + ", " + report.date(), paper);
+    return set("card/reportsheet.jte", Map.of("report", report, "small", paper == Paper.A5, "css", css + foot));
+  }
+
+  private byte[] set(String template, Map<String, Object> what) {
     StringOutput html = new StringOutput(64 * 1024);
-    pages.render("card/sheet.jte", Map.of("card", card, "css", css + page(card, paper)), html);
+    pages.render(template, what, html);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (PDDocument document = new PDDocument();
         BatikSVGDrawer drawer = new BatikSVGDrawer()) {
@@ -65,7 +76,7 @@ public final class CardPdf {
       builder.toStream(out);
       builder.run();
     } catch (IOException e) {
-      throw new UncheckedIOException("The card could not be set as a PDF.", e);
+      throw new UncheckedIOException("The page could not be set as a PDF.", e);
     }
     return out.toByteArray();
   }
@@ -89,13 +100,15 @@ public final class CardPdf {
     }
   }
 
-  private static String page(SessionCard card, Paper paper) {
+  private static String page(String foot, Paper paper) {
     return "@page { size: " + paper.width_mm() + "mm " + paper.height_mm() + "mm; margin: 10mm 10mm 13mm 10mm;"
-        + " @bottom-left { content: '" + quoted(card.whom() + ", " + card.date()) + "'; font: 7pt Bitter; color: #4a423c; }"
+        + " @bottom-left { content: '" + quoted(foot) + "'; font: 7pt Bitter; color: #4a423c; }"
         + " @bottom-right { content: counter(page) ' / ' counter(pages); font: 7pt Bitter; color: #4a423c; } }\n"
         + "body { margin: 0; font-family: Bitter; font-size: " + paper.type_pt() + "pt; }\n"
-        + ".card-squad, .card-plan { -fs-table-paginate: paginate; }\n"
-        + ".card .strip-wide { max-width: none; width: " + (paper.width_mm() - 20) + "mm; }\n";
+        + ".card-squad, .card-plan, .card-evidence { -fs-table-paginate: paginate; }\n"
+        + ".card .strip-wide { max-width: none; width: " + (paper.width_mm() - 20) + "mm; }\n"
+        + ".card-drill .strip-wide { width: " + Math.min(140, paper.width_mm() - 20) + "mm; }\n"
+        + ".card .strip-narrow { display: block; max-width: none; width: 96mm; }\n";
   }
 
   /** A name inside a quoted CSS string: everything but letters, digits and harmless signs by its number. */

@@ -141,8 +141,9 @@ public record SessionCard(
    * @param caption what it is
    * @param value with its unit
    * @param note a few small words below
+   * @param explains whether the note only explains the caption, as the legend does on paper
    */
-  public record Figure(String caption, String value, String note) {}
+  public record Figure(String caption, String value, String note, boolean explains) {}
 
   /**
    * A set with room to write.

@@ -5,8 +5,10 @@ import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
+import boundwright.runway.Drill;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.MarkAdvisor;
+import boundwright.runway.Rungs;
 import boundwright.runway.Tapes;
 import boundwright.technique.TeachingPoint;
 import java.time.Clock;
@@ -33,10 +35,19 @@ public final class SessionCards {
     MarkAdvice advise(Athlete athlete, Sequence sequence, int approachSteps, CoachSettings settings);
 
     Tapes tapes(List<Athlete> athletes, DayPlan plan, CoachSettings settings);
+
+    default Rungs rungs() {
+      return Rungs.OWN;
+    }
   }
 
   private final Marks marks;
   private final Clock clock;
+
+  /** What has to be known before a drill: on the flat nothing of sand. */
+  static List<String> warnings(MarkAdvice advice, Drill drill, CoachSettings settings) {
+    return drill.inSand() ? advice.warnings() : MarkAdvisor.flatWarnings(advice, settings.facility().surface(), settings);
+  }
 
   /** Marks come from {@code advisor}; {@code clock} tells the day that is printed. */
   public SessionCards(MarkAdvisor advisor, Clock clock) {
@@ -50,6 +61,11 @@ public final class SessionCards {
           @Override
           public Tapes tapes(List<Athlete> athletes, DayPlan plan, CoachSettings settings) {
             return advisor.tapes(athletes, plan, settings);
+          }
+
+          @Override
+          public Rungs rungs() {
+            return advisor.rungs();
           }
         },
         clock);

@@ -12,6 +12,7 @@ import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
+import boundwright.runway.Rungs;
 import boundwright.runway.Tapes;
 import boundwright.runway.Window;
 import java.util.ArrayList;
@@ -42,13 +43,14 @@ final class SquadPages {
     }
     List<SquadRow> rows = new ArrayList<>();
     Map<String, List<String>> minds = new LinkedHashMap<>();
+    Rungs rungs = marks.rungs();
     for (Athlete athlete : athletes) {
       List<SquadCell> cells = new ArrayList<>();
       for (CutDrill d : plan.drills()) {
         for (Sequence piece : d.differentPieces()) {
-          MarkAdvice advice = marks.advise(athlete, piece, d.drill().stepsFor(athlete.rung()), settings);
+          MarkAdvice advice = marks.advise(athlete, piece, rungs.stepsFor(athlete, d.drill()), settings);
           cells.add(cell(advice, d.drill().inSand()));
-          for (String warning : advice.warnings()) {
+          for (String warning : SessionCards.warnings(advice, d.drill(), settings)) {
             List<String> who = minds.computeIfAbsent(warning, w -> new ArrayList<>());
             String name = athlete.name() + " (" + d.number() + ")";
             if (!who.contains(name)) {

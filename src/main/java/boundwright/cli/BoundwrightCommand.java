@@ -63,6 +63,12 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new CountCommand(top))
             .addSubcommand(new CardCommand(top))
             .addSubcommand(new LogCommand(top))
+            .addSubcommand(new LoadCommand(top))
+            .addSubcommand(new ReadyCommand(top))
+            .addSubcommand(new PhasesCommand(top))
+            .addSubcommand(new ApproachCommand(top))
+            .addSubcommand(new AimCommand(top))
+            .addSubcommand(MeetCommand.with(top))
             .addSubcommand(new ImportCommand(top))
             .addSubcommand(new ExportCommand(top))
             .addSubcommand(new ServeCommand(top));

@@ -3,9 +3,12 @@ package boundwright.cli;
 import boundwright.athlete.Facility;
 import boundwright.athlete.Surface;
 import boundwright.flight.Outcome;
+import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkSettings;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
@@ -23,16 +26,17 @@ final class Choices {
     return choice("outcome", written, List.of(Outcome.values()), Outcome::label);
   }
 
-  private static <T> T choice(String what, String written, List<T> all, Function<T, String> label) {
+  /** One of a list by its label, in any case, with spaces or hyphens. */
+  static <T> T choice(String what, String written, List<T> all, Function<T, String> label) {
     String plain = written.strip().toLowerCase(Locale.ROOT).replaceAll("[-_\\s]+", " ");
     return all.stream()
-        .filter(one -> label.apply(one).equals(plain))
+        .filter(one -> label.apply(one).toLowerCase(Locale.ROOT).replaceAll("[-_\\s]+", " ").equals(plain))
         .findFirst()
         .orElseThrow(
             () ->
                 new RefusedException(
                     "The " + what + " '" + written.strip() + "' is not known. Use one of: "
-                        + String.join(", ", all.stream().map(label).toList()) + "."));
+                        + String.join(", ", all.stream().map(label).map(l -> l.contains(",") ? '"' + l + '"' : l).toList()) + "."));
   }
 
   /** The coach's settings with what was asked on the command line in place of what is kept; nothing is stored. */
@@ -47,5 +51,31 @@ final class Choices {
             ? place
             : new Facility(place.name(), place.runway_m(), place.pit_m(), place.flat_m(), surface(surface)),
         kept.setContacts());
+  }
+
+  /** The day written so, or today; it may not lie in the future. */
+  static LocalDate day(@Nullable String written, Surroundings s) {
+    LocalDate day = anyDay(written, s);
+    if (day.isAfter(s.today())) {
+      throw new RefusedException("The day " + written + " has not come yet; today is " + s.today() + ".");
+    }
+    return day;
+  }
+
+  /** The day written so, or today. */
+  static LocalDate anyDay(@Nullable String written, Surroundings s) {
+    if (written == null) {
+      return s.today();
+    }
+    try {
+      return LocalDate.parse(written.strip());
+    } catch (DateTimeParseException e) {
+      throw new RefusedException("The day '" + written + "' is no date. Write year, month, day, as in 2026-05-14.", e);
+    }
+  }
+
+  /** A length by hand, or null when it was not given. */
+  static @Nullable Double length(LengthUnit unit, String what, @Nullable String written) {
+    return written == null ? null : (Double) unit.read(what, written);
   }
 }

@@ -27,6 +27,11 @@ final class Json {
     return BigDecimal.valueOf(metres).setScale(3, RoundingMode.HALF_UP).doubleValue();
   }
 
+  /** An aim or what it is worth, to a tenth of a millimetre [m]: aims are held against each other, not against a tape. */
+  static double aim(double metres) {
+    return BigDecimal.valueOf(metres).setScale(4, RoundingMode.HALF_UP).doubleValue();
+  }
+
   /** As {@link #length(double)}; null stays null, and a footprint that was not seen is null. */
   static @Nullable Double lengthOrNull(@Nullable Double metres) {
     return metres == null || metres.isNaN() ? null : (Double) length(metres);

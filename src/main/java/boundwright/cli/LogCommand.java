@@ -9,8 +9,6 @@ import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
 import boundwright.store.Workbench;
-import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -137,7 +135,7 @@ final class LogCommand implements Callable<Integer> {
     return new Rep(
         0,
         who.id(),
-        day(s),
+        Choices.day(date, s),
         Sequence.parse(sequence),
         steps == null ? who.rung() : steps,
         settings.facility().surface(),
@@ -146,21 +144,6 @@ final class LogCommand implements Callable<Integer> {
         tap,
         mark == null ? null : (Double) in.read("take-off mark", mark),
         List.of());
-  }
-
-  private LocalDate day(Surroundings s) {
-    if (date == null) {
-      return s.today();
-    }
-    try {
-      LocalDate day = LocalDate.parse(date);
-      if (day.isAfter(s.today())) {
-        throw new RefusedException("The day " + date + " has not come yet; today is " + s.today() + ".");
-      }
-      return day;
-    } catch (DateTimeParseException e) {
-      throw new RefusedException("The day '" + date + "' is no date. Write year, month, day, as in 2026-05-14.", e);
-    }
   }
 
   private static List<Double> prints(LengthUnit in, String written) {

@@ -1,6 +1,7 @@
 package boundwright.evidence;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Every source this program stands on, with its standing. The sources page lists them in this order. */
 public final class Sources {
@@ -46,8 +47,8 @@ public final class Sources {
           "first guess of the makers", Standing.JUDGEMENT);
   /** Learned scatter. */
   public static final Source SCATTER =
-      new Source("scatter", "Learning the scatter beside the lengths (variational Bayes)",
-          "Särkkä and Nummenmaa 2009, IEEE Trans Autom Control 54:596-600", Standing.MEMORY);
+      new Source("scatter", "Learning the scatter beside the lengths (recursive maximum likelihood)",
+          "Ljung and Söderström, Theory and Practice of Recursive Identification, 1983", Standing.MEMORY);
   /** The coach's log. */
   public static final Source LOG =
       new Source("log", "Lengths, chances and marks of an athlete", "the reps you logged", Standing.OWN_DATA);
@@ -121,11 +122,17 @@ public final class Sources {
 
   /** All of them. */
   public static final List<Source> ALL =
-      List.of(ROUTINE, PROJECTILE, CONTACT_BY_GAIN, CONTACT_BY_TAKE_OFF, SPRINT, FIRST_STEPS, EIGHTEEN_STEPS, REPEATABILITY, RUNWAY,
+      and(
+          JumpSources.ALL,
+          ROUTINE, PROJECTILE, CONTACT_BY_GAIN, CONTACT_BY_TAKE_OFF, SPRINT, FIRST_STEPS, EIGHTEEN_STEPS, REPEATABILITY, RUNWAY,
           UNITS, LEARNING, SCATTER, LOG,
           FAULTS, SHARE_TREND, KAPPA, KAPPA_ERROR, ICC, ICC_INTERVALS,
           TYPICAL_ERROR, DETECTABLE_CHANGE, BETA_SHARE, SEQUENTIAL, HOP_ERROR, MIXED_MODEL, MIXED_MODEL_CHECK, TEST_LIMITS,
           OWN_FAULT, OWN_REPEATS, REPEATABILITY_CARRIED_OVER);
 
   private Sources() {}
+
+  private static List<Source> and(List<Source> more, Source... own) {
+    return Stream.concat(Stream.of(own), more.stream()).toList();
+  }
 }

@@ -2,6 +2,7 @@ package boundwright.flight;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 
@@ -24,6 +25,9 @@ public interface RepStore {
 
   /** What was learned of an athlete so far; empty when nothing was, or when an older program wrote it. */
   Optional<Learned> learned(long athleteId);
+
+  /** What was learned of every athlete up to the last rep, by number; those of whom nothing readable is kept are left out. */
+  Map<Long, FlightModel> learnedNow();
 
   /**
    * What is kept of the learning.

@@ -125,7 +125,7 @@ public final class Guard {
   /** Seven days up to today against the larger of the seven before and a quarter of the twenty-eight before. */
   Optional<Finding> ramp(List<DayLoad> past, DayLoad today) {
     int now = today.contacts() + sum(past, today.date(), 1, 6);
-    double before = Math.max(sum(past, today.date(), 7, 13), sum(past, today.date(), 7, 34) / 4.0);
+    double before = before(past, today.date());
     double base = Math.max(before, limits.rampFloor());
     double percent = 100 * (now - base) / base;
     Band band = limits.rampPercent();
@@ -137,6 +137,11 @@ public final class Guard {
                 + String.format(Locale.ROOT, "%+.0f", percent) + " %; caution above " + whole(band.caution()) + " %, refused above "
                 + whole(band.refuse()) + " %.",
             "Spread the contacts over more weeks.", LoadSources.RAMP));
+  }
+
+  /** What the seven days up to {@code day} are compared with [contacts]; days after it are passed over. */
+  static double before(List<DayLoad> days, LocalDate day) {
+    return Math.max(sum(days, day, 7, 13), sum(days, day, 7, 34) / 4.0);
   }
 
   Optional<Finding> singleLegSeries(Level level, LegCare care, DayLoad today) {
@@ -253,6 +258,20 @@ public final class Guard {
   private static boolean clearedSince(LegCare care, LocalDate sign, LocalDate day) {
     return care.holds().stream()
         .anyMatch(h -> h.clearedOn() != null && !h.clearedOn().isBefore(sign) && !h.clearedOn().isAfter(day));
+  }
+
+  /**
+   * The limits of a session that an athlete is held to on a day: those of their level, or those of a growing athlete new to
+   * bounding where they are lower.
+   *
+   * @param past the days before, oldest first
+   */
+  public Band session(Level level, LegCare care, List<DayLoad> past, LocalDate day) {
+    Band band = limits.session(season, level);
+    Band growing = limits.growing();
+    return newAndGrowing(care, past, day)
+        ? new Band(Math.min(band.caution(), growing.caution()), Math.min(band.refuse(), growing.refuse()))
+        : band;
   }
 
   private boolean newAndGrowing(LegCare care, List<DayLoad> past, LocalDate day) {

@@ -40,6 +40,15 @@ public final class LoadDesk {
         .judge(athlete.level(), care.care(athlete.id(), today), days, new DayLoad(today, work));
   }
 
+  /** What was logged today, in order. */
+  public List<Work> done(Athlete athlete) {
+    LocalDate today = LocalDate.now(clock);
+    return DayLoad.byDay(reps.since(athlete.id(), today)).stream()
+        .filter(d -> d.date().equals(today))
+        .flatMap(d -> d.work().stream())
+        .toList();
+  }
+
   /** Days with work in the six weeks up to today, oldest first. */
   public List<DayLoad> recent(long athleteId, LocalDate today) {
     return DayLoad.byDay(reps.since(athleteId, today.minusDays(LOOK_BACK_DAYS)));
@@ -53,8 +62,13 @@ public final class LoadDesk {
    * @throws RefusedException if the guard has no such concern today, or it cannot be overridden
    */
   public void override(Athlete athlete, List<Work> planned, Rule rule, String reason) {
+    Verdict verdict = today(athlete, planned);
+    if (verdict.held() && rule != Rule.MEDICAL_HOLD && rule != Rule.REFER) {
+      throw new RefusedException(
+          "A " + verdict.findings().get(0).rule().label() + " stands: nothing can be overridden until a named clinician has ended it, with a date.");
+    }
     Finding finding =
-        today(athlete, planned).concerns().stream()
+        verdict.concerns().stream()
             .filter(f -> f.rule() == rule)
             .findFirst()
             .orElseThrow(

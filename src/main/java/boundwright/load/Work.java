@@ -6,6 +6,8 @@ import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * The same sequence done a number of times, planned or logged.
@@ -37,6 +39,34 @@ public record Work(Sequence sequence, int reps, int approachSteps, Surface surfa
   /** Contacts of one leg. */
   public int contacts(Foot foot) {
     return sequence.count(foot) * reps;
+  }
+
+  /**
+   * What of {@code planned} is still to come once {@code done} was done. A rep counts for a drill when it has the same contacts, or
+   * the same mirrored, from the same steps; the surface may differ.
+   */
+  public static List<Work> rest(List<Work> planned, List<Work> done) {
+    int[] spare = done.stream().mapToInt(Work::reps).toArray();
+    List<Work> rest = new ArrayList<>();
+    for (Work drill : planned) {
+      int left = drill.reps;
+      for (int i = 0; i < spare.length && left > 0; i++) {
+        if (drill.sameDrill(done.get(i))) {
+          int taken = Math.min(left, spare[i]);
+          spare[i] -= taken;
+          left -= taken;
+        }
+      }
+      if (left > 0) {
+        rest.add(new Work(drill.sequence, left, drill.approachSteps, drill.surface));
+      }
+    }
+    return List.copyOf(rest);
+  }
+
+  private boolean sameDrill(Work other) {
+    return approachSteps == other.approachSteps
+        && (sequence.contacts().equals(other.sequence.contacts()) || sequence.contacts().equals(other.sequence.mirrored().contacts()));
   }
 
   /** The most contacts in a row on one foot in one rep. */

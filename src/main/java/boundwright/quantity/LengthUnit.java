@@ -78,6 +78,15 @@ public enum LengthUnit {
         : String.format(Locale.ROOT, "± %.1f m", metres);
   }
 
+  /** Writes a short length, at the board or a shift of a mark, without its sign: {@code 9 cm}, {@code 3 1/2 in}, {@code 1.20 m}. */
+  public String writeSmall(double metres) {
+    double size = Math.abs(metres);
+    if (this == METRES) {
+      return size < 0.995 ? String.format(Locale.ROOT, "%.0f cm", 100 * size) : write(size);
+    }
+    return write(size).replaceFirst("^0 ft ", "");
+  }
+
   /**
    * Reads a length written by hand and returns metres. A bare number is metres, or feet in feet and inches, where
    * {@code 40-06.25} is 40 ft 6 1/4 in. Either unit is understood in both settings when it is written out.
@@ -101,6 +110,27 @@ public enum LengthUnit {
       return readImperial(what, text, t, imperial);
     }
     throw notALength(what, text);
+  }
+
+  /**
+   * Reads a short length, at the board or a shift of a mark, and returns metres. A bare number is centimetres, or inches in
+   * feet and inches; every other way of {@link #read} is understood too.
+   *
+   * @param what how the length is named in the error, for example {@code "board gap"}
+   * @throws RefusedException if the text is no length, or a bare part of a centimetre, which is a slip for metres
+   */
+  public double readSmall(String what, String text) {
+    String t = text.strip();
+    boolean bare = t.matches(this == METRES ? "[+-]?\\d+(?:[.,]\\d+)?" : "[+-]?(?:\\d+(?:[.,]\\d+)?|(?:\\d+\\s+)?\\d+\\s*/\\s*\\d+)");
+    if (this == METRES && bare && t.matches(".*[.,].*") && Math.abs(number(t)) < 1) {
+      throw new RefusedException(
+          "The " + what + " '" + t + "' is either centimetres or metres. Write it as 7 (centimetres) or with its unit, " + t + " m.");
+    }
+    if (!bare && !t.matches(".*[A-Za-z'\"′″].*")) {
+      throw new RefusedException(
+          "The " + what + " '" + t + "' is not a length. Write it as " + (this == METRES ? "7 (centimetres) or 0.07 m." : "3 1/2 (inches) or 7 cm."));
+    }
+    return read(what, bare ? t.replaceFirst("^\\+", "") + (this == METRES ? " cm" : " in") : t);
   }
 
   private double readImperial(String what, String text, String t, Matcher m) {

@@ -175,13 +175,14 @@ public final class Gate {
   }
 
   private String whyBack(List<GateRep> window, @Nullable SpeedUse speed, int rung) {
+    String below = rung == 2 ? "standing" : String.valueOf(rung - 2);
     long good = window.stream().filter(GateRep::clean).count();
     if (sum(window) <= test.failAt()) {
       return "Only " + good + " of " + window.size() + " reps clean from " + rung + " steps: this speed is not mastered. Go back to "
-          + (rung - 2) + ".";
+          + below + ".";
     }
-    return "The flights are not longer than from " + (rung - 2) + " steps (" + percent(speed == null ? 0 : speed.chanceLonger())
-        + " sure that they are): the speed is not used. Go back to " + (rung - 2) + ".";
+    return "The flights are not longer than from " + (rung == 2 ? below : below + " steps") + " (" + percent(speed == null ? 0 : speed.chanceLonger())
+        + " sure that they are): the speed is not used. Go back to " + below + ".";
   }
 
   private GateAnswer stay(DrillFamily family, int rung, List<GateRep> window, List<Evidence> evidence) {

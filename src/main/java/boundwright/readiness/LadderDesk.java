@@ -18,6 +18,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToIntBiFunction;
 import org.jspecify.annotations.Nullable;
 
 /** Where each athlete stands on the ladder, what the gate answers, and who needs the coach today. */
@@ -40,6 +41,13 @@ public final class LadderDesk {
   /** The rung an athlete works from in a family. */
   public int rung(Athlete athlete, DrillFamily family) {
     return ladder.rungs(athlete.id()).getOrDefault(family, athlete.rung());
+  }
+
+  /** The rung of every athlete in every sequence as it is now, read once. */
+  public ToIntBiFunction<Athlete, Sequence> rungs() {
+    Map<Long, Map<DrillFamily, Integer>> set = ladder.rungs();
+    return (athlete, sequence) ->
+        set.getOrDefault(athlete.id(), Map.of()).getOrDefault(DrillFamily.of(sequence), athlete.rung());
   }
 
   /** The gate's answer for every family, in the order of {@link DrillFamily}. */

@@ -8,6 +8,9 @@ public interface LadderRepository {
   /** The rung of each family that was set for an athlete; families not in it stand on the athlete's own rung. */
   Map<DrillFamily, Integer> rungs(long athleteId);
 
+  /** The rungs of all athletes for whom one was set, by the athlete's number. */
+  Map<Long, Map<DrillFamily, Integer>> rungs();
+
   /** Keeps a decision for good and moves the family to its rung. */
   void keep(RungDecision decision);
 

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,13 +19,29 @@ public record LegTests(@Nullable LimbSymmetry symmetry, List<LegChange> changes)
    * Reads the tests of one athlete.
    *
    * @param scores of this athlete, any tests
-   * @param error of the single-leg test
+   * @param error of the single-leg test, the same for both legs
    */
   public static LegTests of(List<TestScore> scores, TestError error) {
+    return read(scores, kind -> Optional.of(error));
+  }
+
+  /**
+   * Reads the tests of one athlete, each leg with the error of its own test in the squad; a leg without a known error is not
+   * compared.
+   *
+   * @param scores of this athlete, any tests
+   * @param squad scores of the squad in both single-leg tests
+   */
+  public static LegTests of(List<TestScore> scores, List<TestScore> squad) {
+    return read(scores, kind -> TestError.of(squad, kind, 0, false));
+  }
+
+  private static LegTests read(List<TestScore> scores, Function<TestKind, Optional<TestError>> errors) {
     List<LegChange> changes = new ArrayList<>();
     for (TestKind kind : new TestKind[] {TestKind.SINGLE_LEG_RIGHT, TestKind.SINGLE_LEG_LEFT}) {
       List<TestScore> own = byDate(scores, kind);
-      if (!own.isEmpty()) {
+      Optional<TestError> error = errors.apply(kind);
+      if (!own.isEmpty() && error.isPresent()) {
         TestScore latest = own.get(own.size() - 1);
         List<Double> history =
             own.subList(0, own.size() - 1).stream()
@@ -33,7 +50,7 @@ public record LegTests(@Nullable LimbSymmetry symmetry, List<LegChange> changes)
                 .toList();
         Foot foot = kind.leg().orElseThrow();
         if (!history.isEmpty()) {
-          changes.add(LegChange.of(foot, history, latest.value(), error.te()));
+          changes.add(LegChange.of(foot, history, latest.value(), error.get().te()));
         }
       }
     }

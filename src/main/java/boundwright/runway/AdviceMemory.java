@@ -4,14 +4,13 @@ import boundwright.athlete.Surface;
 import boundwright.flight.FlightModel;
 import boundwright.flight.RunUp;
 import boundwright.footfall.Sequence;
-import java.nio.ByteBuffer;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Supplier;
 
 /**
- * Remembers advice by everything that it depends on, the model's every byte included, so that a squad's page need not work
+ * Remembers advice by everything that it depends on, the model's every figure included, so that a squad's page need not work
  * out sixty windows again when nobody has jumped. What was learned, measured or set since gives another key: nothing has to be
  * forgotten on purpose. Safe for many threads; two may work out the same advice at once.
  */
@@ -25,7 +24,7 @@ final class AdviceMemory {
   }
 
   private record Key(
-      ByteBuffer model, RunUp runUp, Sequence sequence, int steps, Surface surface, CoachSettings settings, LocalDate date) {}
+      FlightModel model, RunUp runUp, Sequence sequence, int steps, Surface surface, CoachSettings settings, LocalDate date) {}
 
   /** The advice for these, worked out only if it is not remembered. */
   MarkAdvice advice(
@@ -37,7 +36,7 @@ final class AdviceMemory {
       CoachSettings settings,
       LocalDate date,
       Supplier<MarkAdvice> work) {
-    Key key = new Key(ByteBuffer.wrap(model.toBytes()), runUp, sequence, steps, surface, settings, date);
+    Key key = new Key(model, runUp, sequence, steps, surface, settings, date);
     synchronized (known) {
       MarkAdvice advice = known.get(key);
       if (advice != null) {

@@ -13,7 +13,9 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** Answers where the tapes go, for one athlete or for the squad, and says why and how sure. */
 public final class MarkAdvisor {
@@ -22,12 +24,24 @@ public final class MarkAdvisor {
 
   private final Logbook logbook;
   private final Clock clock;
+  private final Supplier<Rungs> rungs;
   private final AdviceMemory memory = new AdviceMemory(MOST_REMEMBERED);
 
   /** Reads what was learned from {@code logbook}; {@code clock} tells which day it is. */
   public MarkAdvisor(Logbook logbook, Clock clock) {
+    this(logbook, clock, () -> Rungs.OWN);
+  }
+
+  /** As {@link #MarkAdvisor(Logbook, Clock)}; {@code rungs} says anew for each squad or drill from which rung it is done. */
+  public MarkAdvisor(Logbook logbook, Clock clock, Supplier<Rungs> rungs) {
     this.logbook = logbook;
     this.clock = clock;
+    this.rungs = rungs;
+  }
+
+  /** From which rung each athlete does each drill now. */
+  public Rungs rungs() {
+    return rungs.get();
   }
 
   /** The marks on the facility's own surface. */
@@ -46,6 +60,22 @@ public final class MarkAdvisor {
     Athlete.checkSteps(approachSteps);
     return remembered(
         logbook.model(athlete), logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, LocalDate.now(clock));
+  }
+
+  /** The marks of one drill for a squad, by the athlete's number; a few reads for all of them. */
+  public Map<Long, MarkAdvice> advise(List<Athlete> athletes, Drill drill, CoachSettings settings) {
+    LocalDate today = LocalDate.now(clock);
+    Map<Long, Logbook.Known> known = logbook.known(athletes);
+    Map<Long, MarkAdvice> out = new HashMap<>();
+    Rungs now = rungs();
+    for (Athlete a : athletes) {
+      Logbook.Known of = Objects.requireNonNull(known.get(a.id()));
+      int steps = now.stepsFor(a, drill);
+      out.put(
+          a.id(),
+          remembered(of.flights(), of.runUp(steps), drill.sequence(), steps, settings.facility().surface(), settings, today));
+    }
+    return out;
   }
 
   private MarkAdvice remembered(
@@ -112,22 +142,21 @@ public final class MarkAdvisor {
 
   /** The fewest tapes for these athletes and the plan's drills that end in sand. */
   public Tapes tapes(List<Athlete> athletes, DayPlan plan, CoachSettings settings) {
+    Rungs now = rungs();
     List<Tapes.Wish> wishes = new ArrayList<>();
     List<Drill> drills = plan.drills().stream().filter(Drill::inSand).toList();
     LocalDate today = LocalDate.now(clock);
     Surface surface = settings.facility().surface();
+    Map<Long, Logbook.Known> known = drills.isEmpty() ? Map.of() : logbook.known(athletes);
     for (Athlete a : drills.isEmpty() ? List.<Athlete>of() : athletes) {
-      // read once for all drills: the reads are what a large squad waits for
-      FlightModel model = logbook.model(a);
-      Map<Integer, RunUp> runUps = new HashMap<>();
+      Logbook.Known of = Objects.requireNonNull(known.get(a.id()));
       for (Drill d : drills) {
-        int steps = d.stepsFor(a.rung());
-        RunUp runUp = runUps.computeIfAbsent(steps, n -> logbook.runUp(a, n));
+        int steps = now.stepsFor(a, d);
         wishes.add(
             new Tapes.Wish(
                 a.name(),
                 d.sequence().text() + ", " + AdviceWords.fromSteps(steps),
-                remembered(model, runUp, d.sequence(), steps, surface, settings, today)));
+                remembered(of.flights(), of.runUp(steps), d.sequence(), steps, surface, settings, today)));
       }
     }
     return TapePlanner.fewest(wishes, settings.unit());

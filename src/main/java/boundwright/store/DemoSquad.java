@@ -94,13 +94,16 @@ public final class DemoSquad {
     workbench.settings().keep(SETTINGS);
     workbench.settings().keep(PLAN);
     List<Rep> reps = new ArrayList<>();
+    DemoCare care = new DemoCare(workbench, today);
     for (Invented who : SQUAD) {
       Athlete athlete = workbench.athletes().add(new Athlete(0, who.name(), who.level(), who.foot(), who.rung()));
       test(athlete, who);
       runUps(athlete, who);
       train(athlete, who, reps);
+      care.watch(athlete, reps);
     }
     workbench.logbook().logAll(reps);
+    DemoJumps.fill(workbench);
     return reps.size();
   }
 

@@ -12,7 +12,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.text.Normalizer;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Locale;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -105,6 +108,24 @@ final class SqlAthletes implements AthleteRepository {
                         .bind("athlete", athlete.id())
                         .map((r, c) -> runUp(r))
                         .list())));
+  }
+
+  @Override
+  public List<Profile> profiles(List<Athlete> squad) {
+    return database.read(
+        h -> {
+          Map<Long, List<KnownMark>> marks = new HashMap<>();
+          h.createQuery("SELECT athlete_id, id, kind, approach_steps, distance_m, date FROM known_mark ORDER BY date, id")
+              .map((r, c) -> Map.entry(r.getLong("athlete_id"), knownMark(r)))
+              .forEach(e -> marks.computeIfAbsent(e.getKey(), id -> new ArrayList<>()).add(e.getValue()));
+          Map<Long, List<MeasuredRunUp>> runUps = new HashMap<>();
+          h.createQuery("SELECT athlete_id, id, steps, length_m, speed_mps, date FROM run_up ORDER BY date, id")
+              .map((r, c) -> Map.entry(r.getLong("athlete_id"), runUp(r)))
+              .forEach(e -> runUps.computeIfAbsent(e.getKey(), id -> new ArrayList<>()).add(e.getValue()));
+          return squad.stream()
+              .map(a -> new Profile(a, marks.getOrDefault(a.id(), List.of()), runUps.getOrDefault(a.id(), List.of())))
+              .toList();
+        });
   }
 
   @Override

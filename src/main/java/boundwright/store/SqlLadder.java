@@ -7,6 +7,7 @@ import boundwright.readiness.LadderRepository;
 import boundwright.readiness.RungDecision;
 import java.time.LocalDate;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jdbi.v3.core.Handle;
@@ -37,6 +38,21 @@ final class SqlLadder implements LadderRepository {
                     .list())
         .forEach(rung -> out.put(rung.family(), rung.steps()));
     return out;
+  }
+
+  @Override
+  public Map<Long, Map<DrillFamily, Integer>> rungs() {
+    return database.read(
+        h ->
+            h.createQuery("SELECT athlete_id, family, rung FROM family_rung")
+                .reduceRows(
+                    new HashMap<Long, Map<DrillFamily, Integer>>(),
+                    (all, r) -> {
+                      DrillFamily family = Columns.word(DrillFamily.class, "family of drills", r.getColumn("family", String.class));
+                      all.computeIfAbsent(r.getColumn("athlete_id", Long.class), id -> new EnumMap<>(DrillFamily.class))
+                          .put(family, r.getColumn("rung", Integer.class));
+                      return all;
+                    }));
   }
 
   @Override

@@ -11,7 +11,9 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -74,6 +76,18 @@ final class SqlReps implements RepStore {
   @Override
   public Optional<Learned> learned(long athleteId) {
     return database.read(h -> learned(h, athleteId));
+  }
+
+  @Override
+  public Map<Long, FlightModel> learnedNow() {
+    return database.read(
+        h -> {
+          Map<Long, FlightModel> out = new HashMap<>();
+          h.createQuery("SELECT athlete_id, now FROM learned")
+              .map((r, c) -> Map.entry(r.getLong("athlete_id"), FlightModel.fromBytes(r.getBytes("now"))))
+              .forEach(kept -> kept.getValue().ifPresent(model -> out.put(kept.getKey(), model)));
+          return out;
+        });
   }
 
   private static List<Rep> inOrder(Handle h, long athleteId) {

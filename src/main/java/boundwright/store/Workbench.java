@@ -5,6 +5,12 @@ import boundwright.flight.Logbook;
 import boundwright.flight.RepStore;
 import boundwright.load.CareRepository;
 import boundwright.load.LoadDesk;
+import boundwright.meet.AimDesk;
+import boundwright.meet.ApproachDesk;
+import boundwright.meet.JumpLog;
+import boundwright.meet.MeetDesk;
+import boundwright.meet.MeetRepository;
+import boundwright.meet.PhaseDesk;
 import boundwright.readiness.LadderDesk;
 import boundwright.readiness.LadderRepository;
 import boundwright.readiness.TestRepository;
@@ -25,10 +31,16 @@ public final class Workbench implements AutoCloseable {
   private final SqlLadder ladder;
   private final SqlLooks looks;
   private final SqlTests tests;
+  private final SqlJumpLog jumpLog;
+  private final SqlMeets meets;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
   private final LoadDesk loadDesk;
   private final LadderDesk ladderDesk;
+  private final PhaseDesk phaseDesk;
+  private final ApproachDesk approachDesk;
+  private final AimDesk aimDesk;
+  private final MeetDesk meetDesk;
 
   private Workbench(Database database, Clock clock) {
     this.database = database;
@@ -40,10 +52,16 @@ public final class Workbench implements AutoCloseable {
     this.ladder = new SqlLadder(database);
     this.looks = new SqlLooks(database);
     this.tests = new SqlTests(database);
+    this.jumpLog = new SqlJumpLog(database);
+    this.meets = new SqlMeets(database);
     this.logbook = new Logbook(reps, athletes);
-    this.advisor = new MarkAdvisor(logbook, clock);
     this.loadDesk = new LoadDesk(reps, care, clock);
     this.ladderDesk = new LadderDesk(reps, logbook, loadDesk, ladder, clock);
+    this.phaseDesk = new PhaseDesk(jumpLog, meets);
+    this.aimDesk = new AimDesk(jumpLog, meets);
+    this.approachDesk = new ApproachDesk(jumpLog, athletes, meets, aimDesk);
+    this.meetDesk = new MeetDesk(meets, aimDesk);
+    this.advisor = new MarkAdvisor(logbook, clock, () -> ladderDesk.rungs()::applyAsInt);
   }
 
   /**
@@ -105,6 +123,36 @@ public final class Workbench implements AutoCloseable {
   /** Asks the gate. */
   public LadderDesk ladderDesk() {
     return ladderDesk;
+  }
+
+  /** Measured jumps, run-throughs and gaps at the board. */
+  public JumpLog jumpLog() {
+    return jumpLog;
+  }
+
+  /** Meets, their attempts, and the settings of the jump and the meet. */
+  public MeetRepository meets() {
+    return meets;
+  }
+
+  /** Says how an athlete shares a jump out and where the metres are. */
+  public PhaseDesk phaseDesk() {
+    return phaseDesk;
+  }
+
+  /** Says where the full run-up starts. */
+  public ApproachDesk approachDesk() {
+    return approachDesk;
+  }
+
+  /** Says where to aim at the board. */
+  public AimDesk aimDesk() {
+    return aimDesk;
+  }
+
+  /** Says how a meet stands and what the next attempt is for. */
+  public MeetDesk meetDesk() {
+    return meetDesk;
   }
 
   /** Logs reps and learns from them. */

@@ -18,6 +18,8 @@ import java.util.Map;
 public final class Assets {
   private static final String HTMX = "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js";
 
+  private static final String WORKER = "worker.js";
+
   /** The bytes are never changed after they were read. */
   private static final class Asset {
     private final byte[] bytes;
@@ -39,6 +41,8 @@ public final class Assets {
       add(css, "/web/" + css, "text/css; charset=utf-8");
     }
     add("boundwright.js", "/web/boundwright.js", "text/javascript; charset=utf-8");
+    add("meet.js", "/web/meet.js", "text/javascript; charset=utf-8");
+    add(WORKER, "/web/worker.js", "text/javascript; charset=utf-8");
     add("favicon.svg", "/web/favicon.svg", "image/svg+xml");
     add("htmx.js", HTMX, "text/javascript; charset=utf-8");
     for (String font : new String[] {"Bitter_400Regular.ttf", "Bitter_400Regular_Italic.ttf", "Bitter_700Bold.ttf"}) {
@@ -69,6 +73,17 @@ public final class Assets {
       ctx.status(304);
       return;
     }
+    ctx.contentType(asset.type);
+    ctx.result(asset.bytes);
+  }
+
+  /** Answers with the script that keeps the pages of the meets for when the connection is lost; a browser asks anew each time. */
+  void worker(Context ctx) {
+    Asset asset = byName.get(WORKER);
+    if (asset == null) {
+      throw new NotFoundResponse();
+    }
+    ctx.header("Cache-Control", "no-cache");
     ctx.contentType(asset.type);
     ctx.result(asset.bytes);
   }

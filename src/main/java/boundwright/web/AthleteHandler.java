@@ -4,12 +4,14 @@ import boundwright.athlete.Athlete;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
+import boundwright.load.Finding;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.Drill;
 import boundwright.runway.MarkMove;
 import boundwright.store.Workbench;
+import boundwright.technique.FaultTick;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
@@ -72,7 +74,8 @@ final class AthleteHandler {
         return;
       }
       long id = logged.get();
-      say(ctx, athlete, asked, new WorkView.Said(moved(athlete, asked, before, "Logged."), id), "logged=" + id + "&was=" + before);
+      WorkView.Said said = new WorkView.Said(moved(athlete, asked, before, "Logged."), id, desk.cues(rep));
+      say(ctx, athlete, asked, said, "logged=" + id + "&was=" + before);
     } catch (RefusedException e) {
       // What was kept from before stays valid: the token of a refused form was not used up.
       WorkView.LogForm kept =
@@ -82,6 +85,7 @@ final class AthleteHandler {
               false,
               Form.text(ctx, "landing"),
               ctx.formParams("footprint"),
+              !Form.text(ctx, "judged").equals("no"),
               ctx.formParams("fault"),
               String.valueOf(e.getMessage()));
       answer(ctx, 422, desk.look(athlete, asked, kept.token(), kept, false, null, false));
@@ -108,13 +112,38 @@ final class AthleteHandler {
     }
   }
 
+  /** Goes on against the guard, with a reason. */
+  void override(Context ctx) {
+    Athlete athlete = athlete(ctx, bench);
+    Asked asked = Asked.read(ctx, desk.usual(athlete));
+    String token = Form.text(ctx, "token");
+    try {
+      Finding.Rule rule = Form.oneOf(Finding.Rule.class, "rule", Form.text(ctx, "rule"));
+      if (!token.matches("[0-9a-f]{32}")) {
+        throw new RefusedException("This form has no token against double taps, so nothing was kept. Reload the page and write it again.");
+      }
+      once.once(
+          token + rule,
+          () -> {
+            bench.loadDesk().override(athlete, new GuardDesk(bench).planned(athlete, asked), rule, Form.text(ctx, "reason"));
+            return 0;
+          });
+      ctx.redirect("/athlete/" + athlete.id() + "?" + asked.query(), HttpStatus.SEE_OTHER);
+    } catch (RefusedException e) {
+      WorkView view = desk.look(athlete, asked, gate.fresh(), null, false, null, false);
+      answer(ctx, 422, view.with(view.guard().refused(Form.text(ctx, "rule"), String.valueOf(e.getMessage()), Form.text(ctx, "reason"))));
+    }
+  }
+
   private Asked asked(Context ctx, Athlete athlete) {
     Asked usual = desk.usual(athlete);
     List<Drill> drills = bench.settings().plan().drills();
     String drill = Form.text(ctx, "drill");
     if (drill.matches("\\d{1,4}") && Integer.parseInt(drill) >= 1 && Integer.parseInt(drill) <= drills.size()) {
       return Asked.of(
-          drills.get(Integer.parseInt(drill) - 1), athlete.rung(), bench.settings().settings().facility().surface());
+          drills.get(Integer.parseInt(drill) - 1),
+          GuardDesk.steps(bench, athlete, drills.get(Integer.parseInt(drill) - 1)),
+          bench.settings().settings().facility().surface());
     }
     return Asked.read(ctx, usual);
   }
@@ -132,18 +161,25 @@ final class AthleteHandler {
     while (!prints.isEmpty() && prints.get(prints.size() - 1).isNaN()) {
       prints.remove(prints.size() - 1);
     }
+    Sequence sequence = Sequence.parse(asked.sequence());
+    List<FaultTick> ticks = Ticks.read(ctx.formParams("fault"), sequence);
+    boolean judged = !Form.text(ctx, "judged").equals("no");
+    if (!judged && !ticks.isEmpty()) {
+      throw new RefusedException("A fault is ticked, but 'not looked at' is chosen. Choose one of the two.");
+    }
     return new Rep(
         0,
         athlete.id(),
         LocalDate.now(bench.clock()),
-        Sequence.parse(asked.sequence()),
+        sequence,
         Form.whole("number of approach steps", asked.steps()),
         asked.surface(),
         prints,
         landing.isEmpty() ? null : unit.read("landing", landing),
         outcome.isEmpty() ? null : Form.oneOf(Outcome.class, "outcome", outcome),
         mark.isEmpty() || !asked.sand() ? null : unit.read("take-off mark", mark),
-        ctx.formParams("fault"));
+        judged,
+        Ticks.written(ticks));
   }
 
   private String moved(Athlete athlete, Asked asked, double before, String first) {
@@ -182,7 +218,7 @@ final class AthleteHandler {
     long id = Long.parseLong(logged);
     List<Rep> newest = bench.reps().recent(athlete.id(), 1);
     boolean there = !newest.isEmpty() && newest.get(0).id() == id;
-    return there ? new WorkView.Said(moved(athlete, asked, before, "Logged."), id) : null;
+    return there ? new WorkView.Said(moved(athlete, asked, before, "Logged."), id, desk.cues(newest.get(0))) : null;
   }
 
   private static boolean refused(WorkView view) {

@@ -1,6 +1,7 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
+import boundwright.card.AthleteReports;
 import boundwright.card.CardPdf;
 import boundwright.card.Paper;
 import boundwright.card.SessionCard;
@@ -16,6 +17,7 @@ final class CardHandler {
   private final Workbench bench;
   private final Pages pages;
   private final SessionCards cards;
+  private final AthleteReports reports;
 
   /** Made when the first PDF is asked for: the PDF writer takes long to load. */
   private static final class Pdf {
@@ -26,6 +28,9 @@ final class CardHandler {
     this.bench = bench;
     this.pages = pages;
     this.cards = new SessionCards(bench.advisor(), bench.clock());
+    this.reports =
+        new AthleteReports(
+            bench.reps(), bench.care(), bench.loadDesk(), bench.ladderDesk(), bench.ladder(), bench.looks(), bench.tests(), bench.clock());
   }
 
   /** The squad's card. */
@@ -48,6 +53,16 @@ final class CardHandler {
     String name = number.isEmpty() ? "squad" : Form.fileName(who.get(0).name());
     ctx.contentType("application/pdf");
     ctx.header("Content-Disposition", "attachment; filename=\"card-" + name + "-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf\"");
+    ctx.result(bytes);
+  }
+
+  /** An athlete's report as a PDF. */
+  void report(Context ctx) {
+    Athlete athlete = AthleteHandler.athlete(ctx, bench);
+    Paper paper = Form.has(ctx, "paper") ? Form.oneOf(Paper.class, "paper", Form.text(ctx, "paper")) : Paper.A4;
+    byte[] bytes = Pdf.WRITER.renderReport(reports.of(athlete, bench.settings().settings(), bench.invented() ? DemoSquad.NOTE : ""), paper);
+    ctx.contentType("application/pdf");
+    ctx.header("Content-Disposition", "attachment; filename=\"report-" + Form.fileName(athlete.name()) + ".pdf\"");
     ctx.result(bytes);
   }
 

@@ -49,16 +49,20 @@ final class Form {
     if (text.isBlank()) {
       return today;
     }
-    LocalDate date;
-    try {
-      date = LocalDate.parse(text.strip());
-    } catch (DateTimeParseException e) {
-      throw new RefusedException("The date '" + text.strip() + "' is not a day. Write it as " + today + ".");
-    }
+    LocalDate date = anyDate(text);
     if (date.isAfter(today)) {
       throw new RefusedException("The date " + date + " lies after today, " + today + ". Enter the day on which it was done.");
     }
     return date;
+  }
+
+  /** A day written 2026-04-12, also one to come. */
+  static LocalDate anyDate(String text) {
+    try {
+      return LocalDate.parse(text.strip());
+    } catch (DateTimeParseException e) {
+      throw new RefusedException("The date '" + text.strip() + "' is not a day. Write it as 2026-04-12.");
+    }
   }
 
   /** One of the names of an enumeration, in either case. */

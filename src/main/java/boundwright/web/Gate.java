@@ -3,6 +3,8 @@ package boundwright.web;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.SameSite;
+import java.io.IOException;
+import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.nio.charset.StandardCharsets;
@@ -23,6 +25,9 @@ final class Gate {
   static final long MOST_FORM_BYTES = 200_000;
   /** Largest file that is taken, in bytes. */
   static final long MOST_FILE_BYTES = 32_000_000;
+
+  /** Largest body that is read to its end only to be refused in words, in bytes. */
+  private static final long MOST_PASSED_OVER_BYTES = 256_000_000;
 
   private static final String COOKIE = "boundwright_form";
   private static final String FIELD = "csrf";
@@ -127,9 +132,22 @@ final class Gate {
       throw new Turned(411, "The request does not say how long it is. Send it from a page of boundwright.");
     }
     if (length > most) {
+      passOver(ctx, length);
       throw new Turned(
           413,
           "What was sent has " + length + " bytes; the limit is " + most + ". Cut a long file in two; nothing was taken.");
+    }
+  }
+
+  /** Reads the body to nowhere: a browser cut off while it sends shows its own error instead of our sentence. */
+  private static void passOver(Context ctx, long length) {
+    if (length > MOST_PASSED_OVER_BYTES) {
+      return;
+    }
+    try {
+      ctx.req().getInputStream().transferTo(OutputStream.nullOutputStream());
+    } catch (IOException ignored) {
+      // the sender has left, and the answer goes nowhere either
     }
   }
 

@@ -38,7 +38,7 @@ final class SettingsHandler {
     fields.put("pit", unit.write(now.facility().pit_m()));
     fields.put("flat", unit.write(now.facility().flat_m()));
     fields.put("surface", now.facility().surface().name());
-    page(ctx, 200, new SettingsView(unit, fields, Map.of(), Form.has(ctx, "saved") ? "The settings are kept." : ""));
+    page(ctx, 200, new SettingsView(unit, fields, Map.of(), Form.has(ctx, "saved") ? "The settings are kept." : "", season()));
   }
 
   /** Takes the form. Every field that cannot be read is named beside itself. */
@@ -73,7 +73,11 @@ final class SettingsHandler {
     }
     Map<String, String> written = new LinkedHashMap<>();
     ctx.formParamMap().forEach((name, values) -> written.put(name, values.isEmpty() ? "" : values.get(0)));
-    page(ctx, 422, new SettingsView(unit, written, refused, "Nothing was changed yet: correct what is marked below."));
+    page(ctx, 422, new SettingsView(unit, written, refused, "Nothing was changed yet: correct what is marked below.", season()));
+  }
+
+  private String season() {
+    return bench.care().guard().season().label();
   }
 
   private void page(Context ctx, int status, SettingsView view) {

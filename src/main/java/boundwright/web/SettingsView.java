@@ -12,8 +12,9 @@ import java.util.Map;
  * @param fields what stands in each field
  * @param refused why they were not kept, by field; {@code form} for what no single field is to blame
  * @param said what was just done, or empty
+ * @param season the part of the year, as the guard takes it
  */
-public record SettingsView(LengthUnit unit, Map<String, String> fields, Map<String, String> refused, String said) {
+public record SettingsView(LengthUnit unit, Map<String, String> fields, Map<String, String> refused, String said, String season) {
   /** What stands in a field. */
   public String field(String name) {
     return fields.getOrDefault(name, "");

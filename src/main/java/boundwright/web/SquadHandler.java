@@ -2,11 +2,11 @@ package boundwright.web;
 
 import boundwright.athlete.Athlete;
 import boundwright.quantity.LengthUnit;
-import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.runway.MarkAdvice;
+import boundwright.runway.Rungs;
 import boundwright.runway.Window;
 import boundwright.store.Workbench;
 import io.javalin.http.Context;
@@ -15,6 +15,8 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** The squad of the day, and the tapes for it. */
 final class SquadHandler {
@@ -35,11 +37,14 @@ final class SquadHandler {
     int chosen = chosen(Form.text(ctx, "drill"), plan);
     boolean marked = chosen > 0 && plan.drills().get(chosen - 1).inSand();
     List<SquadView.Line> lines = new ArrayList<>();
-    for (Athlete athlete : bench.athletes().all()) {
-      lines.add(
-          chosen == 0
-              ? new SquadView.Line(athlete, Figures.fromSteps(athlete.rung()), List.of(), "", true)
-              : line(athlete, plan.drills().get(chosen - 1), settings));
+    List<Athlete> squad = bench.athletes().all();
+    Drill drill = chosen == 0 ? null : plan.drills().get(chosen - 1);
+    Map<Long, MarkAdvice> marks =
+        drill == null || !drill.inSand() ? Map.of() : bench.advisor().advise(squad, drill, settings);
+    Rungs rungs = bench.advisor().rungs();
+    for (Athlete athlete : squad) {
+      int steps = drill == null ? athlete.rung() : rungs.stepsFor(athlete, drill);
+      lines.add(line(athlete, Figures.fromSteps(steps), marks.get(athlete.id()), settings));
     }
     SquadView view = new SquadView(plan, DAY.format(LocalDate.now(bench.clock())), chosen, List.copyOf(lines), marked);
     pages.show(ctx, 200, "squad", "Squad of the day", "squad", view);
@@ -54,20 +59,14 @@ final class SquadHandler {
     pages.show(ctx, 200, "tapes", "Tapes for today", "tapes", view);
   }
 
-  private SquadView.Line line(Athlete athlete, Drill drill, CoachSettings settings) {
-    int steps = drill.stepsFor(athlete.rung());
-    String from = Figures.fromSteps(steps);
-    if (!drill.inSand()) {
+  private static SquadView.Line line(Athlete athlete, String from, @Nullable MarkAdvice advice, CoachSettings settings) {
+    if (advice == null) {
       return new SquadView.Line(athlete, from, List.of(), "", true);
     }
-    try {
-      MarkAdvice advice = bench.advisor().advise(athlete, drill.sequence(), steps, settings);
-      Window window = advice.window();
-      List<Figures.Part> mark = Figures.of(settings.unit(), advice.markToSand_m());
-      return new SquadView.Line(athlete, from, mark, window == null ? "no window: see why" : between(window, settings.unit()), window != null);
-    } catch (RefusedException e) {
-      return new SquadView.Line(athlete, from, List.of(), String.valueOf(e.getMessage()), false);
-    }
+    Window window = advice.window();
+    List<Figures.Part> mark = Figures.of(settings.unit(), advice.markToSand_m());
+    return new SquadView.Line(
+        athlete, from, mark, window == null ? "no window: see why" : between(window, settings.unit()), window != null);
   }
 
   private static String between(Window window, LengthUnit unit) {

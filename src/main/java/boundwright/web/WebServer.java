@@ -1,7 +1,9 @@
 package boundwright.web;
 
+import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
+import boundwright.load.LoadSources;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.technique.TeachingPoint;
@@ -109,7 +111,9 @@ public final class WebServer implements AutoCloseable {
     routes.get("/assets/<name>", assets::serve);
     squad(routes, bench, pages);
     athlete(routes, bench, pages, gate);
+    watching(routes, bench, pages, gate);
     data(routes, bench, pages, gate);
+    jumpAndMeet(routes, bench, pages, gate, assets);
     troubles(routes, pages, gate);
   }
 
@@ -123,6 +127,10 @@ public final class WebServer implements AutoCloseable {
     SettingsHandler settings = new SettingsHandler(bench, pages);
     routes.get("/settings", settings::show);
     routes.post("/settings", settings::save);
+    LimitsHandler limits = new LimitsHandler(bench, pages);
+    routes.get("/settings/guard", limits::show);
+    routes.post("/settings/guard", limits::guard);
+    routes.post("/settings/gate", limits::gate);
   }
 
   private static void athlete(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
@@ -141,6 +149,35 @@ public final class WebServer implements AutoCloseable {
     routes.get("/athlete/{id}/marks", athlete::show);
     routes.post("/athlete/{id}/log", athlete::log);
     routes.post("/athlete/{id}/undo/{rep}", athlete::undo);
+    routes.post("/athlete/{id}/override", athlete::override);
+  }
+
+  private static void watching(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
+    CareHandler care = new CareHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/care", care::show);
+    routes.post("/athlete/{id}/pain", care::pain);
+    routes.post("/athlete/{id}/pain/{number}/settled", care::settle);
+    routes.post("/athlete/{id}/hold", care::hold);
+    routes.post("/athlete/{id}/hold/{number}/end", care::endHold);
+    routes.post("/athlete/{id}/growing", care::growing);
+    routes.post("/athlete/{id}/rating", care::rating);
+    ReadyHandler ready = new ReadyHandler(bench, pages, gate);
+    routes.get("/watch", ready::watch);
+    routes.get("/athlete/{id}/ready", ready::show);
+    routes.post("/athlete/{id}/ready", ready::decide);
+    LoadHandler load = new LoadHandler(bench, pages);
+    routes.get("/athlete/{id}/load", load::show);
+    TechniqueHandler technique = new TechniqueHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/technique", technique::show);
+    routes.post("/athlete/{id}/fault", technique::addFault);
+    routes.post("/athlete/{id}/fault/{key}/remove", technique::removeFault);
+    SecondHandler second = new SecondHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/second", second::show);
+    routes.post("/athlete/{id}/second", second::keep);
+    TestsHandler tests = new TestsHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/tests", tests::show);
+    routes.post("/athlete/{id}/tests", tests::add);
+    routes.post("/athlete/{id}/score/{number}/remove", tests::remove);
   }
 
   private static void data(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
@@ -153,9 +190,46 @@ public final class WebServer implements AutoCloseable {
     routes.get("/card", card::squad);
     routes.get("/card.pdf", card::pdf);
     routes.get("/athlete/{id}/card", card::athlete);
+    routes.get("/athlete/{id}/report.pdf", card::report);
     List<Source> sources = new ArrayList<>(Sources.ALL);
+    sources.addAll(JumpSources.ALL);
     sources.add(TeachingPoint.SOURCE);
+    sources.addAll(LoadSources.ALL);
+    sources.addAll(List.of(boundwright.readiness.Gate.LADDER, boundwright.readiness.Gate.RULES));
     routes.get("/sources", ctx -> pages.show(ctx, 200, "sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
+  }
+
+  private static void jumpAndMeet(RoutesConfig routes, Workbench bench, Pages pages, Gate gate, Assets assets) {
+    JumpHandler jump = new JumpHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/jump", jump::show);
+    routes.post("/athlete/{id}/jump", jump::keep);
+    routes.post("/athlete/{id}/jump/{number}/remove", jump::remove);
+    RunUpHandler runUp = new RunUpHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/run-up", runUp::show);
+    routes.post("/athlete/{id}/run-up", runUp::keep);
+    routes.post("/athlete/{id}/run-up/{number}/remove", runUp::remove);
+    AimHandler aim = new AimHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/aim", aim::show);
+    routes.post("/athlete/{id}/aim", aim::keep);
+    routes.post("/athlete/{id}/aim/{number}/remove", aim::remove);
+    MeetListHandler meets = new MeetListHandler(bench, pages, gate);
+    routes.get("/meet", meets::list);
+    routes.post("/meet", meets::add);
+    MeetSettingsHandler settings = new MeetSettingsHandler(bench, pages);
+    routes.get("/settings/meet", settings::show);
+    routes.post("/settings/meet", settings::save);
+    routes.get("/meet/{id}/edit", meets::edit);
+    routes.post("/meet/{id}/edit", meets::save);
+    routes.post("/meet/{id}/list", meets::enter);
+    routes.post("/meet/{id}/list/{number}/withdraw", meets::withdraw);
+    routes.post("/meet/{id}/remove", meets::remove);
+    MeetHandler meet = new MeetHandler(bench, pages, gate);
+    routes.get("/meet/{id}", meet::show);
+    routes.post("/meet/{id}/attempt", meet::keep);
+    routes.post("/meet/{id}/undo/{number}", meet::undo);
+    routes.post("/meet/{id}/attempt/{number}/remove", meet::removeAttempt);
+    // at the root, so that it may answer for the pages of the meets
+    routes.get("/worker.js", assets::worker);
   }
 
   private static void troubles(RoutesConfig routes, Pages pages, Gate gate) {

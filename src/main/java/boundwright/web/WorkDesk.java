@@ -7,13 +7,17 @@ import boundwright.footfall.LegBalance;
 import boundwright.footfall.Routine;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
+import boundwright.readiness.JudgedReps;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.MarkAdvisor;
 import boundwright.store.Workbench;
+import boundwright.technique.FaultCatalogue;
+import boundwright.technique.FaultTrends;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -22,9 +26,11 @@ final class WorkDesk {
   private static final int RECENT = 12;
 
   private final Workbench bench;
+  private final GuardDesk guard;
 
   WorkDesk(Workbench bench) {
     this.bench = bench;
+    this.guard = new GuardDesk(bench);
   }
 
   /** What the screen shows when its address asks for nothing: the plan's first drill that ends in sand. */
@@ -35,12 +41,12 @@ final class WorkDesk {
         .filter(Drill::inSand)
         .findFirst()
         .or(() -> drills.stream().findFirst())
-        .map(d -> Asked.of(d, athlete.rung(), settings.facility().surface()))
+        .map(d -> Asked.of(d, GuardDesk.steps(bench, athlete, d), settings.facility().surface()))
         .orElseGet(
             () ->
                 new Asked(
                     Routine.HOP_STEP.sequence().text(),
-                    String.valueOf(athlete.rung()),
+                    String.valueOf(bench.advisor().rungs().of(athlete, Routine.HOP_STEP.sequence())),
                     settings.facility().surface(),
                     true));
   }
@@ -75,7 +81,24 @@ final class WorkDesk {
     }
     WorkView.LogForm form = log == null ? freshForm(asked, token, marks, settings, recent, tapeMoved) : log;
     return new WorkView(
-        athlete, asked, settings.unit(), plan, badSequence, badSteps, refused, marks, form, said, recent, redrawChooser);
+        athlete, asked, settings.unit(), plan, badSequence, badSteps, refused, marks, form, said, recent, redrawChooser,
+        guard.look(athlete, asked, token), catalogue(), bench.advisor().rungs());
+  }
+
+  /** The faults that can be ticked. */
+  FaultCatalogue catalogue() {
+    return new FaultCatalogue(bench.looks().ownFaults());
+  }
+
+  /** What to say and do about the faults of a rep, and where to look for the beginning of each. */
+  List<WorkView.Cue> cues(Rep rep) {
+    FaultCatalogue catalogue = catalogue();
+    List<WorkView.Cue> out = new ArrayList<>();
+    for (FaultTrends.Course course : FaultTrends.ofDrill(List.of(JudgedReps.of(rep))).courses()) {
+      String look = course.firstShows().isEmpty() ? "" : course.whereToLook(rep.sequence());
+      catalogue.byKey(course.key()).ifPresent(a -> out.add(new WorkView.Cue(a, look)));
+    }
+    return List.copyOf(out);
   }
 
   /** The marks that the screen advises. */
@@ -119,13 +142,15 @@ final class WorkDesk {
       CoachSettings settings,
       List<Rep> recent,
       boolean tapeMoved) {
+    LocalDate today = LocalDate.now(bench.clock());
+    // Somebody who does not look at the technique today need not say so again for every rep.
+    boolean judged = recent.isEmpty() || !recent.get(0).date().equals(today) || recent.get(0).judged();
     if (marks == null || !asked.sand()) {
-      return new WorkView.LogForm(token, "", false, "", List.of(), List.of(), "");
+      return new WorkView.LogForm(token, "", false, "", List.of(), judged, List.of(), "");
     }
     String advised = Figures.bare(settings.unit(), marks.advice().markToSand_m());
     String tape = advised;
     if (!tapeMoved) {
-      LocalDate today = LocalDate.now(bench.clock());
       for (Rep rep : recent) {
         Double lay = rep.markToSand_m();
         if (lay != null
@@ -138,6 +163,6 @@ final class WorkDesk {
         }
       }
     }
-    return new WorkView.LogForm(token, tape, !tape.equals(advised), "", List.of(), List.of(), "");
+    return new WorkView.LogForm(token, tape, !tape.equals(advised), "", List.of(), judged, List.of(), "");
   }
 }

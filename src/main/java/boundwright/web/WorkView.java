@@ -9,10 +9,16 @@ import boundwright.footfall.Sequence;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.DayPlan;
+import boundwright.runway.Drill;
 import boundwright.runway.MarkAdvice;
-import boundwright.technique.TeachingPoint;
+import boundwright.runway.Rungs;
+import boundwright.technique.FaultAdvice;
+import boundwright.technique.FaultCatalogue;
+import boundwright.technique.FaultTick;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,6 +36,9 @@ import org.jspecify.annotations.Nullable;
  * @param said what happened with the last tap, or null
  * @param recent the newest reps, newest first
  * @param redrawChooser whether the fields above the marks must be drawn again with them
+ * @param guard what the guard says of the day
+ * @param catalogue the faults that can be ticked
+ * @param rungs from which rung a drill of the plan is done
  */
 public record WorkView(
     Athlete athlete,
@@ -43,7 +52,10 @@ public record WorkView(
     LogForm log,
     @Nullable Said said,
     List<Rep> recent,
-    boolean redrawChooser) {
+    boolean redrawChooser,
+    GuardView guard,
+    FaultCatalogue catalogue,
+    Rungs rungs) {
 
   /**
    * The marks and what goes with them.
@@ -101,7 +113,8 @@ public record WorkView(
    * @param tapeDiffers whether the tape lies elsewhere than now advised
    * @param landing as written
    * @param footprints as written, contact 2 first
-   * @param faults keys of the ticked teaching points
+   * @param judged whether the technique was looked at
+   * @param faults what is ticked, as sent
    * @param refused why the rep was not logged, or empty
    */
   public record LogForm(
@@ -110,6 +123,7 @@ public record WorkView(
       boolean tapeDiffers,
       String landing,
       List<String> footprints,
+      boolean judged,
       List<String> faults,
       String refused) {
     /** What was written for a contact, 2 or more. */
@@ -123,12 +137,32 @@ public record WorkView(
    *
    * @param sentence for the coach
    * @param undo number of the rep that can be taken back, or null
+   * @param cues one for each fault that was ticked
    */
-  public record Said(String sentence, @Nullable Long undo) {}
+  public record Said(String sentence, @Nullable Long undo, List<Cue> cues) {
+    /** Without a fault. */
+    Said(String sentence, @Nullable Long undo) {
+      this(sentence, undo, List.of());
+    }
+  }
 
-  /** The teaching points that can be ticked. */
-  public List<TeachingPoint> points() {
-    return List.of(TeachingPoint.values());
+  /**
+   * What to do about a fault that was just ticked.
+   *
+   * @param advice what to say and what to do next
+   * @param look where to look for its beginning, or empty
+   */
+  public record Cue(FaultAdvice advice, String look) {}
+
+  /** The same with another word of the guard. */
+  WorkView with(GuardView other) {
+    return new WorkView(
+        athlete, asked, unit, plan, sequenceRefused, stepsRefused, refused, marks, log, said, recent, redrawChooser, other, catalogue, rungs);
+  }
+
+  /** The steps from which this athlete does a drill of the plan. */
+  public int steps(Drill drill) {
+    return rungs.stepsFor(athlete, drill);
   }
 
   /** The three taps. */
@@ -156,6 +190,11 @@ public record WorkView(
 
   /** A rep of the list in words. */
   public String told(Rep rep) {
+    return result(rep, unit);
+  }
+
+  /** What came of a rep, in words. */
+  static String result(Rep rep, LengthUnit unit) {
     StringBuilder out = new StringBuilder();
     if (rep.outcome() != null) {
       out.append(rep.outcome().label());
@@ -173,14 +212,27 @@ public record WorkView(
     return out.toString();
   }
 
-  /** The teaching points of a rep in words, or empty. */
-  public String faults(Rep rep) {
-    List<String> out = new ArrayList<>();
-    for (TeachingPoint p : TeachingPoint.values()) {
-      if (rep.faults().contains(p.key())) {
-        out.add(p.wentWrong());
+  /** What was seen of a rep's technique, in words. */
+  public String technique(Rep rep) {
+    if (!rep.judged()) {
+      return "technique not looked at";
+    }
+    return rep.faults().isEmpty()
+        ? "clean"
+        : Ticks.kept(rep).map(t -> faults(t, catalogue)).orElseGet(() -> "cannot be read: " + String.join(", ", rep.faults()));
+  }
+
+  /** Ticks in words: {@code low knee at 3 and 5, pops up}. */
+  static String faults(List<FaultTick> ticks, FaultCatalogue catalogue) {
+    Map<String, List<String>> contacts = new LinkedHashMap<>();
+    for (FaultTick t : ticks) {
+      List<String> at = contacts.computeIfAbsent(catalogue.label(t.key()), k -> new ArrayList<>());
+      if (t.contact() != null) {
+        at.add(String.valueOf(t.contact()));
       }
     }
+    List<String> out = new ArrayList<>();
+    contacts.forEach((label, at) -> out.add(at.isEmpty() ? label : label + " at " + String.join(" and ", at)));
     return String.join(", ", out);
   }
 }

@@ -9,98 +9,20 @@ import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
-import boundwright.store.DemoSquad;
-import boundwright.store.Workbench;
-import boundwright.web.WebServer;
 import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Download;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.AriaRole;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
-import java.time.Clock;
-import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.io.TempDir;
 
-/**
- * A newcomer with a phone. Chromium is looked for at the path in the environment variable BOUNDWRIGHT_CHROMIUM, then at
- * {@code /usr/bin/chromium}.
- */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class NewcomerTest {
-  private static final List<String> SWITCHES =
-      List.of(
-          "--headless",
-          "--no-sandbox",
-          "--disable-gpu",
-          "--disable-quic",
-          "--no-first-run",
-          "--disable-background-networking",
-          "--disable-component-update",
-          "--disable-sync");
-
-  @TempDir Path folder;
-  private Playwright playwright;
-  private Browser browser;
-  private Workbench bench;
-  private WebServer server;
-  private BrowserContext context;
-  private Page page;
-  private final List<String> complaints = new ArrayList<>();
-
-  @BeforeAll
-  void launch() {
-    playwright = Playwright.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-    String chromium = System.getenv("BOUNDWRIGHT_CHROMIUM");
-    browser =
-        playwright
-            .chromium()
-            .launch(
-                new BrowserType.LaunchOptions()
-                    .setExecutablePath(Path.of(chromium == null ? "/usr/bin/chromium" : chromium))
-                    .setHeadless(true)
-                    .setArgs(SWITCHES));
-  }
-
-  @AfterAll
-  void quit() {
-    browser.close();
-    playwright.close();
-  }
-
-  @BeforeEach
-  void open() throws IOException {
-    bench = Workbench.open(Files.createTempDirectory(folder, "data"), Clock.system(ZoneId.systemDefault()));
-    DemoSquad.fill(bench);
-    complaints.clear();
-    server = WebServer.start(bench, "127.0.0.1", 0);
-    newPage(390, 844, true);
-  }
-
-  @AfterEach
-  void close() {
-    context.close();
-    server.close();
-    bench.close();
-    assertThat(complaints).as("what the browser complained of").isEmpty();
-  }
-
+/** A newcomer with a phone. */
+class NewcomerTest extends PhoneCase {
   @Test
   void aNewcomerChangesTheRungLogsThreeRepsAndPrintsTheCard() throws IOException {
     visit("/");
@@ -255,40 +177,5 @@ class NewcomerTest {
       }
     }
     complaints.removeIf(c -> c.contains("404") || c.contains("422"));
-  }
-
-  /** Buttons, fields and links that stand alone must be 48 px high; links inside a line of text are let off. */
-  private static final String SMALL_TARGETS =
-      """
-      [...document.querySelectorAll('button, input:not([type=hidden],[type=radio],[type=checkbox]), select, summary, .segments label, .ticks label, nav a, .squad a, a.button')]
-        .filter(e => e.offsetParent !== null && !e.classList.contains('for-ears'))
-        .filter(e => e.getBoundingClientRect().height < 47.5)
-        .map(e => e.tagName + ' ' + e.textContent.trim().slice(0, 20) + ' ' + e.getBoundingClientRect().height).join('; ')
-      """;
-
-  private void newPage(int width, int height, boolean touch) {
-    context = browser.newContext(new Browser.NewContextOptions().setViewportSize(width, height).setHasTouch(touch));
-    page = context.newPage();
-    page.onConsoleMessage(
-        m -> {
-          // a change while an answer is under way replaces the request; htmx reports that as an error
-          boolean replaced = m.text().startsWith("htmx:sendAbort") || m.text().startsWith("htmx:afterRequest");
-          if (!replaced && (m.type().equals("error") || m.type().equals("warning"))) {
-            complaints.add(m.text());
-          }
-        });
-    page.onPageError(complaints::add);
-  }
-
-  private void visit(String path) {
-    page.navigate("http://127.0.0.1:" + server.port() + path);
-  }
-
-  private Athlete first() {
-    return bench.athletes().all().get(0);
-  }
-
-  private Athlete athleteOnPage() {
-    return bench.athletes().byName(page.locator("h1").textContent()).orElseThrow();
   }
 }

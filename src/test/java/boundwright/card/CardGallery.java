@@ -16,6 +16,13 @@ final class CardGallery {
     Path dir = Path.of(args[0]);
     CardPdf pdf = new CardPdf();
     for (Paper paper : Paper.values()) {
+      Files.write(dir.resolve("report-" + paper + ".pdf"), pdf.renderReport(PictureFixtures.report(), paper));
+      Files.write(dir.resolve("bare-" + paper + ".pdf"), pdf.renderReport(PictureFixtures.bare(Fixtures.FEET), paper));
+    }
+    StringOutput page = new StringOutput();
+    TemplateEngine.createPrecompiled(null, ContentType.Html, null, "boundwright.pages").render("card/report.jte", Map.of("report", PictureFixtures.report()), page);
+    Files.writeString(dir.resolve("report.html"), html(page.toString()));
+    for (Paper paper : Paper.values()) {
       for (CoachSettings settings : new CoachSettings[] {CoachSettings.DEFAULT, Fixtures.FEET}) {
         for (int n : new int[] {1, 5}) {
           SessionCard card = Fixtures.cards().of(Fixtures.athletes(n), Fixtures.PLAN, settings, "Invented squad, invented place: for trying out.");
@@ -27,15 +34,17 @@ final class CardGallery {
           if (paper == Paper.A5) {
             StringOutput html = new StringOutput();
             TemplateEngine.createPrecompiled(null, ContentType.Html, null, "boundwright.pages").render("card/card.jte", Map.of("card", card), html);
-            Files.writeString(
-                dir.resolve(name + ".html"),
-                "<!doctype html><meta charset=utf-8><meta name=viewport content='width=device-width'><style>@font-face{font-family:Bitter;src:url("
-                    + Path.of("src/main/resources/fonts/Bitter_400Regular.ttf").toUri() + ")}@font-face{font-family:Bitter;font-weight:700;src:url("
-                    + Path.of("src/main/resources/fonts/Bitter_700Bold.ttf").toUri() + ")}body{font:16px Bitter;background:#faf6ec;margin:12px}"
-                    + Files.readString(Path.of("src/main/resources/web/strip.css")) + Files.readString(Path.of("src/main/resources/web/card.css")) + "</style>" + html);
+            Files.writeString(dir.resolve(name + ".html"), html(html.toString()));
           }
         }
       }
     }
+  }
+
+  private static String html(String body) throws Exception {
+    return "<!doctype html><meta charset=utf-8><meta name=viewport content='width=device-width'><style>@font-face{font-family:Bitter;src:url("
+                    + Path.of("src/main/resources/fonts/Bitter_400Regular.ttf").toUri() + ")}@font-face{font-family:Bitter;font-weight:700;src:url("
+                    + Path.of("src/main/resources/fonts/Bitter_700Bold.ttf").toUri() + ")}body{font:16px Bitter;background:#faf6ec;margin:12px}"
+                    + Files.readString(Path.of("src/main/resources/web/strip.css")) + Files.readString(Path.of("src/main/resources/web/card.css")) + "</style>" + body;
   }
 }

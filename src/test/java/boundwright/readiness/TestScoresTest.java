@@ -156,6 +156,25 @@ class TestScoresTest {
   }
 
   @Test
+  void eachLegIsHeldAgainstTheErrorOfItsOwnTest() {
+    // Five athletes repeat within a week: the right leg alike to the centimetre, the left by half a metre to either side.
+    List<TestScore> squad = new ArrayList<>();
+    for (int a = 1; a <= 5; a++) {
+      squad.add(score(10L * a, a, TestKind.SINGLE_LEG_RIGHT, 9 + 0.1 * a, 0));
+      squad.add(score(10L * a + 1, a, TestKind.SINGLE_LEG_RIGHT, 9 + 0.1 * a + 0.01 * (a - 3), 7));
+      squad.add(score(10L * a + 2, a, TestKind.SINGLE_LEG_LEFT, 9 + 0.1 * a, 0));
+      squad.add(score(10L * a + 3, a, TestKind.SINGLE_LEG_LEFT, 9 + 0.1 * a + 0.5 * (a - 3), 7));
+    }
+    List<TestScore> own =
+        List.of(
+            score(1, 9, TestKind.SINGLE_LEG_RIGHT, 9.6, 0), score(2, 9, TestKind.SINGLE_LEG_LEFT, 9.6, 0),
+            score(3, 9, TestKind.SINGLE_LEG_RIGHT, 9.2, 40), score(4, 9, TestKind.SINGLE_LEG_LEFT, 9.2, 40));
+    LegTests tests = LegTests.of(own, squad);
+    assertThat(tests.changes()).extracting(LegChange::foot).containsExactly(Foot.RIGHT, Foot.LEFT);
+    assertThat(tests.changes()).extracting(LegChange::lower).containsExactly(true, false);
+  }
+
+  @Test
   void legsSideBySideAndEachAgainstItsOwnHistory() {
     TestError error = new TestError(TestKind.SINGLE_LEG_LEFT, 0.2, null, 6, true, TestError.of(
         List.of(score(1, 1, TestKind.SINGLE_LEG_LEFT, 9, 0)), TestKind.SINGLE_LEG_LEFT, 0, false).orElseThrow().source());

@@ -124,7 +124,7 @@ class PagesTest {
   }
 
   @Test
-  void aBodyThatIsTooLargeIsNotRead() {
+  void aBodyThatIsTooLargeIsRefusedInWords() {
     String csrf = Client.hidden(client.get(page).body(), "csrf");
     HttpResponse<String> r = client.post("/plan", "csrf", csrf, "title", "x".repeat(300_000));
     assertThat(r.statusCode()).isEqualTo(413);
