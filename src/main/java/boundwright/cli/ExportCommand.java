@@ -1,24 +1,30 @@
 package boundwright.cli;
 
 import boundwright.athlete.Athlete;
+import boundwright.store.AthleteFile;
 import boundwright.store.RepCsv;
 import boundwright.store.Workbench;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-/** Writes all reps, in the form that {@code import} reads. */
+/** Writes all reps, in the form that {@code import} reads, or everything that is kept of one athlete. */
 @Command(
     name = "export",
-    description = "Writes all reps as CSV that import reads again, to the terminal or to a file; --json for JSON.%n")
+    description = {
+      "Writes all reps as CSV that import reads again, to the terminal or to a file; --json for JSON.",
+      "With --athlete and --json: everything that is kept of this athlete, not only the reps, for the athlete who asks.%n"
+    })
 final class ExportCommand implements Callable<Integer> {
   private final BoundwrightCommand top;
 
@@ -47,14 +53,31 @@ final class ExportCommand implements Callable<Integer> {
     try (Workbench bench = data.open(s)) {
       List<Athlete> whose = athlete == null ? bench.athletes().all() : List.of(DataOptions.athlete(bench, athlete));
       StringWriter text = new StringWriter();
-      int reps = top.json() ? json(bench, whose, new PrintWriter(text)) : csv(bench, whose, text);
-      if (file == null) {
-        s.out().print(text);
-      } else {
-        OutFile.write(file, text.toString().getBytes(StandardCharsets.UTF_8), force);
-        s.out().println(reps + (reps == 1 ? " rep" : " reps") + " written to " + file + ".");
+      if (athlete != null && top.json()) {
+        Everything all = Everything.of(bench, whose.get(0), s.today());
+        Json.print(new PrintWriter(text, true), all);
+        deliver(s, file, text, "Everything that is kept of " + all.athlete() + " was");
+        return 0;
       }
+      int reps = top.json() ? json(bench, whose, new PrintWriter(text)) : csv(bench, whose, text);
+      deliver(s, file, text, reps + (reps == 1 ? " rep" : " reps"));
       return 0;
+    }
+  }
+
+  /** What {@code export --athlete NAME --json} prints; described in {@code docs/formats-json.md}. */
+  record Everything(String athlete, String written, boolean invented, Map<String, List<Map<String, @Nullable Object>>> kept) {
+    static Everything of(Workbench bench, Athlete who, LocalDate today) {
+      return new Everything(who.name(), today.toString(), bench.invented(), new AthleteFile(bench).of(who));
+    }
+  }
+
+  private void deliver(Surroundings s, @Nullable Path file, StringWriter text, String what) {
+    if (file == null) {
+      s.out().print(text);
+    } else {
+      OutFile.write(file, text.toString().getBytes(StandardCharsets.UTF_8), force);
+      s.out().println(what + " written to " + file + ".");
     }
   }
 

@@ -8,6 +8,7 @@ import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
+import boundwright.store.Judgement;
 import boundwright.store.Workbench;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -59,6 +60,12 @@ final class LogCommand implements Callable<Integer> {
       paramLabel = "LENGTHS",
       description = "Take-off mark to contacts 2, 3, ... separated by ; (empty where not seen): \"2.10;;6.40\".")
   private @Nullable String footprints;
+
+  @Option(
+      names = "--faults",
+      paramLabel = "FAULTS",
+      description = "What was wrong, \"toe-up@3;upright\", or clean. Default: nobody judged it.")
+  private @Nullable String faults;
 
   @Option(names = "--date", paramLabel = "DAY", description = "Day of the rep, as 2026-05-14. Default: today.")
   private @Nullable String date;
@@ -115,7 +122,7 @@ final class LogCommand implements Callable<Integer> {
 
   /** Logged last means the largest number in the store, whatever its date. */
   private Rep undo(Workbench bench, Athlete who) {
-    if (sequence != null || outcome != null || mark != null || landing != null || footprints != null) {
+    if (sequence != null || outcome != null || mark != null || landing != null || footprints != null || faults != null) {
       throw new RefusedException("--undo-last takes a rep back and keeps none. Run log again without it to keep a rep.");
     }
     Rep last =
@@ -131,19 +138,22 @@ final class LogCommand implements Callable<Integer> {
       throw new RefusedException("The rep has no sequence. Say what was done, for example --sequence \"RRL x2\".");
     }
     LengthUnit in = settings.unit();
+    Sequence feet = Sequence.parse(sequence);
+    Judgement judgement = Judgement.read(faults == null ? "" : faults).within(feet);
     Outcome tap = outcome == null ? null : Choices.outcome(outcome);
     return new Rep(
         0,
         who.id(),
         Choices.day(date, s),
-        Sequence.parse(sequence),
+        feet,
         steps == null ? who.rung() : steps,
         settings.facility().surface(),
         footprints == null ? List.of() : prints(in, footprints),
         landing == null ? null : (Double) in.read("landing", landing),
         tap,
         mark == null ? null : (Double) in.read("take-off mark", mark),
-        List.of());
+        judgement.judged(),
+        judgement.faults());
   }
 
   private static List<Double> prints(LengthUnit in, String written) {
@@ -167,7 +177,8 @@ final class LogCommand implements Callable<Integer> {
             + (rep.markToSand_m() == null ? "" : ", mark " + in.write(rep.markToSand_m()))
             + (rep.landing_m() == null ? "" : ", landing " + in.write(rep.landing_m()))
             + (rep.footprints_m().isEmpty() ? "" : ", footprints " + String.join("; ", rep.footprints_m().stream()
-                .map(f -> f.isNaN() ? "-" : in.write(f)).toList())) + ".");
+                .map(f -> f.isNaN() ? "-" : in.write(f)).toList()))
+            + (rep.judged() ? ", " + (rep.faults().isEmpty() ? "clean" : String.join(", ", rep.faults())) : "") + ".");
     s.out().println();
     s.out().flush();
   }

@@ -6,7 +6,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A rep as {@code log --json} and {@code export --json} print it: the names of the import file's columns, positions from
- * the take-off mark [m]. A footprint that was not seen is null.
+ * the take-off mark [m]. A footprint that was not seen is null; faults are empty
+ * when the rep was clean and when nobody judged it, which {@code judged} tells apart.
  */
 record RepAnswer(
     long id,
@@ -19,6 +20,7 @@ record RepAnswer(
     @Nullable Double landing_m,
     @Nullable String outcome,
     @Nullable Double mark_to_sand_m,
+    boolean judged,
     List<String> faults) {
 
   static RepAnswer of(String athlete, Rep rep) {
@@ -33,6 +35,7 @@ record RepAnswer(
         Json.lengthOrNull(rep.landing_m()),
         rep.outcome() == null ? null : rep.outcome().label(),
         Json.lengthOrNull(rep.markToSand_m()),
+        rep.judged(),
         rep.faults());
   }
 }

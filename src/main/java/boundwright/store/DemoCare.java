@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
 final class DemoCare {
   private static final long SEED = 20_260_513L;
   private static final int[] EXTRA_DAYS = {12, 5};
-  private static final List<String> FAULTS = List.of("leans", "toe-up", "foot-under", "hips-tall", "speed-through");
+  private static final List<String> FAULTS = List.of("upright", "toe-up", "foot-under", "hips-tall", "speed-through");
 
   private final Workbench workbench;
   private final LocalDate today;

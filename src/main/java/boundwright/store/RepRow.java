@@ -8,7 +8,6 @@ import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
-import boundwright.technique.FaultTick;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -68,7 +67,7 @@ final class RepRow {
     Maybe<Double> landing = cell(cells, "landing_m", wrong, text -> maybe(text, t -> number("landing", t)));
     Maybe<Outcome> outcome = cell(cells, "outcome", wrong, text -> maybe(text, RepRow::outcome));
     Maybe<Double> mark = cell(cells, "mark_to_sand_m", wrong, text -> maybe(text, t -> number("take-off mark", t)));
-    Judgement judgement = cell(cells, "faults", wrong, text -> judgement(RepCsv.bare(text)));
+    Judgement judgement = cell(cells, "faults", wrong, text -> Judgement.read(RepCsv.bare(text)));
     if (name == null || date == null || sequence == null || steps == null || surface == null || prints == null || landing == null
         || outcome == null || mark == null || judgement == null) {
       problems.add(new RepCsv.Problem(line, String.join(" ", wrong)));
@@ -78,7 +77,7 @@ final class RepRow {
         tried(
             wrong,
             () -> {
-              judgement.ticks().forEach(tick -> tick.within(sequence));
+              judgement.within(sequence);
               return new Rep(
                   0,
                   0,
@@ -91,7 +90,7 @@ final class RepRow {
                   outcome.value(),
                   mark.value(),
                   judgement.judged(),
-                  judgement.ticks().stream().map(FaultTick::written).toList());
+                  judgement.faults());
             });
     if (rep == null) {
       problems.add(new RepCsv.Problem(line, String.join(" ", wrong)));
@@ -215,22 +214,6 @@ final class RepRow {
               + ("footprint".equals(what) ? ", with semicolons between footprints." : "."));
     }
     return Double.parseDouble(text);
-  }
-
-  /** What a file says of the technique. */
-  private record Judgement(boolean judged, List<FaultTick> ticks) {}
-
-  private static Judgement judgement(String text) {
-    List<String> words =
-        Arrays.stream(text.split(";")).map(w -> w.strip().toLowerCase(Locale.ROOT)).filter(w -> !w.isEmpty()).toList();
-    if (words.equals(List.of(RepCsv.CLEAN))) {
-      return new Judgement(true, List.of());
-    }
-    if (words.contains(RepCsv.CLEAN)) {
-      throw new RefusedException(
-          "The faults '" + shortened(text) + "' say clean and name a fault. Write clean alone, or only what was wrong.");
-    }
-    return new Judgement(!words.isEmpty(), FaultTick.parseAll(words));
   }
 
   private static String shortened(String text) {

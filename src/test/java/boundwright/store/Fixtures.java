@@ -59,7 +59,7 @@ final class Fixtures {
         mark != null && landing != null
             ? Outcome.IN
             : one(random, Outcome.SHORT, Outcome.IN, Outcome.LATE);
-    List<String> faults = random.nextInt(3) == 0 ? List.of("dangling-toe", "forward-lean") : List.of();
+    List<String> faults = random.nextInt(3) == 0 ? List.of("toe-up@1", "forward-lean") : List.of();
     return new Rep(
         0,
         athleteId,
@@ -71,6 +71,7 @@ final class Fixtures {
         landing,
         outcome,
         mark == null || mark < 0 ? null : mark,
+        random.nextBoolean(),
         faults);
   }
 }

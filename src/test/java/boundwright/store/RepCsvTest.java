@@ -92,6 +92,42 @@ class RepCsvTest {
   }
 
   @Test
+  void cleanMeansJudgedAndEmptyMeansNotJudged() {
+    String text =
+        """
+        date,athlete,sequence,approach_steps,surface,footprints_m,landing_m,outcome,faults
+        2026-05-05,Ada,RRL,4,grass,,8.1,,
+        2026-05-05,Ada,RRL,4,grass,,8.1,,clean
+        2026-05-05,Ada,RRL,4,grass,,8.1,, Clean ;
+        2026-05-05,Ada,RRL,4,grass,,8.1,,Toe-Up@3; low-knee
+        """;
+    assertThat(read(text).problems()).isEmpty();
+    assertThat(read(text).rows()).extracting(r -> r.rep().judged()).containsExactly(false, true, true, true);
+    assertThat(read(text).rows()).extracting(r -> r.rep().faults()).containsExactly(List.of(), List.of(), List.of(), List.of("toe-up@3", "low-knee"));
+    StringWriter out = new StringWriter();
+    RepCsv.write(out, read(text).rows());
+    assertThat(out.toString()).containsOnlyOnce(",toe-up@3;low-knee\r\n").contains(",clean\r\n");
+    assertThat(read(out.toString()).rows()).extracting(RepCsv.Row::rep).isEqualTo(read(text).rows().stream().map(RepCsv.Row::rep).toList());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          clean;toe-up | say clean and name a fault
+          toe-up@4     | has 3 contacts
+          toe-up@      | no contact after the @
+          low knee     | small letters, digits and single hyphens
+          """)
+  void whatIsWrongWithTheFaultsIsSaid(String faults, String said) {
+    RepCsv.Reading reading =
+        read("date,athlete,sequence,approach_steps,surface,footprints_m,landing_m,outcome,faults\n2026-05-05,Ada,RRL,4,grass,,8.1,," + faults + "\n");
+    assertThat(reading.rows()).isEmpty();
+    assertThat(reading.problems()).singleElement().satisfies(p -> assertThat(p.why()).contains(said));
+  }
+
+  @Test
   void byteOrderMarkAndEitherLineEndAreTaken() {
     String text = HEADER + "2026-05-05,Ada,RRL,4,grass,,8.1,,\n\n,,,,,,,,\n2026-05-05,Ada,RRL,4,grass,,8.2,,\n";
     RepCsv.Reading plain = read(text);
