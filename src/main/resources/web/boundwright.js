@@ -11,9 +11,26 @@
     box.appendChild(line);
     notice.replaceChildren(box);
     notice.scrollIntoView({ block: "nearest" });
+    // what stood beside the buttons was said of an earlier tap
+    var here = document.querySelector("#log .said, #log .refusal");
+    if (here) {
+      here.className = "refusal";
+      here.setAttribute("role", "alert");
+      here.replaceChildren(line.cloneNode(true));
+    }
   }
   document.addEventListener("htmx:sendError", function () {
     say("The program does not answer. See that it is still running, reload this page and look at the last reps before you tap again.");
+  });
+  // a thumb that bounces must not log a second rep: the fresh buttons wait a moment before they take a tap
+  document.addEventListener("htmx:afterSwap", function (event) {
+    var sent = event.detail.requestConfig;
+    if (!sent || sent.verb !== "post") { return; }
+    function hold(held) {
+      document.querySelectorAll(".taps button").forEach(function (b) { b.disabled = held; });
+    }
+    hold(true);
+    window.setTimeout(function () { hold(false); }, 900);
   });
   document.addEventListener("input", function (event) {
     if (event.target.id === "other") {

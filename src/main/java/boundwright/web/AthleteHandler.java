@@ -9,6 +9,7 @@ import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.Drill;
+import boundwright.runway.MarkAdvice;
 import boundwright.runway.MarkMove;
 import boundwright.store.Workbench;
 import boundwright.technique.FaultTick;
@@ -17,6 +18,7 @@ import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -27,6 +29,7 @@ final class AthleteHandler {
   private final Gate gate;
   private final WorkDesk desk;
   private final OnceOnly once = new OnceOnly();
+  private final OddTape tape = new OddTape();
 
   AthleteHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
@@ -67,14 +70,16 @@ final class AthleteHandler {
         throw new RefusedException("This form has no token against double taps, so nothing was logged. Reload the page and tap again.");
       }
       Rep rep = rep(ctx, athlete, asked, settings.unit());
-      double before = desk.advise(athlete, asked).markToSand_m();
+      MarkAdvice advice = desk.advise(athlete, asked);
+      double before = advice.markToSand_m();
+      tape.check(athlete, rep, advice, settings.unit());
       Optional<Long> logged = once.once(token, () -> bench.logbook().log(rep).id());
       if (logged.isEmpty()) {
         say(ctx, athlete, asked, new WorkView.Said("That tap was logged already and was not logged twice. Tap again for another rep.", null), "logged=twice");
         return;
       }
       long id = logged.get();
-      WorkView.Said said = new WorkView.Said(moved(athlete, asked, before, "Logged."), id, desk.cues(rep));
+      WorkView.Said said = new WorkView.Said(moved(athlete, asked, before, kept(rep)), id, desk.cues(rep));
       say(ctx, athlete, asked, said, "logged=" + id + "&was=" + before);
     } catch (RefusedException e) {
       // What was kept from before stays valid: the token of a refused form was not used up.
@@ -90,6 +95,15 @@ final class AthleteHandler {
               String.valueOf(e.getMessage()));
       answer(ctx, 422, desk.look(athlete, asked, kept.token(), kept, false, null, false));
     }
+  }
+
+  /** What was kept, so that a tap beside the right button is seen at once. */
+  private String kept(Rep rep) {
+    LocalDate today = LocalDate.now(bench.clock());
+    long n = bench.reps().recent(rep.athleteId(), 500).stream().filter(r -> r.date().equals(today)).count();
+    Outcome outcome = rep.outcome();
+    String what = outcome == null ? "Lengths" : outcome.label().substring(0, 1).toUpperCase(Locale.ROOT) + outcome.label().substring(1);
+    return what + ", rep " + n + " today. Logged.";
   }
 
   /** Takes a rep back. */
@@ -218,7 +232,7 @@ final class AthleteHandler {
     long id = Long.parseLong(logged);
     List<Rep> newest = bench.reps().recent(athlete.id(), 1);
     boolean there = !newest.isEmpty() && newest.get(0).id() == id;
-    return there ? new WorkView.Said(moved(athlete, asked, before, "Logged."), id, desk.cues(newest.get(0))) : null;
+    return there ? new WorkView.Said(moved(athlete, asked, before, kept(newest.get(0))), id, desk.cues(newest.get(0))) : null;
   }
 
   private static boolean refused(WorkView view) {

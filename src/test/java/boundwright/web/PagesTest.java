@@ -153,7 +153,7 @@ class PagesTest {
   @Test
   void aRepIsOnDiskWhenAnsweredAndADoubleSubmitLogsOnce() throws Exception {
     String body = client.get(page).body();
-    String[] tap = tap(body, "SHORT", "11.40");
+    String[] tap = tap(body, "SHORT", "16.40");
     ExecutorService two = Executors.newFixedThreadPool(2);
     try {
       List<Callable<HttpResponse<String>>> both = List.of(() -> client.post(page + "/log", tap), () -> client.post(page + "/log", tap));
@@ -166,7 +166,7 @@ class PagesTest {
     List<Rep> reps = bench.reps().inOrder(ilka.id());
     assertThat(reps).hasSize(1);
     assertThat(reps.get(0).outcome()).isEqualTo(Outcome.SHORT);
-    assertThat(reps.get(0).markToSand_m()).isEqualTo(11.40);
+    assertThat(reps.get(0).markToSand_m()).isEqualTo(16.40);
     assertThat(reps.get(0).date()).isEqualTo(LocalDate.of(2026, 5, 12));
     assertThat(client.post(page + "/log", tap).body()).contains("was not logged twice");
     try (Workbench again = Workbench.open(folder, DAY)) {
@@ -192,9 +192,21 @@ class PagesTest {
   }
 
   @Test
+  void aTapeFarFromTheMarkIsAskedAboutOnceAndThenTaken() {
+    String body = client.get(page).body();
+    HttpResponse<String> asked = client.post(page + "/log", tap(body, "IN", "99"));
+    assertThat(asked.statusCode()).isEqualTo(422);
+    assertThat(asked.body()).contains("Is the tape really at 99.00 m?").contains("value=\"99\"");
+    assertThat(bench.reps().inOrder(ilka.id())).isEmpty();
+    String taken = client.post(page + "/log", tap(asked.body(), "IN", "99")).body();
+    assertThat(taken).contains("In, rep 1 today. Logged.");
+    assertThat(bench.reps().inOrder(ilka.id())).hasSize(1);
+  }
+
+  @Test
   void aRefusedRepKeepsWhatWasWritten() {
     String body = client.get(page).body();
-    String[] form = tap(body, "", "11.40");
+    String[] form = tap(body, "", "16.40");
     HttpResponse<String> r = client.post(page + "/log", with(form, "landing", "90", "fault", "toe-up"));
     assertThat(r.statusCode()).isEqualTo(422);
     assertThat(r.body()).contains("The landing at 90.00 m cannot be").contains("name=\"landing\" value=\"90\"");
@@ -203,7 +215,7 @@ class PagesTest {
     assertThat(client.post(page + "/log", form).body()).contains("The rep says nothing");
     assertThat(client.post(page + "/log", with(form, "footprint", "4", "footprint", "3")).body()).contains("out of order");
     assertThat(bench.reps().inOrder(ilka.id())).isEmpty();
-    client.post(page + "/log", with(tap(client.get(page).body(), "", "11.40"), "landing", "12.10", "footprint", "2.2", "fault", "toe-up"));
+    client.post(page + "/log", with(tap(client.get(page).body(), "", "16.40"), "landing", "12.10", "footprint", "2.2", "fault", "toe-up"));
     Rep rep = bench.reps().inOrder(ilka.id()).get(0);
     assertThat(rep.landing_m()).isEqualTo(12.10);
     assertThat(rep.footprints_m()).containsExactly(2.2);
