@@ -27,6 +27,11 @@ final class ExportCommand implements Callable<Integer> {
   @Option(names = "--athlete", paramLabel = "NAME", description = "One athlete only. Default: all.")
   private @Nullable String athlete;
 
+  @Option(
+      names = "--jumps",
+      description = "Instead of reps: measured jumps, run-throughs, take-offs at the board and attempts in meets, as JSON.")
+  private boolean jumps;
+
   @Option(names = "--out", paramLabel = "FILE", description = "The file to write. Default: the terminal.")
   private @Nullable String out;
 
@@ -47,15 +52,22 @@ final class ExportCommand implements Callable<Integer> {
     try (Workbench bench = data.open(s)) {
       List<Athlete> whose = athlete == null ? bench.athletes().all() : List.of(DataOptions.athlete(bench, athlete));
       StringWriter text = new StringWriter();
-      int reps = top.json() ? json(bench, whose, new PrintWriter(text)) : csv(bench, whose, text);
+      int count = jumps ? jumps(bench, whose, new PrintWriter(text)) : top.json() ? json(bench, whose, new PrintWriter(text)) : csv(bench, whose, text);
       if (file == null) {
         s.out().print(text);
       } else {
         OutFile.write(file, text.toString().getBytes(StandardCharsets.UTF_8), force);
-        s.out().println(reps + (reps == 1 ? " rep" : " reps") + " written to " + file + ".");
+        String what = jumps ? " athlete" : " rep";
+        s.out().println(count + what + (count == 1 ? "" : "s") + " written to " + file + ".");
       }
       return 0;
     }
+  }
+
+  private static int jumps(Workbench bench, List<Athlete> whose, PrintWriter text) {
+    Json.print(text, whose.stream().map(a -> JumpsAnswer.of(bench, a)).toList());
+    text.flush();
+    return whose.size();
   }
 
   private static int json(Workbench bench, List<Athlete> whose, PrintWriter text) {
