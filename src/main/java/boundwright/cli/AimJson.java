@@ -149,16 +149,24 @@ final class AimJson {
   /** What {@code aim --keep} and {@code --undo-last} print. */
   record Entry(String athlete, @Nullable Gap kept, @Nullable Gap takenBack) {
     static Entry of(String athlete, GapEntry entry, boolean back) {
-      Gap gap =
-          new Gap(
-              entry.id(), entry.date().toString(), Json.lengthOrNull(entry.gap_m()), entry.foul(), Json.length(entry.startShift_m()),
-              Json.lengthOrNull(entry.distance_m()), entry.note());
+      Gap gap = Gap.of(entry);
       return new Entry(athlete, back ? null : gap, back ? gap : null);
     }
   }
 
   /** A take-off at the board in training. */
-  record Gap(long id, String date, @Nullable Double gap_m, boolean foul, double startShift_m, @Nullable Double distance_m, String note) {}
+  record Gap(long id, String date, @Nullable Double gap_m, boolean foul, double startShift_m, @Nullable Double distance_m, String note) {
+    static Gap of(GapEntry entry) {
+      return new Gap(
+          entry.id(),
+          entry.date().toString(),
+          Json.lengthOrNull(entry.gap_m()),
+          entry.foul(),
+          Json.length(entry.startShift_m()),
+          Json.lengthOrNull(entry.distance_m()),
+          entry.note());
+    }
+  }
 
   private static List<Row> rows(AimPlan plan, List<Double> bests, boolean metres) {
     return IntStream.rangeClosed(1, plan.attempts())

@@ -1,6 +1,7 @@
 package boundwright.cli;
 
 import boundwright.athlete.Athlete;
+import boundwright.quantity.RefusedException;
 import boundwright.store.AthleteFile;
 import boundwright.store.RepCsv;
 import boundwright.store.Workbench;
@@ -33,6 +34,14 @@ final class ExportCommand implements Callable<Integer> {
   @Option(names = "--athlete", paramLabel = "NAME", description = "One athlete only. Default: all.")
   private @Nullable String athlete;
 
+  @Option(names = "--everything", description = "With --athlete: all that is kept of them, as JSON.")
+  private boolean everything;
+
+  @Option(
+      names = "--jumps",
+      description = "Instead of reps: measured jumps, run-throughs, take-offs at the board and attempts in meets, as JSON.")
+  private boolean jumps;
+
   @Option(names = "--out", paramLabel = "FILE", description = "The file to write. Default: the terminal.")
   private @Nullable String out;
 
@@ -53,10 +62,18 @@ final class ExportCommand implements Callable<Integer> {
     try (Workbench bench = data.open(s)) {
       List<Athlete> whose = athlete == null ? bench.athletes().all() : List.of(DataOptions.athlete(bench, athlete));
       StringWriter text = new StringWriter();
-      if (athlete != null && top.json()) {
+      if (everything) {
+        if (whose.size() != 1 || athlete == null) {
+          throw new RefusedException("Everything is given for one athlete at a time. Add --athlete NAME.");
+        }
         Everything all = Everything.of(bench, whose.get(0), s.today());
         Json.print(new PrintWriter(text, true), all);
         deliver(s, file, text, "Everything that is kept of " + all.athlete() + " was");
+        return 0;
+      }
+      if (jumps) {
+        int count = jumps(bench, whose, new PrintWriter(text));
+        deliver(s, file, text, count + (count == 1 ? " athlete" : " athletes"));
         return 0;
       }
       int reps = top.json() ? json(bench, whose, new PrintWriter(text)) : csv(bench, whose, text);
@@ -65,7 +82,7 @@ final class ExportCommand implements Callable<Integer> {
     }
   }
 
-  /** What {@code export --athlete NAME --json} prints; described in {@code docs/formats-json.md}. */
+  /** What {@code export --athlete NAME --everything} prints; described in {@code docs/formats-json.md}. */
   record Everything(String athlete, String written, boolean invented, Map<String, List<Map<String, @Nullable Object>>> kept) {
     static Everything of(Workbench bench, Athlete who, LocalDate today) {
       return new Everything(who.name(), today.toString(), bench.invented(), new AthleteFile(bench).of(who));
@@ -79,6 +96,12 @@ final class ExportCommand implements Callable<Integer> {
       OutFile.write(file, text.toString().getBytes(StandardCharsets.UTF_8), force);
       s.out().println(what + " written to " + file + ".");
     }
+  }
+
+  private static int jumps(Workbench bench, List<Athlete> whose, PrintWriter text) {
+    Json.print(text, whose.stream().map(a -> JumpsAnswer.of(bench, a)).toList());
+    text.flush();
+    return whose.size();
   }
 
   private static int json(Workbench bench, List<Athlete> whose, PrintWriter text) {

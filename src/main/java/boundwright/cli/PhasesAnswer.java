@@ -108,10 +108,13 @@ record PhasesAnswer(
       @Nullable Double official_m,
       @Nullable Double effective_m,
       @Nullable List<Double> carried,
+      @Nullable Integer runUpSteps,
+      @Nullable List<JumpAnswer.ContactAnswer> contacts,
+      @Nullable String note,
       double threshold,
       Kept kept) {
     static None of(String athlete, double threshold, Kept kept) {
-      return new None(athlete, null, null, null, null, null, null, null, null, null, null, null, null, threshold, kept);
+      return new None(athlete, null, null, null, null, null, null, null, null, null, null, null, null, null, null, null, threshold, kept);
     }
   }
 }

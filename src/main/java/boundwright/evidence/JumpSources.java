@@ -96,6 +96,14 @@ public final class JumpSources {
   public static final Source WIND_DISTANCE =
       new Source("wind-distance", "A legal tail wind is worth 5 cm by statistics and 14-23 cm by models in the long jump: a range, never "
           + "one corrected mark", "Murrie; models", Standing.READ);
+  /** No mark. */
+  public static final Source NO_MARK =
+      new Source("no-mark", "No mark counts as 1 m below the athlete's mean; an aim needs 4 attempts at the board, 2 measured gaps and 3 "
+          + "legal marks, and rests on the newest 60", "first guess of the makers", Standing.JUDGEMENT);
+  /** Rivals. */
+  public static final Source RIVALS =
+      new Source("rivals", "A rival's marks scatter by 0.25 m about their mean in this meet; three attempts in ten foul",
+          "first guess of the makers; fouls as in long-jump finals 2004-2020", Standing.JUDGEMENT);
   /** Limits. */
   public static final Source MEET_LIMITS =
       new Source("meet-limits", "Triple jump 3-19 m, wind -8 to +12 m/s, gap -0.60 to +2.00 m, 0-26 steps, run-up 0-55 m",
@@ -105,7 +113,7 @@ public final class JumpSources {
   public static final List<Source> ALL =
       List.of(PHASE_LENGTH, PHASE_CLASS, CONVERSION_THRESHOLDS, REFERENCE_JUMPS, REFERENCE_1995, REFERENCE_TEN_WOMEN, CONTACT_LEARNING,
           SPEED_BY_STEPS, ACCURACY, FOUL_SHARE, WIND_START, AIM_STUDY, AIM, CENSORED, FOUL_RULE, BOARDS, BOARDS_SCHOOL, BOARDS_SHORT,
-          WIND_RULE, ROUNDS, FINAL_ORDER, SCORING, WIND_DISTANCE, MEET_LIMITS);
+          WIND_RULE, ROUNDS, FINAL_ORDER, SCORING, WIND_DISTANCE, NO_MARK, RIVALS, MEET_LIMITS);
 
   private JumpSources() {}
 }

@@ -62,7 +62,13 @@ public final class AimDesk {
     if (missing != null || form == null) {
       return new AimAnswer(seen, board, form, null, null, from, missing);
     }
-    JumpForm jump = form.with(board);
+    JumpForm jump;
+    try {
+      jump = form.with(board);
+    } catch (RefusedException noForm) {
+      // a log so wild that no jumper has such a spread: said, not thrown, since nobody asked for a form
+      return new AimAnswer(seen, board, form, null, null, from, noForm.getMessage());
+    }
     Goal wanted = goal == null ? longest(jump) : goal;
     return new AimAnswer(
         seen, board, form, AimPlan.of(jump, wanted, attempts), AimAdvice.of(board, jump, wanted, attempts), from, null);

@@ -1,10 +1,7 @@
 package boundwright.meet;
 
-import boundwright.evidence.Source;
-import boundwright.evidence.Standing;
-
 /**
- * What a coach can set for the jump and the meet.
+ * What a coach can set for the jump and the meet; the defaults' sources stand in {@link boundwright.evidence.JumpSources}.
  *
  * @param classThreshold percentage points by which a share must lead, 0 to 20 (Hay 1992; memory)
  * @param rhythm_m spread at the board from which the rhythm is worth training [m], 0.02 to 0.6 (judgement)
@@ -35,10 +32,6 @@ public record MeetSettings(
           0.25,
           0.30,
           MeetRules.DEFAULT);
-
-  /** Where the value of no mark comes from. */
-  public static final Source NO_MARK =
-      new Source("no-mark", "No mark counts as 1 m below the mean: a setting", "first guess of the makers", Standing.JUDGEMENT);
 
   /** Refuses values outside their ranges. */
   public MeetSettings {

@@ -140,6 +140,29 @@ class MeetCommandTest {
     refused("did not go on", "meet", "attempt", "--who", "One", "--distance", "9.00");
   }
 
+  /** An athlete's own data: theirs and nobody else's. */
+  @Test
+  void everythingOfAnAthleteIsHandedOut() {
+    begin();
+    ok("meet", "attempt", "--distance", "12.5", "--gap", "0.1", "--note", "good");
+    ok("meet", "attempt", "--distance", "11.9");
+    ok("phases", "--athlete", "Orla Tamsin", "--keep", "--run-up", "12", "--hop", "4.5", "--step", "3.2", "--jump", "4.1", "--note", "taped");
+    ok("approach", "--athlete", "Orla Tamsin", "--keep", "--steps", "6", "--start", "10.40", "--gap", "0.13");
+    ok("aim", "--athlete", "Orla Tamsin", "--keep", "--foul");
+    ok("aim", "--athlete", "Zoë Brandel", "--keep", "--foul");
+    Said said = ok("export", "--athlete", "Orla Tamsin", "--jumps");
+    JsonNode one = said.json().get(0);
+    assertThat(said.json()).hasSize(1);
+    assertThat(one.at("/jumps/0/note").asText()).isEqualTo("taped");
+    assertThat(one.at("/jumps/0/runUpSteps").asInt()).isEqualTo(12);
+    assertThat(one.at("/runThroughs/0/startMark_m").asDouble()).isEqualTo(10.4);
+    assertThat(one.get("takeOffs")).hasSize(1);
+    assertThat(one.at("/attempts/0/meet").asText()).isEqualTo("Invented Evening");
+    assertThat(one.at("/attempts/0/attempt/distance_m").asDouble()).isEqualTo(12.5);
+    assertThat(said.out()).doesNotContain("Bib 4").doesNotContain("11.9");
+    assertThat(ok("export", "--jumps", "--out", "jumps.json").out()).startsWith("3 athletes written to");
+  }
+
   @Test
   void badInputIsRefusedInASentence() {
     refused("There is no meet here yet", "meet", "ranks");

@@ -12,6 +12,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What the README shows is what the program says. */
 class ReadmeTest {
@@ -27,6 +29,14 @@ class ReadmeTest {
   @Test
   void theCountIsTheProgramsOwn() throws IOException {
     assertThat(new Terminal(folder).run("count", "RRL x3").out()).isEqualTo(example("count"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"phases", "aim"})
+  void theJumpIsTheProgramsOwn(String command) throws IOException {
+    Matcher m = Pattern.compile("\\$ \\./boundwright (" + command + " [^\\n]*)\\n").matcher(Files.readString(Path.of("README.md")));
+    assertThat(m.find()).as(command).isTrue();
+    assertThat(new Terminal(folder).run(m.group(1).split(" ")).out()).isEqualTo(example(command));
   }
 
   /** The figures change as the model learns to learn; the names must not. */

@@ -146,6 +146,16 @@ class JumpDesksTest {
   }
 
   @Test
+  void aLogThatNoJumperHasIsSaidAndDoesNotStopTheRunUp() {
+    double[] distances = {4, 18, 4, 18, 4, 18};
+    for (double d : distances) {
+      gap(0.1, 0, d);
+    }
+    assertThat(w.aimDesk().answer(ada, null, 6).cannotTell()).contains("spread of the effective distance").contains("out of range");
+    assertThat(w.approachDesk().answer(ada, 12, null, null).plan().aim_m()).isEqualTo(ApproachDesk.USUAL_AIM_M);
+  }
+
+  @Test
   void meetsCountAndPassesDoNot() {
     MeetSheet meet = meet(MeetRules.DEFAULT, "Rival");
     Entrant me = meet.entrants().get(0);
