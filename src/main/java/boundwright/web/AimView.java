@@ -141,7 +141,7 @@ public record AimView(
 
   /** A cell of the policy. */
   public String cell(AimPolicy.Advice advice) {
-    return advice.worthwhile() ? unit.writeSmall(advice.aim_m()) : "\u2013";
+    return advice.worthwhile() ? unit.writeSmall(advice.aim_m()).replace(' ', '\u00a0') : "\u2013";
   }
 
   /** The attempts of the policy, 1 to n. */

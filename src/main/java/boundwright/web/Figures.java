@@ -46,6 +46,11 @@ public final class Figures {
     return chance > 0 && chance < 0.005 ? "< 1 %" : chance < 1 && chance > 0.995 ? "> 99 %" : percent(chance);
   }
 
+  /** A length for a narrow cell: it may break between feet and inches, nowhere else. */
+  public static String tight(LengthUnit unit, double metres) {
+    return unit.write(metres).replace(' ', '\u00a0').replace("ft\u00a0", "ft ");
+  }
+
   /** A wind with its sign: {@code +1.2}. */
   public static String wind(double speed) {
     return String.format(Locale.ROOT, speed < 0 ? "\u2212%.1f" : "+%.1f", Math.abs(speed));

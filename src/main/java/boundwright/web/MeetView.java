@@ -229,7 +229,7 @@ public record MeetView(
   /** What a rival's mark asks of ours. */
   public String needed(RivalMeaning r) {
     Double needed = r.needed_m();
-    return needed == null ? "ahead" : unit.write(needed);
+    return needed == null ? "ahead" : Figures.tight(unit, needed);
   }
 
   /** The chance to be ahead of a rival in the end, or empty. */
@@ -241,7 +241,7 @@ public record MeetView(
   /** Where to aim against a rival, or empty. */
   public String aimAt(RivalMeaning r) {
     var next = r.next();
-    return next == null ? "" : next.worthwhile() ? unit.writeSmall(next.aim_m()) : "\u2013";
+    return next == null ? "" : next.worthwhile() ? unit.writeSmall(next.aim_m()).replace(' ', '\u00a0') : "\u2013";
   }
 
   /** A small count in words: {@code 1 attempt}, {@code 3 attempts}. */

@@ -274,9 +274,15 @@ class MeetTest {
   /** Opens the meet and waits until the phone keeps the page and what it is made of. */
   private void openKept() {
     visit("/meet/" + meet().id());
-    page.waitForFunction(
-        "async () => { const names = await caches.keys(); if (names.length === 0) return false; const store = await caches.open(names[0]);"
-            + " return await store.match(location.pathname) !== undefined && await store.match(document.querySelector('link[href*=boundwright]').href) !== undefined; }");
+    String isKept =
+        "async () => { const name = (await caches.keys()).find(n => n.startsWith('boundwright-meets-'));"
+            + " if (!name) return false; const store = await caches.open(name);"
+            + " const parts = [location.pathname, ...[...document.querySelectorAll('link[rel=stylesheet], script[src]')].map(e => e.href || e.src)];"
+            + " return (await Promise.all(parts.map(p => store.match(p)))).every(a => a !== undefined); }";
+    for (int i = 0; i < 100 && !Boolean.TRUE.equals(page.evaluate(isKept)); i++) {
+      page.waitForTimeout(50);
+    }
+    assertThat(page.evaluate(isKept)).as("the phone keeps the page and all that it is made of").isEqualTo(true);
   }
 
   private void enter(String distance, String wind, String tap) {

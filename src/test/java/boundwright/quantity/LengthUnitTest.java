@@ -127,4 +127,25 @@ class LengthUnitTest {
     assertThat(LengthUnit.METRES.writeSpread(0.18)).isEqualTo("± 18 cm");
     assertThat(LengthUnit.FEET_INCHES.writeSpread(0.1778)).isEqualTo("± 7 in");
   }
+
+  @Test
+  void aShortLengthIsReadInCentimetresOrInchesAndWrittenSo() {
+    assertThat(LengthUnit.METRES.readSmall("board gap", "7")).isCloseTo(0.07, within(1e-12));
+    assertThat(LengthUnit.METRES.readSmall("board gap", "-7,5")).isCloseTo(-0.075, within(1e-12));
+    assertThat(LengthUnit.METRES.readSmall("board gap", "0.07 m")).isCloseTo(0.07, within(1e-12));
+    assertThat(LengthUnit.METRES.readSmall("board gap", "+12")).isCloseTo(0.12, within(1e-12));
+    assertThat(LengthUnit.FEET_INCHES.readSmall("board gap", "3 1/2")).isCloseTo(3.5 * 0.0254, within(1e-12));
+    assertThat(LengthUnit.FEET_INCHES.readSmall("board gap", "1/2")).isCloseTo(0.5 * 0.0254, within(1e-12));
+    assertThat(LengthUnit.FEET_INCHES.readSmall("board gap", "-3")).isCloseTo(-3 * 0.0254, within(1e-12));
+    assertThat(LengthUnit.FEET_INCHES.readSmall("board gap", "7 cm")).isCloseTo(0.07, within(1e-12));
+    assertThat(LengthUnit.METRES.writeSmall(-0.07)).isEqualTo("7 cm");
+    assertThat(LengthUnit.FEET_INCHES.writeSmall(3.5 * 0.0254)).isEqualTo("3 1/2 in");
+  }
+
+  @Test
+  void aShortLengthThatMayBeAnotherUnitIsRefusedInWords() {
+    assertThatThrownBy(() -> LengthUnit.METRES.readSmall("board gap", "0.07")).isInstanceOf(RefusedException.class).hasMessageContaining("either centimetres or metres");
+    assertThatThrownBy(() -> LengthUnit.METRES.readSmall("board gap", "")).isInstanceOf(RefusedException.class).hasMessageContaining("is not a length");
+    assertThatThrownBy(() -> LengthUnit.FEET_INCHES.readSmall("board gap", "x")).isInstanceOf(RefusedException.class);
+  }
 }
