@@ -332,7 +332,7 @@ class WatchingTest {
     String body = client.get(page).body();
     String[] form = {
       "csrf", Client.hidden(body, "csrf"), "token", Client.hidden(body, "token"), "sequence", "RRL x2", "steps", "4", "surface", "TRACK", "sand",
-      "yes", "outcome", "IN", "mark", "9.00"
+      "yes", "outcome", "IN", "mark", "16.00"
     };
     return client.post(page + "/log", with(form, more));
   }
