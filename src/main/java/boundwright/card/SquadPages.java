@@ -87,10 +87,10 @@ final class SquadPages {
   }
 
   private SquadCell cell(MarkAdvice advice, boolean inSand) {
-    String start = advice.forecast().approachSteps() == 0 ? "" : unit.write(advice.startToMark().p50());
+    String start = advice.forecast().approachSteps() == 0 ? "" : "start " + unit.write(advice.startToMark().p50());
     return inSand
         ? new SquadCell(unit.write(advice.markToSand_m()), advice.window() != null, start)
-        : new SquadCell(unit.write(advice.groundNeeded_m()), true, start);
+        : new SquadCell("flat", true, "ground " + unit.write(advice.groundNeeded_m()));
   }
 
   private TapeLine line(Tapes.Tape tape) {
