@@ -69,9 +69,10 @@ final class MeetHandler {
         MeetSheet now = sheet(ctx, bench);
         KeptAttempt last = last(now);
         MeetView.Said said =
-            number.isEmpty() || last == null
+            last == null
                 ? new MeetView.Said(TWICE, null)
-                : new MeetView.Said("Kept: " + MeetView.told(last, unit()) + ".", last.id());
+                // a phone that lost the first answer and sent again reads that its attempt is kept
+                : new MeetView.Said("Kept: " + MeetView.told(last, unit()) + "." + (number.isEmpty() ? " " + TWICE : ""), last.id());
         answer(ctx, 200, now, Sent.NOTHING, said);
       } else {
         ctx.redirect("/meet/" + sheet.id() + "?kept=" + number.map(String::valueOf).orElse("twice"), HttpStatus.SEE_OTHER);
