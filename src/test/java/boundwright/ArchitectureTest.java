@@ -48,18 +48,21 @@ class ArchitectureTest {
           Map.entry(
               "card",
               Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "pages")),
-          Map.entry("store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness")),
+          Map.entry(
+              "store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness")),
           Map.entry(
               "web",
-              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "card", "store", "pages")),
+              Set.of(
+                  "quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "card", "store", "pages")),
           Map.entry(
               "cli",
-              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "card", "store", "web")));
+              Set.of(
+                  "quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "card", "store", "web")));
 
   private static final String[] BELOW_STORE = {
     "boundwright.quantity..", "boundwright.evidence..", "boundwright.footfall..", "boundwright.athlete..",
-    "boundwright.flight..", "boundwright.runway..", "boundwright.meet..", "boundwright.load..",
-    "boundwright.technique..", "boundwright.readiness..", "boundwright.card.."
+    "boundwright.flight..", "boundwright.runway..", "boundwright.meet..", "boundwright.load..", "boundwright.technique..",
+    "boundwright.readiness..", "boundwright.card.."
   };
 
   private static String room(JavaClass c) {

@@ -30,6 +30,8 @@ final class AimDrawing {
   private static final double RUNWAY_TOP = 288;
   private static final double RUNWAY_BOTTOM = 334;
   private static final int POINTS = 72;
+  /** Labels of two places nearer to each other than this would touch. */
+  private static final double CLOSE = 84;
   /** Metres of worth shown below the top at most: near the line the curve falls off a cliff. */
   private static final double DEEPEST_M = 0.30;
 
@@ -112,7 +114,7 @@ final class AimDrawing {
   private String grid(List<Text> texts) {
     StringBuilder out = new StringBuilder();
     double each = nice((high - low) / 4);
-    for (double w = Math.ceil(low / each - 1e-9) * each; w <= high; w += each) {
+    for (double w = Math.ceil(low / each - 1e-9) * each + 0.0; w <= high; w += each) {
       double y = worthY(w);
       out.append("M").append(number(LEFT)).append(' ').append(number(y)).append("H").append(number(RIGHT));
       texts.add(text(LEFT - 5, y + 3.5, 10, "end", false, worthFigure(w, each)));
@@ -179,21 +181,21 @@ final class AimDrawing {
     String anchor = best > WIDTH - 90 ? "end" : best < 90 ? "start" : "middle";
     texts.add(text(best, TOP - 16, 13, anchor, true, "aim " + signed(advice.best().aim_m())));
     if (Math.abs(best - now) > 6) {
-      // towards the aim and below the curve, where nothing else stands
-      boolean toRight = now > best;
-      double y = Math.min(FLOOR - 6, worthY(advice.now().worth()) + 15);
-      texts.add(text(now + (toRight ? -7 : 7), y, 12, toRight ? "end" : "start", true, "now " + signed(advice.now().aim_m())));
+      // under the curve, away from the aim where the two stand close
+      boolean right = now < best == Math.abs(best - now) > CLOSE;
+      texts.add(text(now + (right ? 6 : -6), FLOOR - 8, 12, right ? "start" : "end", true, "now " + signed(advice.now().aim_m())));
     }
-    foul(texts, best, advice.best().foulChance(), true);
+    // to the left of its point the curve of the fouls lies lower, so a figure stands free there
+    boolean apart = Math.abs(best - now) > CLOSE || Math.abs(best - now) <= 6 || best < now;
+    foul(texts, best, advice.best().foulChance(), true, apart);
     if (Math.abs(best - now) > 6) {
-      foul(texts, now, advice.now().foulChance(), false);
+      foul(texts, now, advice.now().foulChance(), false, Math.abs(best - now) > CLOSE || now < best);
     }
   }
 
-  /** To the left of its point the curve lies lower, so the figure stands free. */
-  private static void foul(List<Text> texts, double x, double chance, boolean strong) {
-    boolean left = x > LEFT + 36;
-    texts.add(text(x + (left ? -5 : 5), foulY(chance) - 5, 11, left ? "end" : "start", strong, percent(chance)));
+  private static void foul(List<Text> texts, double x, double chance, boolean strong, boolean left) {
+    boolean at = left ? x > LEFT + 36 : x > RIGHT - 36;
+    texts.add(text(x + (at ? -5 : 5), foulY(chance) - (at ? 5 : 9), 11, at ? "end" : "start", strong, percent(chance)));
   }
 
   private String range() {

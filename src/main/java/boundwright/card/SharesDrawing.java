@@ -27,7 +27,7 @@ final class SharesDrawing {
   private static final double SIDE = 284;
   private static final double HIGH = SIDE * Math.sqrt(3) / 2;
   private static final double LEFT = (WIDTH - SIDE) / 2;
-  private static final double BOTTOM = 26 + HIGH;
+  private static final double BOTTOM = 272;
   private static final double KEY_LINE = 19;
   /** The shown part of the triangle is at least so wide, as a part of 1. */
   private static final double LEAST_EXTENT = 0.12;

@@ -57,11 +57,11 @@ public final class Workbench implements AutoCloseable {
     this.logbook = new Logbook(reps, athletes);
     this.loadDesk = new LoadDesk(reps, care, clock);
     this.ladderDesk = new LadderDesk(reps, logbook, loadDesk, ladder, clock);
+    this.advisor = new MarkAdvisor(logbook, clock, () -> ladderDesk.rungs()::applyAsInt);
     this.phaseDesk = new PhaseDesk(jumpLog, meets);
     this.aimDesk = new AimDesk(jumpLog, meets);
     this.approachDesk = new ApproachDesk(jumpLog, athletes, meets, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
-    this.advisor = new MarkAdvisor(logbook, clock, () -> ladderDesk.rungs()::applyAsInt);
   }
 
   /**

@@ -128,15 +128,15 @@ public record AimView(
   /** A worth as a figure. */
   public String worth(double worth) {
     AimPlan plan = answer.plan();
-    return plan == null || plan.goal() instanceof Goal.Longest ? unit.write(worth) : Figures.percent(worth);
+    return plan == null || plan.goal() instanceof Goal.Longest ? unit.write(worth) : Figures.odds(worth);
   }
 
   /** What changing the aim from attempt to attempt is worth over the aim that is kept. */
   public String gain(double gain) {
     AimPlan plan = answer.plan();
     return plan == null || plan.goal() instanceof Goal.Longest
-        ? unit.writeSmall(gain)
-        : String.format(Locale.ROOT, "%.1f points of a hundred", 100 * gain);
+        ? gain < 0.005 ? "less than " + unit.writeSmall(0.01) : unit.writeSmall(gain)
+        : gain < 0.001 ? "less than 0.1 points of a hundred" : String.format(Locale.ROOT, "%.1f points of a hundred", 100 * gain);
   }
 
   /** A cell of the policy. */

@@ -41,6 +41,11 @@ public final class Figures {
     return Math.min(99, Math.max(1, Math.round(chance * 100))) + " in 100";
   }
 
+  /** A chance in percent, never rounded to certainty: {@code 29 %}, {@code < 1 %}. */
+  public static String odds(double chance) {
+    return chance > 0 && chance < 0.005 ? "< 1 %" : chance < 1 && chance > 0.995 ? "> 99 %" : percent(chance);
+  }
+
   /** A wind with its sign: {@code +1.2}. */
   public static String wind(double speed) {
     return String.format(Locale.ROOT, speed < 0 ? "\u2212%.1f" : "+%.1f", Math.abs(speed));

@@ -1,5 +1,6 @@
 package boundwright.web;
 
+import boundwright.athlete.Athlete;
 import boundwright.meet.BoardDistance;
 import boundwright.meet.Entrant;
 import boundwright.meet.MeasureRule;
@@ -137,15 +138,23 @@ final class MeetListHandler {
     }
   }
 
+  /** The ticked, then the lines in their order: one who is called as an athlete of the squad is that athlete. */
   private List<Entrant> entrants(Context ctx) {
     List<Entrant> out = new ArrayList<>();
     for (String id : ctx.formParams("athlete")) {
-      var athlete = AthleteHandler.athlete(id, bench);
+      Athlete athlete = AthleteHandler.athlete(id, bench);
       out.add(new Entrant(0, athlete.id(), athlete.name()));
     }
-    for (String label : Form.text(ctx, "rivals").split("[\\r\\n;]+", -1)) {
-      if (!label.isBlank()) {
-        out.add(Entrant.rival(label));
+    List<Athlete> squad = bench.athletes().all();
+    for (String line : Form.text(ctx, "rivals").split("[\\r\\n;]+", -1)) {
+      String name = line.strip();
+      if (!name.isEmpty()) {
+        out.add(
+            squad.stream()
+                .filter(a -> a.name().equalsIgnoreCase(name))
+                .findFirst()
+                .map(a -> new Entrant(0, a.id(), a.name()))
+                .orElseGet(() -> Entrant.rival(name)));
       }
     }
     return out;

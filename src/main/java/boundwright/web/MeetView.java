@@ -229,13 +229,13 @@ public record MeetView(
   /** What a rival's mark asks of ours. */
   public String needed(RivalMeaning r) {
     Double needed = r.needed_m();
-    return needed == null ? "ahead now" : "needs " + unit.write(needed);
+    return needed == null ? "ahead" : unit.write(needed);
   }
 
   /** The chance to be ahead of a rival in the end, or empty. */
   public String chance(RivalMeaning r) {
     var next = r.next();
-    return next == null ? "" : Figures.percent(next.worth());
+    return next == null ? "" : Figures.odds(next.worth());
   }
 
   /** Where to aim against a rival, or empty. */

@@ -125,7 +125,9 @@ final class RunUpHandler {
             Entries.said(ctx, "The run-through was"),
             Entries.keptNumber(ctx),
             today().toString());
-    pages.show(ctx, refused.isEmpty() ? status : 422, "meet-run-up", athlete.name() + ": the run-up", "squad", view);
+    // an athlete without a run-up has a page all the same
+    boolean asked = !steps.isEmpty() || !speed.isEmpty() || !aim.isEmpty();
+    pages.show(ctx, refused.isEmpty() || !asked ? status : 422, "meet-run-up", athlete.name() + ": the run-up", "squad", view);
   }
 
   private static @Nullable RunUpPicture picture(
