@@ -65,6 +65,8 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new LogCommand(top))
             .addSubcommand(new LoadCommand(top))
             .addSubcommand(new ReadyCommand(top))
+            .addSubcommand(new PainCommand(top))
+            .addSubcommand(new HoldCommand(top))
             .addSubcommand(new PhasesCommand(top))
             .addSubcommand(new ApproachCommand(top))
             .addSubcommand(new AimCommand(top))

@@ -63,7 +63,7 @@ final class LoadCommand implements Callable<Integer> {
     }
   }
 
-  /** One week of seven days, named by its last. */
+  /** Seven days, or all six weeks, named by the last day. */
   record Week(String until, Legs contacts, Map<String, Legs> byKind, Map<Integer, Legs> bySteps, Map<String, Legs> bySurface) {}
 
   /** Mean force over body weight per contact of the last drill: it compares drills; it is no risk and not the impact peak. */
@@ -80,6 +80,7 @@ final class LoadCommand implements Callable<Integer> {
       int contactsToday,
       List<FindingAnswer> findings,
       List<Week> weeks,
+      Week sixWeeks,
       @Nullable Impact relativeImpact,
       Rated ratings) {}
 
@@ -116,6 +117,7 @@ final class LoadCommand implements Callable<Integer> {
         verdict.contacts(),
         verdict.findings().stream().map(FindingAnswer::of).toList(),
         weeks,
+        week(today, days),
         reps.isEmpty() ? null : impact(bench, who, reps.get(reps.size() - 1), today),
         new Rated(
             rated.sessions(),
@@ -152,8 +154,13 @@ final class LoadCommand implements Callable<Integer> {
     out.println();
     out.println("seven days until     right   left");
     for (Week w : a.weeks()) {
-      out.printf("%-18s %7d %6d%n", w.until(), w.contacts().right(), w.contacts().left());
+      row(out, w.until(), w.contacts());
     }
+    out.println();
+    out.println("six weeks by         right   left");
+    a.sixWeeks().byKind().forEach((kind, legs) -> row(out, kind, legs));
+    a.sixWeeks().bySteps().forEach((steps, legs) -> row(out, steps == 0 ? "standing" : steps + " steps", legs));
+    a.sixWeeks().bySurface().forEach((surface, legs) -> row(out, surface, legs));
     if (a.relativeImpact() != null) {
       out.println();
       out.printf(
@@ -164,5 +171,9 @@ final class LoadCommand implements Callable<Integer> {
         "Ratings: %d of %d sessions rated, sum %.0f%s. A description, no limit.%n",
         a.ratings().rated(), a.ratings().sessions(), a.ratings().sum(),
         a.ratings().monotony() == null ? "" : String.format(Locale.ROOT, ", monotony %.2f, strain %.0f", a.ratings().monotony(), a.ratings().strain()));
+  }
+
+  private static void row(PrintWriter out, String what, Legs legs) {
+    out.printf("%-18s %7d %6d%n", what, legs.right(), legs.left());
   }
 }

@@ -3,6 +3,8 @@ package boundwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.cli.Terminal.Said;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -44,7 +46,29 @@ class FilesTest {
     Said again = terminal.run("import", "again.csv", "--data", "second", "--json");
     assertThat(again.json().get("taken").asInt()).isEqualTo(2);
     assertThat(terminal.run("export", "--data", "second").out()).isEqualTo(terminal.run("export").out());
-    assertThat(terminal.run("export", "--athlete", "Zoë Invented", "--json").json()).hasSize(1);
+    assertThat(terminal.run("export", "--json").json()).hasSize(2);
+    assertThat(terminal.run("export", "--athlete", "Zoë Invented").out().lines()).hasSize(2);
+  }
+
+  @Test
+  void anAthleteWhoAsksGetsEverythingThatIsKeptOfThem() throws IOException {
+    file("2026-05-01,Mara Invented,RRL RRL,4,grass,2.1;4.3;6.2;8.4;10.2,12.3,in,11.9\n2026-05-02,Zoë Invented,RL x3,0,track,,,short,\n");
+    terminal.run("import", "reps.csv");
+    terminal.run("pain", "--athlete", "zoë invented", "--area", "left shin", "--level", "3");
+    JsonNode all = terminal.run("export", "--athlete", "zoë invented", "--everything").json();
+    assertThat(all.get("athlete").asText()).isEqualTo("Zoë Invented");
+    assertThat(all.get("written").asText()).isEqualTo("2026-05-14");
+    assertThat(all.get("invented").asBoolean()).isFalse();
+    assertThat(all.at("/kept/athlete/0/name").asText()).isEqualTo("Zoë Invented");
+    assertThat(all.at("/kept/rep")).hasSize(1);
+    assertThat(all.at("/kept/rep/0/outcome").asText()).isEqualTo("SHORT");
+    assertThat(all.at("/kept/rep/0/landing_m").isNull()).isTrue();
+    assertThat(all.at("/kept/pain/0/area").asText()).isEqualTo("left shin");
+    assertThat(all.toString()).doesNotContain("Mara");
+    Said written = terminal.run("export", "--athlete", "zoë invented", "--everything", "--out", "zoe.json");
+    assertThat(written.out()).startsWith("Everything that is kept of Zoë Invented");
+    assertThat(new ObjectMapper().readTree(Files.readString(folder.resolve("zoe.json")))).isEqualTo(all);
+    assertThat(terminal.run("export", "--athlete", "zoë invented", "--everything", "--out", "zoe.json").err()).contains("--force");
   }
 
   @Test

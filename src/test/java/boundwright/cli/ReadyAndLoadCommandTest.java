@@ -80,6 +80,13 @@ class ReadyAndLoadCommandTest {
       legs += both;
     }
     assertThat(legs).isPositive();
+    JsonNode six = a.get("sixWeeks");
+    assertThat(six.at("/contacts/right").asInt() + six.at("/contacts/left").asInt()).isEqualTo(legs);
+    int bySteps = 0;
+    for (JsonNode k : six.get("bySteps")) {
+      bySteps += k.get("right").asInt() + k.get("left").asInt();
+    }
+    assertThat(bySteps).isEqualTo(legs);
   }
 
   @Test
