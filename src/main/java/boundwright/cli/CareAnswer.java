@@ -10,7 +10,7 @@ import java.time.LocalDate;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** What {@code pain} and {@code hold} print; field by field in {@code docs/formats-json.md}. */
+/** What the pain command and the hold command print; field by field in {@code docs/formats-json.md}. */
 record CareAnswer(String athlete, boolean growing, @Nullable String firstSession, List<PainAnswer> pains, List<HoldAnswer> holds) {
   /** One pain. */
   record PainAnswer(long id, String date, String area, int level, @Nullable Boolean settled, boolean refer) {
