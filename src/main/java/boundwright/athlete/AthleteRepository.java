@@ -20,8 +20,11 @@ public interface AthleteRepository {
   /** Replaces the athlete with the same number. */
   void update(Athlete athlete);
 
-  /** The athlete with tests and run-ups. */
+  /** The athlete with tests and run-ups; one that follows from a test score has number 0 and goes when the score does. */
   Profile profile(Athlete athlete);
+
+  /** The athletes with tests and run-ups, in the order given, in a few reads for all. */
+  List<Profile> profiles(List<Athlete> squad);
 
   /** Adds a standing test or best mark. */
   void addKnownMark(long athleteId, KnownMark mark);
@@ -34,4 +37,7 @@ public interface AthleteRepository {
 
   /** Takes a measured run-up out; nothing happens if it is not there. */
   void removeRunUp(long athleteId, long runUpId);
+
+  /** Erases a person: the athlete and everything that is kept of them. Nothing happens if they are not there. */
+  void erase(long id);
 }

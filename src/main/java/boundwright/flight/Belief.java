@@ -2,6 +2,7 @@ package boundwright.flight;
 
 import java.util.Arrays;
 import org.hipparchus.special.Erf;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A joint normal distribution over some unknowns that is told one fact at a time: an exact or noisy linear
@@ -153,7 +154,8 @@ final class Belief {
     }
   }
 
-  private double[] times(double[] h) {
+  /** Covariance of every unknown with {@code h . x}. */
+  double[] times(double[] h) {
     double[] out = new double[n];
     for (int j = 0; j < n; j++) {
       double hj = h[j];
@@ -167,21 +169,21 @@ final class Belief {
     return out;
   }
 
-  private double dot(double[] a, double[] b) {
+  static double dot(double[] a, double[] b) {
     double sum = 0;
-    for (int i = 0; i < n; i++) {
+    for (int i = 0; i < a.length; i++) {
       sum += a[i] * b[i];
     }
     return sum;
   }
 
   @Override
-  public boolean equals(Object other) {
+  public boolean equals(@Nullable Object other) {
     return other instanceof Belief b && n == b.n && Arrays.equals(mean, b.mean) && Arrays.equals(cov, b.cov);
   }
 
   @Override
   public int hashCode() {
-    return 31 * Arrays.hashCode(mean) + Arrays.hashCode(cov);
+    return Arrays.hashCode(mean);
   }
 }

@@ -11,7 +11,12 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
+import org.hipparchus.distribution.continuous.NormalDistribution;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.linear.RealMatrix;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,13 +41,10 @@ public final class FlightModel {
   private static final double TAPE_SD = 0.025;
   /** How often a tap is wrong (judgement). */
   private static final double SLIP = 0.01;
-  private static final int PASSES = 4;
 
   private final Level level;
   private final Belief belief;
-  private final Scatter day;
-  private final Scatter rep;
-  private final Scatter flight;
+  private final Scatter scatter;
   private final @Nullable LocalDate lastDate;
   private final boolean dayMeasured;
   private final int reps;
@@ -52,9 +54,7 @@ public final class FlightModel {
   FlightModel(
       Level level,
       Belief belief,
-      Scatter day,
-      Scatter rep,
-      Scatter flight,
+      Scatter scatter,
       @Nullable LocalDate lastDate,
       boolean dayMeasured,
       int reps,
@@ -62,9 +62,7 @@ public final class FlightModel {
       int[] repsAtRung) {
     this.level = level;
     this.belief = belief;
-    this.day = day;
-    this.rep = rep;
-    this.flight = flight;
+    this.scatter = scatter;
     this.lastDate = lastDate;
     this.dayMeasured = dayMeasured;
     this.reps = reps;
@@ -94,7 +92,7 @@ public final class FlightModel {
     }
     b.reset(Traits.DAY, square(daySd(level)));
     return new FlightModel(
-        level, b, Scatter.prior(4), Scatter.prior(4), Scatter.prior(10), null, false, 0, 0, new int[Athlete.MAX_STEPS + 1]);
+        level, b, Scatter.prior(), null, false, 0, 0, new int[Athlete.MAX_STEPS + 1]);
   }
 
   /**
@@ -121,48 +119,93 @@ public final class FlightModel {
   /** The model after one more rep; this one is unchanged. Reps come by date and then in the order logged. */
   public FlightModel learn(Rep r) {
     Opened today = openDay(r.date());
-    Belief narrow = today.belief;
     Sequence sequence = r.sequence();
     int n = sequence.size();
     double[] nominal = NominalFlights.lengths(level, sequence, r.approachSteps());
     double[][] where = positions(sequence, nominal, r.approachSteps(), r.surface(), n + 2);
     double[] base = cumulated(nominal);
+    boolean anyMeasured = r.landing_m() != null || r.footprints_m().stream().anyMatch(f -> !f.isNaN());
+    Scatter learned = anyMeasured ? learnScatter(r, today, nominal, where, base) : scatter;
     int shared = Traits.COUNT;
     int place = shared + 1;
-    boolean anyMeasured = r.landing_m() != null || r.footprints_m().stream().anyMatch(f -> !f.isNaN());
-    Scatter repScatter = rep;
-    Scatter flightScatter = flight;
-    Belief wide = narrow;
-    for (int pass = 0; pass < (anyMeasured ? PASSES : 1); pass++) {
-      wide = narrow.widened(n + 2);
-      wide.reset(shared, square(repSd(level)) * repScatter.learning());
-      wide.reset(place, square(placementSd(r.approachSteps())));
-      for (int i = 0; i < n; i++) {
-        wide.reset(place + 1 + i, square(flightSd(level)) * flightScatter.learning());
-      }
-      tell(wide, r, where, base);
-      if (anyMeasured) {
-        repScatter = rep.after(1, wide.meanSquare(shared) / square(repSd(level)));
-        double sum = 0;
-        for (int i = 0; i < n; i++) {
-          sum += wide.meanSquare(place + 1 + i) / square(flightSd(level));
-        }
-        flightScatter = flight.after(n, sum);
-      }
+    Belief wide = today.belief.widened(n + 2);
+    wide.reset(shared, square(repSd(level)) * learned.likely(Scatter.REP));
+    wide.reset(place, square(placementSd(r.approachSteps())));
+    for (int i = 0; i < n; i++) {
+      wide.reset(place + 1 + i, square(flightSd(level)) * learned.likely(Scatter.FLIGHT));
     }
+    tell(wide, r, where, base);
     int[] rungs = repsAtRung.clone();
     rungs[r.approachSteps()]++;
     return new FlightModel(
         level,
         wide.narrowed(Traits.COUNT),
-        today.day,
-        repScatter,
-        flightScatter,
+        learned,
         lastDate == null || r.date().isAfter(lastDate) ? r.date() : lastDate,
         today.measured || anyMeasured,
         reps + 1,
         measuredReps + (anyMeasured ? 1 : 0),
         rungs);
+  }
+
+  /** What the rep's own innovations say of the scatter; the day's part is in them only at the day's first measured rep. */
+  private Scatter learnScatter(Rep r, Opened today, double[] nominal, double[][] where, double[] base) {
+    int n = nominal.length;
+    int[] at = new int[n];
+    double[] innovation = new double[n];
+    int seen = 0;
+    for (int c = 1; c <= n; c++) {
+      double y = c == n ? (r.landing_m() == null ? Double.NaN : r.landing_m()) : c <= r.footprints_m().size() ? r.footprints_m().get(c - 1) : Double.NaN;
+      if (!Double.isNaN(y)) {
+        at[seen] = c;
+        innovation[seen++] = y - base[c] - today.belief.meanOf(traits(where[c]));
+      }
+    }
+    double[] flights = cumulated(squares(nominal));
+    double ownRep = square(repSd(level)) * scatter.likely(Scatter.REP);
+    double ownFlight = square(flightSd(level)) * scatter.likely(Scatter.FLIGHT);
+    double fixed = square(placementSd(r.approachSteps()));
+    double dayVariance = today.belief.variance(Traits.DAY);
+    double[][] covariance = new double[seen][seen];
+    @Nullable RealMatrix[] parts = new RealMatrix[3];
+    RealMatrix repPart = MatrixUtils.createRealMatrix(seen, seen);
+    RealMatrix flightPart = MatrixUtils.createRealMatrix(seen, seen);
+    RealMatrix dayPart = MatrixUtils.createRealMatrix(seen, seen);
+    for (int i = 0; i < seen; i++) {
+      double[] spread = today.belief.times(traits(where[at[i]]));
+      for (int j = 0; j <= i; j++) {
+        double both = base[at[i]] * base[at[j]];
+        double rep = ownRep * both;
+        double flight = ownFlight * flights[Math.min(at[i], at[j])];
+        double known = Belief.dot(traits(where[at[j]]), spread);
+        covariance[i][j] = known + rep + flight + fixed + (i == j ? TAPE_SD * TAPE_SD : 0);
+        covariance[j][i] = covariance[i][j];
+        setBoth(repPart, i, j, rep);
+        setBoth(flightPart, i, j, flight);
+        setBoth(dayPart, i, j, dayVariance * both);
+      }
+    }
+    parts[Scatter.DAY] = today.measured ? null : dayPart;
+    parts[Scatter.REP] = repPart;
+    parts[Scatter.FLIGHT] = flightPart;
+    return scatter.after(Arrays.copyOf(innovation, seen), covariance, parts);
+  }
+
+  private static void setBoth(RealMatrix m, int i, int j, double value) {
+    m.setEntry(i, j, value);
+    m.setEntry(j, i, value);
+  }
+
+  private static double[] traits(double[] where) {
+    return Arrays.copyOf(where, Traits.COUNT);
+  }
+
+  private static double[] squares(double[] x) {
+    double[] out = new double[x.length];
+    for (int i = 0; i < x.length; i++) {
+      out[i] = x[i] * x[i];
+    }
+    return out;
   }
 
   /** Tells the belief what was logged: lengths first, then what the tap adds to them. */
@@ -218,22 +261,20 @@ public final class FlightModel {
     return out;
   }
 
-  private record Opened(Belief belief, Scatter day, boolean measured) {}
+  private record Opened(Belief belief, boolean measured) {}
 
-  /** The belief on {@code date}: on a new day the last day's deviation is closed and a fresh one begins. */
+  /** The belief on {@code date}: on a new day the last day's deviation is forgotten and a fresh one begins. */
   private Opened openDay(LocalDate date) {
     if (date.equals(lastDate)) {
-      return new Opened(belief, day, dayMeasured);
+      return new Opened(belief, dayMeasured);
     }
-    Scatter closed =
-        dayMeasured ? day.after(1, belief.meanSquare(Traits.DAY) / square(daySd(level))) : day;
     Belief fresh = belief.copy();
-    fresh.reset(Traits.DAY, square(daySd(level)) * closed.mean());
+    fresh.reset(Traits.DAY, square(daySd(level)) * scatter.mean(Scatter.DAY));
     if (lastDate != null && date.isAfter(lastDate)) {
       long days = Math.min(ChronoUnit.DAYS.between(lastDate, date), MOST_DRIFT_DAYS);
       fresh.diffuse(Traits.LEVEL, square(DRIFT_30_DAYS) * days / 30);
     }
-    return new Opened(fresh, closed, false);
+    return new Opened(fresh, false);
   }
 
   /** Where the contacts will fall in a rep on {@code date}; approach steps 0 to 26. */
@@ -244,8 +285,8 @@ public final class FlightModel {
     double[] base = cumulated(nominal);
     double[] mean = new double[sequence.size()];
     double[] sd = new double[sequence.size()];
-    double own = square(flightSd(level)) * flight.mean();
-    double together = square(repSd(level)) * rep.mean();
+    double own = square(flightSd(level)) * scatter.mean(Scatter.FLIGHT);
+    double together = square(repSd(level)) * scatter.mean(Scatter.REP);
     double place = square(placementSd(approachSteps));
     double[] h = new double[Traits.COUNT];
     double scatter = 0;
@@ -259,17 +300,52 @@ public final class FlightModel {
     return new Forecast(sequence, approachSteps, mean, sd, Math.sqrt(place), repsAtRung[approachSteps]);
   }
 
+  /**
+   * How much longer the athlete's flights of this sequence are from one rung than from another, on average over many
+   * reps: the scatter of single reps is left out, what is not known of the athlete is left in.
+   *
+   * @param sequence whose flights are compared
+   * @param from approach steps of the lower rung
+   * @param to approach steps of the higher rung
+   */
+  public Gain gain(Sequence sequence, int from, int to, Surface surface) {
+    double[] low = NominalFlights.lengths(level, sequence, Athlete.checkSteps(from));
+    double[] high = NominalFlights.lengths(level, sequence, Athlete.checkSteps(to));
+    double[] h = new double[Traits.COUNT];
+    double base = 0;
+    for (Flight f : sequence.flights()) {
+      int i = f.order() - 1;
+      Traits.add(h, high[i], sequence, f, to, surface);
+      Traits.add(h, -low[i], sequence, f, from, surface);
+      base += high[i] - low[i];
+    }
+    h[Traits.DAY] = 0;
+    double mean = base + belief.meanOf(h);
+    double sd = Math.sqrt(belief.varianceOf(h));
+    double chance = sd > 0 ? new NormalDistribution(mean, sd).probability(0, Double.POSITIVE_INFINITY) : (mean > 0 ? 1 : 0);
+    return new Gain(mean / sequence.size(), sd / sequence.size(), chance);
+  }
+
+  /**
+   * What a rung adds to a flight.
+   *
+   * @param perFlight metres a flight on average [m]
+   * @param sd how well that is known [m]
+   * @param chanceLonger chance that it is above 0
+   */
+  public record Gain(double perFlight, double sd, double chanceLonger) {}
+
   /** How far the first contact falls from its mark [m]; from standing it is put there (judgement). */
   static double placementSd(int steps) {
     return steps == 0 ? 0.01 : 0.05 + 0.008 * steps;
   }
 
   private static double daySd(Level level) {
-    return level == Level.BEGINNER ? 0.024 : level == Level.INTERMEDIATE ? 0.020 : 0.017;
+    return level == Level.BEGINNER ? 0.028 : level == Level.INTERMEDIATE ? 0.024 : 0.021;
   }
 
   private static double repSd(Level level) {
-    return level == Level.BEGINNER ? 0.030 : level == Level.INTERMEDIATE ? 0.025 : 0.020;
+    return level == Level.BEGINNER ? 0.034 : level == Level.INTERMEDIATE ? 0.029 : 0.024;
   }
 
   private static double flightSd(Level level) {
@@ -315,20 +391,31 @@ public final class FlightModel {
     return ModelBytes.read(bytes);
   }
 
+  /** Two models are equal if they know exactly the same and so answer everything alike. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof FlightModel m
+        && level == m.level
+        && belief.equals(m.belief)
+        && scatter.equals(m.scatter)
+        && Objects.equals(lastDate, m.lastDate)
+        && dayMeasured == m.dayMeasured
+        && reps == m.reps
+        && measuredReps == m.measuredReps
+        && Arrays.equals(repsAtRung, m.repsAtRung);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * belief.hashCode() + Objects.hash(level, lastDate, reps);
+  }
+
   Belief belief() {
     return belief;
   }
 
-  Scatter day() {
-    return day;
-  }
-
-  Scatter rep() {
-    return rep;
-  }
-
-  Scatter flight() {
-    return flight;
+  Scatter scatter() {
+    return scatter;
   }
 
   boolean dayMeasured() {

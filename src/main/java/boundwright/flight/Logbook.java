@@ -9,6 +9,7 @@ import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -86,8 +87,44 @@ public final class Logbook {
   /** The run-up for these steps: length, speed, and how many measured ones stand behind it. */
   public RunUp runUp(Athlete athlete, int steps) {
     Athlete.checkSteps(steps);
-    RunUpBook book = RunUpBook.of(athletes.profile(athlete));
-    return new RunUp(book.length(steps), book.speed(steps), book.measured(steps));
+    return RunUpBook.of(athletes.profile(athlete)).runUp(steps);
+  }
+
+  /**
+   * What is known of a whole squad, in a few reads instead of a few for each athlete.
+   *
+   * @return flights and run-ups by the athlete's number, for every athlete given
+   */
+  public Map<Long, Known> known(List<Athlete> squad) {
+    Map<Long, FlightModel> learned = store.learnedNow();
+    Map<Long, Known> out = new HashMap<>();
+    for (Profile profile : athletes.profiles(squad)) {
+      Athlete athlete = profile.athlete();
+      FlightModel model = learned.get(athlete.id());
+      out.put(athlete.id(), new Known(model == null ? model(athlete) : model, RunUpBook.of(profile)));
+    }
+    return out;
+  }
+
+  /** What is known of one athlete. */
+  public static final class Known {
+    private final FlightModel flights;
+    private final RunUpBook runUps;
+
+    private Known(FlightModel flights, RunUpBook runUps) {
+      this.flights = flights;
+      this.runUps = runUps;
+    }
+
+    /** Their flights. */
+    public FlightModel flights() {
+      return flights;
+    }
+
+    /** Their run-up for these steps, 0 to 26. */
+    public RunUp runUp(int steps) {
+      return runUps.runUp(Athlete.checkSteps(steps));
+    }
   }
 
   private List<Rep> logTo(Writer w, List<Rep> reps) {

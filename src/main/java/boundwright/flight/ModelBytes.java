@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * change with the program; the reps are the truth and the model is learned again from them.
  */
 final class ModelBytes {
-  private static final int VERSION = 0x42570001;
+  private static final int VERSION = 0x42570002;
 
   private ModelBytes() {}
 
@@ -21,12 +21,12 @@ final class ModelBytes {
     Belief b = m.belief();
     int n = b.size();
     int rungs = Athlete.MAX_STEPS + 1;
-    ByteBuffer out = ByteBuffer.allocate(4 * 5 + 8 + 1 + 6 * 8 + 4 * rungs + 8 * (n + n * (n + 1) / 2));
+    ByteBuffer out = ByteBuffer.allocate(4 * 5 + 8 + 1 + 8 * Scatter.size() + 4 * rungs + 8 * (n + n * (n + 1) / 2));
     LocalDate last = m.lastDate();
     out.putInt(VERSION).putInt(n).putInt(code(m.level())).putInt(m.reps()).putInt(m.measuredReps());
     out.putLong(last == null ? Long.MIN_VALUE : last.toEpochDay()).put((byte) (m.dayMeasured() ? 1 : 0));
-    for (Scatter s : new Scatter[] {m.day(), m.rep(), m.flight()}) {
-      out.putDouble(s.a()).putDouble(s.b());
+    for (double figure : m.scatter().figures()) {
+      out.putDouble(figure);
     }
     for (int r : m.rungs()) {
       out.putInt(r);
@@ -66,9 +66,10 @@ final class ModelBytes {
       long epochDay = in.getLong();
       @Nullable LocalDate last = epochDay == Long.MIN_VALUE ? null : LocalDate.ofEpochDay(epochDay);
       boolean dayMeasured = in.get() == 1;
-      Scatter day = new Scatter(in.getDouble(), in.getDouble());
-      Scatter rep = new Scatter(in.getDouble(), in.getDouble());
-      Scatter flight = new Scatter(in.getDouble(), in.getDouble());
+      double[] figures = new double[Scatter.size()];
+      for (int i = 0; i < figures.length; i++) {
+        figures[i] = in.getDouble();
+      }
       int[] rungs = new int[Athlete.MAX_STEPS + 1];
       for (int i = 0; i < rungs.length; i++) {
         rungs[i] = in.getInt();
@@ -82,7 +83,7 @@ final class ModelBytes {
           b.setCovariance(i, j, in.getDouble());
         }
       }
-      return Optional.of(new FlightModel(level, b, day, rep, flight, last, dayMeasured, reps, measured, rungs));
+      return Optional.of(new FlightModel(level, b, Scatter.of(figures), last, dayMeasured, reps, measured, rungs));
     } catch (BufferUnderflowException cutShort) {
       return Optional.empty();
     }

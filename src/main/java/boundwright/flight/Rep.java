@@ -23,7 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param landing_m the landing [m], or null
  * @param outcome the tap, or null
  * @param markToSand_m where the take-off mark lay, to the near edge of the sand [m], or null on the flat or unknown
- * @param faults keys of what was seen wrong in the technique; empty means clean or not judged
+ * @param judged whether the technique was looked at
+ * @param faults what was seen wrong, as {@code key} or {@code key@contact}; empty means clean if it was judged
  */
 public record Rep(
     long id,
@@ -36,6 +37,7 @@ public record Rep(
     @Nullable Double landing_m,
     @Nullable Outcome outcome,
     @Nullable Double markToSand_m,
+    boolean judged,
     List<String> faults) {
 
   /** Shortest and longest single flight that is taken [m] (sanity limits; judgement). */
@@ -50,6 +52,7 @@ public record Rep(
     Athlete.checkSteps(approachSteps);
     footprints_m = List.copyOf(footprints_m);
     faults = List.copyOf(faults);
+    judged |= !faults.isEmpty();
     checkFootprints(sequence, footprints_m, landing_m);
     if (markToSand_m != null && !(markToSand_m >= 0 && markToSand_m <= MAX_MARK_M)) {
       throw new RefusedException(
@@ -68,6 +71,22 @@ public record Rep(
                 + ". Correct one of the three, or leave the outcome empty.");
       }
     }
+  }
+
+  /** A rep that was judged only if something was ticked. */
+  public Rep(
+      long id,
+      long athleteId,
+      LocalDate date,
+      Sequence sequence,
+      int approachSteps,
+      Surface surface,
+      List<Double> footprints_m,
+      @Nullable Double landing_m,
+      @Nullable Outcome outcome,
+      @Nullable Double markToSand_m,
+      List<String> faults) {
+    this(id, athleteId, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, markToSand_m, false, faults);
   }
 
   private static void checkFootprints(Sequence sequence, List<Double> prints, @Nullable Double landing) {
@@ -116,8 +135,14 @@ public record Rep(
     return String.format(Locale.ROOT, "%.2f m", m);
   }
 
+  /** The same rep as another athlete's. */
+  public Rep of(long athlete) {
+    return new Rep(id, athlete, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, markToSand_m, judged, faults);
+  }
+
   /** The same rep with the number the store gave. */
   public Rep withId(long stored) {
-    return new Rep(stored, athleteId, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, markToSand_m, faults);
+    return new Rep(
+        stored, athleteId, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, markToSand_m, judged, faults);
   }
 }

@@ -1,6 +1,8 @@
 package boundwright.flight;
 
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 
@@ -15,11 +17,17 @@ public interface RepStore {
   /** The newest reps of an athlete, by date and then number, newest first. */
   List<Rep> recent(long athleteId, int most);
 
+  /** The reps of an athlete from a day on, by date and then number, oldest first. */
+  List<Rep> since(long athleteId, LocalDate from);
+
   /** All reps of an athlete by date and then number, oldest first. */
   List<Rep> inOrder(long athleteId);
 
   /** What was learned of an athlete so far; empty when nothing was, or when an older program wrote it. */
   Optional<Learned> learned(long athleteId);
+
+  /** What was learned of every athlete up to the last rep, by number; those of whom nothing readable is kept are left out. */
+  Map<Long, FlightModel> learnedNow();
 
   /**
    * What is kept of the learning.

@@ -19,14 +19,19 @@ final class RunUpBook {
   private static final int B = 1;
   private static final int RUNG = 2;
   private static final int COUNT = RUNG + Athlete.MAX_STEPS + 1;
+  private static final Estimate NONE = new Estimate(0, 0, 0);
 
-  private final double[] length = new double[Athlete.MAX_STEPS + 1];
-  private final double[] lengthSd = new double[Athlete.MAX_STEPS + 1];
-  private final double[] speed = new double[Athlete.MAX_STEPS + 1];
-  private final double[] speedSd = new double[Athlete.MAX_STEPS + 1];
-  private final int[] measured = new int[Athlete.MAX_STEPS + 1];
+  private final Belief lengths;
+  private final Belief speeds;
+  private final double quick;
+  private final int[] measured;
 
-  private RunUpBook() {}
+  private RunUpBook(Belief lengths, Belief speeds, double quick, int[] measured) {
+    this.lengths = lengths;
+    this.speeds = speeds;
+    this.quick = quick;
+    this.measured = measured;
+  }
 
   /** What the athlete's run-ups say, with the level where they are silent. */
   static RunUpBook of(Profile profile) {
@@ -42,7 +47,7 @@ final class RunUpBook {
       lengths.setCovariance(RUNG + s, RUNG + s, 0.02 * 0.02 * s);
       speeds.setCovariance(RUNG + s, RUNG + s, 0.03 * 0.03);
     }
-    RunUpBook book = new RunUpBook();
+    int[] measured = new int[Athlete.MAX_STEPS + 1];
     for (MeasuredRunUp r : profile.runUps()) {
       int s = r.steps();
       double noise = runToRunSd(s);
@@ -50,18 +55,9 @@ final class RunUpBook {
       if (r.speed_mps() != null) {
         speeds.measure(speedTraits(s), r.speed_mps() / (quick * NominalFlights.entrySpeed(s)) - 1, 0.03 * 0.03);
       }
-      book.measured[s]++;
+      measured[s]++;
     }
-    for (int s = 1; s <= Athlete.MAX_STEPS; s++) {
-      double[] h = lengthTraits(s);
-      book.length[s] = lengths.meanOf(h);
-      book.lengthSd[s] = Math.sqrt(lengths.varianceOf(h));
-      double nominal = quick * NominalFlights.entrySpeed(s);
-      double[] k = speedTraits(s);
-      book.speed[s] = nominal * (1 + speeds.meanOf(k));
-      book.speedSd[s] = nominal * Math.sqrt(speeds.varianceOf(k));
-    }
-    return book;
+    return new RunUpBook(lengths, speeds, quick, measured);
   }
 
   /** How much the same run-up varies from run to run [m] (judgement). */
@@ -84,14 +80,22 @@ final class RunUpBook {
     return h;
   }
 
+  /** The run-up for these steps, 0 to 26; all zero from standing. */
+  RunUp runUp(int steps) {
+    return new RunUp(length(steps), speed(steps), measured[steps]);
+  }
+
   /** Start mark to first contact [m], how well the mean is known. */
   Estimate length(int steps) {
-    return Estimate.normal(length[steps], lengthSd[steps]);
+    double[] h = lengthTraits(steps);
+    return steps == 0 ? NONE : Estimate.normal(lengths.meanOf(h), Math.sqrt(lengths.varianceOf(h)));
   }
 
   /** Speed into the first contact [m/s]. */
   Estimate speed(int steps) {
-    return Estimate.normal(speed[steps], speedSd[steps]);
+    double nominal = quick * NominalFlights.entrySpeed(steps);
+    double[] h = speedTraits(steps);
+    return steps == 0 ? NONE : Estimate.normal(nominal * (1 + speeds.meanOf(h)), nominal * Math.sqrt(speeds.varianceOf(h)));
   }
 
   /** How many run-ups of this many steps were measured. */

@@ -1,6 +1,8 @@
 package boundwright.footfall;
 
+import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -10,6 +12,9 @@ import java.util.List;
  * stays as the coach wrote it.
  */
 public final class LegBalance {
+  /** Cells of the table that may be filled: some 60 MB, far beyond any session that is bounded. */
+  private static final long MOST_CELLS = 8_000_000;
+
   private LegBalance() {}
 
   /**
@@ -40,16 +45,37 @@ public final class LegBalance {
    * @param sets the sets in order, as written
    */
   public static Proposal propose(List<Sequence> sets) {
-    int reach = sets.stream().mapToInt(s -> Math.abs(s.surplusRight())).sum();
-    int width = 2 * reach + 1;
+    return propose(sets, Collections.nCopies(sets.size(), 1));
+  }
+
+  /**
+   * As {@link #propose(List)}, for sets in which the sequence is run through several times.
+   *
+   * @param sets the sets in order, as written
+   * @param reps how often each is run through, in the same order, at least 1
+   * @throws RefusedException if the session is so large that it could not be weighed
+   */
+  public static Proposal propose(List<Sequence> sets, List<Integer> reps) {
     int n = sets.size();
+    int[] surpluses = new int[n];
+    int reach = 0;
+    for (int k = 0; k < n; k++) {
+      surpluses[k] = reps.get(k) * sets.get(k).surplusRight();
+      reach += Math.abs(surpluses[k]);
+    }
+    int width = 2 * reach + 1;
+    if ((long) width * (n + 1) > MOST_CELLS) {
+      throw new RefusedException(
+          n + " sets with up to " + reach + " contacts more on one leg are too many to balance in one session."
+              + " Split the session in two.");
+    }
     // cost[k][d]: the least (mirrored sets, earliness) over sets k.. when the surplus before them is d - reach
     long[][] cost = new long[n + 1][width];
     for (int d = 0; d < width; d++) {
       cost[n][d] = (long) Math.abs(d - reach) << 40;
     }
     for (int k = n - 1; k >= 0; k--) {
-      int surplus = sets.get(k).surplusRight();
+      int surplus = surpluses[k];
       for (int d = 0; d < width; d++) {
         long asIs = at(cost[k + 1], d + surplus);
         cost[k][d] = Math.min(asIs, turned(cost[k + 1], d - surplus, n - k));
@@ -61,11 +87,11 @@ public final class LegBalance {
     int left = 0;
     for (int k = 0; k < n; k++) {
       Sequence s = sets.get(k);
-      boolean mirror = at(cost[k + 1], d + s.surplusRight()) > turned(cost[k + 1], d - s.surplusRight(), n - k);
+      boolean mirror = at(cost[k + 1], d + surpluses[k]) > turned(cost[k + 1], d - surpluses[k], n - k);
       Sequence chosen = mirror ? s.mirrored() : s;
-      d += chosen.surplusRight();
-      right += chosen.count(Foot.RIGHT);
-      left += chosen.count(Foot.LEFT);
+      d += mirror ? -surpluses[k] : surpluses[k];
+      right += reps.get(k) * chosen.count(Foot.RIGHT);
+      left += reps.get(k) * chosen.count(Foot.LEFT);
       out.add(new ProposedSet(chosen, mirror));
     }
     return new Proposal(List.copyOf(out), right, left);

@@ -55,7 +55,7 @@ final class SequenceParser {
         group = new ArrayList<>();
       } else if (c == '(') {
         int open = at++;
-        if (depth > 8) {
+        if (depth >= 8) {
           throw wrong(open, "opens more brackets than anyone needs; use at most 8 inside each other");
         }
         done.addAll(group);
@@ -139,9 +139,9 @@ final class SequenceParser {
 
   /** Names the character and draws a caret beneath it. */
   private RefusedException wrong(int index, String why) {
-    String shown = source.replaceAll("\\s", " ");
+    String shown = source.replaceAll("[\\s\\p{Cntrl}]", " ");
     return new RefusedException(
-        "Character " + (index + 1) + " ('" + shown.charAt(index) + "') " + why + ".\n  " + shown + "\n  "
+        "Character " + (index + 1) + " ('" + Character.toString(shown.codePointAt(index)) + "') " + why + ".\n  " + shown + "\n  "
             + " ".repeat(index) + "^");
   }
 

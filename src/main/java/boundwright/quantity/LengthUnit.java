@@ -23,7 +23,9 @@ public enum LengthUnit {
   private static final Pattern IMPERIAL =
       Pattern.compile(
           "(-)?(?:(\\d+(?:[.,]\\d+)?)\\s*(?:ft|feet|foot|'|′))?\\s*-?\\s*"
-              + "(?:(\\d+(?:[.,]\\d+)?)?\\s*(?:(\\d+)\\s*/\\s*(\\d+)|([¼½¾]))?\\s*(?:in|inch|inches|\"|″)?)?");
+              + "(?:(\\d+(?:[.,]\\d+)?)?\\s*(?:(\\d+)\\s*/\\s*(\\d+)|([¼½¾]))?\\s*(in|inch|inches|\"|″|'')?)?");
+  /** Feet and inches with a dash, as result lists print them: {@code 40-06.25} (common practice). */
+  private static final Pattern DASHED = Pattern.compile("(\\d+)\\s*-\\s*(\\d+(?:[.,]\\d+)?)");
 
   private final String label;
 
@@ -66,16 +68,28 @@ public enum LengthUnit {
     return sign + feet + " ft " + inches + fraction + " in";
   }
 
-  /** Writes a small spread, in centimetres or inches: {@code ± 18 cm}, {@code ± 7 in}. */
+  /** Writes a spread without false precision: {@code ± 18 cm}, {@code ± 1.4 m}, {@code ± 7 in}. */
   public String writeSpread(double metres) {
-    return this == METRES
+    if (this == FEET_INCHES) {
+      return String.format(Locale.ROOT, "± %.0f in", metres / INCH_M);
+    }
+    return metres < 0.995
         ? String.format(Locale.ROOT, "± %.0f cm", metres * 100)
-        : String.format(Locale.ROOT, "± %.0f in", metres / INCH_M);
+        : String.format(Locale.ROOT, "± %.1f m", metres);
+  }
+
+  /** Writes a short length, at the board or a shift of a mark, without its sign: {@code 9 cm}, {@code 3 1/2 in}, {@code 1.20 m}. */
+  public String writeSmall(double metres) {
+    double size = Math.abs(metres);
+    if (this == METRES) {
+      return size < 0.995 ? String.format(Locale.ROOT, "%.0f cm", 100 * size) : write(size);
+    }
+    return write(size).replaceFirst("^0 ft ", "");
   }
 
   /**
-   * Reads a length written by hand and returns metres. A bare number is metres, or feet in feet and inches. Either
-   * unit is understood in both settings when it is written out.
+   * Reads a length written by hand and returns metres. A bare number is metres, or feet in feet and inches, where
+   * {@code 40-06.25} is 40 ft 6 1/4 in. Either unit is understood in both settings when it is written out.
    *
    * @param what how the length is named in the error, for example {@code "landing"}
    * @throws RefusedException if the text is no length; the sentence shows the text and two good examples
@@ -87,6 +101,10 @@ public enum LengthUnit {
       double value = number(metric.group(1));
       return "cm".equals(metric.group(2)) ? value / 100 : value;
     }
+    Matcher dashed = DASHED.matcher(t);
+    if (this == FEET_INCHES && dashed.matches()) {
+      return number(dashed.group(1)) * FOOT_M + number(dashed.group(2)) * INCH_M;
+    }
     Matcher imperial = IMPERIAL.matcher(t);
     if (!t.isEmpty() && imperial.matches() && (this == FEET_INCHES || t.matches(".*(ft|feet|foot|in|['\"′″]).*"))) {
       return readImperial(what, text, t, imperial);
@@ -94,8 +112,35 @@ public enum LengthUnit {
     throw notALength(what, text);
   }
 
+  /**
+   * Reads a short length, at the board or a shift of a mark, and returns metres. A bare number is centimetres, or inches in
+   * feet and inches; every other way of {@link #read} is understood too.
+   *
+   * @param what how the length is named in the error, for example {@code "board gap"}
+   * @throws RefusedException if the text is no length, or a bare part of a centimetre, which is a slip for metres
+   */
+  public double readSmall(String what, String text) {
+    String t = text.strip();
+    boolean bare = t.matches(this == METRES ? "[+-]?\\d+(?:[.,]\\d+)?" : "[+-]?(?:\\d+(?:[.,]\\d+)?|(?:\\d+\\s+)?\\d+\\s*/\\s*\\d+)");
+    if (this == METRES && bare && t.matches(".*[.,].*") && Math.abs(number(t)) < 1) {
+      throw new RefusedException(
+          "The " + what + " '" + t + "' is either centimetres or metres. Write it as 7 (centimetres) or with its unit, " + t + " m.");
+    }
+    if (!bare && !t.matches(".*[A-Za-z'\"′″].*")) {
+      throw new RefusedException(
+          "The " + what + " '" + t + "' is not a length. Write it as " + (this == METRES ? "7 (centimetres) or 0.07 m." : "3 1/2 (inches) or 7 cm."));
+    }
+    return read(what, bare ? t.replaceFirst("^\\+", "") + (this == METRES ? " cm" : " in") : t);
+  }
+
   private double readImperial(String what, String text, String t, Matcher m) {
     boolean bareFeet = m.group(2) == null && m.group(3) != null && t.matches("-?\\d+(?:[.,]\\d+)?");
+    boolean feetGiven = m.group(2) != null;
+    boolean inchesGiven = m.group(3) != null || m.group(4) != null || m.group(6) != null;
+    boolean inchesNamed = feetGiven || m.group(7) != null;
+    if ((!feetGiven && !inchesGiven) || (inchesGiven && !inchesNamed && !bareFeet)) {
+      throw notALength(what, text);
+    }
     double feet = m.group(2) == null ? (bareFeet ? number(m.group(3)) : 0) : number(m.group(2));
     double inches = bareFeet || m.group(3) == null ? 0 : number(m.group(3));
     if (m.group(4) != null) {

@@ -52,8 +52,8 @@ public record MarkAdvice(
    */
   public record LearningMarks(double near_m, double far_m) {}
 
-  /** Chance at stake at a learning mark (judgement: in simulation it learns fast and still succeeds three times in four). */
-  public static final double LEARNING_CHANCE = 0.75;
+  /** Chance at stake at a learning mark (judgement: in simulation it learns fast and still succeeds seven times in ten). */
+  public static final double LEARNING_CHANCE = 0.7;
 
   /** Takes copies. */
   public MarkAdvice {

@@ -7,23 +7,41 @@ import boundwright.flight.Forecast;
 import boundwright.flight.Logbook;
 import boundwright.flight.RunUp;
 import boundwright.footfall.Sequence;
-import boundwright.quantity.Estimate;
-import boundwright.quantity.LengthUnit;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** Answers where the tapes go, for one athlete or for the squad, and says why and how sure. */
 public final class MarkAdvisor {
+  /** Enough for a squad of sixty with a plan of eight drills. */
+  private static final int MOST_REMEMBERED = 500;
+
   private final Logbook logbook;
   private final Clock clock;
+  private final Supplier<Rungs> rungs;
+  private final AdviceMemory memory = new AdviceMemory(MOST_REMEMBERED);
 
   /** Reads what was learned from {@code logbook}; {@code clock} tells which day it is. */
   public MarkAdvisor(Logbook logbook, Clock clock) {
+    this(logbook, clock, () -> Rungs.OWN);
+  }
+
+  /** As {@link #MarkAdvisor(Logbook, Clock)}; {@code rungs} says anew for each squad or drill from which rung it is done. */
+  public MarkAdvisor(Logbook logbook, Clock clock, Supplier<Rungs> rungs) {
     this.logbook = logbook;
     this.clock = clock;
+    this.rungs = rungs;
+  }
+
+  /** From which rung each athlete does each drill now. */
+  public Rungs rungs() {
+    return rungs.get();
   }
 
   /** The marks on the facility's own surface. */
@@ -40,8 +58,37 @@ public final class MarkAdvisor {
   public MarkAdvice advise(
       Athlete athlete, Sequence sequence, int approachSteps, Surface surface, CoachSettings settings) {
     Athlete.checkSteps(approachSteps);
-    return advise(
+    return remembered(
         logbook.model(athlete), logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, LocalDate.now(clock));
+  }
+
+  /** The marks of one drill for a squad, by the athlete's number; a few reads for all of them. */
+  public Map<Long, MarkAdvice> advise(List<Athlete> athletes, Drill drill, CoachSettings settings) {
+    LocalDate today = LocalDate.now(clock);
+    Map<Long, Logbook.Known> known = logbook.known(athletes);
+    Map<Long, MarkAdvice> out = new HashMap<>();
+    Rungs now = rungs();
+    for (Athlete a : athletes) {
+      Logbook.Known of = Objects.requireNonNull(known.get(a.id()));
+      int steps = now.stepsFor(a, drill);
+      out.put(
+          a.id(),
+          remembered(of.flights(), of.runUp(steps), drill.sequence(), steps, settings.facility().surface(), settings, today));
+    }
+    return out;
+  }
+
+  private MarkAdvice remembered(
+      FlightModel model, RunUp runUp, Sequence sequence, int steps, Surface surface, CoachSettings settings, LocalDate today) {
+    return memory.advice(
+        model,
+        runUp,
+        sequence,
+        steps,
+        surface,
+        settings,
+        today,
+        () -> advise(model, runUp, sequence, steps, surface, settings, today));
   }
 
   /** The marks from a model and a run-up that are at hand; the same arithmetic without the store. */
@@ -80,64 +127,36 @@ public final class MarkAdvisor {
         openers,
         AdviceWords.from(model, approachSteps),
         AdviceWords.sure(model, forecast, settings.unit()),
-        warnings(forecast, mark, window, runUp, runwayNeeded, surface, settings));
+        AdviceWarnings.inSand(
+            forecast, mark, window.isPresent(), runUp.length(), runUp.measured(), runwayNeeded, surface, settings));
   }
 
-  private static List<String> warnings(
-      Forecast forecast,
-      double mark,
-      Optional<Window> window,
-      RunUp runUp,
-      double runwayNeeded,
-      Surface surface,
-      CoachSettings settings) {
-    LengthUnit unit = settings.unit();
-    List<String> out = new ArrayList<>();
-    if (surface == Surface.CONCRETE) {
-      out.add("Never on concrete. Level grass is best; a sprung floor or a raised runway is good.");
-    }
-    if (window.isEmpty()) {
-      out.add(
-          "No mark reaches " + AdviceWords.percent(settings.marks().chance())
-              + " on both sides. The mark shown is the best there is, not good enough to rely on.");
-    }
-    if (forecast.extrapolated()) {
-      out.add(
-          AdviceWords.rung(forecast.approachSteps()) + " has not been logged for this athlete: the lengths are carried over from "
-              + "other rungs and the first guess. Watch the first rep from the side.");
-    }
-    double runway = settings.facility().runway_m();
-    if (runwayNeeded > runway) {
-      out.add(
-          "The runway is too short: start mark to sand needs " + unit.write(runwayNeeded) + ", and " + unit.write(runway)
-              + " can be used. Take fewer contacts or fewer approach steps.");
-    }
-    double beyond = forecast.landing().p95() - mark - settings.facility().pit_m();
-    if (beyond > 0) {
-      out.add(
-          "One landing in twenty would pass the end of the sand (" + unit.write(settings.facility().pit_m())
-              + "). Take fewer contacts.");
-    }
-    if (forecast.approachSteps() > 0 && runUp.measured() == 0) {
-      Estimate length = runUp.length();
-      out.add(
-          "The start mark is a guess from typical steps (" + unit.write(length.p05()) + " to " + unit.write(length.p95())
-              + "). Measure one run-up of " + forecast.approachSteps() + " steps and enter it.");
-    }
-    return out;
+  /**
+   * What the coach must know before a drill on the flat, where no mark is sought; {@link MarkAdvice#warnings} is for a last
+   * flight into sand.
+   */
+  public static List<String> flatWarnings(MarkAdvice advice, Surface surface, CoachSettings settings) {
+    return AdviceWarnings.onTheFlat(
+        advice.forecast(), advice.startToMark(), advice.startMeasured(), advice.groundNeeded_m(), surface, settings);
   }
 
   /** The fewest tapes for these athletes and the plan's drills that end in sand. */
   public Tapes tapes(List<Athlete> athletes, DayPlan plan, CoachSettings settings) {
+    Rungs now = rungs();
     List<Tapes.Wish> wishes = new ArrayList<>();
-    for (Athlete a : athletes) {
-      for (Drill d : plan.drills()) {
-        if (d.inSand()) {
-          int steps = d.stepsFor(a.rung());
-          wishes.add(
-              new Tapes.Wish(
-                  a.name(), d.sequence().text() + ", " + AdviceWords.fromSteps(steps), advise(a, d.sequence(), steps, settings)));
-        }
+    List<Drill> drills = plan.drills().stream().filter(Drill::inSand).toList();
+    LocalDate today = LocalDate.now(clock);
+    Surface surface = settings.facility().surface();
+    Map<Long, Logbook.Known> known = drills.isEmpty() ? Map.of() : logbook.known(athletes);
+    for (Athlete a : drills.isEmpty() ? List.<Athlete>of() : athletes) {
+      Logbook.Known of = Objects.requireNonNull(known.get(a.id()));
+      for (Drill d : drills) {
+        int steps = now.stepsFor(a, d);
+        wishes.add(
+            new Tapes.Wish(
+                a.name(),
+                d.sequence().text() + ", " + AdviceWords.fromSteps(steps),
+                remembered(of.flights(), of.runUp(steps), d.sequence(), steps, surface, settings, today)));
       }
     }
     return TapePlanner.fewest(wishes, settings.unit());

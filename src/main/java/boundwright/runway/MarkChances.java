@@ -21,12 +21,22 @@ record MarkChances(double landing, double landingSd, double lastContact, double 
 
   /** Chance to end in sand by the margin, 0 to 1. */
   double inSand(double mark) {
-    return NORMAL.cumulativeProbability((landing - settings.sandMargin_m() - mark) / landingSd);
+    return NORMAL.cumulativeProbability(inSandScore(mark));
+  }
+
+  /** The chance to end in sand as a standard normal score: orders marks alike, and is cheap. */
+  double inSandScore(double mark) {
+    return (landing - settings.sandMargin_m() - mark) / landingSd;
   }
 
   /** Chance that the last contact is clear of the sand by the margin, 0 to 1. */
   double clear(double mark) {
-    return NORMAL.cumulativeProbability((mark - settings.clearMargin_m() - lastContact) / lastContactSd);
+    return NORMAL.cumulativeProbability(clearScore(mark));
+  }
+
+  /** The chance to stay clear as a standard normal score. */
+  double clearScore(double mark) {
+    return (mark - settings.clearMargin_m() - lastContact) / lastContactSd;
   }
 
   /** The mark at which both chances are equal [m]; never in the sand. */

@@ -19,7 +19,7 @@ import java.util.Objects;
  * tape is laid where the least lucky of its wishes has the largest of its smaller chances.
  */
 final class TapePlanner {
-  private static final int SLIDES = 200;
+  private static final int HALVINGS = 40;
 
   private TapePlanner() {}
 
@@ -49,7 +49,7 @@ final class TapePlanner {
     for (Wish w : open) {
       int to = -1;
       for (int i = 0; i < places.size(); i++) {
-        if (window(w).holds(places.get(i)) && (to < 0 || chance(w, places.get(i)) > chance(w, places.get(to)))) {
+        if (window(w).holds(places.get(i)) && (to < 0 || score(w, places.get(i)) > score(w, places.get(to)))) {
           to = i;
         }
       }
@@ -65,28 +65,44 @@ final class TapePlanner {
     return new Tapes(tapes, proof, without);
   }
 
-  /** Where in the common part of the windows the smallest chance of all is largest, on the unit's step if one fits. */
+  /**
+   * Where in the common part of the windows the smallest chance of all is largest, on the unit's step if one fits. Seen
+   * from the near end outwards the worst chance to stay clear rises and the worst chance to end in sand falls, so the
+   * best place is where they meet: found by halving.
+   */
   private static double best(List<Wish> group, LengthUnit unit) {
     double from = group.stream().mapToDouble(w -> window(w).min_m()).max().orElseThrow();
     double to = group.stream().mapToDouble(w -> window(w).max_m()).min().orElseThrow();
-    double best = from;
-    for (int i = 0; i <= SLIDES; i++) {
-      double at = from + (to - from) * i / SLIDES;
-      if (worst(group, at) > worst(group, best)) {
-        best = at;
+    List<MarkChances> chances = group.stream().map(TapePlanner::chances).toList();
+    double near = from;
+    double far = to;
+    for (int i = 0; i < HALVINGS; i++) {
+      double at = (near + far) / 2;
+      double clear = Double.POSITIVE_INFINITY;
+      double inSand = Double.POSITIVE_INFINITY;
+      for (MarkChances c : chances) {
+        clear = Math.min(clear, c.clearScore(at));
+        inSand = Math.min(inSand, c.inSandScore(at));
+      }
+      if (clear < inSand) {
+        near = at;
+      } else {
+        far = at;
       }
     }
+    double best = (near + far) / 2;
     double rounded = unit.round(best);
     return rounded >= from && rounded <= to ? rounded : best;
   }
 
-  private static double worst(List<Wish> group, double at) {
-    return group.stream().mapToDouble(w -> chance(w, at)).min().orElseThrow();
+  private static MarkChances chances(Wish w) {
+    return MarkChances.of(w.advice().forecast(), w.advice().settings());
   }
 
-  private static double chance(Wish w, double at) {
-    MarkChances c = MarkChances.of(w.advice().forecast(), w.advice().settings());
-    return Math.min(c.inSand(at), c.clear(at));
+  /** The smaller of the two chances as a score that orders marks in the same way. */
+  private static double score(Wish w, double at) {
+    MarkChances c = chances(w);
+    return Math.min(c.inSandScore(at), c.clearScore(at));
   }
 
   private static Window window(Wish w) {

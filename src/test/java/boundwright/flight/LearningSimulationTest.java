@@ -16,6 +16,7 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Does the learning keep its word on athletes who jump by another process ({@link SimulatedAthlete}, contact model of
@@ -49,12 +50,12 @@ class LearningSimulationTest {
     return MarkAdvisor.advise(m, RUN_UP, s, steps, Surface.TRACK, CoachSettings.DEFAULT, d);
   }
 
-  private static Tally simulate(Logged logged) {
+  private static Tally simulate(Logged logged, double spread) {
     Tally t = new Tally();
     for (int a = 0; a < ATHLETES; a++) {
       for (Level level : Level.values()) {
         long seed = SEED + 10L * a + level.label().length();
-        SimulatedAthlete athlete = new SimulatedAthlete(level, seed);
+        SimulatedAthlete athlete = new SimulatedAthlete(level, seed, spread);
         Random choose = new Random(seed);
         FlightModel m = FlightModel.prior(athlete.profile());
         LocalDate day = SimulatedAthlete.FIRST_DAY;
@@ -110,7 +111,7 @@ class LearningSimulationTest {
   @ParameterizedTest
   @EnumSource(Logged.class)
   void intervalsCoverWhatTheySayAndMarksSucceed(Logged logged) {
-    Tally t = simulate(logged);
+    Tally t = simulate(logged, 1);
     double prints = t.printsCovered / (double) t.prints;
     double landings = t.landingsCovered / (double) t.landings;
     double inSand = t.inSand / (double) t.advised;
@@ -125,6 +126,16 @@ class LearningSimulationTest {
     assertThat(t.advised).as("windows that open, seed %s", SEED).isGreaterThan(t.landings / 2);
     assertThat(inSand).as("ended in sand by the margin, seed %s", SEED).isGreaterThanOrEqualTo(0.9);
     assertThat(clear).as("last contact clear by the margin, seed %s", SEED).isGreaterThanOrEqualTo(0.9);
+  }
+
+  /** Steadier and wilder athletes than the prior expects: the scatter is learned from the reps themselves. */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.7, 1.4})
+  void theScatterIsLearnedToo(double spread) {
+    Tally t = simulate(Logged.EVERY_FOOTPRINT, spread);
+    double landings = t.landingsCovered / (double) t.landings;
+    System.out.printf("scatter x %.1f after 20 reps, seed %d: footprints %.3f, landings %.3f%n", spread, SEED, t.printsCovered / (double) t.prints, landings);
+    assertThat(landings).as("landings covered, seed %s", SEED).isBetween(0.85, 0.95);
   }
 
   /** One drill, 20 reps from the marks proposed for learning by taps; the mark is compared with that from full lengths. */

@@ -43,6 +43,11 @@ final class SimulatedAthlete {
   private double day;
 
   SimulatedAthlete(Level level, long seed) {
+    this(level, seed, 1);
+  }
+
+  /** An athlete who scatters {@code spread} times as much as usual, by day, rep, contact and placement. */
+  SimulatedAthlete(Level level, long seed, double spread) {
     this.level = level;
     random = new Random(seed);
     double grade = level == Level.BEGINNER ? 0 : level == Level.INTERMEDIATE ? 1 : 2;
@@ -58,10 +63,10 @@ final class SimulatedAthlete {
     vy[2] = 1.85 + 0.15 * grade + strong + 0.08 * random.nextGaussian();
     legEdge = 0.07 * random.nextGaussian();
     tire = 0.003 + 0.006 * random.nextDouble();
-    vySpread = (0.10 - 0.015 * grade) * (0.8 + 0.4 * random.nextDouble());
-    repSpread = (0.028 - 0.003 * grade) * (0.7 + 0.6 * random.nextDouble());
-    daySpread = 0.02 * (0.7 + 0.6 * random.nextDouble());
-    placeSpread = 0.05 + 0.08 * random.nextDouble();
+    vySpread = spread * (0.10 - 0.015 * grade) * (0.8 + 0.4 * random.nextDouble());
+    repSpread = spread * (0.028 - 0.003 * grade) * (0.7 + 0.6 * random.nextDouble());
+    daySpread = spread * 0.02 * (0.7 + 0.6 * random.nextDouble());
+    placeSpread = spread * (0.05 + 0.08 * random.nextDouble());
     reach = 0.55 + 0.06 * random.nextGaussian();
     newDay();
   }

@@ -1,0 +1,229 @@
+package boundwright.card;
+
+import boundwright.quantity.LengthUnit;
+import boundwright.technique.TeachingPoint;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is carried to the track: the day's work of one athlete, or of the squad. Lengths are already written in the
+ * coach's unit, because a card is words on paper; nothing is computed from it.
+ *
+ * @param title what the coach calls the day
+ * @param date the day, in words
+ * @param place where
+ * @param unit in which lengths are written
+ * @param athlete the work of one athlete, or null on the squad's card
+ * @param squad the work of the squad, or null on an athlete's card
+ * @param lookFor the points to look for
+ * @param cautions what keeps it safe
+ * @param footnote printed at the end if not empty, for example that the squad is invented
+ */
+public record SessionCard(
+    String title,
+    String date,
+    String place,
+    LengthUnit unit,
+    @Nullable AthletePage athlete,
+    @Nullable SquadPage squad,
+    List<TeachingPoint> lookFor,
+    List<String> cautions,
+    String footnote) {
+
+  /** Takes copies; a card is for one athlete or for the squad. */
+  public SessionCard {
+    if ((athlete == null) == (squad == null)) {
+      throw new IllegalArgumentException("a card is for one athlete or for the squad");
+    }
+    lookFor = List.copyOf(lookFor);
+    cautions = List.copyOf(cautions);
+  }
+
+  /** Whom the card is for, as in a file's name or a page's title. */
+  public String whom() {
+    return athlete == null ? "Squad" : athlete.name();
+  }
+
+  /**
+   * One athlete's page.
+   *
+   * @param name as called at the track
+   * @param level in a word
+   * @param rung {@code from 4 steps}
+   * @param drills in order
+   * @param right contacts on the right over the session
+   * @param left contacts on the left over the session
+   */
+  public record AthletePage(String name, String level, String rung, List<DrillBlock> drills, int right, int left) {
+    /** Takes a copy. */
+    public AthletePage {
+      drills = List.copyOf(drills);
+    }
+
+    /** Contacts of the session. */
+    public int total() {
+      return right + left;
+    }
+
+    /** How the legs share the session, in a sentence. */
+    public String balance() {
+      return SessionCards.balance(right, left);
+    }
+  }
+
+  /**
+   * One drill of one athlete.
+   *
+   * @param number 1 for the first of the day
+   * @param sequence as the coach wrote it
+   * @param from {@code from 4 steps}
+   * @param flat whether it is done on the flat
+   * @param dose {@code 2 sets of 3}
+   * @param right contacts on the right over all sets and reps
+   * @param left contacts on the left over all sets and reps
+   * @param cut how the sequence was cut into sets, in a sentence; empty if it was not
+   * @param variants the sequences that are done, each with its marks: as written first, then cut or mirrored ones
+   * @param sets the sets in order
+   * @param sure how sure the marks are, in a sentence
+   * @param basis what they rest on, in a sentence
+   * @param minds what must be known before taping, most important first
+   */
+  public record DrillBlock(
+      int number,
+      String sequence,
+      String from,
+      boolean flat,
+      String dose,
+      int right,
+      int left,
+      String cut,
+      List<Variant> variants,
+      List<SetLine> sets,
+      String sure,
+      String basis,
+      List<String> minds) {
+    /** Takes copies. */
+    public DrillBlock {
+      variants = List.copyOf(variants);
+      sets = List.copyOf(sets);
+      minds = List.copyOf(minds);
+    }
+  }
+
+  /**
+   * A sequence of the drill with its marks.
+   *
+   * @param sequence in letters
+   * @param mirrored whether it is another one begun on the other foot
+   * @param right contacts on the right in one rep
+   * @param left contacts on the left in one rep
+   * @param figures the marks and what goes with them, most important first
+   * @param strip the picture for desk and paper, or null for a mirrored sequence
+   * @param narrow the picture for a phone, or null for a mirrored sequence
+   */
+  public record Variant(
+      String sequence,
+      boolean mirrored,
+      int right,
+      int left,
+      List<Figure> figures,
+      @Nullable RunwayStrip strip,
+      @Nullable RunwayStrip narrow) {
+    /** Takes a copy. */
+    public Variant {
+      figures = List.copyOf(figures);
+    }
+  }
+
+  /**
+   * A figure that is read from afar.
+   *
+   * @param caption what it is
+   * @param value with its unit
+   * @param note a few small words below
+   * @param explains whether the note only explains the caption, as the legend does on paper
+   */
+  public record Figure(String caption, String value, String note, boolean explains) {}
+
+  /**
+   * A set with room to write.
+   *
+   * @param number within the drill
+   * @param sequence what is done, in letters
+   * @param mirrored whether it was turned to the other leg to level the legs
+   * @param reps how many boxes
+   */
+  public record SetLine(int number, String sequence, boolean mirrored, int reps) {}
+
+  /**
+   * The squad's page.
+   *
+   * @param drills the columns
+   * @param rows the athletes
+   * @param tapes the fewest tapes, from the nearest to the sand outwards
+   * @param proof why fewer will not do, in a sentence; empty if there is no tape
+   * @param without whom no tape serves, each in a sentence
+   * @param minds what must be known before taping, with the name of the athlete
+   */
+  public record SquadPage(
+      List<SquadDrill> drills, List<SquadRow> rows, List<TapeLine> tapes, String proof, List<String> without, List<String> minds) {
+    /** Takes copies. */
+    public SquadPage {
+      drills = List.copyOf(drills);
+      rows = List.copyOf(rows);
+      tapes = List.copyOf(tapes);
+      without = List.copyOf(without);
+      minds = List.copyOf(minds);
+    }
+  }
+
+  /**
+   * A drill of the squad.
+   *
+   * @param number 1 for the first of the day
+   * @param sequence as written
+   * @param piece if the drill was cut, the piece of which the column gives the mark; empty otherwise
+   * @param from {@code from 4 steps}, or {@code each from their own rung}
+   * @param dose {@code 2 sets of 3}
+   * @param contacts {@code 8 right, 4 left}, over all sets and reps
+   * @param mirrored which sets are mirrored, in a sentence; empty if none
+   */
+  public record SquadDrill(
+      int number, String sequence, String piece, String from, String dose, String contacts, String mirrored) {}
+
+  /**
+   * An athlete of the squad.
+   *
+   * @param name as called at the track
+   * @param rung {@code 4 steps}
+   * @param cells one for each drill
+   */
+  public record SquadRow(String name, String rung, List<SquadCell> cells) {
+    /** Takes a copy. */
+    public SquadRow {
+      cells = List.copyOf(cells);
+    }
+  }
+
+  /**
+   * The marks of one athlete for one drill.
+   *
+   * @param mark take-off mark to sand, or {@code flat}
+   * @param open whether the mark reaches the asked chance
+   * @param start beneath it: start mark to take-off mark, or the level ground needed; empty from standing into sand
+   */
+  public record SquadCell(String mark, boolean open, String start) {}
+
+  /**
+   * A tape.
+   *
+   * @param at from the near edge of the sand
+   * @param serves whom, drill by drill: {@code RRL x2, from 4 steps: Name, Name}
+   */
+  public record TapeLine(String at, List<String> serves) {
+    /** Takes a copy. */
+    public TapeLine {
+      serves = List.copyOf(serves);
+    }
+  }
+}

@@ -1,0 +1,98 @@
+package boundwright.cli;
+
+import boundwright.store.RepCsv;
+import boundwright.store.RepCsv.Problem;
+import boundwright.store.RepImport;
+import boundwright.store.Workbench;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.Reader;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Takes reps from a file: all of it, or nothing, or all but the bad rows. */
+@Command(
+    name = "import",
+    description = {
+      "Takes reps from a CSV file (UTF-8). An unknown athlete is made. If any row is bad nothing is taken,",
+      "unless --skip-bad-rows. Columns: date,athlete,sequence,approach_steps,surface,footprints_m,landing_m,",
+      "outcome,mark_to_sand_m; see docs/formats.md. Exit code 1 when nothing was taken.%n"
+    })
+final class ImportCommand implements Callable<Integer> {
+  private static final int NOTHING_TAKEN = 1;
+  private static final int MOST_SHOWN = 50;
+
+  private final BoundwrightCommand top;
+
+  @Mixin private DataOptions data = new DataOptions();
+
+  @Parameters(paramLabel = "FILE.csv", description = "The file of reps.")
+  private String file = "";
+
+  @Option(names = "--skip-bad-rows", description = "Take the good rows and report the bad ones.")
+  private boolean skipBadRows;
+
+  ImportCommand(BoundwrightCommand top) {
+    this.top = top;
+  }
+
+  /** What {@code import --json} prints; field by field in {@code docs/formats-json.md}. */
+  record Answer(int taken, int newAthletes, List<ProblemAnswer> problems) {}
+
+  /** A row that cannot be taken. */
+  record ProblemAnswer(int line, String why) {}
+
+  @Override
+  public Integer call() throws IOException {
+    Surroundings s = top.surroundings();
+    // The file is opened first, so that a mistyped name makes no data folder.
+    try (Reader text = RepCsv.open(s.path(file));
+        Workbench bench = data.openOrMake(s)) {
+      RepImport.Result result = new RepImport(bench).take(text, skipBadRows);
+      if (top.json()) {
+        Json.print(
+            s.out(),
+            new Answer(
+                result.taken(),
+                result.newAthletes(),
+                result.problems().stream().map(p -> new ProblemAnswer(p.line(), p.why())).toList()));
+      } else {
+        print(s.out(), s.err(), result);
+      }
+      return result.taken() == 0 ? NOTHING_TAKEN : 0;
+    }
+  }
+
+  private void print(PrintWriter out, PrintWriter err, RepImport.Result result) {
+    out.println(
+        result.taken() == 0
+            ? "Nothing was taken from " + file + "."
+            : counted(result.taken(), "rep") + " taken from " + file + ", "
+                + counted(result.newAthletes(), "new athlete") + "."
+                + (result.newAthletes() == 0 ? "" : " Check the level of each new athlete on the screen."));
+    List<Problem> problems = result.problems();
+    if (problems.isEmpty()) {
+      return;
+    }
+    out.flush();
+    err.println(
+        problems.size() == 1
+            ? "One row cannot be taken:"
+            : problems.size() + " rows cannot be taken:");
+    problems.stream().limit(MOST_SHOWN).forEach(p -> err.println("  line " + p.line() + ": " + p.why()));
+    if (problems.size() > MOST_SHOWN) {
+      err.println("  ... and " + (problems.size() - MOST_SHOWN) + " more; --json lists all.");
+    }
+    if (!skipBadRows) {
+      err.println("Correct the file, or add --skip-bad-rows to take the other rows.");
+    }
+  }
+
+  private static String counted(int n, String what) {
+    return n + " " + what + (n == 1 ? "" : "s");
+  }
+}

@@ -1,0 +1,31 @@
+package boundwright.cli;
+
+import boundwright.athlete.Athlete;
+import boundwright.meet.MeetRepository.AthleteAttempt;
+import boundwright.store.Workbench;
+import java.util.List;
+
+/**
+ * All that is kept of an athlete's jumps, run-throughs, take-offs at the board and meets: a part of what is handed out when
+ * an athlete asks for their data. Field by field in {@code docs/formats-json.md}.
+ */
+record JumpsAnswer(
+    String athlete, List<JumpAnswer> jumps, List<RunUpAnswer.Run> runThroughs, List<AimJson.Gap> takeOffs, List<InMeet> attempts) {
+
+  /** An attempt with the meet it belongs to. */
+  record InMeet(long meetId, String meet, String date, MeetJson.One attempt) {
+    static InMeet of(AthleteAttempt a) {
+      return new InMeet(a.meetId(), a.meet(), a.date().toString(), MeetJson.One.of(a.kept()));
+    }
+  }
+
+  static JumpsAnswer of(Workbench bench, Athlete who) {
+    double threshold = bench.meets().settings().classThreshold();
+    return new JumpsAnswer(
+        who.name(),
+        bench.jumpLog().jumps(who.id()).stream().map(j -> JumpAnswer.of(j, threshold)).toList(),
+        bench.jumpLog().runThroughs(who.id()).stream().map(RunUpAnswer.Run::of).toList(),
+        bench.jumpLog().gaps(who.id()).stream().map(AimJson.Gap::of).toList(),
+        bench.meets().attemptsOf(who.id()).stream().map(InMeet::of).toList());
+  }
+}

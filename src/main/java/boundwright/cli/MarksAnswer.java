@@ -1,0 +1,114 @@
+package boundwright.cli;
+
+import boundwright.athlete.Athlete;
+import boundwright.flight.Forecast;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
+import boundwright.quantity.Estimate;
+import boundwright.runway.MarkAdvice;
+import boundwright.runway.Opener;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What {@code marks --json} prints; field by field in {@code docs/formats-json.md}. On the flat there is no sand, so
+ * the mark, the window and the chances are null.
+ */
+record MarksAnswer(
+    String athlete,
+    String sequence,
+    int approachSteps,
+    boolean flat,
+    Contacts contacts,
+    @Nullable Double markToSand_m,
+    double startToMark_m,
+    WindowAnswer window_m,
+    Chance chance,
+    @Nullable Learning learning,
+    List<Position> positions,
+    Spread landing,
+    Spread startToMark,
+    double runwayNeeded_m,
+    double groundNeeded_m,
+    int repsAtRung,
+    boolean extrapolated,
+    String from,
+    String sure,
+    List<OpenerAnswer> openers,
+    List<String> warnings) {
+
+  /** Contacts per leg. */
+  record Contacts(int left, int right) {
+    static Contacts of(Sequence sequence) {
+      return new Contacts(sequence.count(Foot.LEFT), sequence.count(Foot.RIGHT));
+    }
+  }
+
+  /** The window's ends [m], both null when it is empty. */
+  record WindowAnswer(@Nullable Double min, @Nullable Double max) {}
+
+  /** The two chances at the mark, and the one that was asked of each. */
+  record Chance(double asked, @Nullable Double inSand, @Nullable Double lastContactClear) {}
+
+  /** Two marks from which taps alone teach the most [m]. */
+  record Learning(double near_m, double far_m) {}
+
+  /** 5, 50 and 95 % points [m]. */
+  record Spread(double p05_m, double p50_m, double p95_m) {
+    static Spread of(Estimate e) {
+      return new Spread(Json.length(e.p05()), Json.length(e.p50()), Json.length(e.p95()));
+    }
+  }
+
+  /** One contact; positions from the take-off mark, forward [m]. */
+  record Position(int contact, String foot, double p05_m, double p50_m, double p95_m) {}
+
+  /** One way to open an empty window. */
+  record OpenerAnswer(String way, String said) {
+    static OpenerAnswer of(Opener opener) {
+      return new OpenerAnswer(opener.way().name().toLowerCase(Locale.ROOT), opener.said());
+    }
+  }
+
+  static MarksAnswer of(Athlete athlete, MarkAdvice advice, boolean flat, List<String> warnings) {
+    Forecast forecast = advice.forecast();
+    Sequence sequence = forecast.sequence();
+    WindowAnswer window =
+        flat || advice.window() == null
+            ? new WindowAnswer(null, null)
+            : new WindowAnswer(Json.length(advice.window().min_m()), Json.length(advice.window().max_m()));
+    return new MarksAnswer(
+        athlete.name(),
+        sequence.text(),
+        forecast.approachSteps(),
+        flat,
+        Contacts.of(sequence),
+        flat ? null : (Double) Json.length(advice.markToSand_m()),
+        Json.length(advice.startToMark().p50()),
+        window,
+        new Chance(
+            advice.settings().chance(),
+            flat ? null : (Double) Json.chance(advice.chanceInSand()),
+            flat ? null : (Double) Json.chance(advice.chanceClear())),
+        flat ? null : new Learning(Json.length(advice.learning().near_m()), Json.length(advice.learning().far_m())),
+        IntStream.rangeClosed(1, sequence.size()).mapToObj(c -> position(forecast, c)).toList(),
+        Spread.of(forecast.landing()),
+        Spread.of(advice.startToMark()),
+        Json.length(advice.runwayNeeded_m()),
+        Json.length(advice.groundNeeded_m()),
+        forecast.repsAtRung(),
+        forecast.extrapolated(),
+        advice.from(),
+        advice.sure(),
+        flat ? List.of() : advice.openers().stream().map(OpenerAnswer::of).toList(),
+        warnings);
+  }
+
+  private static Position position(Forecast forecast, int contact) {
+    Estimate at = forecast.position(contact);
+    String foot = String.valueOf(forecast.sequence().contacts().get(contact - 1).letter());
+    return new Position(contact, foot, Json.length(at.p05()), Json.length(at.p50()), Json.length(at.p95()));
+  }
+}

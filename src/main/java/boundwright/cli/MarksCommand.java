@@ -1,0 +1,79 @@
+package boundwright.cli;
+
+import boundwright.athlete.Athlete;
+import boundwright.footfall.Sequence;
+import boundwright.runway.CoachSettings;
+import boundwright.runway.MarkAdvice;
+import boundwright.runway.MarkAdvisor;
+import boundwright.store.Workbench;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Where the tapes go for one athlete, one sequence and one rung. */
+@Command(
+    name = "marks",
+    description = {
+      "Where the tapes go: take-off mark to sand, start mark to take-off mark, and why.",
+      "Example: boundwright marks --athlete NAME --sequence \"RRL RRL\" --steps 4%n"
+    })
+final class MarksCommand implements Callable<Integer> {
+  private final BoundwrightCommand top;
+
+  @Mixin private DataOptions data = new DataOptions();
+
+  @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose marks; any case.")
+  private String athlete = "";
+
+  @Option(
+      names = "--sequence",
+      required = true,
+      paramLabel = "FEET",
+      description = "The contacts in order: R, L, xN repeats. \"RRL x3\".")
+  private String sequence = "";
+
+  @Option(names = "--steps", paramLabel = "N", description = "Approach steps, 0 to 26. Default: the athlete's rung.")
+  private @Nullable Integer steps;
+
+  @Option(
+      names = "--surface",
+      paramLabel = "WHAT",
+      description = "grass, sprung floor, raised runway or track. Default: the runway of the settings.")
+  private @Nullable String surface;
+
+  @Option(names = "--chance", paramLabel = "P", description = "Chance asked of each, 0.5 to 0.99. Default: the settings (0.9).")
+  private @Nullable Double chance;
+
+  @Option(names = "--flat", description = "No sand: the length of level ground that the rep needs.")
+  private boolean flat;
+
+  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
+  private @Nullable String unit;
+
+  MarksCommand(BoundwrightCommand top) {
+    this.top = top;
+  }
+
+  @Override
+  public Integer call() {
+    Surroundings s = top.surroundings();
+    Sequence feet = Sequence.parse(sequence);
+    int from = steps == null ? 0 : Athlete.checkSteps(steps);
+    try (Workbench bench = data.open(s)) {
+      CoachSettings settings = Choices.settings(bench.settings().settings(), unit, chance, surface);
+      Athlete who = DataOptions.athlete(bench, athlete);
+      MarkAdvice advice = bench.advisor().advise(who, feet, steps == null ? who.rung() : from, settings);
+      List<String> warnings =
+          flat ? MarkAdvisor.flatWarnings(advice, settings.facility().surface(), settings) : advice.warnings();
+      if (top.json()) {
+        Json.print(s.out(), MarksAnswer.of(who, advice, flat, warnings));
+      } else {
+        new MarksText(s.out(), settings.unit()).print(who, advice, flat, warnings);
+      }
+      return 0;
+    }
+  }
+}

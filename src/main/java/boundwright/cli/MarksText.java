@@ -1,0 +1,126 @@
+package boundwright.cli;
+
+import boundwright.athlete.Athlete;
+import boundwright.flight.Forecast;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
+import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
+import boundwright.runway.MarkAdvice;
+import boundwright.runway.Window;
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Pattern;
+
+/** Writes marks for a coach to read: the answer first, then where the contacts fall, how sure that is and why. */
+final class MarksText {
+  private static final int WIDTH = 88;
+  /** A figure before its unit or the rest of it: never parted from it at the end of a line. */
+  private static final Pattern FIGURE = Pattern.compile("(\\d) (?=(?:m|cm|ft|in|%|\\d/\\d)\\b)");
+
+  private final PrintWriter out;
+  private final LengthUnit unit;
+
+  MarksText(PrintWriter out, LengthUnit unit) {
+    this.out = out;
+    this.unit = unit;
+  }
+
+  void print(Athlete athlete, MarkAdvice advice, boolean flat, List<String> warnings) {
+    if (flat) {
+      line("GROUND", unit.write(advice.groundNeeded_m()) + " of level ground, start mark to landing");
+    } else {
+      line(
+          "MARK",
+          unit.write(advice.markToSand_m()) + " from the sand"
+              + (advice.window() == null ? " (the best there is, not one to rely on)" : ""));
+    }
+    start(advice);
+    if (!flat) {
+      chances(advice);
+    }
+    out.println();
+    contacts(athlete, advice.forecast());
+    out.println();
+    wrapped("How sure", advice.sure());
+    wrapped("From", advice.from());
+    if (!flat) {
+      wrapped(
+          "Learning",
+          "When only the outcome is logged, two marks in turn teach the most: " + unit.write(advice.learning().near_m())
+              + " and " + unit.write(advice.learning().far_m()) + ".");
+      advice.openers().forEach(o -> wrapped("Or else", o.said()));
+    }
+    warnings.forEach(w -> wrapped("Take care", w));
+  }
+
+  private void start(MarkAdvice advice) {
+    int steps = advice.forecast().approachSteps();
+    if (steps == 0) {
+      line("Start", "at the mark, from standing");
+    } else {
+      line("Start", unit.write(advice.startToMark().p50()) + " behind the mark, " + steps + " approach steps");
+    }
+  }
+
+  private void chances(MarkAdvice advice) {
+    Window window = advice.window();
+    String asked = chance(advice.settings().chance());
+    if (window == null) {
+      line("Window", "none: no mark reaches the " + asked + " asked of both");
+    } else {
+      line("Window", unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ", at the " + asked + " asked of both");
+    }
+    line("Chance", chance(advice.chanceInSand()) + " ends in sand, " + chance(advice.chanceClear()) + " last contact clear of it");
+    line("Runway", unit.write(advice.runwayNeeded_m()) + " needed, start mark to sand");
+  }
+
+  private void contacts(Athlete athlete, Forecast forecast) {
+    Sequence sequence = forecast.sequence();
+    out.println(
+        athlete.name() + ", " + sequence.text() + ": " + sequence.size() + (sequence.size() == 1 ? " contact, " : " contacts, ")
+            + sequence.count(Foot.RIGHT) + " right, " + sequence.count(Foot.LEFT)
+            + " left. From the mark, nine reps in ten between the last two:");
+    for (int c = 1; c <= sequence.size(); c++) {
+      row(String.valueOf(c), sequence.contacts().get(c - 1).label(), forecast.position(c));
+    }
+    row("", "landing", forecast.landing());
+  }
+
+  private void row(String contact, String what, Estimate at) {
+    out.println(
+        String.format(
+            Locale.ROOT,
+            "  %2s  %-8s%16s   %16s  %16s",
+            contact, what, unit.write(at.p50()), unit.write(at.p05()), unit.write(at.p95())));
+  }
+
+  void line(String label, String text) {
+    out.println(String.format(Locale.ROOT, "%-12s%s", label, text));
+  }
+
+  /** A paragraph with its label, broken at words. */
+  void wrapped(String label, String text) {
+    StringBuilder now = new StringBuilder(String.format(Locale.ROOT, "%-12s", label));
+    boolean fresh = true;
+    for (String joined : FIGURE.matcher(text).replaceAll("$1\u00a0").split("\\s+")) {
+      String word = joined.replace('\u00a0', ' ');
+      if (!fresh && now.length() + 1 + word.length() > WIDTH) {
+        out.println(now);
+        now = new StringBuilder(" ".repeat(12));
+        fresh = true;
+      }
+      now.append(fresh ? "" : " ").append(word);
+      fresh = false;
+    }
+    out.println(now);
+  }
+
+  /** A chance in whole reps of a hundred; never 0 or 100, which nobody can promise. */
+  static String chance(double chance) {
+    return chance >= 0.995
+        ? "over 99 in 100"
+        : chance < 0.005 ? "under 1 in 100" : String.format(Locale.ROOT, "%.0f in 100", chance * 100);
+  }
+}

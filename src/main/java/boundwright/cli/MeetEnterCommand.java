@@ -1,0 +1,52 @@
+package boundwright.cli;
+
+import boundwright.athlete.Athlete;
+import boundwright.meet.Entrant;
+import boundwright.meet.MeetSheet;
+import boundwright.quantity.RefusedException;
+import boundwright.store.Workbench;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Puts somebody on the list of a meet. */
+@Command(name = "enter", description = "Puts an athlete of the squad, or a rival under a label, at the end of the list; in the order drawn.%n")
+final class MeetEnterCommand implements Callable<Integer> {
+  private final BoundwrightCommand top;
+
+  @Mixin private MeetOptions options = new MeetOptions();
+
+  @Option(names = "--athlete", paramLabel = "NAME", description = "An athlete of the squad; any case.")
+  private @Nullable String athlete;
+
+  @Option(names = "--rival", paramLabel = "LABEL", description = "Somebody else, under a label such as a bib number.")
+  private @Nullable String rival;
+
+  MeetEnterCommand(BoundwrightCommand top) {
+    this.top = top;
+  }
+
+  @Override
+  public Integer call() {
+    Surroundings s = top.surroundings();
+    try (Workbench bench = options.open(s)) {
+      MeetSheet sheet = options.sheet(bench);
+      bench.meets().enter(sheet.id(), entrant(bench));
+      MeetAttemptCommand.answer(top, bench, options.unit(bench), sheet.id(), null, null);
+      return 0;
+    }
+  }
+
+  private Entrant entrant(Workbench bench) {
+    if (athlete != null && rival == null) {
+      Athlete who = DataOptions.athlete(bench, athlete);
+      return new Entrant(0, who.id(), who.name());
+    }
+    if (rival != null && athlete == null) {
+      return Entrant.rival(rival);
+    }
+    throw new RefusedException("Say who: --athlete NAME of the squad, or --rival LABEL, one of the two.");
+  }
+}

@@ -1,0 +1,56 @@
+package boundwright.load;
+
+import boundwright.evidence.Source;
+
+/**
+ * What one rule of the guard found.
+ *
+ * @param rule which rule
+ * @param answer what it says
+ * @param value the value it looked at
+ * @param limit the limit that decided, in the same unit
+ * @param unit of both: contacts, hours, per cent, steps, of 10
+ * @param said a sentence for the coach: value, limit, what would change it
+ * @param source where the limit comes from
+ */
+public record Finding(Rule rule, Answer answer, double value, double limit, String unit, String said, Source source) {
+  /** The rules, one method of {@link Guard} each. */
+  public enum Rule {
+    /** Contacts in the session. */
+    SESSION_CONTACTS("contacts in the session"),
+    /** Contacts of a growing athlete new to bounding. */
+    GROWING_CONTACTS("growing athlete: contacts"),
+    /** Sessions in seven days of such an athlete. */
+    GROWING_SESSIONS("growing athlete: sessions a week"),
+    /** Hours since the last hard session. */
+    SPACING("spacing of hard sessions"),
+    /** Rise over the week before. */
+    RAMP("weekly rise"),
+    /** Single-leg series from a long approach. */
+    SINGLE_LEG_SERIES("single-leg series"),
+    /** What is bounded on. */
+    SURFACE("surface"),
+    /** Pain. */
+    PAIN("pain"),
+    /** A sign to stop and refer. */
+    REFER("stop and refer"),
+    /** Medical hold. */
+    MEDICAL_HOLD("medical hold");
+
+    private final String label;
+
+    Rule(String label) {
+      this.label = label;
+    }
+
+    /** The rule in words. */
+    public String label() {
+      return label;
+    }
+  }
+
+  /** Whether a coach may decide otherwise with a reason: everything but a medical hold and its signs. */
+  public boolean mayBeOverridden() {
+    return rule != Rule.MEDICAL_HOLD && rule != Rule.REFER;
+  }
+}

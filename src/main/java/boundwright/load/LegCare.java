@@ -1,0 +1,76 @@
+package boundwright.load;
+
+import boundwright.quantity.RefusedException;
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the guard needs to know of an athlete beyond their reps.
+ *
+ * @param growing whether they are still growing (under 16, or as the coach judges)
+ * @param firstSession first day of bounding, or null: the first logged rep
+ * @param pains entries, any order
+ * @param holds medical holds, open and ended
+ */
+public record LegCare(boolean growing, @Nullable LocalDate firstSession, List<Pain> pains, List<MedicalHold> holds) {
+  /** Nothing known. */
+  public static final LegCare NONE = new LegCare(false, null, List.of(), List.of());
+
+  /** Takes copies. */
+  public LegCare {
+    pains = List.copyOf(pains);
+    holds = List.copyOf(holds);
+  }
+
+  /**
+   * One entry of pain: a number and a body area, no diagnosis.
+   *
+   * @param id number in the store, 0 before it is stored
+   * @param date the day it was felt
+   * @param area of the body, 1 to 40 characters
+   * @param level 0 to 10
+   * @param settled whether it had settled by next morning; null: not known yet
+   * @param refer whether one of the signs was there at which one stops and refers to licensed medical staff
+   */
+  public record Pain(long id, LocalDate date, String area, int level, @Nullable Boolean settled, boolean refer) {
+    /** Refuses levels outside 0 to 10 and empty areas. */
+    public Pain {
+      area = area.strip();
+      if (level < 0 || level > 10) {
+        throw new RefusedException("A pain of " + level + " is out of range: 0 (none) to 10 (worst there is).");
+      }
+      if (area.isEmpty() || area.length() > 40) {
+        throw new RefusedException("The body area has 1 to 40 characters; this one has " + area.length() + ". Write a word, for example: left shin.");
+      }
+    }
+  }
+
+  /**
+   * A stop set for medical reasons. Only a named clinician and a date end it; a coach cannot lift it.
+   *
+   * @param id number in the store, 0 before it is stored
+   * @param from first day
+   * @param note who set it and what was told to the coach; no diagnosis
+   * @param clearedBy the clinician who ended it, or null while it lasts
+   * @param clearedOn the day from which they allow bounding, or null while it lasts
+   */
+  public record MedicalHold(
+      long id, LocalDate from, String note, @Nullable String clearedBy, @Nullable LocalDate clearedOn) {
+    /** Refuses an end without a name or without a date, or before the beginning. */
+    public MedicalHold {
+      boolean named = clearedBy != null && !clearedBy.isBlank();
+      if (named != (clearedOn != null)) {
+        throw new RefusedException("A medical hold ends with the clinician's name and a date, both. Nothing was changed.");
+      }
+      if (clearedOn != null && clearedOn.isBefore(from)) {
+        throw new RefusedException("The hold began on " + from + "; it cannot end before, on " + clearedOn + ".");
+      }
+    }
+
+    /** Whether bounding is stopped on this day. */
+    public boolean holds(LocalDate day) {
+      return !day.isBefore(from) && (clearedOn == null || day.isBefore(clearedOn));
+    }
+  }
+}

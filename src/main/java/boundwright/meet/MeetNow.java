@@ -1,0 +1,30 @@
+package boundwright.meet;
+
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How a meet stands.
+ *
+ * @param sheet as kept
+ * @param meet the competition; null with nobody on the list
+ * @param placings best first; empty with nobody on the list
+ * @param round that is being jumped, 1 to the meet's rounds; null when all is jumped or nobody is on the list
+ * @param order of that round; empty without one
+ * @param next who jumps next in that round, or null
+ */
+public record MeetNow(
+    MeetSheet sheet, @Nullable Meet meet, List<Placing> placings, @Nullable Integer round, List<String> order, @Nullable String next) {
+  /** Takes copies. */
+  public MeetNow {
+    placings = List.copyOf(placings);
+    order = List.copyOf(order);
+  }
+
+  /** Points of a placing by the meet's table, or null without a table or a mark. */
+  public @Nullable Integer points(Placing placing) {
+    Scoring table = sheet.scoring();
+    Double best = placing.best_m();
+    return table == null || best == null ? null : Integer.valueOf(table.points(best));
+  }
+}

@@ -1,0 +1,55 @@
+package boundwright.meet;
+
+import boundwright.evidence.JumpSources;
+import boundwright.evidence.Source;
+
+/**
+ * The rules of one meet; editions and levels differ, so all are settings.
+ *
+ * @param firstRounds trials of everybody when there are more than {@code finalists}, 1 to 6
+ * @param rounds trials in all, {@code firstRounds} to 6
+ * @param finalists who go on, 1 to 24
+ * @param order of the later rounds
+ * @param measure how distances are rounded
+ * @param trialSeconds time per trial [s], 10 to 300; editions differ
+ */
+public record MeetRules(int firstRounds, int rounds, int finalists, FinalOrder order, MeasureRule measure, int trialSeconds) {
+  /** Three and three, best eight, one minute (read; the order of the later rounds from memory). */
+  public static final MeetRules DEFAULT = new MeetRules(3, 6, 8, FinalOrder.WORST_FIRST_TWICE, MeasureRule.CENTIMETRE, 60);
+
+  /** In what order the later rounds are jumped. */
+  public enum FinalOrder {
+    /** As drawn, throughout. */
+    AS_DRAWN("as drawn"),
+    /** Worst first after the first rounds, then kept. */
+    WORST_FIRST_ONCE("worst first after the first rounds"),
+    /** Worst first after the first rounds, and anew before the last round. */
+    WORST_FIRST_TWICE("worst first after the first rounds, and anew before the last"),
+    /** Worst first anew before each later round. */
+    WORST_FIRST_ALWAYS("worst first, anew before each later round");
+
+    private final String label;
+
+    FinalOrder(String label) {
+      this.label = label;
+    }
+
+    /** In words for the coach. */
+    public String label() {
+      return label;
+    }
+
+    /** Where the orders stood. */
+    public Source source() {
+      return JumpSources.FINAL_ORDER;
+    }
+  }
+
+  /** Refuses rules that are none. */
+  public MeetRules {
+    MeetLimits.count("First rounds", firstRounds, 1, 6, "3 is usual.");
+    MeetLimits.count("Rounds", rounds, firstRounds, 6, "6 is usual.");
+    MeetLimits.count("Finalists", finalists, 1, 24, "8 is usual.");
+    MeetLimits.count("Seconds per trial", trialSeconds, 10, 300, "60 is usual.");
+  }
+}

@@ -1,0 +1,87 @@
+package boundwright.runway;
+
+import boundwright.athlete.Surface;
+import boundwright.flight.Forecast;
+import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What the coach must know before taping, most important first: with sand, and on the flat where no mark is sought. */
+final class AdviceWarnings {
+  private AdviceWarnings() {}
+
+  /** For a last flight that ends in sand. */
+  static List<String> inSand(
+      Forecast forecast,
+      double mark,
+      boolean open,
+      Estimate startToMark,
+      int startMeasured,
+      double runwayNeeded,
+      Surface surface,
+      CoachSettings settings) {
+    LengthUnit unit = settings.unit();
+    List<String> out = new ArrayList<>();
+    never(surface, out);
+    if (!open) {
+      out.add(
+          "No mark reaches " + AdviceWords.percent(settings.marks().chance())
+              + " on both sides. The mark shown is the best there is, not good enough to rely on.");
+    }
+    untried(forecast, out);
+    double runway = settings.facility().runway_m();
+    if (runwayNeeded > runway) {
+      out.add(
+          "The runway is too short: start mark to sand needs " + unit.write(runwayNeeded) + ", and " + unit.write(runway)
+              + " can be used. Take fewer contacts or fewer approach steps.");
+    }
+    double beyond = forecast.landing().p95() - mark - settings.facility().pit_m();
+    if (beyond > 0) {
+      out.add(
+          "One landing in twenty would pass the end of the sand (" + unit.write(settings.facility().pit_m())
+              + "). Take fewer contacts.");
+    }
+    guess(forecast, startToMark, startMeasured, unit, out);
+    return out;
+  }
+
+  /** For a drill on the flat. */
+  static List<String> onTheFlat(
+      Forecast forecast, Estimate startToMark, int startMeasured, double groundNeeded, Surface surface, CoachSettings settings) {
+    LengthUnit unit = settings.unit();
+    List<String> out = new ArrayList<>();
+    never(surface, out);
+    untried(forecast, out);
+    double ground = settings.facility().flat_m();
+    if (groundNeeded > ground) {
+      out.add(
+          "The level ground is too short: start to landing needs " + unit.write(groundNeeded) + ", and " + unit.write(ground)
+              + " can be used. Take fewer contacts or fewer approach steps.");
+    }
+    guess(forecast, startToMark, startMeasured, unit, out);
+    return out;
+  }
+
+  private static void never(Surface surface, List<String> out) {
+    if (surface == Surface.CONCRETE) {
+      out.add("Never on concrete. Level grass is best; a sprung floor or a raised runway is good.");
+    }
+  }
+
+  private static void untried(Forecast forecast, List<String> out) {
+    if (forecast.extrapolated()) {
+      out.add(
+          AdviceWords.rung(forecast.approachSteps()) + " has not been logged for this athlete: the lengths are carried over from "
+              + "other rungs and the first guess. Watch the first rep from the side.");
+    }
+  }
+
+  private static void guess(Forecast forecast, Estimate length, int measured, LengthUnit unit, List<String> out) {
+    if (forecast.approachSteps() > 0 && measured == 0) {
+      out.add(
+          "The start mark is a guess from typical steps (" + unit.write(length.p05()) + " to " + unit.write(length.p95())
+              + "). Measure one run-up of " + forecast.approachSteps() + " steps and enter it.");
+    }
+  }
+}

@@ -1,0 +1,97 @@
+package boundwright.store;
+
+import boundwright.athlete.Athlete;
+import java.sql.ResultSet;
+import java.sql.ResultSetMetaData;
+import java.sql.SQLException;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.jdbi.v3.core.Handle;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Everything that is kept of one athlete, for the person who asks what is kept of them. Which tables hold something of a person
+ * is read from the database itself: what goes when an athlete is erased is what is listed here, so a table of a later program
+ * cannot be forgotten. Rows of others that theirs point to, such as a meet, come along; what was learned is left out, because
+ * it is worked out from the rest and is no text.
+ */
+public final class AthleteFile {
+  private final Workbench workbench;
+
+  /** Reads from this store. */
+  public AthleteFile(Workbench workbench) {
+    this.workbench = workbench;
+  }
+
+  private record Reference(String table, String column, String target, String targetColumn, String whenErased) {}
+
+  /**
+   * All rows by table, the athlete's own first, each row by column in the order of the table; a column's name or the column
+   * {@code unit} beside it says the unit. Values are texts, numbers, or null. Tables without a row of theirs are left out.
+   */
+  public Map<String, List<Map<String, @Nullable Object>>> of(Athlete athlete) {
+    return workbench.database().read(h -> read(h, athlete.id()));
+  }
+
+  private static Map<String, List<Map<String, @Nullable Object>>> read(Handle h, long athleteId) {
+    List<Reference> references =
+        h.createQuery(
+                "SELECT t.name AS own, f.\"from\" AS own_column, f.\"table\" AS target, f.\"to\" AS target_column, f.on_delete"
+                    + " FROM sqlite_schema t, pragma_foreign_key_list(t.name) f WHERE t.type = 'table' ORDER BY t.rowid, f.id")
+            .map(
+                (r, c) ->
+                    new Reference(
+                        r.getString("own"), r.getString("own_column"), r.getString("target"), r.getString("target_column"), r.getString("on_delete")))
+            .list();
+    Map<String, String> where = new LinkedHashMap<>();
+    where.put("athlete", "id = :athlete");
+    boolean found = true;
+    while (found) {
+      found = false;
+      for (Reference ref : references) {
+        String target = where.get(ref.target());
+        if (target != null && !where.containsKey(ref.table()) && "CASCADE".equals(ref.whenErased())) {
+          where.put(ref.table(), ref.column() + " IN (SELECT " + ref.targetColumn() + " FROM " + ref.target() + " WHERE " + target + ")");
+          found = true;
+        }
+      }
+    }
+    Map<String, Set<String>> pointedTo = new HashMap<>();
+    for (Reference ref : references) {
+      String own = where.get(ref.table());
+      if (own != null && !where.containsKey(ref.target())) {
+        pointedTo
+            .computeIfAbsent(ref.target(), t -> new LinkedHashSet<>())
+            .add(ref.targetColumn() + " IN (SELECT " + ref.column() + " FROM " + ref.table() + " WHERE " + own + ")");
+      }
+    }
+    pointedTo.forEach((table, conditions) -> where.put(table, String.join(" OR ", conditions)));
+    where.remove("learned");
+    Map<String, List<Map<String, @Nullable Object>>> out = new LinkedHashMap<>();
+    where.forEach(
+        (table, condition) -> {
+          List<Map<String, @Nullable Object>> rows =
+              h.createQuery("SELECT * FROM " + table + " WHERE " + condition + " ORDER BY rowid")
+                  .bind("athlete", athleteId)
+                  .map((r, c) -> row(r))
+                  .list();
+          if (!rows.isEmpty()) {
+            out.put(table, rows);
+          }
+        });
+    return out;
+  }
+
+  private static Map<String, @Nullable Object> row(ResultSet r) throws SQLException {
+    ResultSetMetaData columns = r.getMetaData();
+    Map<String, @Nullable Object> row = new LinkedHashMap<>();
+    for (int i = 1; i <= columns.getColumnCount(); i++) {
+      row.put(columns.getColumnName(i), r.getObject(i));
+    }
+    return row;
+  }
+}

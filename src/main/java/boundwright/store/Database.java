@@ -1,0 +1,235 @@
+package boundwright.store;
+
+import boundwright.quantity.RefusedException;
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Function;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.JdbiException;
+import org.jspecify.annotations.Nullable;
+import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteDataSource;
+
+/**
+ * One open database file. All reading and writing of the store goes through {@link #read} and {@link #write}, which turn
+ * the engine's failures into sentences. A write is one transaction that takes the write lock at its start; a write inside
+ * a write of the same thread joins it, and if the inner one fails only the inner one is undone. Writers of this process
+ * wait in line for each other; another process is waited for as long as the busy timeout.
+ */
+final class Database implements AutoCloseable {
+  /** How long another process is waited for [ms]. */
+  static final int BUSY_TIMEOUT_MS = 5_000;
+
+  private static final int READERS = 4;
+
+  /**
+   * What tests turn to reach an error sooner.
+   *
+   * @param busyTimeout_ms how long another process is waited for [ms]
+   * @param mostPages size at which the disk counts as full [pages], 0 for the engine's own limit
+   */
+  record Tuning(int busyTimeout_ms, int mostPages) {
+    static final Tuning USUAL = new Tuning(BUSY_TIMEOUT_MS, 0);
+  }
+
+  private final Path file;
+  private final StoreTrouble trouble;
+  private final HikariDataSource pool;
+  private final Jdbi jdbi;
+  private final int patience_ms;
+  private final ReentrantLock writers = new ReentrantLock(true);
+  @SuppressWarnings("ThreadLocalUsage") // one per database: a thread may write to two of them
+  private final ThreadLocal<@Nullable Transaction> writing = new ThreadLocal<>();
+
+  /** The open write of a thread. */
+  private static final class Transaction {
+    private final Handle handle;
+    private int depth;
+    private @Nullable RuntimeException lost;
+
+    Transaction(Handle handle) {
+      this.handle = handle;
+    }
+  }
+
+  private Database(Path file, HikariDataSource pool, int patience_ms) {
+    this.file = file;
+    this.trouble = new StoreTrouble(file);
+    this.pool = pool;
+    this.jdbi = Jdbi.create(pool);
+    this.patience_ms = patience_ms;
+  }
+
+  /** Opens the database in {@code dir}, which is made if it is missing, and brings its schema up to date. */
+  static Database open(Path dir, Tuning tuning) {
+    Schema.makeFolder(dir);
+    Path file = dir.resolve(Schema.FILE_NAME);
+    SQLiteDataSource source = source(file, tuning);
+    Schema.bringUpToDate(file, looking(file, tuning), source);
+    HikariConfig pooled = new HikariConfig();
+    pooled.setPoolName("boundwright");
+    pooled.setDataSource(source);
+    pooled.setMaximumPoolSize(READERS + 1);
+    pooled.setMinimumIdle(1);
+    pooled.setMaxLifetime(0);
+    pooled.setConnectionTimeout(Math.max(1_000, tuning.busyTimeout_ms() * 2L));
+    // The file was opened a moment ago by the schema; what fails from here on is said by read and write.
+    pooled.setInitializationFailTimeout(-1);
+    return new Database(file, new HikariDataSource(pooled), tuning.busyTimeout_ms() * 6);
+  }
+
+  private static SQLiteDataSource source(Path file, Tuning tuning) {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setBusyTimeout(tuning.busyTimeout_ms());
+    config.setJournalMode(SQLiteConfig.JournalMode.WAL);
+    // FULL, not NORMAL: in WAL mode only FULL brings every commit to the disk before it is answered.
+    config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+    config.setTransactionMode(SQLiteConfig.TransactionMode.IMMEDIATE);
+    config.enforceForeignKeys(true);
+    // An erased person is overwritten, not only unlinked.
+    config.setPragma(SQLiteConfig.Pragma.SECURE_DELETE, "true");
+    if (tuning.mostPages() > 0) {
+      config.setMaxPageCount(tuning.mostPages());
+    }
+    return source(file, config);
+  }
+
+  /** Connections that change nothing of a file that may not be ours, not even its journal mode. */
+  private static SQLiteDataSource looking(Path file, Tuning tuning) {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setBusyTimeout(tuning.busyTimeout_ms());
+    return source(file, config);
+  }
+
+  private static SQLiteDataSource source(Path file, SQLiteConfig config) {
+    SQLiteDataSource source = new SQLiteDataSource(config);
+    source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
+    return source;
+  }
+
+  /** The database file. */
+  Path file() {
+    return file;
+  }
+
+  /** Reads; inside a write of this thread it sees what was written so far. */
+  <T> T read(Function<Handle, T> work) {
+    Transaction joined = writing.get();
+    try {
+      if (joined != null) {
+        return work.apply(joined.handle);
+      }
+      try (Handle handle = jdbi.open()) {
+        return work.apply(handle);
+      }
+    } catch (RuntimeException e) {
+      throw trouble.said(e);
+    }
+  }
+
+  /** Writes in one transaction, on disk when it returns; joins the write of this thread if there is one. */
+  <T> T write(Function<Handle, T> work) {
+    Transaction joined = writing.get();
+    try {
+      return joined == null ? alone(work) : inside(joined, work);
+    } catch (RuntimeException e) {
+      throw trouble.said(e);
+    }
+  }
+
+  /**
+   * Folds the log beside the database into it and cuts it to nothing, so that what was deleted is gone from there too. Inside a
+   * write nothing happens: the log is folded in later then.
+   */
+  void foldLog() {
+    if (writing.get() == null) {
+      read(h -> h.createQuery("PRAGMA wal_checkpoint(TRUNCATE)").mapTo(Integer.class).first());
+    }
+  }
+
+  /** Copies the database as it stands now into {@code copy}, an empty or missing file; writers are not held up. */
+  void copyInto(Path copy) {
+    try (Handle handle = jdbi.open()) {
+      handle.execute("VACUUM INTO ?", copy.toString());
+    } catch (RuntimeException e) {
+      throw trouble.saidOfCopy(e, copy);
+    }
+  }
+
+  private <T> T alone(Function<Handle, T> work) {
+    waitInLine();
+    try (Handle handle = jdbi.open()) {
+      Transaction transaction = new Transaction(handle);
+      writing.set(transaction);
+      try {
+        handle.begin();
+        T answer = work.apply(handle);
+        if (transaction.lost != null) {
+          throw transaction.lost;
+        }
+        handle.commit();
+        return answer;
+      } catch (RuntimeException | Error e) {
+        undo(handle, e);
+        throw e;
+      } finally {
+        writing.remove();
+      }
+    } finally {
+      writers.unlock();
+    }
+  }
+
+  private static <T> T inside(Transaction outer, Function<Handle, T> work) {
+    String savepoint = "inner" + ++outer.depth;
+    outer.handle.savepoint(savepoint);
+    try {
+      T answer = work.apply(outer.handle);
+      outer.handle.releaseSavepoint(savepoint);
+      return answer;
+    } catch (RuntimeException | Error e) {
+      try {
+        outer.handle.rollbackToSavepoint(savepoint);
+      } catch (JdbiException again) {
+        // A full disk can end the whole transaction and the savepoint with it: the outer write must not go on as if nothing were.
+        e.addSuppressed(again);
+        outer.lost = e instanceof RuntimeException r ? r : again;
+      }
+      throw e;
+    } finally {
+      outer.depth--;
+    }
+  }
+
+  private static void undo(Handle handle, Throwable why) {
+    try {
+      if (handle.isInTransaction()) {
+        handle.rollback();
+      }
+    } catch (JdbiException again) {
+      why.addSuppressed(again);
+    }
+  }
+
+  private void waitInLine() {
+    try {
+      if (!writers.tryLock(patience_ms, TimeUnit.MILLISECONDS)) {
+        throw new RefusedException(
+            "A long write (an import, say) is still going on after " + patience_ms / 1000
+                + " s. Nothing of this entry was kept. Wait until it is done and try again.");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new RefusedException("The program is being closed. Nothing of this entry was kept.", e);
+    }
+  }
+
+  @Override
+  public void close() {
+    pool.close();
+  }
+}

@@ -1,0 +1,267 @@
+package boundwright.store;
+
+import boundwright.load.Answer;
+import boundwright.load.CareRepository;
+import boundwright.load.Finding;
+import boundwright.load.GuardOverride;
+import boundwright.load.GuardSettings;
+import boundwright.load.LegCare;
+import boundwright.load.LegCare.MedicalHold;
+import boundwright.load.LegCare.Pain;
+import boundwright.load.SessionRating;
+import boundwright.quantity.RefusedException;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import org.jspecify.annotations.Nullable;
+
+/** What is known of an athlete's legs beyond their reps, and what was decided about them, in the database. */
+final class SqlCare implements CareRepository {
+  private static final int PAIN_DAYS = 60;
+  private static final String HOLDS = "SELECT id, from_date, note, cleared_by, cleared_on FROM medical_hold ";
+
+  private final Database database;
+
+  SqlCare(Database database) {
+    this.database = database;
+  }
+
+  private record Growing(boolean growing, @Nullable LocalDate first) {}
+
+  @Override
+  public LegCare care(long athleteId, LocalDate today) {
+    return database.read(
+        h -> {
+          Growing kept =
+              h.createQuery("SELECT growing, first_session FROM care WHERE athlete_id = :athlete")
+                  .bind("athlete", athleteId)
+                  .map((r, c) -> new Growing(r.getBoolean("growing"), Columns.day(r, "first_session")))
+                  .findOne()
+                  .orElse(new Growing(false, null));
+          List<Pain> pains =
+              h.createQuery(
+                      "SELECT id, date, area, level, settled, refer FROM pain"
+                          + " WHERE athlete_id = :athlete AND date BETWEEN :from AND :today ORDER BY date, id")
+                  .bind("athlete", athleteId)
+                  .bind("from", today.minusDays(PAIN_DAYS).toString())
+                  .bind("today", today.toString())
+                  .map((r, c) -> pain(r))
+                  .list();
+          return new LegCare(kept.growing(), kept.first(), pains, holds(h, athleteId));
+        });
+  }
+
+  @Override
+  public void setGrowing(long athleteId, boolean growing, @Nullable LocalDate firstSession) {
+    database.write(
+        h ->
+            h.createUpdate("INSERT OR REPLACE INTO care (athlete_id, growing, first_session) VALUES (:athlete, :growing, :first)")
+                .bind("athlete", athleteId)
+                .bind("growing", growing ? 1 : 0)
+                .bind("first", firstSession == null ? null : firstSession.toString())
+                .execute());
+  }
+
+  @Override
+  public Pain addPain(long athleteId, Pain pain) {
+    return database.write(
+        h -> {
+          long id =
+              h.createUpdate(
+                      "INSERT INTO pain (athlete_id, date, area, level, settled, refer)"
+                          + " VALUES (:athlete, :date, :area, :level, :settled, :refer)")
+                  .bind("athlete", athleteId)
+                  .bind("date", pain.date().toString())
+                  .bind("area", pain.area())
+                  .bind("level", pain.level())
+                  .bind("settled", pain.settled() == null ? null : (pain.settled() ? 1 : 0))
+                  .bind("refer", pain.refer() ? 1 : 0)
+                  .executeAndReturnGeneratedKeys()
+                  .mapTo(Long.class)
+                  .one();
+          boolean lasts = holds(h, athleteId).stream().anyMatch(hold -> hold.clearedOn() == null && !hold.from().isAfter(pain.date()));
+          if (pain.refer() && !lasts) {
+            openHold(athleteId, new MedicalHold(0, pain.date(), "Opened with a sign to stop and refer: " + pain.area() + ".", null, null));
+          }
+          return new Pain(id, pain.date(), pain.area(), pain.level(), pain.settled(), pain.refer());
+        });
+  }
+
+  @Override
+  public void setSettled(long athleteId, long painId, boolean settled) {
+    database.write(
+        h -> {
+          int changed =
+              h.createUpdate("UPDATE pain SET settled = :settled WHERE athlete_id = :athlete AND id = :id")
+                  .bind("settled", settled ? 1 : 0)
+                  .bind("athlete", athleteId)
+                  .bind("id", painId)
+                  .execute();
+          if (changed == 0) {
+            throw new RefusedException("Pain number " + painId + " is not in this athlete's list. Nothing was changed. Load the page again.");
+          }
+          return changed;
+        });
+  }
+
+  @Override
+  public MedicalHold openHold(long athleteId, MedicalHold hold) {
+    String note = hold.note().strip();
+    if (hold.clearedBy() != null) {
+      throw new RefusedException("A hold that has ended cannot be opened. Open it first; the clinician ends it.");
+    }
+    if (note.length() > 300) {
+      throw new RefusedException("The note of a hold has " + note.length() + " characters; at most 300 are kept. No diagnosis belongs in it.");
+    }
+    return database.write(
+        h ->
+            new MedicalHold(
+                h.createUpdate("INSERT INTO medical_hold (athlete_id, from_date, note) VALUES (:athlete, :from, :note)")
+                    .bind("athlete", athleteId)
+                    .bind("from", hold.from().toString())
+                    .bind("note", note)
+                    .executeAndReturnGeneratedKeys()
+                    .mapTo(Long.class)
+                    .one(),
+                hold.from(),
+                note,
+                null,
+                null));
+  }
+
+  @Override
+  public void endHold(long athleteId, long holdId, String clearedBy, LocalDate clearedOn) {
+    String name = clearedBy.strip().replaceAll("\\s+", " ");
+    if (name.isEmpty() || name.length() > 80) {
+      throw new RefusedException(
+          "A medical hold ends with the clinician's name, 1 to 80 characters, and a date; the name has " + name.length()
+              + ". Nothing was changed: the hold lasts.");
+    }
+    database.write(
+        h -> {
+          MedicalHold hold =
+              holds(h, athleteId).stream()
+                  .filter(one -> one.id() == holdId)
+                  .findFirst()
+                  .orElseThrow(
+                      () -> new RefusedException("Medical hold number " + holdId + " is not in this athlete's list. Nothing was changed."));
+          if (hold.clearedOn() != null) {
+            throw new RefusedException(
+                "This hold was ended already by " + hold.clearedBy() + " from " + hold.clearedOn()
+                    + " on, and stays as it is. Open a new one if bounding has to stop again.");
+          }
+          MedicalHold ended = new MedicalHold(holdId, hold.from(), hold.note(), name, clearedOn);
+          return h.createUpdate("UPDATE medical_hold SET cleared_by = :by, cleared_on = :on WHERE id = :id")
+              .bind("by", ended.clearedBy())
+              .bind("on", clearedOn.toString())
+              .bind("id", holdId)
+              .execute();
+        });
+  }
+
+  private static List<MedicalHold> holds(Handle h, long athleteId) {
+    return h.createQuery(HOLDS + "WHERE athlete_id = :athlete ORDER BY from_date, id")
+        .bind("athlete", athleteId)
+        .map(
+            (r, c) ->
+                new MedicalHold(
+                    r.getLong("id"),
+                    LocalDate.parse(r.getString("from_date")),
+                    r.getString("note"),
+                    r.getString("cleared_by"),
+                    Columns.day(r, "cleared_on")))
+        .list();
+  }
+
+  @Override
+  public void keep(GuardOverride override) {
+    database.write(
+        h ->
+            h.createUpdate(
+                    "INSERT INTO guard_override (athlete_id, date, rule, answer, said, reason)"
+                        + " VALUES (:athlete, :date, :rule, :answer, :said, :reason)")
+                .bind("athlete", override.athleteId())
+                .bind("date", override.date().toString())
+                .bind("rule", override.rule().name())
+                .bind("answer", override.answer().name())
+                .bind("said", override.said())
+                .bind("reason", override.reason())
+                .execute());
+  }
+
+  @Override
+  public List<GuardOverride> overrides(long athleteId, int most) {
+    return database.read(
+        h ->
+            h.createQuery(
+                    "SELECT id, date, rule, answer, said, reason FROM guard_override"
+                        + " WHERE athlete_id = :athlete ORDER BY date DESC, id DESC LIMIT :most")
+                .bind("athlete", athleteId)
+                .bind("most", most)
+                .map(
+                    (r, c) ->
+                        new GuardOverride(
+                            r.getLong("id"),
+                            athleteId,
+                            LocalDate.parse(r.getString("date")),
+                            Columns.word(Finding.Rule.class, "rule", r.getString("rule")),
+                            Columns.word(Answer.class, "answer", r.getString("answer")),
+                            r.getString("said"),
+                            r.getString("reason")))
+                .list());
+  }
+
+  @Override
+  public void keep(SessionRating rating) {
+    database.write(
+        h ->
+            h.createUpdate(
+                    "INSERT OR REPLACE INTO session_rating (athlete_id, date, rating, minutes) VALUES (:athlete, :date, :rating, :minutes)")
+                .bind("athlete", rating.athleteId())
+                .bind("date", rating.date().toString())
+                .bind("rating", rating.rating())
+                .bind("minutes", rating.minutes())
+                .execute());
+  }
+
+  @Override
+  public List<SessionRating> ratings(long athleteId, LocalDate from) {
+    return database.read(
+        h ->
+            h.createQuery("SELECT date, rating, minutes FROM session_rating WHERE athlete_id = :athlete AND date >= :from ORDER BY date")
+                .bind("athlete", athleteId)
+                .bind("from", from.toString())
+                .map(
+                    (r, c) ->
+                        new SessionRating(athleteId, LocalDate.parse(r.getString("date")), r.getDouble("rating"), r.getDouble("minutes")))
+                .list());
+  }
+
+  @Override
+  public GuardSettings guard() {
+    return database.read(h -> GuardRows.read(SettingRows.read(h)));
+  }
+
+  @Override
+  public void keep(GuardSettings settings) {
+    database.write(
+        h -> {
+          GuardRows.keep(h, settings);
+          return settings;
+        });
+  }
+
+  private static Pain pain(ResultSet r) throws SQLException {
+    Integer settled = Columns.whole(r, "settled");
+    return new Pain(
+        r.getLong("id"),
+        LocalDate.parse(r.getString("date")),
+        r.getString("area"),
+        r.getInt("level"),
+        Optional.ofNullable(settled).map(s -> s == 1).orElse(null),
+        r.getBoolean("refer"));
+  }
+}

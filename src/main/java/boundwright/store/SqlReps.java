@@ -1,0 +1,228 @@
+package boundwright.store;
+
+import boundwright.athlete.Surface;
+import boundwright.flight.FlightModel;
+import boundwright.flight.Outcome;
+import boundwright.flight.Rep;
+import boundwright.flight.RepStore;
+import boundwright.footfall.Sequence;
+import boundwright.quantity.RefusedException;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.mapper.RowMapper;
+import org.jspecify.annotations.Nullable;
+
+/** Reps, and what was learned from them, in the database. */
+final class SqlReps implements RepStore {
+  private static final String SELECT =
+      "SELECT id, athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome, mark_to_sand_m,"
+          + " judged, faults FROM rep ";
+
+  private final Database database;
+
+  SqlReps(Database database) {
+    this.database = database;
+  }
+
+  @Override
+  public <T> T write(Function<Writer, T> work) {
+    return database.write(
+        h -> {
+          SqlWriter writer = new SqlWriter(h);
+          try {
+            return work.apply(writer);
+          } finally {
+            writer.done = true;
+          }
+        });
+  }
+
+  @Override
+  public List<Rep> recent(long athleteId, int most) {
+    return database.read(
+        h ->
+            h.createQuery(SELECT + "WHERE athlete_id = :athlete ORDER BY date DESC, id DESC LIMIT :most")
+                .bind("athlete", athleteId)
+                .bind("most", most)
+                .map(mapper())
+                .list());
+  }
+
+  @Override
+  public List<Rep> since(long athleteId, LocalDate from) {
+    return database.read(
+        h ->
+            h.createQuery(SELECT + "WHERE athlete_id = :athlete AND date >= :from ORDER BY date, id")
+                .bind("athlete", athleteId)
+                .bind("from", from.toString())
+                .map(mapper())
+                .list());
+  }
+
+  @Override
+  public List<Rep> inOrder(long athleteId) {
+    return database.read(h -> inOrder(h, athleteId));
+  }
+
+  @Override
+  public Optional<Learned> learned(long athleteId) {
+    return database.read(h -> learned(h, athleteId));
+  }
+
+  @Override
+  public Map<Long, FlightModel> learnedNow() {
+    return database.read(
+        h -> {
+          Map<Long, FlightModel> out = new HashMap<>();
+          h.createQuery("SELECT athlete_id, now FROM learned")
+              .map((r, c) -> Map.entry(r.getLong("athlete_id"), FlightModel.fromBytes(r.getBytes("now"))))
+              .forEach(kept -> kept.getValue().ifPresent(model -> out.put(kept.getKey(), model)));
+          return out;
+        });
+  }
+
+  private static List<Rep> inOrder(Handle h, long athleteId) {
+    return h.createQuery(SELECT + "WHERE athlete_id = :athlete ORDER BY date, id").bind("athlete", athleteId).map(mapper()).list();
+  }
+
+  private static Optional<Learned> learned(Handle h, long athleteId) {
+    return h.createQuery("SELECT now, day_start FROM learned WHERE athlete_id = :athlete")
+        .bind("athlete", athleteId)
+        .map((r, c) -> new Blobs(r.getBytes("now"), r.getBytes("day_start")))
+        .findOne()
+        .flatMap(
+            kept ->
+                FlightModel.fromBytes(kept.now())
+                    .flatMap(now -> FlightModel.fromBytes(kept.dayStart()).map(start -> new Learned(now, start))));
+  }
+
+  @SuppressWarnings("ArrayRecordComponent") // a private pair on its way, never compared
+  private record Blobs(byte[] now, byte[] dayStart) {}
+
+  private static final class SqlWriter implements Writer {
+    private final Handle handle;
+    private boolean done;
+
+    SqlWriter(Handle handle) {
+      this.handle = handle;
+    }
+
+    private Handle alive() {
+      if (done) {
+        throw new IllegalStateException("The writer is alive inside RepStore.write only.");
+      }
+      return handle;
+    }
+
+    @Override
+    public Rep add(Rep rep) {
+      long id =
+          alive()
+              .createUpdate(
+                  "INSERT INTO rep (athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome,"
+                      + " mark_to_sand_m, judged, faults)"
+                      + " VALUES (:athlete, :date, :sequence, :steps, :surface, :footprints, :landing, :outcome, :mark, :judged, :faults)")
+              .bind("athlete", rep.athleteId())
+              .bind("date", rep.date().toString())
+              .bind("sequence", rep.sequence().text())
+              .bind("steps", rep.approachSteps())
+              .bind("surface", rep.surface().name())
+              .bind("footprints", rep.footprints_m().isEmpty() ? null : Footprints.write(rep.footprints_m()))
+              .bind("landing", rep.landing_m())
+              .bind("outcome", rep.outcome() == null ? null : rep.outcome().name())
+              .bind("mark", rep.markToSand_m())
+              .bind("judged", rep.judged() ? 1 : 0)
+              .bind("faults", faults(rep.faults()))
+              .executeAndReturnGeneratedKeys()
+              .mapTo(Long.class)
+              .one();
+      return rep.withId(id);
+    }
+
+    @Override
+    public boolean remove(long repId) {
+      return alive().createUpdate("DELETE FROM rep WHERE id = :id").bind("id", repId).execute() == 1;
+    }
+
+    @Override
+    public Optional<Rep> find(long repId) {
+      return alive().createQuery(SELECT + "WHERE id = :id").bind("id", repId).map(mapper()).findOne();
+    }
+
+    @Override
+    public List<Rep> inOrder(long athleteId) {
+      return SqlReps.inOrder(alive(), athleteId);
+    }
+
+    @Override
+    public Optional<Learned> learned(long athleteId) {
+      return SqlReps.learned(alive(), athleteId);
+    }
+
+    @Override
+    public void keep(long athleteId, Learned learned) {
+      alive()
+          .createUpdate("INSERT OR REPLACE INTO learned (athlete_id, now, day_start) VALUES (:athlete, :now, :start)")
+          .bind("athlete", athleteId)
+          .bind("now", learned.now().toBytes())
+          .bind("start", learned.dayStart().toBytes())
+          .execute();
+    }
+
+    @Override
+    public void forget(long athleteId) {
+      alive().createUpdate("DELETE FROM learned WHERE athlete_id = :athlete").bind("athlete", athleteId).execute();
+    }
+  }
+
+  private static @Nullable String faults(List<String> keys) {
+    for (String key : keys) {
+      if (key.isBlank() || key.indexOf(';') >= 0) {
+        throw new RefusedException("The fault '" + key + "' cannot be kept: a fault has a name without semicolons. Nothing was kept.");
+      }
+      refuseTheWordClean(key);
+    }
+    return keys.isEmpty() ? null : String.join(";", keys);
+  }
+
+  /** The word that files have for a rep on which nothing was wrong cannot be a fault. */
+  static void refuseTheWordClean(String key) {
+    if (RepCsv.CLEAN.equals(key)) {
+      throw new RefusedException("A fault cannot be called 'clean': that word means that nothing was wrong. Give it another name. Nothing was kept.");
+    }
+  }
+
+  /** A mapper for one query: a squad runs few different sequences, so each text is read once. */
+  private static RowMapper<Rep> mapper() {
+    Map<String, Sequence> seen = new HashMap<>();
+    return (r, c) -> rep(r, seen);
+  }
+
+  private static Rep rep(ResultSet r, Map<String, Sequence> seen) throws SQLException {
+    String outcome = r.getString("outcome");
+    String footprints = r.getString("footprints_m");
+    String faults = r.getString("faults");
+    return new Rep(
+        r.getLong("id"),
+        r.getLong("athlete_id"),
+        LocalDate.parse(r.getString("date")),
+        seen.computeIfAbsent(r.getString("sequence"), Sequence::parse),
+        r.getInt("approach_steps"),
+        Columns.word(Surface.class, "surface", r.getString("surface")),
+        footprints == null ? List.of() : Footprints.read(footprints, Double::parseDouble),
+        Columns.number(r, "landing_m"),
+        outcome == null ? null : Columns.word(Outcome.class, "outcome", outcome),
+        Columns.number(r, "mark_to_sand_m"),
+        r.getBoolean("judged"),
+        faults == null ? List.of() : List.of(faults.split(";", -1)));
+  }
+}

@@ -1,0 +1,192 @@
+package boundwright.store;
+
+import boundwright.athlete.AthleteRepository;
+import boundwright.flight.Logbook;
+import boundwright.flight.RepStore;
+import boundwright.load.CareRepository;
+import boundwright.load.LoadDesk;
+import boundwright.meet.AimDesk;
+import boundwright.meet.ApproachDesk;
+import boundwright.meet.JumpLog;
+import boundwright.meet.MeetDesk;
+import boundwright.meet.MeetRepository;
+import boundwright.meet.PhaseDesk;
+import boundwright.readiness.LadderDesk;
+import boundwright.readiness.LadderRepository;
+import boundwright.readiness.TestRepository;
+import boundwright.runway.MarkAdvisor;
+import boundwright.runway.SettingsRepository;
+import boundwright.technique.LookRepository;
+import java.nio.file.Path;
+import java.time.Clock;
+
+/** One open data folder with everything wired to it. Safe to use from many threads; close it when done. */
+public final class Workbench implements AutoCloseable {
+  private final Database database;
+  private final Clock clock;
+  private final SqlAthletes athletes;
+  private final SqlReps reps;
+  private final SqlSettings settings;
+  private final SqlCare care;
+  private final SqlLadder ladder;
+  private final SqlLooks looks;
+  private final SqlTests tests;
+  private final SqlJumpLog jumpLog;
+  private final SqlMeets meets;
+  private final Logbook logbook;
+  private final MarkAdvisor advisor;
+  private final LoadDesk loadDesk;
+  private final LadderDesk ladderDesk;
+  private final PhaseDesk phaseDesk;
+  private final ApproachDesk approachDesk;
+  private final AimDesk aimDesk;
+  private final MeetDesk meetDesk;
+
+  private Workbench(Database database, Clock clock) {
+    this.database = database;
+    this.clock = clock;
+    this.athletes = new SqlAthletes(database);
+    this.reps = new SqlReps(database);
+    this.settings = new SqlSettings(database);
+    this.care = new SqlCare(database);
+    this.ladder = new SqlLadder(database);
+    this.looks = new SqlLooks(database);
+    this.tests = new SqlTests(database);
+    this.jumpLog = new SqlJumpLog(database);
+    this.meets = new SqlMeets(database);
+    this.logbook = new Logbook(reps, athletes);
+    this.loadDesk = new LoadDesk(reps, care, clock);
+    this.ladderDesk = new LadderDesk(reps, logbook, loadDesk, ladder, clock);
+    this.advisor = new MarkAdvisor(logbook, clock, () -> ladderDesk.rungs()::applyAsInt);
+    this.phaseDesk = new PhaseDesk(jumpLog, meets);
+    this.aimDesk = new AimDesk(jumpLog, meets);
+    this.approachDesk = new ApproachDesk(jumpLog, athletes, meets, aimDesk);
+    this.meetDesk = new MeetDesk(meets, aimDesk);
+  }
+
+  /**
+   * Opens a data folder; the folder and the database in it are made if they are missing.
+   *
+   * @param dataDir the folder that holds {@code boundwright.db}
+   * @param clock tells which day it is
+   * @throws boundwright.quantity.RefusedException if the folder cannot be used or the database is locked, damaged, of another
+   *     program or of a newer one; nothing in it was changed then
+   */
+  public static Workbench open(Path dataDir, Clock clock) {
+    return open(dataDir, clock, Database.Tuning.USUAL);
+  }
+
+  static Workbench open(Path dataDir, Clock clock, Database.Tuning tuning) {
+    return new Workbench(Database.open(dataDir, tuning), clock);
+  }
+
+  /** The squad. */
+  public AthleteRepository athletes() {
+    return athletes;
+  }
+
+  /** The reps and what was learned from them. */
+  public RepStore reps() {
+    return reps;
+  }
+
+  /** The coach's settings and the plan of the day. */
+  public SettingsRepository settings() {
+    return settings;
+  }
+
+  /** Growing, pain, medical holds, session ratings, the guard's limits and what was decided against them. */
+  public CareRepository care() {
+    return care;
+  }
+
+  /** Rungs of each family of drills, decisions, and what the gate asks. */
+  public LadderRepository ladder() {
+    return ladder;
+  }
+
+  /** The coach's own faults and what second observers saw. */
+  public LookRepository looks() {
+    return looks;
+  }
+
+  /** Test scores with their protocol. */
+  public TestRepository tests() {
+    return tests;
+  }
+
+  /** Asks the guard. */
+  public LoadDesk loadDesk() {
+    return loadDesk;
+  }
+
+  /** Asks the gate. */
+  public LadderDesk ladderDesk() {
+    return ladderDesk;
+  }
+
+  /** Measured jumps, run-throughs and gaps at the board. */
+  public JumpLog jumpLog() {
+    return jumpLog;
+  }
+
+  /** Meets, their attempts, and the settings of the jump and the meet. */
+  public MeetRepository meets() {
+    return meets;
+  }
+
+  /** Says how an athlete shares a jump out and where the metres are. */
+  public PhaseDesk phaseDesk() {
+    return phaseDesk;
+  }
+
+  /** Says where the full run-up starts. */
+  public ApproachDesk approachDesk() {
+    return approachDesk;
+  }
+
+  /** Says where to aim at the board. */
+  public AimDesk aimDesk() {
+    return aimDesk;
+  }
+
+  /** Says how a meet stands and what the next attempt is for. */
+  public MeetDesk meetDesk() {
+    return meetDesk;
+  }
+
+  /** Logs reps and learns from them. */
+  public Logbook logbook() {
+    return logbook;
+  }
+
+  /** Says where the tapes go. */
+  public MarkAdvisor advisor() {
+    return advisor;
+  }
+
+  /** Tells which day it is. */
+  public Clock clock() {
+    return clock;
+  }
+
+  /** Whether the squad in here is the invented one of {@link DemoSquad}; screens and papers say so. */
+  public boolean invented() {
+    return settings.invented();
+  }
+
+  /** The settings with what only the store itself keeps in them. */
+  SqlSettings ownSettings() {
+    return settings;
+  }
+
+  /** The database file that is open. */
+  Database database() {
+    return database;
+  }
+
+  @Override
+  public void close() {
+    database.close();
+  }
+}

@@ -1,0 +1,69 @@
+package boundwright.web;
+
+import boundwright.meet.MeetSettings;
+import boundwright.quantity.LengthUnit;
+import boundwright.quantity.RefusedException;
+import boundwright.store.Workbench;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** What a coach can set for the jump and the meet. The rules of a new meet are those of the last one that was set here. */
+final class MeetSettingsHandler {
+  private final Workbench bench;
+  private final Pages pages;
+
+  MeetSettingsHandler(Workbench bench, Pages pages) {
+    this.bench = bench;
+    this.pages = pages;
+  }
+
+  /** The settings as they are kept. */
+  void show(Context ctx) {
+    LengthUnit unit = unit();
+    MeetSettings s = bench.meets().settings();
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("classThreshold", Figures.whole(s.classThreshold()));
+    fields.put("rhythm", unit.writeSmall(s.rhythm_m()));
+    fields.put("checkSteps", String.valueOf(s.checkSteps()));
+    fields.put("earlyStep", String.valueOf(s.earlyStep()));
+    fields.put("noMark", unit.write(s.noMarkBelow_m()));
+    fields.put("rivalSpread", unit.writeSmall(s.rivalSd_m()));
+    fields.put("rivalFouls", String.valueOf(s.rivalFouls()));
+    page(ctx, 200, new SettingsView(unit, fields, Map.of(), Form.has(ctx, "saved") ? "The settings are kept." : "", ""));
+  }
+
+  /** Takes the form; the sentence stands beside it when a value cannot be. */
+  void save(Context ctx) {
+    LengthUnit unit = unit();
+    try {
+      bench
+          .meets()
+          .keep(
+              new MeetSettings(
+                  Form.number("class threshold", Form.text(ctx, "classThreshold")),
+                  unit.readSmall("spread that is worth training", Form.text(ctx, "rhythm")),
+                  Form.whole("number of steps out", Form.text(ctx, "checkSteps")),
+                  Form.whole("step of the early mark", Form.text(ctx, "earlyStep")),
+                  unit.read("value of no mark", Form.text(ctx, "noMark")),
+                  unit.readSmall("spread of a rival's marks", Form.text(ctx, "rivalSpread")),
+                  Form.number("foul chance of a rival", Form.text(ctx, "rivalFouls")),
+                  bench.meets().settings().rules()));
+      ctx.redirect("/settings/meet?saved=1", HttpStatus.SEE_OTHER);
+    } catch (RefusedException e) {
+      Map<String, String> written = new HashMap<>();
+      ctx.formParamMap().forEach((name, values) -> written.put(name, values.isEmpty() ? "" : values.get(0)));
+      page(ctx, 422, new SettingsView(unit, written, Map.of("form", String.valueOf(e.getMessage())), "Nothing was changed yet: correct what is said below.", ""));
+    }
+  }
+
+  private void page(Context ctx, int status, SettingsView view) {
+    pages.show(ctx, status, "meet-settings", "The jump and the meet", "settings", view);
+  }
+
+  private LengthUnit unit() {
+    return bench.settings().settings().unit();
+  }
+}

@@ -1,0 +1,270 @@
+package boundwright.web;
+
+import boundwright.evidence.JumpSources;
+import boundwright.evidence.Source;
+import boundwright.evidence.Sources;
+import boundwright.load.LoadSources;
+import boundwright.quantity.RefusedException;
+import boundwright.store.Workbench;
+import boundwright.technique.TeachingPoint;
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.RoutesConfig;
+import io.javalin.config.SizeUnit;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import io.javalin.util.JavalinBindException;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.ServerSocket;
+import java.security.SecureRandom;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.random.RandomGenerator;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** The running pages. Close it to stop them; the workbench stays open. */
+public final class WebServer implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
+
+  private final Javalin server;
+
+  private WebServer(Javalin server) {
+    this.server = server;
+  }
+
+  /**
+   * Opens the pages of this workbench.
+   *
+   * @param host the address to listen on, {@code 127.0.0.1} unless the coach says otherwise
+   * @param port 1 to 65535, or 0 for any that is free
+   * @throws RefusedException if the port is in use or the address is not one of this machine's
+   */
+  public static WebServer start(Workbench bench, String host, int port) {
+    return start(bench, host, port, new SecureRandom());
+  }
+
+  /** As {@link #start(Workbench, String, int)}; {@code random} must be one that cannot be guessed. */
+  static WebServer start(Workbench bench, String host, int port, RandomGenerator random) {
+    if (port < 0 || port > 65535) {
+      throw new RefusedException("Port " + port + " is out of range: 1 to 65535. The usual one is 7100.");
+    }
+    tryAddress(host, port);
+    Javalin server = Javalin.create(config -> configure(config, bench, host, random));
+    try {
+      server.start(host, port);
+    } catch (JavalinBindException e) {
+      server.stop();
+      throw portInUse(port, e);
+    }
+    return new WebServer(server);
+  }
+
+  /** Tries the address first: the web library prints a stack trace when it fails. */
+  private static void tryAddress(String host, int port) {
+    try (ServerSocket socket = new ServerSocket()) {
+      socket.setReuseAddress(true);
+      socket.bind(new InetSocketAddress(InetAddress.getByName(host), port));
+    } catch (IOException e) {
+      if (String.valueOf(e.getMessage()).contains("in use")) {
+        throw portInUse(port, e);
+      }
+      throw new RefusedException(
+          "The pages cannot be opened on " + host + ", port " + port + ". Use an address of this machine, for example --host 127.0.0.1,"
+              + " and a port above 1023, for example --port 7100.",
+          e);
+    }
+  }
+
+  private static RefusedException portInUse(int port, Exception e) {
+    return new RefusedException(
+        "Port " + port + " is in use, perhaps by another boundwright; close the other one or choose --port "
+            + (port < 65535 ? port + 1 : port - 1) + ".",
+        e);
+  }
+
+  /** The port that the pages are on. */
+  public int port() {
+    return server.port();
+  }
+
+  @Override
+  public void close() {
+    server.stop();
+  }
+
+  private static void configure(JavalinConfig config, Workbench bench, String host, RandomGenerator random) {
+    config.startup.showJavalinBanner = false;
+    config.startup.showOldJavalinVersionWarning = false;
+    config.startup.startupWatcherEnabled = false;
+    config.http.maxRequestSize = Gate.MOST_FORM_BYTES;
+    config.jetty.multipartConfig.maxFileSize(Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
+    config.jetty.multipartConfig.maxTotalRequestSize(Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
+    config.jetty.multipartConfig.maxInMemoryFileSize((int) Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
+    Gate gate = new Gate(host, random);
+    Assets assets = new Assets();
+    Pages pages = new Pages(bench, gate, assets);
+    RoutesConfig routes = config.routes;
+    routes.before(gate::check);
+    routes.get("/assets/<name>", assets::serve);
+    squad(routes, bench, pages);
+    athlete(routes, bench, pages, gate);
+    watching(routes, bench, pages, gate);
+    data(routes, bench, pages, gate);
+    jumpAndMeet(routes, bench, pages, gate, assets);
+    troubles(routes, pages, gate);
+  }
+
+  private static void squad(RoutesConfig routes, Workbench bench, Pages pages) {
+    SquadHandler squad = new SquadHandler(bench, pages);
+    routes.get("/", squad::squad);
+    routes.get("/tapes", squad::tapes);
+    PlanHandler plan = new PlanHandler(bench, pages);
+    routes.get("/plan", plan::show);
+    routes.post("/plan", plan::save);
+    SettingsHandler settings = new SettingsHandler(bench, pages);
+    routes.get("/settings", settings::show);
+    routes.post("/settings", settings::save);
+    LimitsHandler limits = new LimitsHandler(bench, pages);
+    routes.get("/settings/guard", limits::show);
+    routes.post("/settings/guard", limits::guard);
+    routes.post("/settings/gate", limits::gate);
+  }
+
+  private static void athlete(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
+    EditHandler edit = new EditHandler(bench, pages);
+    routes.get("/athlete/new", edit::blank);
+    routes.post("/athlete/new", edit::add);
+    routes.get("/athlete/{id}/edit", edit::edit);
+    routes.post("/athlete/{id}/edit", edit::save);
+    routes.post("/athlete/{id}/test", edit::addTest);
+    routes.post("/athlete/{id}/test/{number}/remove", edit::removeTest);
+    routes.post("/athlete/{id}/runup", edit::addRunUp);
+    routes.post("/athlete/{id}/runup/{number}/remove", edit::removeRunUp);
+    routes.post("/athlete/{id}/erase", edit::erase);
+    AthleteHandler athlete = new AthleteHandler(bench, pages, gate);
+    routes.get("/athlete/{id}", athlete::show);
+    routes.get("/athlete/{id}/marks", athlete::show);
+    routes.post("/athlete/{id}/log", athlete::log);
+    routes.post("/athlete/{id}/undo/{rep}", athlete::undo);
+    routes.post("/athlete/{id}/override", athlete::override);
+  }
+
+  private static void watching(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
+    CareHandler care = new CareHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/care", care::show);
+    routes.post("/athlete/{id}/pain", care::pain);
+    routes.post("/athlete/{id}/pain/{number}/settled", care::settle);
+    routes.post("/athlete/{id}/hold", care::hold);
+    routes.post("/athlete/{id}/hold/{number}/end", care::endHold);
+    routes.post("/athlete/{id}/growing", care::growing);
+    routes.post("/athlete/{id}/rating", care::rating);
+    ReadyHandler ready = new ReadyHandler(bench, pages, gate);
+    routes.get("/watch", ready::watch);
+    routes.get("/athlete/{id}/ready", ready::show);
+    routes.post("/athlete/{id}/ready", ready::decide);
+    LoadHandler load = new LoadHandler(bench, pages);
+    routes.get("/athlete/{id}/load", load::show);
+    TechniqueHandler technique = new TechniqueHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/technique", technique::show);
+    routes.post("/athlete/{id}/fault", technique::addFault);
+    routes.post("/athlete/{id}/fault/{key}/remove", technique::removeFault);
+    SecondHandler second = new SecondHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/second", second::show);
+    routes.post("/athlete/{id}/second", second::keep);
+    TestsHandler tests = new TestsHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/tests", tests::show);
+    routes.post("/athlete/{id}/tests", tests::add);
+    routes.post("/athlete/{id}/score/{number}/remove", tests::remove);
+  }
+
+  private static void data(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
+    FilesHandler files = new FilesHandler(bench, pages, gate);
+    routes.get("/import", files::show);
+    routes.post("/import", files::read);
+    routes.post("/import/take", files::take);
+    routes.get("/export.csv", files::export);
+    CardHandler card = new CardHandler(bench, pages);
+    routes.get("/card", card::squad);
+    routes.get("/card.pdf", card::pdf);
+    routes.get("/athlete/{id}/card", card::athlete);
+    routes.get("/athlete/{id}/report.pdf", card::report);
+    List<Source> sources = new ArrayList<>(Sources.ALL);
+    sources.addAll(JumpSources.ALL);
+    sources.add(TeachingPoint.SOURCE);
+    sources.addAll(LoadSources.ALL);
+    sources.addAll(List.of(boundwright.readiness.Gate.LADDER, boundwright.readiness.Gate.RULES));
+    routes.get("/sources", ctx -> pages.show(ctx, 200, "sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
+  }
+
+  private static void jumpAndMeet(RoutesConfig routes, Workbench bench, Pages pages, Gate gate, Assets assets) {
+    JumpHandler jump = new JumpHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/jump", jump::show);
+    routes.post("/athlete/{id}/jump", jump::keep);
+    routes.post("/athlete/{id}/jump/{number}/remove", jump::remove);
+    RunUpHandler runUp = new RunUpHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/run-up", runUp::show);
+    routes.post("/athlete/{id}/run-up", runUp::keep);
+    routes.post("/athlete/{id}/run-up/{number}/remove", runUp::remove);
+    AimHandler aim = new AimHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/aim", aim::show);
+    routes.post("/athlete/{id}/aim", aim::keep);
+    routes.post("/athlete/{id}/aim/{number}/remove", aim::remove);
+    MeetListHandler meets = new MeetListHandler(bench, pages, gate);
+    routes.get("/meet", meets::list);
+    routes.post("/meet", meets::add);
+    MeetSettingsHandler settings = new MeetSettingsHandler(bench, pages);
+    routes.get("/settings/meet", settings::show);
+    routes.post("/settings/meet", settings::save);
+    routes.get("/meet/{id}/edit", meets::edit);
+    routes.post("/meet/{id}/edit", meets::save);
+    routes.post("/meet/{id}/list", meets::enter);
+    routes.post("/meet/{id}/list/{number}/withdraw", meets::withdraw);
+    routes.post("/meet/{id}/remove", meets::remove);
+    MeetHandler meet = new MeetHandler(bench, pages, gate);
+    routes.get("/meet/{id}", meet::show);
+    routes.post("/meet/{id}/attempt", meet::keep);
+    routes.post("/meet/{id}/undo/{number}", meet::undo);
+    routes.post("/meet/{id}/attempt/{number}/remove", meet::removeAttempt);
+    // at the root, so that it may answer for the pages of the meets
+    routes.get("/worker.js", assets::worker);
+  }
+
+  private static void troubles(RoutesConfig routes, Pages pages, Gate gate) {
+    routes.exception(Turned.class, (e, ctx) -> pages.message(ctx, e.status(), heading(e.status()), String.valueOf(e.getMessage())));
+    routes.exception(RefusedException.class, (e, ctx) -> pages.message(ctx, 422, heading(422), String.valueOf(e.getMessage())));
+    routes.exception(HttpResponseException.class, (e, ctx) -> pages.message(ctx, e.getStatus(), heading(e.getStatus()), sentence(e.getStatus(), ctx)));
+    routes.exception(
+        Exception.class,
+        (e, ctx) -> {
+          String id = gate.fresh().substring(0, 8);
+          LOG.error("Request {} {} failed, number {}", ctx.method(), ctx.path(), id, e);
+          pages.message(
+              ctx,
+              500,
+              "Something went wrong in the program",
+              "Nothing that was logged before is lost. Go back and try once more; if it happens again, report number " + id
+                  + " with the lines that the program wrote.");
+        });
+  }
+
+  private static String heading(int status) {
+    return switch (status) {
+      case 404 -> "Not found";
+      case 403, 421 -> "Not from here";
+      case 411, 413 -> "Too large";
+      case 422 -> "That cannot be taken";
+      default -> "That did not work";
+    };
+  }
+
+  private static String sentence(int status, Context ctx) {
+    return switch (status) {
+      case 404 -> "There is no page at " + ctx.path() + ". Choose one from the menu.";
+      case 413 -> "What was sent is too large; nothing was taken. Cut a long file in two.";
+      default -> "The request was answered with status " + status + "; nothing was changed.";
+    };
+  }
+}

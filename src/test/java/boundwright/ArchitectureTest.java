@@ -1,0 +1,197 @@
+package boundwright;
+
+import static com.tngtech.archunit.base.DescribedPredicate.describe;
+import static com.tngtech.archunit.core.domain.JavaClass.Predicates.resideInAnyPackage;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.junit.AnalyzeClasses;
+import com.tngtech.archunit.junit.ArchTest;
+import com.tngtech.archunit.lang.ArchRule;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.time.ZonedDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
+import org.jspecify.annotations.NullMarked;
+
+/**
+ * The direction of the rooms: a lower room never knows a higher one. Each rule says why. The generated page templates
+ * ({@code boundwright.pages}) are the drawing hand of {@code card} and {@code web} and are looked at with them.
+ */
+@AnalyzeClasses(packages = "boundwright", importOptions = ImportOption.DoNotIncludeTests.class)
+class ArchitectureTest {
+  /** Each room and the rooms it may know, lowest first; a room that is not listed here fails the first rule. */
+  private static final Map<String, Set<String>> MAY_KNOW =
+      Map.ofEntries(
+          Map.entry("quantity", Set.of()),
+          Map.entry("evidence", Set.of()),
+          Map.entry("footfall", Set.of("quantity", "evidence")),
+          Map.entry("athlete", Set.of("quantity", "evidence", "footfall")),
+          Map.entry("flight", Set.of("quantity", "evidence", "footfall", "athlete")),
+          Map.entry("runway", Set.of("quantity", "evidence", "footfall", "athlete", "flight")),
+          Map.entry("meet", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway")),
+          Map.entry("technique", Set.of("quantity", "evidence", "footfall", "athlete")),
+          Map.entry("load", Set.of("quantity", "evidence", "footfall", "athlete", "flight")),
+          Map.entry("readiness", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "load", "technique")),
+          Map.entry(
+              "card",
+              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "pages")),
+          Map.entry(
+              "store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness")),
+          Map.entry(
+              "web",
+              Set.of(
+                  "quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "card", "store", "pages")),
+          Map.entry(
+              "cli",
+              Set.of(
+                  "quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "card", "store", "web")));
+
+  private static final String[] BELOW_STORE = {
+    "boundwright.quantity..", "boundwright.evidence..", "boundwright.footfall..", "boundwright.athlete..",
+    "boundwright.flight..", "boundwright.runway..", "boundwright.meet..", "boundwright.load..", "boundwright.technique..",
+    "boundwright.readiness..", "boundwright.card.."
+  };
+
+  private static String room(JavaClass c) {
+    String name = c.getPackageName();
+    return name.startsWith("boundwright.") ? name.substring("boundwright.".length()).split("\\.", 2)[0] : "";
+  }
+
+  @ArchTest
+  static void everyRoomKnowsOnlyTheRoomsBelowIt(JavaClasses all) {
+    Set<String> rooms = new TreeSet<>();
+    all.forEach(c -> rooms.add(room(c)));
+    rooms.removeAll(Set.of("", "pages"));
+    assertThat(MAY_KNOW.keySet())
+        .as("a new room is added here together with its direction in the design, or nobody watches it")
+        .containsAll(rooms);
+    for (String room : rooms) {
+      List<String> forbidden = new ArrayList<>(rooms);
+      forbidden.add("pages");
+      forbidden.removeAll(MAY_KNOW.getOrDefault(room, Set.of()));
+      forbidden.remove(room);
+      noClasses()
+          .that().resideInAPackage("boundwright." + room + "..")
+          .should().dependOnClassesThat(resideInAnyPackage(forbidden.stream().map(r -> "boundwright." + r + "..").toArray(String[]::new)))
+          .because("a lower room that knows a higher one cannot be read, tested or changed without it (" + room + ")")
+          .check(all);
+    }
+  }
+
+  @ArchTest
+  static final ArchRule NOBODY_KNOWS_THE_ENTRY_POINT =
+      noClasses().that().resideInAPackage("boundwright.*..")
+          .should().dependOnClassesThat().resideInAPackage("boundwright")
+          .because("the entry point wires the rooms; a room that asks it is a service locator");
+
+  @ArchTest
+  static final ArchRule NO_CYCLES =
+      slices().matching("boundwright.(quantity|evidence|footfall|athlete|flight|runway|store|cli)..")
+          .should().beFreeOfCycles()
+          .because("rooms in a cycle are one room with a false wall in it");
+
+  @ArchTest
+  static final ArchRule SQL_ONLY_IN_STORE =
+      noClasses().that().resideOutsideOfPackage("boundwright.store..")
+          .should().dependOnClassesThat().resideInAnyPackage(
+              "java.sql..", "javax.sql..", "org.jdbi..", "org.flywaydb..", "org.sqlite..", "com.zaxxer..")
+          .because("the database can be changed only if one room knows it");
+
+  @ArchTest
+  static final ArchRule HTTP_ONLY_IN_WEB =
+      noClasses().that().resideOutsideOfPackage("boundwright.web..")
+          .should().dependOnClassesThat().resideInAnyPackage("io.javalin..", "org.eclipse.jetty..", "jakarta.servlet..", "java.net.http..")
+          .because("rules that live in a web handler cannot be asked from the command line");
+
+  @ArchTest
+  static final ArchRule JSON_ONLY_AT_THE_EDGES =
+      noClasses().that().resideOutsideOfPackages("boundwright.web..", "boundwright.cli..")
+          .should().dependOnClassesThat().resideInAPackage("com.fasterxml..")
+          .because("a format for others belongs to the edge that speaks to them");
+
+  @ArchTest
+  static final ArchRule PICOCLI_ONLY_IN_CLI =
+      noClasses().that().resideOutsideOfPackage("boundwright.cli..")
+          .should().dependOnClassesThat().resideInAPackage("picocli..")
+          .because("only the command line reads options");
+
+  @ArchTest
+  static final ArchRule PDF_ONLY_IN_CARD =
+      noClasses().that().resideOutsideOfPackage("boundwright.card..")
+          .should().dependOnClassesThat().resideInAnyPackage("com.openhtmltopdf..", "org.apache.pdfbox..")
+          .because("paper is the work of one room");
+
+  @ArchTest
+  static final ArchRule CSV_ONLY_IN_STORE =
+      noClasses().that().resideOutsideOfPackage("boundwright.store..")
+          .should().dependOnClassesThat().resideInAPackage("org.apache.commons.csv..")
+          .because("the file format of reps is written down and read in one place");
+
+  @ArchTest
+  static final ArchRule THE_CLOCK_IS_HANDED_IN =
+      noClasses().that().doNotHaveFullyQualifiedName("boundwright.Boundwright")
+          .should().callMethodWhere(
+              describe(
+                  "reads the machine's clock",
+                  call ->
+                      (call.getTargetOwner().isEquivalentTo(Clock.class) && call.getName().startsWith("system"))
+                          || (call.getName().equals("now")
+                              && call.getTarget().getRawParameterTypes().stream().noneMatch(p -> p.isEquivalentTo(Clock.class))
+                              && Set.of(
+                                      LocalDate.class.getName(), LocalDateTime.class.getName(), LocalTime.class.getName(),
+                                      Instant.class.getName(), ZonedDateTime.class.getName())
+                                  .contains(call.getTargetOwner().getFullName()))
+                          || (call.getTargetOwner().isEquivalentTo(System.class) && call.getName().equals("currentTimeMillis"))))
+          .because("a test must be able to say which day it is");
+
+  @ArchTest
+  static final ArchRule CHANCE_IS_SEEDED =
+      noClasses()
+          .should().callConstructor(Random.class)
+          .orShould().callMethod(Math.class, "random")
+          .orShould().callMethod(java.util.concurrent.ThreadLocalRandom.class, "current")
+          .because("the same reps must give the same mark on every machine and every day");
+
+  @ArchTest
+  static final ArchRule ONLY_THE_ENTRY_POINT_ENDS_THE_PROGRAM =
+      noClasses().that().doNotHaveFullyQualifiedName("boundwright.Boundwright")
+          .should().callMethod(System.class, "exit", int.class)
+          .orShould().accessField(System.class, "out")
+          .orShould().accessField(System.class, "err")
+          .because("a room that prints or exits cannot be used from another");
+
+  @ArchTest
+  static final ArchRule THE_MIDDLE_ROOMS_TOUCH_NO_FILES =
+      noClasses().that().resideInAnyPackage(BELOW_STORE).and().resideOutsideOfPackage("boundwright.card..")
+          .should().dependOnClassesThat().resideInAnyPackage("java.nio.file..", "java.net..")
+          .because("what is thought about marks must not depend on a disk or a network");
+
+  @ArchTest
+  static final ArchRule NO_ATTIC =
+      noClasses().should().resideInAnyPackage("..util..", "..utils..", "..helper..", "..common..")
+          .because("a class without a room is a class that nobody finds");
+
+  @ArchTest
+  static void everyRoomIsNullMarked(JavaClasses all) {
+    Set<String> bare = new TreeSet<>();
+    for (JavaClass c : all) {
+      if (!room(c).equals("pages") && !c.getPackage().isAnnotatedWith(NullMarked.class)) {
+        bare.add(c.getPackageName());
+      }
+    }
+    assertThat(bare).as("packages without @NullMarked: null must be said, not guessed").isEmpty();
+  }
+}

@@ -1,0 +1,322 @@
+package boundwright.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import boundwright.athlete.Athlete;
+import boundwright.meet.KeptAttempt;
+import boundwright.meet.MeetSheet;
+import boundwright.quantity.LengthUnit;
+import boundwright.runway.CoachSettings;
+import boundwright.store.DemoSquad;
+import boundwright.store.Workbench;
+import boundwright.web.WebServer;
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A coach with a phone at a meet, where the connection comes and goes. Chromium is looked for as in {@link NewcomerTest}. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+class MeetTest {
+  private static final List<String> SWITCHES =
+      List.of("--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking");
+
+  @TempDir Path folder;
+  private Playwright playwright;
+  private Browser browser;
+  private Workbench bench;
+  private WebServer server;
+  private BrowserContext context;
+  private Page page;
+  private final List<String> complaints = new ArrayList<>();
+
+  @BeforeAll
+  void launch() {
+    playwright = Playwright.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+    String chromium = System.getenv("BOUNDWRIGHT_CHROMIUM");
+    browser =
+        playwright
+            .chromium()
+            .launch(
+                new BrowserType.LaunchOptions()
+                    .setExecutablePath(Path.of(chromium == null ? "/usr/bin/chromium" : chromium))
+                    .setHeadless(true)
+                    .setArgs(SWITCHES));
+  }
+
+  @AfterAll
+  void quit() {
+    browser.close();
+    playwright.close();
+  }
+
+  @BeforeEach
+  void open() throws IOException {
+    bench = Workbench.open(Files.createTempDirectory(folder, "data"), Clock.system(ZoneId.systemDefault()));
+    DemoSquad.fill(bench);
+    complaints.clear();
+    server = WebServer.start(bench, "127.0.0.1", 0);
+    newPage(390, 844, true);
+  }
+
+  @AfterEach
+  void close() {
+    context.close();
+    server.close();
+    bench.close();
+    // a lost connection is said by the browser too
+    complaints.removeIf(c -> c.contains("ERR_INTERNET_DISCONNECTED") || c.contains("ERR_FAILED") || c.contains("ERR_CONNECTION_REFUSED"));
+    assertThat(complaints).as("what the browser complained of").isEmpty();
+  }
+
+  @Test
+  void anAttemptEnteredWithoutConnectionSurvivesReloadingAndIsStoredExactlyOnce() {
+    MeetSheet before = meet();
+    openKept();
+    context.setOffline(true);
+    String first = chosen();
+    enter("12.34", "+0.7", "valid");
+    Locator unsent = page.locator("#kept");
+    assertThat(unsent).containsText("Kept on this phone, not yet sent: 1");
+    assertThat(unsent).containsText(first + ", round 3: 12.34, wind +0.7");
+    assertThat(meet().attempts()).hasSameSizeAs(before.attempts());
+
+    page.reload();
+    assertThat(page.locator("h1")).hasText(before.name());
+    assertThat(unsent).containsText("No connection.");
+    assertThat(unsent).containsText(first + ", round 3: 12.34, wind +0.7");
+
+    context.setOffline(false);
+    assertThat(unsent).isHidden();
+    assertThat(page.locator(".said")).containsText("Kept: " + first + ", round 3: 12.34 m");
+    page.reload();
+    page.reload();
+    MeetSheet after = meet();
+    assertThat(after.attempts()).hasSize(before.attempts().size() + 1);
+    KeptAttempt stored = last(after);
+    assertThat(stored.attempt().athlete()).isEqualTo(first);
+    assertThat(stored.attempt().distance_m()).isEqualTo(12.34);
+    // had it been stored twice, the one beneath would come back
+    bench.meets().undo(after.id());
+    assertThat(meet().attempts()).hasSameSizeAs(before.attempts());
+  }
+
+  @Test
+  void severalAttemptsWithoutConnectionMoveOnToTheNextAndArriveInTheirOrder() {
+    int before = meet().attempts().size();
+    openKept();
+    context.setOffline(true);
+    String first = chosen();
+    enter("12.34", "", "valid");
+    assertThat(page.locator("#kept")).containsText("not yet sent: 1");
+    // the form moves on once the phone has seen that nothing answers
+    assertThat(page.locator("#distance")).hasValue("");
+    String second = chosen();
+    assertThat(second).isNotEqualTo(first);
+    enter("", "", "foul");
+    assertThat(page.locator("#kept")).containsText("not yet sent: 2");
+    enter("", "", "pass");
+    assertThat(page.locator("#kept")).containsText("not yet sent: 3");
+    page.locator("#kept li").last().getByText("take back").click();
+    assertThat(page.locator("#kept")).containsText("not yet sent: 2");
+    context.setOffline(false);
+    assertThat(page.locator("#kept")).isHidden();
+    List<KeptAttempt> all = meet().attempts();
+    assertThat(all).hasSize(before + 2);
+    assertThat(all.subList(before, before + 2)).extracting(a -> a.attempt().athlete()).containsExactly(first, second);
+  }
+
+  @Test
+  void anAnswerThatIsLostOnTheWayDoesNotStoreTheAttemptTwice() {
+    int before = meet().attempts().size();
+    openKept();
+    // the program hears the attempt, but its answer never arrives
+    page.route(
+        "**/attempt",
+        route -> {
+          route.fetch();
+          route.abort();
+        });
+    enter("12.34", "", "valid");
+    assertThat(page.locator("#kept")).containsText("not yet sent: 1");
+    assertThat(meet().attempts()).hasSize(before + 1);
+    page.unroute("**/attempt");
+    // meanwhile the program was started anew and remembers no tokens
+    int port = server.port();
+    server.close();
+    server = WebServer.start(bench, "127.0.0.1", port);
+    page.reload();
+    assertThat(page.locator("#kept")).isHidden();
+    assertThat(meet().attempts()).hasSize(before + 1);
+    bench.meets().undo(meet().id());
+    assertThat(meet().attempts()).hasSize(before);
+  }
+
+  @Test
+  void aKeptAttemptThatIsRefusedLaterSaysWhyAndGoesBackIntoTheForm() {
+    int before = meet().attempts().size();
+    openKept();
+    context.setOffline(true);
+    enter("123.4", "", "valid");
+    assertThat(page.locator("#kept")).containsText("not yet sent: 1");
+    page.reload();
+    context.setOffline(false);
+    assertThat(page.locator("#kept")).containsText("out of range");
+    page.locator("#kept").getByText("put it back into the form").click();
+    assertThat(page.locator("#distance")).hasValue("123.4");
+    assertThat(page.locator("#kept")).isHidden();
+    page.fill("#distance", "12.34");
+    page.locator(".taps button").first().click();
+    assertThat(page.locator(".said")).containsText("12.34 m");
+    assertThat(meet().attempts()).hasSize(before + 1);
+    complaints.removeIf(c -> c.contains("422"));
+  }
+
+  @Test
+  void withTheConnectionTheRanksMoveAtOnceAndUndoTakesBack() {
+    int before = meet().attempts().size();
+    visit("/meet/" + meet().id());
+    String first = chosen();
+    enter("12.99", "+1.1", "valid");
+    assertThat(page.locator(".said")).containsText("Kept: " + first);
+    assertThat(page.locator(".ranks > li").first()).containsText(first);
+    assertThat(page.locator("#attempt-form h2")).not().containsText("next: " + first);
+    page.locator(".said button").click();
+    assertThat(page.locator(".said")).containsText("Taken back");
+    assertThat(meet().attempts()).hasSize(before);
+    enter("", "", "valid");
+    assertThat(page.locator("#attempt-error")).containsText("has no distance");
+    complaints.removeIf(c -> c.contains("422"));
+  }
+
+  @Test
+  void anotherPageWithoutConnectionSaysWhatToDo() {
+    openKept();
+    context.setOffline(true);
+    visit("/plan");
+    assertThat(page.locator("h1")).hasText("The program cannot be reached");
+    context.setOffline(false);
+    complaints.removeIf(c -> c.contains("503"));
+  }
+
+  @Test
+  void withoutScriptsTheMeetIsAPlainForm() {
+    context.close();
+    context = browser.newContext(new Browser.NewContextOptions().setViewportSize(390, 844).setJavaScriptEnabled(false));
+    page = context.newPage();
+    visit("/meet/" + meet().id());
+    String first = chosen();
+    enter("12.34", "+0.7", "valid");
+    assertThat(page).hasURL(Pattern.compile("kept=\\d+"));
+    assertThat(page.locator(".said")).containsText("Kept: " + first + ", round 3: 12.34 m, wind +0.7");
+    visit("/athlete/" + bench.athletes().all().get(0).id() + "/aim");
+    page.locator(".keys button").nth(4).click();
+    assertThat(page.locator(".said")).containsText("Kept.");
+    page.locator(".said button").click();
+    assertThat(page.locator(".said")).containsText("taken back");
+  }
+
+  @Test
+  void noPageScrollsSidewaysAndEveryTargetIsLargeEnough() {
+    List<String> paths = new ArrayList<>(List.of("/meet", "/meet/" + meet().id(), "/meet/" + meet().id() + "/edit", "/settings/meet"));
+    for (String name : new String[] {"Bram Curlew", "Mabel Cordgrass"}) {
+      Athlete athlete = bench.athletes().byName(name).orElseThrow();
+      for (String part : new String[] {"jump", "run-up", "aim", "aim?goal=rival&rivals=13.9&left=2"}) {
+        paths.add("/athlete/" + athlete.id() + "/" + part);
+      }
+    }
+    CoachSettings now = bench.settings().settings();
+    for (LengthUnit unit : LengthUnit.values()) {
+      bench.settings().keep(new CoachSettings(unit, now.marks(), now.facility(), now.setContacts()));
+      for (int width : new int[] {320, 390, 1200}) {
+        context.close();
+        newPage(width, width == 320 ? 568 : 844, width < 1000);
+        for (String path : paths) {
+          visit(path);
+          page.evaluate("document.querySelectorAll('main details').forEach(d => d.open = true)");
+          assertThat((int) page.evaluate("document.documentElement.scrollWidth")).as(path + " at " + width + ", " + unit).isLessThanOrEqualTo(width);
+          if (width < 1000) {
+            assertThat((String) page.evaluate(SMALL_TARGETS)).as("small targets on " + path + " at " + width).isEmpty();
+          }
+        }
+      }
+    }
+    complaints.removeIf(c -> c.contains("422"));
+  }
+
+  /** As in {@link NewcomerTest}: what is tapped is 48 px high. */
+  private static final String SMALL_TARGETS =
+      """
+      [...document.querySelectorAll('button, input:not([type=hidden],[type=radio],[type=checkbox]), select, textarea, summary, .segments label, .ticks label, nav a, .squad a, a.button')]
+        .filter(e => e.offsetParent !== null && !e.classList.contains('for-ears'))
+        .filter(e => e.getBoundingClientRect().height < 47.5)
+        .map(e => e.tagName + ' ' + e.textContent.trim().slice(0, 20) + ' ' + e.getBoundingClientRect().height).join('; ')
+      """;
+
+  /** Opens the meet and waits until the phone keeps the page and what it is made of. */
+  private void openKept() {
+    visit("/meet/" + meet().id());
+    String isKept =
+        "async () => { const name = (await caches.keys()).find(n => n.startsWith('boundwright-meets-'));"
+            + " if (!name) return false; const store = await caches.open(name);"
+            + " const parts = [location.pathname, ...[...document.querySelectorAll('link[rel=stylesheet], script[src]')].map(e => e.href || e.src)];"
+            + " return (await Promise.all(parts.map(p => store.match(p)))).every(a => a !== undefined); }";
+    for (int i = 0; i < 100 && !Boolean.TRUE.equals(page.evaluate(isKept)); i++) {
+      page.waitForTimeout(50);
+    }
+    assertThat(page.evaluate(isKept)).as("the phone keeps the page and all that it is made of").isEqualTo(true);
+  }
+
+  private void enter(String distance, String wind, String tap) {
+    page.fill("#distance", distance);
+    page.fill("#wind", wind);
+    page.locator(".taps button", new Page.LocatorOptions().setHasText(Pattern.compile("^" + tap))).click();
+  }
+
+  private String chosen() {
+    return page.locator("#entrant option:checked").textContent().strip();
+  }
+
+  private MeetSheet meet() {
+    return bench.meets().all().get(0);
+  }
+
+  private static KeptAttempt last(MeetSheet sheet) {
+    return sheet.attempts().get(sheet.attempts().size() - 1);
+  }
+
+  private void newPage(int width, int height, boolean touch) {
+    context = browser.newContext(new Browser.NewContextOptions().setViewportSize(width, height).setHasTouch(touch));
+    page = context.newPage();
+    page.onConsoleMessage(
+        m -> {
+          if (m.type().equals("error") || m.type().equals("warning")) {
+            complaints.add(m.text());
+          }
+        });
+    page.onPageError(complaints::add);
+  }
+
+  private void visit(String path) {
+    page.navigate("http://127.0.0.1:" + server.port() + path);
+  }
+}

@@ -1,0 +1,127 @@
+package boundwright.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import boundwright.athlete.Athlete;
+import boundwright.store.DemoSquad;
+import boundwright.store.Workbench;
+import boundwright.web.WebServer;
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A phone on a table: Chromium at the size of a phone over an invented squad in a fresh folder. Chromium is looked for at the path in
+ * the environment variable BOUNDWRIGHT_CHROMIUM, then at {@code /usr/bin/chromium}. Whatever the browser complains of fails the test.
+ */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+abstract class PhoneCase {
+  private static final List<String> SWITCHES =
+      List.of(
+          "--headless",
+          "--no-sandbox",
+          "--disable-gpu",
+          "--disable-quic",
+          "--no-first-run",
+          "--disable-background-networking",
+          "--disable-component-update",
+          "--disable-sync");
+
+  @TempDir Path folder;
+  Playwright playwright;
+  Browser browser;
+  Workbench bench;
+  WebServer server;
+  BrowserContext context;
+  Page page;
+  final List<String> complaints = new ArrayList<>();
+
+  @BeforeAll
+  void launch() {
+    playwright = Playwright.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+    String chromium = System.getenv("BOUNDWRIGHT_CHROMIUM");
+    browser =
+        playwright
+            .chromium()
+            .launch(
+                new BrowserType.LaunchOptions()
+                    .setExecutablePath(Path.of(chromium == null ? "/usr/bin/chromium" : chromium))
+                    .setHeadless(true)
+                    .setArgs(SWITCHES));
+  }
+
+  @AfterAll
+  void quit() {
+    browser.close();
+    playwright.close();
+  }
+
+  @BeforeEach
+  void open() throws IOException {
+    bench = Workbench.open(Files.createTempDirectory(folder, "data"), Clock.system(ZoneId.systemDefault()));
+    DemoSquad.fill(bench);
+    complaints.clear();
+    server = WebServer.start(bench, "127.0.0.1", 0);
+    newPage(390, 844, true);
+  }
+
+  @AfterEach
+  void close() {
+    context.close();
+    server.close();
+    bench.close();
+    assertThat(complaints).as("what the browser complained of").isEmpty();
+  }
+
+  /** Buttons, fields and links that stand alone must be 48 px high; links inside a line of text are let off. */
+  static final String SMALL_TARGETS =
+      """
+      [...document.querySelectorAll('button, input:not([type=hidden],[type=radio],[type=checkbox]), select, summary, .segments label, .ticks label, nav a, .squad a, a.button')]
+        .filter(e => e.offsetParent !== null && !e.classList.contains('for-ears'))
+        .filter(e => e.getBoundingClientRect().height < 47.5)
+        .map(e => e.tagName + ' ' + e.textContent.trim().slice(0, 20) + ' ' + e.getBoundingClientRect().height).join('; ')
+      """;
+
+  final void newPage(int width, int height, boolean touch) {
+    context = browser.newContext(new Browser.NewContextOptions().setViewportSize(width, height).setHasTouch(touch));
+    page = context.newPage();
+    page.onConsoleMessage(
+        m -> {
+          // a change while an answer is under way replaces the request; htmx reports that as an error
+          boolean replaced = m.text().startsWith("htmx:sendAbort") || m.text().startsWith("htmx:afterRequest");
+          if (!replaced && (m.type().equals("error") || m.type().equals("warning"))) {
+            complaints.add(m.text());
+          }
+        });
+    page.onPageError(complaints::add);
+  }
+
+  void visit(String path) {
+    page.navigate("http://127.0.0.1:" + server.port() + path);
+  }
+
+  Athlete first() {
+    return bench.athletes().all().get(0);
+  }
+
+  Athlete athleteOnPage() {
+    return bench.athletes().byName(page.locator("h1").textContent()).orElseThrow();
+  }
+}

@@ -1,0 +1,106 @@
+package boundwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import boundwright.store.DemoSquad;
+import boundwright.store.Workbench;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.Set;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The two commands over the invented squad, in which every kind of answer is met. */
+class ReadyAndLoadCommandTest {
+  @TempDir private Path folder = Path.of("");
+  private Terminal terminal = new Terminal(folder);
+
+  @BeforeEach
+  void squad() {
+    terminal = new Terminal(folder);
+    try (Workbench bench = Workbench.open(folder.resolve("data"), Terminal.CLOCK)) {
+      DemoSquad.fill(bench);
+    }
+  }
+
+  private JsonNode json(String... arguments) {
+    Terminal.Said said = terminal.run(arguments);
+    assertThat(said.exit()).as(said.err()).isZero();
+    return said.json();
+  }
+
+  @Test
+  void readyPrintsTheAnswerWithItsEvidence() {
+    JsonNode a = json("ready", "--athlete", "wren samphire", "--json");
+    assertThat(a.get("athlete").asText()).isEqualTo("Wren Samphire");
+    assertThat(a.get("rung").asInt()).isEqualTo(4);
+    assertThat(a.get("answer").asText()).isEqualTo("add-two-steps");
+    assertThat(a.get("evidence")).hasSize(8);
+    for (JsonNode e : a.get("evidence")) {
+      assertThat(e.get("met").asBoolean()).isTrue();
+      assertThat(e.get("name").asText()).isNotBlank();
+      assertThat(e.get("value").asText()).isNotBlank();
+      assertThat(e.get("needed").asText()).isNotBlank();
+      assertThat(e.get("source").asText()).isNotBlank();
+    }
+    assertThat(a.get("families")).hasSize(3);
+  }
+
+  @Test
+  void theSquadShowsEveryKindOfAnswerAndWhoNeedsTheCoachFirst() {
+    JsonNode squad = json("ready", "--json");
+    assertThat(squad).hasSize(8);
+    Set<String> answers = new HashSet<>();
+    squad.forEach(a -> answers.add(a.get("answer").asText()));
+    assertThat(answers).containsExactlyInAnyOrder("add-two-steps", "stay", "go-back");
+    assertThat(squad.get(0).get("athlete").asText()).isEqualTo("Tovi Plover");
+    assertThat(squad.get(0).get("need").asText()).isEqualTo("should rest");
+    assertThat(squad.get(0).get("guard").asText()).isEqualTo("refused");
+  }
+
+  @Test
+  void loadSaysWhatTheGuardFoundAndCountsTheLegs() {
+    JsonNode a = json("load", "--athlete", "Tovi Plover", "--json");
+    assertThat(a.get("answer").asText()).isEqualTo("refused");
+    JsonNode hold = a.get("findings").get(0);
+    assertThat(hold.get("rule").asText()).isEqualTo("medical hold");
+    assertThat(hold.get("mayBeOverridden").asBoolean()).isFalse();
+    assertThat(hold.get("source").asText()).isNotBlank();
+    assertThat(a.get("weeks")).hasSize(6);
+    int legs = 0;
+    for (JsonNode w : a.get("weeks")) {
+      int both = w.get("contacts").get("right").asInt() + w.get("contacts").get("left").asInt();
+      int byKind = 0;
+      for (JsonNode k : w.get("byKind")) {
+        byKind += k.get("right").asInt() + k.get("left").asInt();
+      }
+      assertThat(byKind).isEqualTo(both);
+      legs += both;
+    }
+    assertThat(legs).isPositive();
+    JsonNode six = a.get("sixWeeks");
+    assertThat(six.at("/contacts/right").asInt() + six.at("/contacts/left").asInt()).isEqualTo(legs);
+    int bySteps = 0;
+    for (JsonNode k : six.get("bySteps")) {
+      bySteps += k.get("right").asInt() + k.get("left").asInt();
+    }
+    assertThat(bySteps).isEqualTo(legs);
+  }
+
+  @Test
+  void inWordsTheAnswerComesFirst() {
+    String load = terminal.run("load", "--athlete", "Otis Sedgeley").out();
+    assertThat(load).startsWith("Otis Sedgeley: CAUTION").contains("Pain 4 of 10").contains("no risk");
+    assertThat(terminal.run("ready").out()).contains("should rest").contains("ready to add two steps").contains("go back two");
+  }
+
+  @Test
+  void anUnknownAthleteIsASentence() {
+    Terminal.Said said = terminal.run("ready", "--athlete", "Wrenn Samphire");
+    assertThat(said.exit()).isEqualTo(2);
+    assertThat(said.err()).contains("Did you mean Wren Samphire?");
+    assertThat(terminal.run("load").exit()).isEqualTo(2);
+  }
+}

@@ -1,0 +1,60 @@
+package boundwright.cli;
+
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Level;
+import boundwright.footfall.Foot;
+import boundwright.store.Workbench;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.HashMap;
+import java.util.Map;
+
+/** Runs commands in this process on a temporary folder, on an invented day, and catches what they say. */
+final class Terminal {
+  static final Clock CLOCK = Clock.fixed(Instant.parse("2026-05-14T10:00:00Z"), ZoneOffset.UTC);
+
+  final Path folder;
+  final Map<String, String> environment = new HashMap<>();
+  Surroundings.Until until = url -> {};
+
+  Terminal(Path folder) {
+    this.folder = folder;
+  }
+
+  /** What a command said. */
+  record Said(int exit, String out, String err) {
+    JsonNode json() {
+      try {
+        return new ObjectMapper().readTree(out);
+      } catch (IOException e) {
+        throw new UncheckedIOException(out, e);
+      }
+    }
+  }
+
+  Said run(String... arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    int exit =
+        BoundwrightCommand.run(
+            new Surroundings(CLOCK, folder, environment, new PrintWriter(out), new PrintWriter(err), until), arguments);
+    return new Said(exit, out.toString(), err.toString());
+  }
+
+  /** An invented squad in the default folder. */
+  void squad() {
+    try (Workbench bench = Workbench.open(folder.resolve("data"), CLOCK)) {
+      bench.athletes().add(new Athlete(0, "Orla Tamsin", Level.INTERMEDIATE, Foot.RIGHT, 4));
+      bench.athletes().add(new Athlete(0, "Piet Quill", Level.BEGINNER, Foot.LEFT, 0));
+      bench.athletes().add(new Athlete(0, "Zoë Brandel", Level.ADVANCED, Foot.RIGHT, 8));
+    }
+  }
+}

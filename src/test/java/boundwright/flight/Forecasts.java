@@ -1,0 +1,31 @@
+package boundwright.flight;
+
+import boundwright.footfall.Flight;
+import boundwright.footfall.Sequence;
+
+/** Hand-made forecasts for the tests of other rooms; round numbers, no athlete stands behind them. */
+public final class Forecasts {
+  private Forecasts() {}
+
+  /** A forecast with these means and standard deviations [m] of contacts 2, 3, ... and the landing. */
+  public static Forecast of(Sequence sequence, int steps, double[] mean, double[] sd, int repsAtRung) {
+    return new Forecast(sequence, steps, mean, sd, 0.08, repsAtRung);
+  }
+
+  /** Hops of 2.0 m, bounds of 1.7 m and a jump of 2.2 m from standing, 0.1 m more for every step, spread 7 % shared. */
+  public static Forecast plausible(Sequence sequence, int steps, double relativeSd) {
+    double[] mean = new double[sequence.size()];
+    double[] sd = new double[sequence.size()];
+    double at = 0;
+    for (Flight flight : sequence.flights()) {
+      at += 0.1 * steps + switch (flight.kind()) {
+        case HOP -> 2.0;
+        case BOUND -> 1.7;
+        case JUMP -> 2.2;
+      };
+      mean[flight.order() - 1] = at;
+      sd[flight.order() - 1] = Math.hypot(0.08, relativeSd * at);
+    }
+    return new Forecast(sequence, steps, mean, sd, 0.08, steps == 0 ? 12 : 0);
+  }
+}

@@ -1,0 +1,5 @@
+/** Tests of the readiness room. */
+@NullMarked
+package boundwright.readiness;
+
+import org.jspecify.annotations.NullMarked;

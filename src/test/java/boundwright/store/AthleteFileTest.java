@@ -1,0 +1,82 @@
+package boundwright.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import boundwright.athlete.Athlete;
+import boundwright.load.Answer;
+import boundwright.load.Finding;
+import boundwright.load.GuardOverride;
+import boundwright.load.LegCare.Pain;
+import boundwright.meet.Attempt;
+import boundwright.meet.BoardDistance;
+import boundwright.meet.Entrant;
+import boundwright.meet.MeetRules;
+import boundwright.meet.MeetSheet;
+import boundwright.readiness.DrillFamily;
+import boundwright.readiness.GateAnswer.Decision;
+import boundwright.readiness.RungDecision;
+import boundwright.technique.LookRepository.SecondLook;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What an athlete is given is what goes when they are erased: nothing less, nothing of others. */
+@SuppressWarnings("NullAway.Init") // JUnit fills the folder in
+class AthleteFileTest {
+  @TempDir Path dir;
+
+  @Test
+  void itHoldsRowForRowWhatErasingTakesAway() {
+    try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+      DemoSquad.fill(w);
+      Athlete bram = w.athletes().byName("Bram Curlew").orElseThrow();
+      Athlete tovi = w.athletes().byName("Tovi Plover").orElseThrow();
+      MeetSheet meet =
+          w.meets().add(MeetSheet.of("Invented Open", Fixtures.TODAY, BoardDistance.own("own", 11), null, MeetRules.DEFAULT));
+      for (Athlete a : List.of(bram, tovi)) {
+        Entrant entrant = w.meets().enter(meet.id(), new Entrant(0, a.id(), a.name()));
+        w.meets().add(meet.id(), entrant.id(), Attempt.valid(a.name(), 1, 13.2), "");
+        w.looks().keep(new SecondLook(w.reps().inOrder(a.id()).get(0).id(), "KS", List.of()));
+        w.care().setGrowing(a.id(), true, null);
+        w.care().addPain(a.id(), new Pain(0, Fixtures.TODAY, "left shin of " + a.name(), 6, null, true));
+        w.care().keep(new GuardOverride(0, a.id(), Fixtures.TODAY, Finding.Rule.RAMP, Answer.CAUTION, "said", "a reason for it"));
+        w.ladder().keep(new RungDecision(0, a.id(), DrillFamily.ALTERNATE, Fixtures.TODAY, 4, 6, Decision.ADD_TWO_STEPS, ""));
+      }
+      Map<String, List<Map<String, @Nullable Object>>> kept = new AthleteFile(w).of(bram);
+      assertThat(kept.keySet()).startsWith("athlete").doesNotContain("learned", "setting");
+      assertThat(kept.toString()).contains("left shin of Bram Curlew").doesNotContain("Tovi");
+      assertThat(kept.get("meet")).singleElement().satisfies(m -> assertThat(m).containsEntry("name", "Invented Open"));
+      assertThat(kept.get("second_look")).singleElement().satisfies(l -> assertThat(l).containsEntry("observer", "KS"));
+
+      Map<String, Integer> before = counts(w);
+      w.athletes().erase(bram.id());
+      Map<String, Integer> after = counts(w);
+      TreeSet<String> touched = new TreeSet<>();
+      before.forEach(
+          (table, rows) -> {
+            int gone = rows - after.getOrDefault(table, 0);
+            if (gone > 0 && !"learned".equals(table)) {
+              touched.add(table);
+              assertThat(kept.getOrDefault(table, List.of())).as(table).hasSize(gone);
+            }
+          });
+      assertThat(touched).hasSizeGreaterThanOrEqualTo(18);
+      TreeSet<String> told = new TreeSet<>(kept.keySet());
+      told.remove("meet");
+      assertThat(told).isEqualTo(touched);
+    }
+  }
+
+  private static Map<String, Integer> counts(Workbench w) {
+    Map<String, Integer> out = new HashMap<>();
+    w.database()
+        .read(h -> h.createQuery("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%'").mapTo(String.class).list())
+        .forEach(t -> out.put(t, w.database().<Integer>read(h -> h.createQuery("SELECT count(*) FROM " + t).mapTo(Integer.class).one())));
+    return out;
+  }
+}
