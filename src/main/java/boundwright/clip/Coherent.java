@@ -9,6 +9,7 @@ import boundwright.clip.track.Sides;
 import boundwright.clip.track.Track;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /**
  * One coherent athlete in metres: sides put right, wild points out, pixels turned into metres, smoothed.
@@ -28,8 +29,19 @@ public record Coherent(Sides.Resolved sides, Track pixels, Track metres, Motion 
    * @throws boundwright.quantity.RefusedException if no leg was seen, or the marks count against the run
    */
   public static Coherent of(Track found, PlaneMap plane) {
-    Sides.Resolved sides = Sides.resolve(found);
-    Track pixels = Outliers.clean(sides.track()).track();
+    return of(found, plane, UnaryOperator.identity(), UnaryOperator.identity());
+  }
+
+  /**
+   * The same with what a hand put right.
+   *
+   * @param sidesByHand changes the sides after they were decided
+   * @param pointsByHand changes points after wild ones were taken out; what a hand placed is not doubted
+   */
+  public static Coherent of(
+      Track found, PlaneMap plane, UnaryOperator<Sides.Resolved> sidesByHand, UnaryOperator<Track> pointsByHand) {
+    Sides.Resolved sides = sidesByHand.apply(Sides.resolve(found));
+    Track pixels = pointsByHand.apply(Outliers.clean(sides.track()).track());
     Track metres = pixels.map(plane::toPlane);
     GroundMarks.refuseBackwards(travel(metres));
     return new Coherent(sides, pixels, metres, Motion.of(metres));

@@ -30,7 +30,7 @@ public record Contact(
   }
 
   /** {@code to} less {@code from}, errors taken as independent. */
-  static Estimate between(Estimate from, Estimate to) {
+  public static Estimate between(Estimate from, Estimate to) {
     double sd = Math.hypot(from.halfWidth(), to.halfWidth()) / Estimate.Z95;
     return Estimate.normal(to.p50() - from.p50(), sd);
   }

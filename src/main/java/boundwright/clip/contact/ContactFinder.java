@@ -46,6 +46,22 @@ public final class ContactFinder {
     return new ContactFinder(metres, motion, sideMargin).all();
   }
 
+  /**
+   * A contact whose times are given by hand; where heel and toe stood is read from the points between them.
+   *
+   * @param foot which
+   * @param down when it began, with its error
+   * @param up when it ended
+   * @param footSure 0.5 to 1
+   */
+  public static Contact given(
+      Track metres, Motion motion, Foot foot, @Nullable Estimate down, @Nullable Estimate up, double footSure) {
+    ContactFinder finder = new ContactFinder(metres, motion, new double[0]);
+    double from = down == null ? motion.time(0) : down.p50();
+    double to = up == null ? motion.time(motion.frames() - 1) : up.p50();
+    return finder.placed(foot, down, up, from, to, footSure);
+  }
+
   private List<Contact> all() {
     List<Stretch> stretches = new ArrayList<>(Planted.stretches(motion));
     stretches.removeIf(s -> motion.time(s.last()) - motion.time(s.first()) + step < SHORTEST_S);
@@ -73,14 +89,18 @@ public final class ContactFinder {
     Estimate up = leave == null ? null : Estimate.normal(leave.time(), leave.sd());
     double from = down == null ? motion.time(s.first()) : down.p50();
     double to = up == null ? motion.time(s.last()) : up.p50();
-    double span = Math.max(0.02, to - from);
-    Estimate toe = place(s.foot(), Joint.TOE, from + Math.min(0.03, 0.3 * span), to - Math.min(0.01, 0.1 * span));
-    Estimate heel = place(s.foot(), Joint.HEEL, from, from + 0.4 * span);
     double margin = 0;
     for (int i = s.first(); i <= s.last(); i++) {
       margin = Math.max(margin, sure[i]);
     }
-    return new Contact(s.foot(), down, up, toe, heel, false, 1 / (1 + Math.exp(-margin)));
+    return placed(s.foot(), down, up, from, to, 1 / (1 + Math.exp(-margin)));
+  }
+
+  private Contact placed(Foot foot, @Nullable Estimate down, @Nullable Estimate up, double from, double to, double footSure) {
+    double span = Math.max(0.02, to - from);
+    Estimate toe = place(foot, Joint.TOE, from + Math.min(0.03, 0.3 * span), to - Math.min(0.01, 0.1 * span));
+    Estimate heel = place(foot, Joint.HEEL, from, from + 0.4 * span);
+    return new Contact(foot, down, up, toe, heel, false, footSure);
   }
 
   /** Where a point stood: the mean of its samples without the farthest fifth. */

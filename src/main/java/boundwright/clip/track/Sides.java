@@ -37,6 +37,8 @@ public final class Sides {
   private static final double WORST = 8;
   /** Mean length of a clump of exchanged frames and the time between two [s]; 10 % exchanged (known weakness, read). */
   private static final double CLUMP_S = 0.04;
+  /** Margin that counts as certain. */
+  private static final double SURE = 50;
   private static final double BETWEEN_S = 0.36;
 
   private Sides() {}
@@ -50,7 +52,23 @@ public final class Sides {
    * @param legMargin by how much the chosen chain beats the best one that differs in the frame, in log-likelihood;
    *     large is sure, at most what the surviving chains could tell
    */
-  public record Resolved(Track track, boolean[] legsExchanged, boolean[] armsExchanged, double[] legMargin) {}
+  public record Resolved(Track track, boolean[] legsExchanged, boolean[] armsExchanged, double[] legMargin) {
+    /** Legs exchanged once more in the frames from {@code from_s} to {@code to_s}, by a hand that is sure [s]. */
+    public Resolved exchangedLegs(double from_s, double to_s) {
+      Track.Builder out = track.edit();
+      boolean[] legs = legsExchanged.clone();
+      double[] margin = legMargin.clone();
+      for (int i = 0; i < track.frames(); i++) {
+        int frame = i;
+        if (track.time(i) >= from_s && track.time(i) <= to_s) {
+          LEG.forEach(j -> out.exchange(j, frame));
+          legs[i] = !legs[i];
+          margin[i] = SURE;
+        }
+      }
+      return new Resolved(out.build(), legs, armsExchanged, margin);
+    }
+  }
 
   /** Puts the sides right. The unit of the track is free; the size of the body is measured first. */
   public static Resolved resolve(Track track) {
@@ -192,7 +210,7 @@ public final class Sides {
           break;
         }
       }
-      margin[frame - back] = Double.isInfinite(lead) ? 50 : lead;
+      margin[frame - back] = Double.isInfinite(lead) ? SURE : lead;
     }
 
     double[] margin() {

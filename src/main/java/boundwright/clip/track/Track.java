@@ -87,6 +87,19 @@ public final class Track {
     return out.build();
   }
 
+  /**
+   * The same points at other times, for a film that plays slower than it was filmed.
+   *
+   * @param times one for each frame [s], growing
+   */
+  public Track atTimes(double[] times) {
+    if (times.length != frames()) {
+      throw new IllegalArgumentException(times.length + " times for " + frames() + " frames");
+    }
+    at(times);
+    return new Track(times.clone(), x, y, confidence);
+  }
+
   /** A builder that starts from this track. */
   public Builder edit() {
     return new Builder(times.clone(), copy(x), copy(y), copy(confidence));

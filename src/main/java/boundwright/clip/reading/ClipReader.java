@@ -1,0 +1,277 @@
+package boundwright.clip.reading;
+
+import boundwright.clip.Coherent;
+import boundwright.clip.FoundClip;
+import boundwright.clip.body.FreeFlight;
+import boundwright.clip.body.Posture;
+import boundwright.clip.body.Strike;
+import boundwright.clip.contact.Contact;
+import boundwright.clip.contact.ContactFinder;
+import boundwright.clip.track.BodyPoint;
+import boundwright.clip.track.Joint;
+import boundwright.clip.track.Motion;
+import boundwright.clip.track.Spot;
+import boundwright.clip.track.Track;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
+import boundwright.quantity.Estimate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads a clip from its raw body points. Pure: the same points, setup and corrections give the same reading, on the page,
+ * on the command line and years later.
+ */
+public final class ClipReader {
+  /** A flight is fitted from this long after toe-off to this long before touchdown [s]. */
+  private static final double CLEAR_S = 0.015;
+  /** Standard deviation of the centre of mass along the runway at one time [m]; own output of the made-up clips. */
+  private static final double MASS_SD_M = 0.02;
+  /** Free fall outside this share of g makes the heights doubtful. */
+  private static final double G_DOUBT = 0.15;
+  /** How far back before a touchdown the beginning of the strike is sought [s]. */
+  private static final double STRIKE_S = 0.25;
+
+  private final Coherent athlete;
+  private final Motion motion;
+  private final Posture posture;
+
+  private ClipReader(Coherent athlete, Setup setup) {
+    this.athlete = athlete;
+    this.motion = athlete.motion();
+    this.posture = new Posture(motion, setup.model());
+  }
+
+  /**
+   * Reads a clip.
+   *
+   * @param clip raw body points
+   * @param setup marks and scale
+   * @param corrections in the order in which they were made
+   * @param asked the sequence of the card, or null
+   * @throws boundwright.quantity.RefusedException if marks or corrections cannot hold, or no leg was seen
+   */
+  public static ClipReading read(FoundClip clip, Setup setup, List<Correction> corrections, @Nullable Sequence asked) {
+    Track found = clip.track();
+    if (setup.slowed() != 1) {
+      found = found.atTimes(Arrays.stream(found.times()).map(t -> t / setup.slowed()).toArray());
+    }
+    ByHand hand = new ByHand(corrections);
+    Coherent athlete = Coherent.of(found, setup.plane(found), hand::sides, hand::points);
+    return new ClipReader(athlete, setup).read(hand, setup, asked, clip.remarks());
+  }
+
+  private ClipReading read(ByHand hand, Setup setup, @Nullable Sequence asked, List<String> before) {
+    List<Contact> found = ContactFinder.find(athlete.metres(), motion, athlete.sides().legMargin());
+    List<ByHand.Marked> marked = hand.contacts(found, athlete.metres(), motion);
+    List<ReadFlight> flights = new ArrayList<>();
+    for (int i = 0; i + 1 < marked.size(); i++) {
+      flights.add(flight(marked.get(i).contact(), marked.get(i + 1).contact(), setup.scaled()));
+    }
+    List<ReadContact> contacts = new ArrayList<>();
+    for (int i = 0; i < marked.size(); i++) {
+      double in = i > 0 ? flights.get(i - 1).speed_ms() : Double.NaN;
+      double out = i < flights.size() ? flights.get(i).speed_ms() : Double.NaN;
+      @Nullable Contact next = i + 1 < marked.size() ? marked.get(i + 1).contact() : null;
+      contacts.add(contact(marked.get(i), next, in, out));
+    }
+    @Nullable SequenceMatch match = match(contacts, flights, asked);
+    List<String> remarks = new ArrayList<>(before);
+    remark(remarks, setup, contacts, flights, match, asked);
+    List<PointVerdict> verdicts = match == null ? List.of() : Judge.all(contacts, match, setup);
+    return new ClipReading(athlete, contacts, flights, match, verdicts, setup.scaled(), posture.modelLabel(), remarks);
+  }
+
+  private ReadFlight flight(Contact from, Contact to, boolean scaled) {
+    Estimate up = from.toeOff_s();
+    Estimate down = to.touchdown_s();
+    @Nullable Estimate time = up == null || down == null ? null : Contact.between(up, down);
+    @Nullable Estimate length = scaled ? Contact.between(from.place_m(), to.bothFeet() ? to.heel_m() : to.place_m()) : null;
+    double begin = up == null ? motion.time(0) : up.p50() + CLEAR_S;
+    double end = down == null ? motion.time(motion.frames() - 1) : down.p50() - CLEAR_S;
+    FreeFlight free = free(begin, end);
+    if (free == null) {
+      return new ReadFlight(time, length, Double.NaN, Double.NaN, Double.NaN);
+    }
+    return new ReadFlight(time, length, free.vx(), up == null ? Double.NaN : free.vyAt(up.p50()), free.freeG());
+  }
+
+  private @Nullable FreeFlight free(double begin, double end) {
+    List<double[]> seen = new ArrayList<>();
+    for (int i = 0; i < motion.frames(); i++) {
+      double t = motion.time(i);
+      if (t >= begin && t <= end) {
+        Spot c = posture.centreOfMass(t);
+        if (c.known()) {
+          seen.add(new double[] {t, c.x(), c.y()});
+        }
+      }
+    }
+    if (seen.size() < 4) {
+      return null;
+    }
+    return FreeFlight.fit(column(seen, 0), column(seen, 1), column(seen, 2));
+  }
+
+  private static double[] column(List<double[]> rows, int k) {
+    return rows.stream().mapToDouble(r -> r[k]).toArray();
+  }
+
+  private ReadContact contact(ByHand.Marked marked, @Nullable Contact next, double in, double out) {
+    Contact c = marked.contact();
+    Estimate down = c.touchdown_s();
+    if (down == null || c.bothFeet()) {
+      double none = Double.NaN;
+      return new ReadContact(c, marked.fromHand(), null, none, none, null, none, none, none, none, none, in, out);
+    }
+    double t = down.p50();
+    Spot mass = posture.centreOfMass(t);
+    double speed = Double.isNaN(in) ? out : in;
+    double late = Double.isNaN(speed) ? 0 : speed * down.halfWidth() / Estimate.Z95;
+    @Nullable Estimate ahead =
+        mass.known() && !Double.isNaN(c.place_m().p50())
+            ? Estimate.normal(
+                c.place_m().p50() - mass.x(), Math.sqrt(sq(c.place_m().halfWidth() / Estimate.Z95) + sq(late) + sq(MASS_SD_M)))
+            : null;
+    double flat = flatAngle(c);
+    double strike = footAngle(c.foot(), t) - flat;
+    double until = next != null && next.touchdown_s() != null ? next.touchdown_s().p50() : t + 0.4;
+    double thigh = Double.NaN;
+    double heel = Double.NaN;
+    for (int i = 0; i < motion.frames(); i++) {
+      double at = motion.time(i);
+      if (at >= t && at <= until) {
+        thigh = max(thigh, posture.thighDeg(c.foot().other(), at));
+        double h = posture.heelToHip(c.foot().other(), at);
+        heel = Double.isNaN(heel) || h < heel ? h : heel;
+      }
+    }
+    return new ReadContact(
+        c, marked.fromHand(), ahead, posture.trunkLeanDeg(t), strike, Double.isNaN(strike) ? null : Strike.of(strike), thigh, heel,
+        posture.ankleDeg(c.foot(), t - 0.03), strikeFrom(c.foot(), t), footSpeed(c.foot(), t - 0.012), in, out);
+  }
+
+  /** Heel-to-toe line against the ground [degrees], toe up positive. */
+  private double footAngle(Foot foot, double t) {
+    Spot heel = motion.at(BodyPoint.of(Joint.HEEL, foot), t);
+    Spot toe = motion.at(BodyPoint.of(Joint.TOE, foot), t);
+    return Math.toDegrees(Math.atan2(toe.y() - heel.y(), toe.x() - heel.x()));
+  }
+
+  /** The same while the foot stood: the median of the middle half of the contact. */
+  private double flatAngle(Contact c) {
+    Estimate down = c.touchdown_s();
+    double from = down == null ? motion.time(0) : down.p50();
+    double to = c.toeOff_s() == null ? from + 0.15 : c.toeOff_s().p50();
+    List<Double> seen = new ArrayList<>();
+    for (int i = 0; i < motion.frames(); i++) {
+      double t = motion.time(i);
+      double a = footAngle(c.foot(), t);
+      if (t >= from + 0.25 * (to - from) && t <= from + 0.6 * (to - from) && !Double.isNaN(a)) {
+        seen.add(a);
+      }
+    }
+    seen.sort(null);
+    return seen.isEmpty() ? Double.NaN : seen.get(seen.size() / 2);
+  }
+
+  private Spot footMiddle(Foot foot, double t) {
+    return motion.at(BodyPoint.of(Joint.HEEL, foot), t).towards(motion.at(BodyPoint.of(Joint.TOE, foot), t), 0.5);
+  }
+
+  private double footSpeed(Foot foot, double t) {
+    return (motion.speed(BodyPoint.of(Joint.HEEL, foot), t).x() + motion.speed(BodyPoint.of(Joint.TOE, foot), t).x()) / 2;
+  }
+
+  private double hipSpeed(double t) {
+    return (motion.speed(BodyPoint.LEFT_HIP, t).x() + motion.speed(BodyPoint.RIGHT_HIP, t).x()) / 2;
+  }
+
+  /** Where, going back from touchdown, the foot last moved forward against the hips: its height above its standing height. */
+  private double strikeFrom(Foot foot, double touchdown) {
+    double standing = footMiddle(foot, touchdown + 0.04).y();
+    for (int i = motion.frameBefore(touchdown); i >= 0 && motion.time(i) > touchdown - STRIKE_S; i--) {
+      double t = motion.time(i);
+      double against = footSpeed(foot, t) - hipSpeed(t);
+      if (Double.isNaN(against)) {
+        return Double.NaN;
+      }
+      if (against > 0) {
+        return footMiddle(foot, t).y() - standing;
+      }
+    }
+    return Double.NaN;
+  }
+
+  private static @Nullable SequenceMatch match(List<ReadContact> contacts, List<ReadFlight> flights, @Nullable Sequence asked) {
+    List<Foot> feet = new ArrayList<>();
+    boolean landed = false;
+    for (ReadContact c : contacts) {
+      if (c.contact().bothFeet()) {
+        landed = true;
+        break;
+      }
+      feet.add(c.contact().foot());
+    }
+    if (feet.isEmpty()) {
+      return null;
+    }
+    double[] time = new double[feet.size()];
+    Arrays.fill(time, Double.NaN);
+    for (int i = 0; i < Math.min(time.length, flights.size()); i++) {
+      Estimate t = flights.get(i).time_s();
+      time[i] = t == null ? Double.NaN : t.p50();
+    }
+    return SequenceMatch.of(feet, time, landed, asked);
+  }
+
+  private static void remark(
+      List<String> out, Setup setup, List<ReadContact> contacts, List<ReadFlight> flights, @Nullable SequenceMatch match,
+      @Nullable Sequence asked) {
+    if (contacts.isEmpty()) {
+      out.add("No contact was found. Film the feet from the side, or add contacts by hand.");
+    }
+    if (!setup.scaled()) {
+      out.add("No marks were set, so there are feet, times and angles but no lengths. Mark two places on the runway.");
+    } else if (!setup.scaledUpwards()) {
+      out.add("Heights are taken from the ground's scale: right for a level camera. Mark something upright of known height to be sure.");
+    }
+    double[] fallen = flights.stream().mapToDouble(ReadFlight::fallen_ms2).filter(g -> !Double.isNaN(g)).sorted().toArray();
+    if (fallen.length >= 2 && setup.scaled()) {
+      double g = fallen[fallen.length / 2];
+      if (Math.abs(g / 9.81 - 1) > G_DOUBT) {
+        out.add(
+            String.format(
+                Locale.ROOT,
+                "In flight the body falls with %.1f m/s2 instead of 9.8: the scale or the film's speed is not what was set. A film slowed 8 times would show 64 times less; check marks and slowing.",
+                g));
+      }
+    }
+    if (match != null && asked != null && !match.complete()) {
+      out.add(
+          String.format(
+              Locale.ROOT, "Of the %d contacts of %s the clip shows %d. Film from further away or further along, or add what is missing by hand.",
+              asked.size(), asked.text(), match.sequence().size()));
+    }
+    if (match != null && asked != null && match.wrongFeet() > 0) {
+      out.add(
+          String.format(
+              Locale.ROOT, "Asked was %s, seen was %s: %d contacts on the other foot.", asked.text(), match.sequence().letters(),
+              match.wrongFeet()));
+    }
+    if (match != null && !match.sure()) {
+      out.add("Which contact is the first from the mark is not certain: check it against the clip.");
+    }
+  }
+
+  private static double max(double a, double b) {
+    return Double.isNaN(a) || b > a ? b : a;
+  }
+
+  private static double sq(double v) {
+    return v * v;
+  }
+}

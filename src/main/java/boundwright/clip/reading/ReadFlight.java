@@ -1,0 +1,15 @@
+package boundwright.clip.reading;
+
+import boundwright.quantity.Estimate;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * From one contact to the next.
+ *
+ * @param time_s toe-off to touchdown [s], or null where an end was not seen
+ * @param length_m toe to toe, and toe to nearer heel into the landing [m]; null without marks
+ * @param speed_ms forward speed of the centre of mass [m/s]; NaN if too little was seen
+ * @param upSpeed_ms upward speed of it at toe-off [m/s]; NaN likewise
+ * @param fallen_ms2 its downward acceleration if left free [m/s2]: near 9.81 when scale and times are true; NaN likewise
+ */
+public record ReadFlight(@Nullable Estimate time_s, @Nullable Estimate length_m, double speed_ms, double upSpeed_ms, double fallen_ms2) {}
