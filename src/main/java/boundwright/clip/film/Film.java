@@ -1,0 +1,370 @@
+package boundwright.clip.film;
+
+import boundwright.quantity.RefusedException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Locale;
+import org.bytedeco.ffmpeg.avcodec.AVCodec;
+import org.bytedeco.ffmpeg.avcodec.AVCodecParameters;
+import org.bytedeco.ffmpeg.avcodec.AVPacketSideData;
+import org.bytedeco.ffmpeg.avformat.AVIndexEntry;
+import org.bytedeco.ffmpeg.avformat.AVInputFormat;
+import org.bytedeco.ffmpeg.avformat.AVStream;
+import org.bytedeco.ffmpeg.avutil.AVDictionary;
+import org.bytedeco.ffmpeg.avutil.AVDictionaryEntry;
+import org.bytedeco.ffmpeg.avutil.AVFrame;
+import org.bytedeco.ffmpeg.avutil.AVRational;
+import org.bytedeco.ffmpeg.global.avcodec;
+import org.bytedeco.ffmpeg.global.avformat;
+import org.bytedeco.ffmpeg.global.avutil;
+import org.bytedeco.javacpp.BytePointer;
+import org.bytedeco.javacpp.IntPointer;
+import org.bytedeco.javacpp.PointerPointer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An open film, read once from the first frame to the last. Each frame has the presentation time the file gives it;
+ * uneven spacing stays as it is. Not for use by two threads at once.
+ */
+public final class Film implements AutoCloseable {
+  /** Longest side of the picture that is read [px]; 8K films are above it. */
+  public static final int MAX_SIDE_PX = 4096;
+
+  /** Longest film that is read [s], measured as played. */
+  public static final double MAX_SECONDS = 60;
+
+  /** Kinds of file that are opened; play lists, which can name other files, are not among them. */
+  private static final String KINDS = "mov,mp4,m4a,3gp,3g2,mj2,matroska,webm,avi,mpegts";
+
+  /** A file of a kind without index is called broken off if it ends this much before it says it does [s]. */
+  private static final double SHORT_S = 0.5;
+
+  private final String name;
+  private final Natives natives = new Natives();
+  private final AVStream stream;
+  private final Turn turn;
+  private final int storedWidth;
+  private final int storedHeight;
+  private @Nullable Upright upright;
+  private boolean draining;
+  private boolean brokenOff;
+  private boolean closed;
+  private int frames;
+  private long firstPts;
+  private long lastPts;
+  /** Latest end of any packet of any track [s]. */
+  private double packetsEnd_s = Double.NaN;
+
+  private Film(Path file, boolean timesOnly) {
+    name = FilmFile.name(file);
+    boolean opened = false;
+    try {
+      FilmFile.check(file);
+      stream = openVideo(file);
+      AVCodecParameters coded = stream.codecpar();
+      turn = turnOf(coded);
+      storedHeight = coded.height();
+      storedWidth = squareWidth(coded);
+      refuseTooLarge(Math.max(storedWidth, storedHeight));
+      long ticks = natives.format.duration();
+      if (ticks != avutil.AV_NOPTS_VALUE) {
+        refuseTooLong(ticks / (double) avutil.AV_TIME_BASE);
+      }
+      openDecoder(coded, timesOnly);
+      brokenOff = indexPastEnd();
+      opened = true;
+    } finally {
+      if (!opened) {
+        natives.close();
+      }
+    }
+  }
+
+  /**
+   * Opens a film.
+   *
+   * @throws RefusedException if there is no such file, it is empty or no film, has no index or no picture, is larger than
+   *     {@link #MAX_SIDE_PX} or longer than {@link #MAX_SECONDS}
+   */
+  public static Film open(Path file) {
+    return new Film(file, false);
+  }
+
+  /**
+   * Times of all frames, decoded but never turned into pictures.
+   *
+   * @throws RefusedException as {@link #open} and {@link #next}
+   */
+  public static FilmTimes times(Path file) {
+    try (Film film = new Film(file, true)) {
+      long[] pts = new long[256];
+      while (film.advance()) {
+        if (film.frames > pts.length) {
+          pts = Arrays.copyOf(pts, 2 * pts.length);
+        }
+        pts[film.frames - 1] = film.lastPts;
+      }
+      return new FilmTimes(film.facts(), Arrays.copyOf(pts, film.frames), film.brokenOff);
+    }
+  }
+
+  static double seconds(long pts, int num, int den) {
+    return (double) pts * num / den;
+  }
+
+  /** What the file says of itself; frames and seconds count what has been read so far. */
+  public FilmFacts facts() {
+    AVCodecParameters coded = stream.codecpar();
+    return new FilmFacts(avcodec.avcodec_get_name(coded.codec_id()).getString(StandardCharsets.UTF_8),
+        turn.swaps() ? storedHeight : storedWidth, turn.swaps() ? storedWidth : storedHeight, turn.deg(),
+        stream.time_base().num(), stream.time_base().den(), frames, frames == 0 ? 0 : seconds(lastPts - firstPts), captureFps());
+  }
+
+  /** How many frames the file's header promises; 0 when it does not say. For showing progress only. */
+  public long promisedFrames() {
+    return stream.nb_frames();
+  }
+
+  /**
+   * Whether the file ends before it says it does, or parts of it could not be decoded. Known for sure once {@link #next}
+   * has given null.
+   */
+  public boolean brokenOff() {
+    return brokenOff;
+  }
+
+  /**
+   * The next frame in the order shown, or null after the last.
+   *
+   * @throws RefusedException if a frame has no time of its own, the film runs on past {@link #MAX_SECONDS}, or it ended
+   *     without a single picture
+   */
+  public @Nullable Frame next() {
+    if (!advance()) {
+      return null;
+    }
+    if (upright == null) {
+      upright = new Upright(storedWidth, storedHeight, turn);
+    }
+    return new Frame(frames - 1, lastPts, seconds(lastPts), upright.picture(natives.frame));
+  }
+
+  @Override
+  public void close() {
+    if (closed) {
+      return;
+    }
+    closed = true;
+    if (upright != null) {
+      upright.close();
+    }
+    natives.close();
+  }
+
+  private AVStream openVideo(Path file) {
+    try (BytePointer url = new BytePointer("file:" + file.toAbsolutePath(), StandardCharsets.UTF_8)) {
+      AVDictionary options = new AVDictionary(null);
+      avutil.av_dict_set(options, "format_whitelist", KINDS, 0);
+      avutil.av_dict_set(options, "protocol_whitelist", "file", 0);
+      int code = avformat.avformat_open_input(natives.format, url, (AVInputFormat) null, options);
+      avutil.av_dict_free(options);
+      if (code < 0) {
+        throw FilmFile.unreadable(file);
+      }
+    }
+    if (avformat.avformat_find_stream_info(natives.format, (PointerPointer<?>) null) < 0) {
+      throw FilmFile.unreadable(file);
+    }
+    int best = avformat.av_find_best_stream(natives.format, avutil.AVMEDIA_TYPE_VIDEO, -1, -1, (PointerPointer<?>) null, 0);
+    if (best < 0 || (natives.format.streams(best).disposition() & avformat.AV_DISPOSITION_ATTACHED_PIC) != 0) {
+      throw new RefusedException("\"" + name + "\" holds no moving picture, only sound or a title picture. Take the film itself and try again.");
+    }
+    return natives.format.streams(best);
+  }
+
+  private void openDecoder(AVCodecParameters coded, boolean timesOnly) {
+    AVCodec codec = avcodec.avcodec_find_decoder(coded.codec_id());
+    if (codec == null) {
+      throw undecodable();
+    }
+    natives.decoder = avcodec.avcodec_alloc_context3(codec);
+    if (avcodec.avcodec_parameters_to_context(natives.decoder, coded) < 0) {
+      throw undecodable();
+    }
+    natives.decoder.pkt_timebase(stream.time_base());
+    natives.decoder.thread_count(Math.min(4, Runtime.getRuntime().availableProcessors()));
+    if (timesOnly) {
+      // spoils pictures that nobody will look at, not their times
+      natives.decoder.skip_loop_filter(avcodec.AVDISCARD_ALL);
+    }
+    if (avcodec.avcodec_open2(natives.decoder, codec, (PointerPointer<?>) null) < 0) {
+      throw undecodable();
+    }
+  }
+
+  private RefusedException undecodable() {
+    return new RefusedException("The pictures of \"" + name + "\" are coded as "
+        + avcodec.avcodec_get_name(stream.codecpar().codec_id()).getString(StandardCharsets.UTF_8)
+        + ", which cannot be read here. Save the film as H.264 or HEVC (the phone's usual settings) and try again.");
+  }
+
+  private static Turn turnOf(AVCodecParameters coded) {
+    AVPacketSideData data = avcodec.av_packet_side_data_get(coded.coded_side_data(), coded.nb_coded_side_data(), avcodec.AV_PKT_DATA_DISPLAYMATRIX);
+    if (data == null || data.isNull() || data.size() < 36) {
+      return Turn.NONE;
+    }
+    int[] matrix = new int[9];
+    new IntPointer(data.data()).get(matrix);
+    return Turn.of(matrix);
+  }
+
+  /** Width with square pixels, for a file whose pixels are not [px]. */
+  private static int squareWidth(AVCodecParameters coded) {
+    AVRational shape = coded.sample_aspect_ratio();
+    if (shape.num() <= 0 || shape.den() <= 0) {
+      return coded.width();
+    }
+    return (int) Math.round((double) coded.width() * shape.num() / shape.den());
+  }
+
+  private void refuseTooLarge(int side) {
+    if (side > MAX_SIDE_PX) {
+      throw new RefusedException("The picture of \"" + name + "\" is " + side + " px on its long side; the limit is " + MAX_SIDE_PX
+          + " px. Film in 4K or below, or save a smaller copy of it, and try again.");
+    }
+    if (side <= 0 || storedHeight <= 0) {
+      throw new RefusedException("\"" + name + "\" does not say how large its picture is, or is damaged at its start. Copy the film again.");
+    }
+  }
+
+  private void refuseTooLong(double seconds) {
+    if (seconds > MAX_SECONDS) {
+      throw new RefusedException(String.format(Locale.ROOT,
+          "\"%s\" is %.1f s long; the limit is %.0f s. Cut it to the one run you want read, and try again.", name, seconds, MAX_SECONDS));
+    }
+  }
+
+  /** Whether the index names bytes the file does not have. */
+  private boolean indexPastEnd() {
+    long size = avformat.avio_size(natives.format.pb());
+    int entries = avformat.avformat_index_get_entries_count(stream);
+    for (int i = entries - 1; size > 0 && i >= 0; i--) {
+      AVIndexEntry entry = avformat.avformat_index_get_entry(stream, i);
+      if (entry.pos() + entry.size() > size) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Decodes the next frame into the native frame; false after the last. */
+  private boolean advance() {
+    if (closed) {
+      throw new IllegalStateException("the film is closed");
+    }
+    while (true) {
+      int code = avcodec.avcodec_receive_frame(natives.decoder, natives.frame);
+      if (code == 0) {
+        take();
+        return true;
+      }
+      if (code == avutil.AVERROR_EOF() || (draining && code == avutil.AVERROR_EAGAIN())) {
+        if (frames == 0) {
+          throw new RefusedException("Not one picture of \"" + name + "\" can be decoded; the file is damaged. Copy the film from the phone again.");
+        }
+        return false;
+      }
+      if (code != avutil.AVERROR_EAGAIN()) {
+        brokenOff = true;
+        if (draining) {
+          continue;
+        }
+      }
+      feed();
+    }
+  }
+
+  private void take() {
+    long pts = natives.frame.best_effort_timestamp();
+    if (pts == avutil.AV_NOPTS_VALUE) {
+      throw new RefusedException("Frame " + frames + " of \"" + name + "\" has no time of its own, and guessing it from a frame rate would "
+          + "falsify every contact time. Take the phone's original file, not a converted one.");
+    }
+    if (natives.frame.decode_error_flags() != 0 || (natives.frame.flags() & AVFrame.AV_FRAME_FLAG_CORRUPT) != 0) {
+      brokenOff = true;
+    }
+    if (frames == 0) {
+      firstPts = pts;
+    }
+    lastPts = pts;
+    frames++;
+    refuseTooLong(seconds(lastPts - firstPts));
+  }
+
+  /** Gives the decoder one more packet, or tells it that there is none. */
+  private void feed() {
+    while (true) {
+      int code = avformat.av_read_frame(natives.format, natives.packet);
+      if (code < 0) {
+        brokenOff |= code != avutil.AVERROR_EOF() || endsShort();
+        avcodec.avcodec_send_packet(natives.decoder, null);
+        draining = true;
+        return;
+      }
+      try {
+        notePacketEnd();
+        if (natives.packet.stream_index() != stream.index()) {
+          continue;
+        }
+        if ((natives.packet.flags() & avcodec.AV_PKT_FLAG_CORRUPT) != 0) {
+          brokenOff = true;
+          continue;
+        }
+        if (avcodec.avcodec_send_packet(natives.decoder, natives.packet) < 0) {
+          brokenOff = true;
+        }
+        return;
+      } finally {
+        avcodec.av_packet_unref(natives.packet);
+      }
+    }
+  }
+
+  private void notePacketEnd() {
+    if (natives.packet.pts() != avutil.AV_NOPTS_VALUE) {
+      AVRational base = natives.format.streams(natives.packet.stream_index()).time_base();
+      double end = seconds(natives.packet.pts() + natives.packet.duration(), base.num(), base.den());
+      packetsEnd_s = Double.isNaN(packetsEnd_s) ? end : Math.max(packetsEnd_s, end);
+    }
+  }
+
+  /** Whether the packets of all tracks ended well before the length the file states. */
+  private boolean endsShort() {
+    long stated = natives.format.duration();
+    long start = natives.format.start_time();
+    if (stated == avutil.AV_NOPTS_VALUE || Double.isNaN(packetsEnd_s)) {
+      return false;
+    }
+    double end = (stated + (start == avutil.AV_NOPTS_VALUE ? 0 : start)) / (double) avutil.AV_TIME_BASE;
+    return end - packetsEnd_s > SHORT_S;
+  }
+
+  private double seconds(long pts) {
+    return seconds(pts, stream.time_base().num(), stream.time_base().den());
+  }
+
+  private double captureFps() {
+    for (AVDictionary tags : new AVDictionary[] {natives.format.metadata(), stream.metadata()}) {
+      AVDictionaryEntry entry = tags == null ? null : avutil.av_dict_get(tags, "com.android.capture.fps", null, 0);
+      if (entry != null) {
+        try {
+          return Double.parseDouble(entry.value().getString(StandardCharsets.UTF_8));
+        } catch (NumberFormatException e) {
+          return Double.NaN;
+        }
+      }
+    }
+    return Double.NaN;
+  }
+}
