@@ -44,20 +44,21 @@ class ArchitectureTest {
           Map.entry("meet", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway")),
           Map.entry("technique", Set.of("quantity", "evidence", "footfall", "athlete")),
           Map.entry("load", Set.of("quantity", "evidence", "footfall", "athlete", "flight")),
+          Map.entry("clip", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "technique")),
           Map.entry("readiness", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "load", "technique")),
           Map.entry(
               "card",
-              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "pages")),
+              Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "clip", "pages")),
           Map.entry(
-              "store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness")),
+              "store", Set.of("quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "clip")),
           Map.entry(
               "web",
               Set.of(
-                  "quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "card", "store", "pages")),
+                  "quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "clip", "card", "store", "pages")),
           Map.entry(
               "cli",
               Set.of(
-                  "quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "card", "store", "web")));
+                  "quantity", "evidence", "footfall", "athlete", "flight", "runway", "meet", "load", "technique", "readiness", "clip", "card", "store", "web")));
 
   private static final String[] BELOW_STORE = {
     "boundwright.quantity..", "boundwright.evidence..", "boundwright.footfall..", "boundwright.athlete..",

@@ -4,6 +4,7 @@ package boundwright.clip.body;
  * Segment masses and centres after de Leva 1996 (J Biomech 29:1223-1230, table 4; read), as shares of the body's mass and
  * of the segment's length from its first-named end.
  */
+@SuppressWarnings("EnumOrdinal") // the order is the index into arrays of this file only
 public enum DeLeva {
   /** Women. */
   FEMALE(

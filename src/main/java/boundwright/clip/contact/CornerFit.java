@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * foot leaves from rest. The coefficients carry normal priors wide enough for any athlete, else they trade against the
  * time (judgement). First over a wide window round the guess, then over one that sits right.
  */
+@SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
 final class CornerFit {
   /** The steps of the grid of times [s]. */
   private static final double GRID_S = 0.0005;

@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param smooth the smoothed path
  * @param noise measured standard deviation of a sample [m]
  */
+@SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
 record FootPath(double[] times, double[] x, double[] y, Smoother.Path smooth, double noise) {
 
   /** A sample so far from the smoothed path tells nothing about an event [m]; the path itself lags by less (judgement). */

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * When each contact's foot comes down: where heel or toe, whichever leads, stops. How a foot comes down is alike in the
  * contacts of a rep, so the later rounds take it from all of them.
  */
+@SuppressWarnings("EnumOrdinal") // the order is the index into arrays of this file only
 final class Landings {
   /**
    * A foot is stopped by heel and shoe a little after it touches: kinematic touchdowns read 3.1 ms late against force

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * shape is the median over the clip, the turn in each frame is the best fit of the three points (Procrustes), smoothed.
  * Good for a landing; not for a toe-off, where the foot bends at the ball.
  */
+@SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
 final class RigidFoot {
   private static final List<Joint> PARTS = List.of(Joint.HEEL, Joint.ANKLE, Joint.TOE);
   /** Equivalent cut-off of the foot's turning [Hz]. */

@@ -11,6 +11,7 @@ import org.hipparchus.analysis.polynomials.PolynomialSplineFunction;
  * @param rate samples per second [Hz]
  * @param values the samples
  */
+@SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
 public record EvenSeries(double start, double rate, double[] values) {
 
   /**

@@ -10,6 +10,7 @@ import java.util.Arrays;
  * omega^6 = q / (sigma^2 dt), so q = (2 pi fc)^6 sigma^2 dt (asymptotic form for even sampling; worked). The samples'
  * spread sigma is measured from the residuals in a second run.
  */
+@SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
 public final class Smoother {
   /**
    * A residual of so many metres halves a sample's weight (Cauchy weights), or three standard deviations where that is

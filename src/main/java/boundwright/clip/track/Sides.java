@@ -18,6 +18,7 @@ import java.util.Map;
  * steady jerk is cheap, switching costs, and being exchanged costs a little in every frame, because the finder is right
  * more often than wrong.
  */
+@SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
 public final class Sides {
   /** Joints that are exchanged together. */
   private static final List<Joint> LEG = List.of(Joint.HIP, Joint.KNEE, Joint.ANKLE, Joint.HEEL, Joint.TOE);

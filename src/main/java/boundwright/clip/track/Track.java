@@ -10,6 +10,7 @@ import java.util.function.UnaryOperator;
  * A point that was not seen is NaN. The unit is pixels (right, down) as found, or metres (forward, up) once a plane map
  * was applied with {@link #map}.
  */
+@SuppressWarnings("EnumOrdinal") // the order is the index, and it is the network's own
 public final class Track {
   private final double[] times;
   private final double[][] x;

@@ -4,6 +4,7 @@ import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Spot;
 
 /** All body points at one moment: forward, up, towards the athlete's right [m]. */
+@SuppressWarnings({"ArrayRecordComponent", "EnumOrdinal"}) // indexed by the network's own order, never compared
 public record Body(double[][] points) {
   static Body empty() {
     return new Body(new double[BodyPoint.COUNT][3]);

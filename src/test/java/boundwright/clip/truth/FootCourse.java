@@ -10,6 +10,7 @@ import java.util.Random;
  * turns over the toe. In the air: through key poses round the hip (trailing, heel to the seat, knee up, reach), joined
  * by curves without a jump in acceleration except at take-off itself.
  */
+@SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
 final class FootCourse {
   static final double LENGTH = 0.24;
   /** Heights of the two body points above the sole [m]: the standing angle is not 0. */

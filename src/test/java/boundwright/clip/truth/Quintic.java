@@ -1,6 +1,7 @@
 package boundwright.clip.truth;
 
 /** The fifth-degree curve with given place, speed and acceleration at both ends. */
+@SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
 record Quintic(double t0, double t1, double[] k) {
 
   static Quintic of(double t0, double p0, double v0, double a0, double t1, double p1, double v1, double a1) {

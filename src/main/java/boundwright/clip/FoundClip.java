@@ -1,0 +1,23 @@
+package boundwright.clip;
+
+import boundwright.clip.film.FilmFacts;
+import boundwright.clip.track.Track;
+import java.util.List;
+
+/**
+ * What was read off a film, before any judgement: the raw body points of one athlete, kept for ever, so that everything
+ * after it can be computed again.
+ *
+ * @param film what the file says of itself
+ * @param firstFrame number of the film's frame that is frame 0 of the track
+ * @param track body points as the network gave them [px], one entry for every frame of the film in which the athlete was
+ *     followed, with its presentation time [s]; frames that were skipped on purpose are there without points
+ * @param networkFrames how many frames the network looked at
+ * @param remarks sentences for the coach, for example that the camera moved or that a second person was seen
+ */
+public record FoundClip(FilmFacts film, int firstFrame, Track track, int networkFrames, List<String> remarks) {
+  /** Copies the remarks. */
+  public FoundClip {
+    remarks = List.copyOf(remarks);
+  }
+}
