@@ -1,0 +1,5 @@
+/** Checks of the room of the same name against figures from outside the project. */
+@NullMarked
+package boundwright.clip.contact;
+
+import org.jspecify.annotations.NullMarked;
