@@ -40,6 +40,9 @@ public final class Film implements AutoCloseable {
   /** A file of a kind without index is called broken off if it ends this much before it says it does [s]. */
   private static final double SHORT_S = 0.5;
 
+  /** After the last packet a decoder has a few pictures left; more errors than this mean that it is stuck. */
+  private static final int MAX_DRAIN_ERRORS = 64;
+
   private final String name;
   private final Natives natives = new Natives();
   private final AVStream stream;
@@ -50,6 +53,7 @@ public final class Film implements AutoCloseable {
   private boolean draining;
   private boolean brokenOff;
   private boolean closed;
+  private int drainErrors;
   private int frames;
   private long firstPts;
   private long lastPts;
@@ -194,6 +198,7 @@ public final class Film implements AutoCloseable {
     }
     natives.decoder.pkt_timebase(stream.time_base());
     natives.decoder.thread_count(Math.min(4, Runtime.getRuntime().availableProcessors()));
+    natives.decoder.max_pixels((long) MAX_SIDE_PX * MAX_SIDE_PX);
     if (timesOnly) {
       // spoils pictures that nobody will look at, not their times
       natives.decoder.skip_loop_filter(avcodec.AVDISCARD_ALL);
@@ -270,19 +275,24 @@ public final class Film implements AutoCloseable {
         return true;
       }
       if (code == avutil.AVERROR_EOF() || (draining && code == avutil.AVERROR_EAGAIN())) {
-        if (frames == 0) {
-          throw new RefusedException("Not one picture of \"" + name + "\" can be decoded; the file is damaged. Copy the film from the phone again.");
-        }
-        return false;
+        return ended();
       }
       if (code != avutil.AVERROR_EAGAIN()) {
         brokenOff = true;
-        if (draining) {
-          continue;
-        }
       }
-      feed();
+      if (!draining) {
+        feed();
+      } else if (++drainErrors > MAX_DRAIN_ERRORS) {
+        return ended();
+      }
     }
+  }
+
+  private boolean ended() {
+    if (frames == 0) {
+      throw new RefusedException("Not one picture of \"" + name + "\" can be decoded; the file is damaged. Copy the film from the phone again.");
+    }
+    return false;
   }
 
   private void take() {

@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -168,6 +169,48 @@ final class FilmTest {
       out.write(new BufferedImage(7680, 4320, BufferedImage.TYPE_BYTE_GRAY), 0);
     }
     refused(file, "7680 px", "the limit is 4096 px", "Film in 4K or below");
+  }
+
+  @Test
+  void damagedFilmIsReadAsFarAsItGoesOrRefused() throws IOException {
+    long[] ticks = new long[24];
+    Arrays.setAll(ticks, i -> i);
+    byte[] whole = Files.readAllBytes(write("whole.mp4", 30, 90, ticks));
+    Random random = new Random(20_240_611);
+    Path file = folder.resolve("damaged.mp4");
+    int read = 0;
+    int noticed = 0;
+    for (int round = 0; round < 120; round++) {
+      byte[] damaged = whole.clone();
+      for (int i = 0; i <= random.nextInt(30); i++) {
+        damaged[random.nextInt(damaged.length)] = (byte) random.nextInt(256);
+      }
+      Files.write(file, damaged);
+      try (Film film = Film.open(file)) {
+        while (film.next() != null) {
+          read++;
+        }
+        noticed += film.brokenOff() ? 1 : 0;
+      } catch (RefusedException e) {
+        assertThat(e).hasMessageMatching("(?s).+\\. .+\\.|.+: .+\\.");
+        noticed++;
+      }
+    }
+    assertThat(read).isPositive();
+    assertThat(noticed).isPositive();
+  }
+
+  @Test
+  void nameMayHoldAnything() {
+    assertThat(Film.times(write("a: b %d? 100%.mp4", 30, 0, new long[] {0, 1})).pts()).containsExactly(0, 1);
+  }
+
+  @Test
+  void frameAfterClosingIsRefused() {
+    Film film = Film.open(write("shut.mp4", 30, 0, new long[] {0, 1}));
+    film.close();
+    film.close();
+    assertThatThrownBy(film::next).isInstanceOf(IllegalStateException.class);
   }
 
   @Test
