@@ -40,17 +40,28 @@ public final class Follower {
    * @return whether the athlete was seen
    */
   public boolean follow(Picture picture, Track.Builder into, int frame) {
+    Optional<Pose> pose = follow(picture);
+    pose.ifPresent(p -> p.fill(into, frame, picture));
+    return pose.isPresent();
+  }
+
+  /** The points of the next picture; empty when the athlete is not seen. */
+  public Optional<Pose> follow(Picture picture) {
     Pose pose = see(picture);
     if (pose == null) {
       lost++;
       blind++;
-      return false;
+      return Optional.empty();
     }
     again += lost > 0 ? 1 : 0;
     lost = 0;
     region = pose.next();
-    pose.fill(into, frame, picture);
-    return true;
+    return Optional.of(pose);
+  }
+
+  /** For how many pictures on end the athlete has not been seen. */
+  public int lost() {
+    return lost;
   }
 
   private @Nullable Pose see(Picture picture) {

@@ -7,6 +7,7 @@ import boundwright.clip.track.Track;
 import java.util.List;
 
 /** The body points that the network gave for one picture. */
+@SuppressWarnings("EnumOrdinal") // the order is the network's own
 public final class Pose {
   private final List<Spot> spots;
   private final double[] sure;
@@ -42,9 +43,14 @@ public final class Pose {
 
   /** Puts the points that lie in the picture into a frame of a track; the others stay unseen. */
   public void fill(Track.Builder into, int frame, Picture picture) {
+    fill(into, frame, picture.width(), picture.height());
+  }
+
+  /** The same for a picture of {@code width} by {@code height} pixels. */
+  public void fill(Track.Builder into, int frame, int width, int height) {
     for (BodyPoint p : BodyPoint.values()) {
       Spot s = spot(p);
-      if (s.x() >= 0 && s.y() >= 0 && s.x() < picture.width() && s.y() < picture.height()) {
+      if (s.x() >= 0 && s.y() >= 0 && s.x() < width && s.y() < height) {
         into.put(p, frame, s, sure(p));
       }
     }

@@ -1,0 +1,38 @@
+package boundwright.clip.scan;
+
+import boundwright.clip.Box;
+import boundwright.clip.pose.Weights;
+import boundwright.quantity.RefusedException;
+import java.nio.file.Path;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What to scan and how.
+ *
+ * @param film the file
+ * @param weights folder of the networks' weights
+ * @param size which landmark network
+ * @param box drawn round the athlete in frame {@code boxFrame}, or null to search
+ * @param boxFrame number of that frame of the film, from 0
+ * @param threads that the network may use, 1 to 16
+ * @param skipInFlight whether frames are left out while both feet are high
+ */
+public record ScanOrder(
+    Path film, Path weights, Weights.Size size, @Nullable Box box, int boxFrame, int threads, boolean skipInFlight) {
+
+  /** Refuses a thread count or a frame number out of range. */
+  public ScanOrder {
+    if (threads < 1 || threads > 16) {
+      throw new RefusedException("The network cannot use " + threads + " threads: 1 to 16.");
+    }
+    if (boxFrame < 0) {
+      throw new RefusedException(String.format(Locale.ROOT, "The box is drawn in frame %d; frames count from 0.", boxFrame));
+    }
+  }
+
+  /** A search of the whole picture with the usual network. */
+  public static ScanOrder of(Path film, Path weights) {
+    return new ScanOrder(film, weights, Weights.Size.FULL, null, 0, 1, true);
+  }
+}
