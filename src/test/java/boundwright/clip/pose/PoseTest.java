@@ -138,8 +138,8 @@ class PoseTest {
       frames.add(i);
     }
     System.out.printf(
-        Locale.ROOT, "painted athlete: body %.0f px, seen in %d of %d pictures%n",
-        truth(start, BodyPoint.LEFT_HEEL).y() - truth(start, BodyPoint.NOSE).y(), seen, n);
+        Locale.ROOT, "painted athlete: %.0f px to a metre, seen in %d of %d pictures%n",
+        camera.focal() / camera.distance(), seen, n);
     for (Joint j : List.of(Joint.SHOULDER, Joint.HIP, Joint.KNEE, Joint.ANKLE, Joint.HEEL, Joint.TOE)) {
       List<Double> named = new ArrayList<>();
       List<Double> either = new ArrayList<>();
