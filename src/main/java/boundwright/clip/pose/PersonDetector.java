@@ -57,7 +57,7 @@ public final class PersonDetector implements AutoCloseable {
     List<Spot> all = new ArrayList<>();
     for (int[] grid : GRIDS) {
       for (int cell = 0; cell < grid[0] * grid[0]; cell++) {
-        Spot middle = new Spot((cell % grid[0] + 0.5) / grid[0], (cell / grid[0] + 0.5) / grid[0]);
+        Spot middle = new Spot((cell % grid[0] + 0.5) / grid[0], (Math.floorDiv(cell, grid[0]) + 0.5) / grid[0]);
         for (int k = 0; k < grid[1]; k++) {
           all.add(middle);
         }
