@@ -20,6 +20,8 @@ public final class PersonFinder {
   private static final double[] SIDES = {1, 0.6, 0.4};
 
   private static final double STEP = 0.5;
+  /** To begin on a body the landmark network must be surer than to stay on it (judgement). */
+  private static final double SURE = 0.8;
   /** So many candidates are looked at with the landmark network. */
   private static final int LOOKED_AT = 12;
 
@@ -158,7 +160,7 @@ public final class PersonFinder {
     List<Region> out = new ArrayList<>();
     for (Region r : candidates) {
       Pose pose = landmarks.look(picture, r);
-      if (pose.presence() >= PoseNet.PRESENT && inPicture(pose, picture)
+      if (pose.presence() >= SURE && inPicture(pose, picture)
           && out.stream().noneMatch(o -> o.same(pose.next()))) {
         out.add(pose.next());
       }

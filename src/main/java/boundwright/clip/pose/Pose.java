@@ -7,7 +7,7 @@ import boundwright.clip.track.Track;
 import java.util.List;
 
 /** The body points that the network gave for one picture. */
-@SuppressWarnings("EnumOrdinal") // the order is the network's own
+@SuppressWarnings("EnumOrdinal") // the network numbers its points in the order of the enum
 public final class Pose {
   private final List<Spot> spots;
   private final double[] sure;
