@@ -1,17 +1,5 @@
 package boundwright.clip.pose;
 
-import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteInterpreterAllocateTensors;
-import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteInterpreterCreate;
-import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteInterpreterDelete;
-import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteInterpreterGetInputTensor;
-import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteInterpreterGetOutputTensor;
-import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteInterpreterGetOutputTensorCount;
-import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteInterpreterInvoke;
-import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteInterpreterOptionsCreate;
-import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteInterpreterOptionsDelete;
-import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteInterpreterOptionsSetNumThreads;
-import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteModelCreateFromFile;
-import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteModelDelete;
 import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteTensorByteSize;
 import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteTensorCopyFromBuffer;
 import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteTensorCopyToBuffer;
@@ -19,20 +7,26 @@ import static org.bytedeco.tensorflowlite.global.tensorflowlite.TfLiteTensorCopy
 import boundwright.quantity.RefusedException;
 import java.nio.file.Path;
 import org.bytedeco.javacpp.FloatPointer;
-import org.bytedeco.tensorflowlite.TfLiteInterpreter;
-import org.bytedeco.tensorflowlite.TfLiteInterpreterOptions;
-import org.bytedeco.tensorflowlite.TfLiteModel;
+import org.bytedeco.javacpp.Pointer;
+import org.bytedeco.tensorflowlite.BuiltinOpResolverWithXNNPACK;
+import org.bytedeco.tensorflowlite.FlatBufferModel;
+import org.bytedeco.tensorflowlite.Interpreter;
+import org.bytedeco.tensorflowlite.InterpreterBuilder;
 import org.bytedeco.tensorflowlite.TfLiteTensor;
 
 /**
  * One network with one input and several outputs of floats. An interpreter serves one caller at a time, so calls wait
  * for each other; its memory is native and goes only with {@link #close}.
+ *
+ * <p>Built through the C++ interface because only there the vector kernels (XNNPACK) can be asked for: they are about
+ * eight times quicker than the plain ones that the C interface takes.
  */
 final class Net implements AutoCloseable {
   private static final int FLOAT = 4;
 
-  private final TfLiteModel model;
-  private final TfLiteInterpreter interpreter;
+  private final FlatBufferModel model;
+  private final BuiltinOpResolverWithXNNPACK kernels;
+  private final Interpreter interpreter;
   private final FloatPointer in;
   private boolean closed;
 
@@ -41,27 +35,35 @@ final class Net implements AutoCloseable {
     if (threads < 1) {
       throw new IllegalArgumentException("threads " + threads);
     }
-    TfLiteModel m = TfLiteModelCreateFromFile(file.toString());
-    if (m == null || m.isNull()) {
+    model = FlatBufferModel.BuildFromFile(file.toString());
+    if (model == null || model.isNull()) {
       throw unreadable(file);
     }
-    TfLiteInterpreterOptions options = TfLiteInterpreterOptionsCreate();
-    TfLiteInterpreterOptionsSetNumThreads(options, threads);
-    TfLiteInterpreter i = TfLiteInterpreterCreate(m, options);
-    TfLiteInterpreterOptionsDelete(options);
-    boolean made = i != null && !i.isNull();
-    if (!made
-        || TfLiteInterpreterAllocateTensors(i) != 0
-        || TfLiteTensorByteSize(TfLiteInterpreterGetInputTensor(i, 0)) != (long) FLOAT * inputs) {
-      if (made) {
-        TfLiteInterpreterDelete(i);
+    kernels = new BuiltinOpResolverWithXNNPACK();
+    interpreter = new Interpreter((Pointer) null);
+    boolean made = false;
+    try (InterpreterBuilder builder = new InterpreterBuilder(model, kernels)) {
+      made =
+          builder.SetNumThreads(threads) == 0
+              && builder.apply(interpreter) == 0
+              && !interpreter.isNull()
+              && interpreter.AllocateTensors() == 0
+              && TfLiteTensorByteSize(interpreter.input_tensor(0)) == (long) FLOAT * inputs;
+    } finally {
+      if (!made) {
+        free();
       }
-      TfLiteModelDelete(m);
+    }
+    if (!made) {
       throw unreadable(file);
     }
-    model = m;
-    interpreter = i;
     in = new FloatPointer((long) inputs);
+  }
+
+  private void free() {
+    interpreter.close();
+    kernels.close();
+    model.close();
   }
 
   private static RefusedException unreadable(Path file) {
@@ -71,8 +73,8 @@ final class Net implements AutoCloseable {
 
   /** The index of the output with this many values. */
   int outputOf(int values) {
-    for (int i = 0; i < TfLiteInterpreterGetOutputTensorCount(interpreter); i++) {
-      if (TfLiteTensorByteSize(TfLiteInterpreterGetOutputTensor(interpreter, i)) == (long) FLOAT * values) {
+    for (int i = 0; i < interpreter.outputs().capacity(); i++) {
+      if (TfLiteTensorByteSize(interpreter.output_tensor(i)) == (long) FLOAT * values) {
         return i;
       }
     }
@@ -86,10 +88,10 @@ final class Net implements AutoCloseable {
       throw new IllegalStateException("the network is closed");
     }
     in.put(input, 0, input.length);
-    check(TfLiteTensorCopyFromBuffer(TfLiteInterpreterGetInputTensor(interpreter, 0), in, (long) FLOAT * input.length));
-    check(TfLiteInterpreterInvoke(interpreter));
+    check(TfLiteTensorCopyFromBuffer(interpreter.input_tensor(0), in, (long) FLOAT * input.length));
+    check(interpreter.Invoke());
     for (int k = 0; k < which.length; k++) {
-      TfLiteTensor t = TfLiteInterpreterGetOutputTensor(interpreter, which[k]);
+      TfLiteTensor t = interpreter.output_tensor(which[k]);
       try (FloatPointer p = new FloatPointer((long) out[k].length)) {
         check(TfLiteTensorCopyToBuffer(t, p, (long) FLOAT * out[k].length));
         p.get(out[k], 0, out[k].length);
@@ -107,8 +109,7 @@ final class Net implements AutoCloseable {
   public synchronized void close() {
     if (!closed) {
       closed = true;
-      TfLiteInterpreterDelete(interpreter);
-      TfLiteModelDelete(model);
+      free();
       in.close();
     }
   }
