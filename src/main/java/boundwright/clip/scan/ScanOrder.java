@@ -17,9 +17,11 @@ import org.jspecify.annotations.Nullable;
  * @param boxFrame number of that frame of the film, from 0
  * @param threads that the network may use, 1 to 16
  * @param skipInFlight whether frames are left out while both feet are high
+ * @param stills folder into which the frames are written as pictures, or null for none
  */
 public record ScanOrder(
-    Path film, Path weights, Weights.Size size, @Nullable Box box, int boxFrame, int threads, boolean skipInFlight) {
+    Path film, Path weights, Weights.Size size, @Nullable Box box, int boxFrame, int threads, boolean skipInFlight,
+    @Nullable Path stills) {
 
   /** Refuses a thread count or a frame number out of range. */
   public ScanOrder {
@@ -31,8 +33,18 @@ public record ScanOrder(
     }
   }
 
+  /** The same with pictures. */
+  public ScanOrder withStills(Path folder) {
+    return new ScanOrder(film, weights, size, box, boxFrame, threads, skipInFlight, folder);
+  }
+
+  /** The same with a box drawn in a frame. */
+  public ScanOrder withBox(@Nullable Box drawn, int frame) {
+    return new ScanOrder(film, weights, size, drawn, frame, threads, skipInFlight, stills);
+  }
+
   /** A search of the whole picture with the usual network. */
   public static ScanOrder of(Path film, Path weights) {
-    return new ScanOrder(film, weights, Weights.Size.FULL, null, 0, 1, true);
+    return new ScanOrder(film, weights, Weights.Size.FULL, null, 0, 1, true, null);
   }
 }

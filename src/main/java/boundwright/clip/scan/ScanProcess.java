@@ -90,6 +90,7 @@ public final class ScanProcess {
 
   private static Process start(ScanOrder order) {
     Box box = order.box();
+    Path stills = order.stills();
     List<String> command =
         new ArrayList<>(
             List.of(
@@ -99,7 +100,8 @@ public final class ScanProcess {
         List.of(
             order.film().toAbsolutePath().toString(), order.weights().toAbsolutePath().toString(), order.size().name(),
             Integer.toString(order.threads()), Boolean.toString(order.skipInFlight()), Integer.toString(order.boxFrame()),
-            box == null ? "" : String.format(Locale.ROOT, "%f,%f,%f,%f", box.x(), box.y(), box.width(), box.height())));
+            box == null ? "" : String.format(Locale.ROOT, "%f,%f,%f,%f", box.x(), box.y(), box.width(), box.height()),
+            stills == null ? "" : stills.toAbsolutePath().toString()));
     try {
       return new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start();
     } catch (IOException e) {

@@ -14,6 +14,7 @@ import boundwright.clip.pose.PoseNet;
 import boundwright.clip.pose.Weights;
 import boundwright.clip.track.Track;
 import boundwright.quantity.RefusedException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -64,6 +65,21 @@ public final class Scanner {
   }
 
   private FoundClip run() {
+    Path folder = order.stills();
+    if (folder == null) {
+      return run(frame -> {});
+    }
+    try (Stills stills = new Stills(folder)) {
+      return run(stills::take);
+    }
+  }
+
+  /** Something that looks at every frame. */
+  private interface Looker {
+    void take(Frame frame) throws InterruptedException;
+  }
+
+  private FoundClip run(Looker everyFrame) {
     Weights weights = new Weights(order.weights());
     try (Film film = Film.open(order.film());
         PoseNet landmarks = new PoseNet(weights.landmarks(order.size()), order.threads());
@@ -72,6 +88,7 @@ public final class Scanner {
       PersonFinder finder = new PersonFinder(detector, landmarks);
       Frame frame = ahead.next();
       while (frame != null && !left) {
+        everyFrame.take(frame);
         if (frame.index() >= order.boxFrame() || order.box() == null) {
           look(frame, landmarks, finder);
         }
@@ -81,6 +98,9 @@ public final class Scanner {
       }
       ahead.stop();
       return clip(film.facts(), ahead.brokenOff());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("interrupted while reading a film", e);
     }
   }
 

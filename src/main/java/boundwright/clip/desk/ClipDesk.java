@@ -1,0 +1,297 @@
+package boundwright.clip.desk;
+
+import boundwright.athlete.Surface;
+import boundwright.clip.Box;
+import boundwright.clip.FoundClip;
+import boundwright.clip.contact.Contact;
+import boundwright.clip.reading.ClipReader;
+import boundwright.clip.reading.ClipReading;
+import boundwright.clip.reading.Correction;
+import boundwright.clip.reading.ReadContact;
+import boundwright.clip.reading.SequenceMatch;
+import boundwright.clip.reading.Setup;
+import boundwright.clip.scan.ScanOrder;
+import boundwright.clip.scan.ScanProcess;
+import boundwright.flight.Logbook;
+import boundwright.flight.Rep;
+import boundwright.footfall.Sequence;
+import boundwright.quantity.RefusedException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** Everything that a coach does with clips. Safe to use from many threads. */
+public final class ClipDesk {
+  /** Largest film taken in [bytes]; a minute of a phone's best is below it (judgement). */
+  public static final long MAX_FILM_BYTES = 1L << 30;
+
+  private final ClipRepository clips;
+  private final ClipQueue queue;
+  private final ClipFiles files;
+  private final Logbook logbook;
+  private final Clock clock;
+  private final Scan scan;
+
+  /** How a film is read; the program does it in a child process. */
+  public interface Scan {
+    /** Reads a film; see {@link ScanProcess#scan}. */
+    FoundClip scan(ScanOrder order, Progress progress) throws InterruptedException;
+  }
+
+  /** Told how much of a film was read. */
+  public interface Progress {
+    /** Per mille, 0 to 1000. */
+    void at(int perMille);
+  }
+
+  /** A desk whose films lie in {@code folder}; {@code scan} reads them. */
+  public ClipDesk(ClipRepository clips, ClipQueue queue, Path folder, Logbook logbook, Clock clock, Scan scan) {
+    this.clips = clips;
+    this.queue = queue;
+    this.files = new ClipFiles(folder);
+    this.logbook = logbook;
+    this.clock = clock;
+    this.scan = scan;
+  }
+
+  /** Begins to work through the queue. */
+  public void start() {
+    queue.start(this::read);
+  }
+
+  /**
+   * Takes a film in and queues it.
+   *
+   * @param film read to its end, closed by the caller
+   * @throws RefusedException if the film is empty or above {@link #MAX_FILM_BYTES}
+   */
+  public ClipRecord take(
+      long athleteId, @Nullable LocalDate date, String fileName, InputStream film, @Nullable Sequence sequence, int approachSteps,
+      Surface surface, @Nullable Double markToSand_m) {
+    Path arrived = files.receive(film, fileName);
+    ClipRecord kept;
+    try {
+      kept =
+          clips.add(
+              new ClipRecord(
+                  0, athleteId, date == null ? LocalDate.now(clock) : date, fileName, sequence, approachSteps, surface, markToSand_m,
+                  ClipState.WAITING, 0, null, true, null, 0, Setup.none(), List.of(), 0, clock.instant()));
+      files.keep(arrived, kept.id(), fileName);
+    } catch (RuntimeException e) {
+      files.drop(arrived);
+      throw e;
+    }
+    queue.add(kept.id());
+    return kept;
+  }
+
+  /** All clips, newest first. */
+  public List<ClipRecord> all() {
+    return clips.all();
+  }
+
+  /** One clip. */
+  public ClipRecord clip(long id) {
+    return clips.find(id).orElseThrow(() -> new RefusedException("There is no clip " + id + ". It may have been removed: look at the list."));
+  }
+
+  private void read(long id) throws InterruptedException {
+    Optional<ClipRecord> found = clips.find(id);
+    if (found.isEmpty() || found.get().state() == ClipState.CANCELLED) {
+      return;
+    }
+    ClipRecord clip = found.get();
+    clips.state(id, ClipState.READING, 0, null);
+    try {
+      ScanOrder order =
+          ScanOrder.of(files.film(id), files.weights()).withStills(files.stills(id)).withBox(clip.box(), clip.boxFrame());
+      Thread self = Thread.currentThread();
+      FoundClip points =
+          scan.scan(
+              order,
+              perMille -> {
+                if (!clips.progress(id, perMille)) {
+                  self.interrupt();
+                }
+              });
+      clips.found(id, points);
+      if (!clips.keepFilms()) {
+        dropFilm(id);
+      }
+    } catch (RefusedException e) {
+      clips.state(id, ClipState.REFUSED, 0, e.getMessage());
+    }
+  }
+
+  /** Calls a clip off. */
+  public void cancel(long id) {
+    if (clip(id).state() == ClipState.WAITING || clip(id).state() == ClipState.READING) {
+      clips.state(id, ClipState.CANCELLED, 0, null);
+      queue.cancel(id);
+    }
+  }
+
+  /** Puts a clip into the queue again, with a box round the athlete if one is given. Corrections and marks are kept. */
+  public void retry(long id, @Nullable Box box, int frame) {
+    ClipRecord clip = clip(id);
+    if (!clip.state().canRetry()) {
+      throw new RefusedException("Clip " + id + " is " + clip.state().label() + ": wait for it, or call it off first.");
+    }
+    if (!clip.filmKept()) {
+      throw new RefusedException("The film of clip " + id + " was dropped after it was read, so it cannot be read again. Its body points and corrections are kept.");
+    }
+    clips.box(id, box, frame);
+    clips.state(id, ClipState.WAITING, 0, null);
+    queue.add(id);
+  }
+
+  /**
+   * The clip as it reads now, with marks and corrections.
+   *
+   * @throws RefusedException if it was not read yet, or marks or corrections cannot hold
+   */
+  public ClipReading reading(long id) {
+    ClipRecord clip = clip(id);
+    return ClipReader.read(points(clip), clip.setup(), clip.corrections(), clip.sequence());
+  }
+
+  /** The raw body points. */
+  public FoundClip points(ClipRecord clip) {
+    return clips.points(clip.id()).orElseThrow(
+        () -> new RefusedException("Clip " + clip.id() + " is " + clip.state().label() + " and has no body points. Wait until it is read, or have it read again."));
+  }
+
+  /** Sets marks and scale, if the clip can be read with them; nothing changes otherwise. */
+  public ClipReading setup(long id, Setup setup) {
+    ClipRecord clip = clip(id);
+    ClipReading reading = ClipReader.read(points(clip), setup, clip.corrections(), clip.sequence());
+    clips.setup(id, setup);
+    return reading;
+  }
+
+  /** Adds a correction, if the clip can be read with it; nothing changes otherwise. */
+  public ClipReading correct(long id, Correction correction) {
+    ClipRecord clip = clip(id);
+    List<Correction> all = new ArrayList<>(clip.corrections());
+    all.add(correction);
+    ClipReading reading = ClipReader.read(points(clip), clip.setup(), all, clip.sequence());
+    clips.corrections(id, all);
+    return reading;
+  }
+
+  /** Takes back the last correction; nothing happens if there is none. */
+  public void undo(long id) {
+    List<Correction> all = new ArrayList<>(clip(id).corrections());
+    if (!all.isEmpty()) {
+      all.remove(all.size() - 1);
+      clips.corrections(id, all);
+    }
+  }
+
+  /**
+   * The rep that the clip shows. Positions are measured from the toe of the first contact, which is taken to stand on the
+   * mark.
+   *
+   * @param faults as ticked by the coach, {@code key@contact}
+   * @throws RefusedException if no contact or no length was read
+   */
+  public static Rep rep(ClipRecord clip, ClipReading reading, List<String> faults) {
+    SequenceMatch match = reading.match();
+    if (match == null || !reading.scaled()) {
+      throw new RefusedException(
+          match == null
+              ? "The clip shows no contact, so there is no rep to log. Add contacts by hand, or log the rep from the tape."
+              : "The clip has no marks and so no lengths. Mark two places on the runway, or log the rep from the tape.");
+    }
+    int size = clip.sequence() == null ? match.sequence().size() : Math.min(clip.sequence().size(), match.sequence().size());
+    double mark = reading.contacts().get(match.first()).contact().place_m().p50();
+    List<Double> prints = new ArrayList<>();
+    for (int k = 1; k < size; k++) {
+      prints.add(round(reading.contacts().get(match.first() + k).contact().place_m().p50() - mark));
+    }
+    @Nullable Double landing = null;
+    int after = match.first() + size;
+    boolean whole = clip.sequence() == null || size == clip.sequence().size();
+    if (whole && after < reading.contacts().size()) {
+      ReadContact next = reading.contacts().get(after);
+      Contact c = next.contact();
+      landing = round((c.bothFeet() ? c.heel_m() : c.place_m()).p50() - mark);
+    }
+    Sequence sequence = clip.sequence() == null ? match.sequence() : clip.sequence();
+    return new Rep(
+        0, clip.athleteId(), clip.date(), sequence, clip.approachSteps(), clip.surface(), prints, landing, null, clip.markToSand_m(), true,
+        faults);
+  }
+
+  private static double round(double metres) {
+    return Math.rint(metres * 1000) / 1000;
+  }
+
+  /**
+   * Logs the rep after the coach has nodded.
+   *
+   * @throws RefusedException if it was logged already, or as {@link #rep}
+   */
+  public synchronized Rep log(long id, List<String> faults) {
+    ClipRecord clip = clip(id);
+    if (clip.repId() != 0) {
+      throw new RefusedException(
+          String.format(Locale.ROOT, "Clip %d was logged already, as rep %d. Undo that rep first if the clip reads differently now.", id, clip.repId()));
+    }
+    Rep kept = logbook.log(rep(clip, reading(id), faults));
+    clips.logged(id, kept.id());
+    return kept;
+  }
+
+  /** Takes the logged rep back; the clip stays. */
+  public synchronized void unlog(long id) {
+    ClipRecord clip = clip(id);
+    if (clip.repId() != 0) {
+      logbook.undo(clip.athleteId(), clip.repId());
+      clips.logged(id, 0);
+    }
+  }
+
+  /** The picture of a frame of the film, from 0; empty where there is none (any more). */
+  public Optional<Path> still(long id, int frame) {
+    return files.still(id, frame);
+  }
+
+  /** Drops the film and all pictures but those of the contacts. */
+  public void dropFilm(long id) {
+    ClipRecord clip = clip(id);
+    FoundClip points = points(clip);
+    ClipReading reading = ClipReader.read(points, clip.setup(), clip.corrections(), clip.sequence());
+    files.dropFilm(id, ClipFiles.framesOfContacts(points, reading, clip.setup().slowed()));
+    clips.filmGone(id);
+  }
+
+  /** Removes a clip with all that belongs to it; a logged rep stays. */
+  public void remove(long id) {
+    cancel(id);
+    clips.remove(id);
+    files.remove(id);
+  }
+
+  /** Whether films are kept after they were read. */
+  public boolean keepFilms() {
+    return clips.keepFilms();
+  }
+
+  /** Sets {@link #keepFilms} for films read from now on. */
+  public void keepFilms(boolean keep) {
+    clips.keepFilms(keep);
+  }
+
+  static UncheckedIOException trouble(String what, IOException e) {
+    return new UncheckedIOException(what, e);
+  }
+}

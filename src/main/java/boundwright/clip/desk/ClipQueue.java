@@ -1,0 +1,23 @@
+package boundwright.clip.desk;
+
+/** The queue of clips to be read. It survives a restart: what waited or was being read is taken up again. */
+public interface ClipQueue extends AutoCloseable {
+  /** What the queue has done for a clip. Runs on a thread of the queue; an interrupt calls it off. */
+  interface Worker {
+    /** Reads one clip to its end; never throws for a clip that is refused. */
+    void read(long clipId) throws InterruptedException;
+  }
+
+  /** Starts working; before that, clips only wait. */
+  void start(Worker worker);
+
+  /** Adds a clip, or does nothing if it is in the queue already. */
+  void add(long clipId);
+
+  /** Takes a clip out; one that is being read is called off. */
+  void cancel(long clipId);
+
+  /** Stops the workers; what is left stays in the queue. */
+  @Override
+  void close();
+}
