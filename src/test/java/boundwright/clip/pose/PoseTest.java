@@ -11,6 +11,7 @@ import boundwright.clip.track.Joint;
 import boundwright.clip.track.Spot;
 import boundwright.clip.track.Track;
 import boundwright.clip.truth.Camera;
+import boundwright.clip.truth.Painter;
 import boundwright.clip.truth.Skeleton;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;

@@ -1,11 +1,9 @@
-package boundwright.clip.pose;
+package boundwright.clip.truth;
 
 import boundwright.clip.film.Picture;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Joint;
 import boundwright.clip.track.Spot;
-import boundwright.clip.truth.Body;
-import boundwright.clip.truth.Camera;
 import boundwright.footfall.Foot;
 import java.awt.BasicStroke;
 import java.awt.Color;
@@ -18,7 +16,7 @@ import java.awt.geom.Path2D;
 import java.awt.image.BufferedImage;
 
 /** Paints the made-up athlete on a made-up runway: rounded limbs with light from above, skin, shirt, shorts and shoes. */
-final class Painter {
+public final class Painter {
   private static final Color SKIN = new Color(196, 140, 108);
   private static final Color SHIRT = new Color(40, 84, 150);
   private static final Color SHORTS = new Color(34, 34, 44);
@@ -29,7 +27,7 @@ final class Painter {
   private final BufferedImage image;
   private final Graphics2D g;
 
-  Painter(Camera camera) {
+  public Painter(Camera camera) {
     this.camera = camera;
     image = new BufferedImage(camera.width(), camera.high(), BufferedImage.TYPE_3BYTE_BGR);
     g = image.createGraphics();
@@ -50,7 +48,7 @@ final class Painter {
     g.fillRect(0, (int) runway, w, 90);
   }
 
-  Picture picture() {
+  public Picture picture() {
     byte[] rgb = new byte[3 * image.getWidth() * image.getHeight()];
     int at = 0;
     for (int y = 0; y < image.getHeight(); y++) {
@@ -64,12 +62,12 @@ final class Painter {
     return new Picture(image.getWidth(), image.getHeight(), rgb);
   }
 
-  BufferedImage image() {
+  public BufferedImage image() {
     return image;
   }
 
   /** Adds an athlete, {@code ahead} metres further along the runway. */
-  Painter add(Body body, double ahead) {
+  public Painter add(Body body, double ahead) {
     // the camera stands on the athlete's right when they run to the right of the picture
     Foot near = camera.toTheRight() ? Foot.RIGHT : Foot.LEFT;
     Spot sole = camera.project(body.at(BodyPoint.LEFT_HIP)[0] + ahead, 0, 0);
