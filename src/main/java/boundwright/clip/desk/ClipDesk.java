@@ -12,6 +12,7 @@ import boundwright.clip.reading.SequenceMatch;
 import boundwright.clip.reading.Setup;
 import boundwright.clip.scan.ScanOrder;
 import boundwright.clip.scan.ScanProcess;
+import boundwright.clip.scan.Stills;
 import boundwright.flight.Logbook;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
@@ -263,6 +264,11 @@ public final class ClipDesk {
   /** The picture of a frame of the film, from 0; empty where there is none (any more). */
   public Optional<Path> still(long id, int frame) {
     return files.still(id, frame);
+  }
+
+  /** Size of the film's own pictures, known as soon as the first of them was read. */
+  public Optional<Stills.Full> pictureSize(long id) {
+    return Stills.full(files.stills(id));
   }
 
   /** Drops the film and all pictures but those of the contacts. */

@@ -1,6 +1,8 @@
 package boundwright.clip.reading;
 
 import boundwright.clip.Coherent;
+import boundwright.clip.contact.Contact;
+import boundwright.clip.track.Track;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -32,5 +34,70 @@ public record ClipReading(
     flights = List.copyOf(flights);
     verdicts = List.copyOf(verdicts);
     remarks = List.copyOf(remarks);
+  }
+
+  /** The frame of the track shown nearest to a time [s]. */
+  public int frameAt(double time_s) {
+    return athlete.pixels().nearest(time_s);
+  }
+
+  /** Time of a frame of the track [s], slowing taken out. */
+  public double time(int frame) {
+    return athlete.pixels().time(frame);
+  }
+
+  /** The contact that holds a time [s], or the one nearest to it; -1 where there is no contact. */
+  public int contactAt(double time_s) {
+    int best = -1;
+    double nearest = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < contacts.size(); i++) {
+      double off = Math.max(0, Math.max(begin(i) - time_s, time_s - end(i)));
+      if (off < nearest) {
+        nearest = off;
+        best = i;
+      }
+    }
+    return best;
+  }
+
+  /** When a contact begins, or the middle of what was seen of it [s]. */
+  public double begin(int contact) {
+    Contact c = contacts.get(contact).contact();
+    return c.touchdown_s() == null ? c.middle_s() : c.touchdown_s().p50();
+  }
+
+  /** When a contact ends, or the middle of what was seen of it [s]. */
+  public double end(int contact) {
+    Contact c = contacts.get(contact).contact();
+    return c.toeOff_s() == null ? c.middle_s() : c.toeOff_s().p50();
+  }
+
+  /** Number of a contact in the sequence, from 1; 0 for the run-up and for the landing. */
+  public int number(int contact) {
+    SequenceMatch m = match;
+    if (m == null || contact < m.first() || contact >= m.first() + m.sequence().size()) {
+      return 0;
+    }
+    return contact - m.first() + 1;
+  }
+
+  /** The contact with this number in the sequence, from 0; -1 if it was not seen. */
+  public int withNumber(int number) {
+    SequenceMatch m = match;
+    return m == null || number < 1 || number > m.sequence().size() ? -1 : m.first() + number - 1;
+  }
+
+  /** What the teaching points say of a contact. */
+  public List<PointVerdict> verdicts(int contact) {
+    int n = number(contact);
+    return verdicts.stream().filter(v -> n > 0 && v.contact() == n).toList();
+  }
+
+  /** The legs exchanged from the middle of the flight before a contact to the middle of the flight after it. */
+  public Correction.ExchangeLegs exchangeLegs(int contact) {
+    Track t = athlete.pixels();
+    double from = contact == 0 ? t.time(0) : (end(contact - 1) + begin(contact)) / 2;
+    double to = contact + 1 == contacts.size() ? t.time(t.frames() - 1) : (end(contact) + begin(contact + 1)) / 2;
+    return new Correction.ExchangeLegs(from, to);
   }
 }

@@ -11,9 +11,12 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageWriteParam;
@@ -30,6 +33,7 @@ public final class Stills implements AutoCloseable {
   public static final int WIDE = 960;
   private static final float QUALITY = 0.72f;
   private static final int WAITING = 4;
+  private static final String FULL = "full.txt";
 
   /** A small picture on its way; the last one has none. */
   private record Job(int frame, @Nullable BufferedImage image) {}
@@ -38,6 +42,7 @@ public final class Stills implements AutoCloseable {
   private final BlockingQueue<Job> jobs = new ArrayBlockingQueue<>(WAITING);
   private final AtomicReference<@Nullable IOException> trouble = new AtomicReference<>();
   private final Thread thread;
+  private boolean sized;
 
   /** Pictures into this folder, which is made if need be. */
   public Stills(Path folder) {
@@ -57,8 +62,43 @@ public final class Stills implements AutoCloseable {
     return folder.resolve(String.format(Locale.ROOT, "%05d.jpg", frame));
   }
 
+  /**
+   * Size of the film's own picture.
+   *
+   * @param width [px]
+   * @param height [px]
+   */
+  public record Full(int width, int height) {}
+
+  /** Writes down how large the film's own pictures are, because a still may be smaller. */
+  public static void full(Path folder, Full size) {
+    try {
+      Files.writeString(folder.resolve(FULL), size.width + " " + size.height);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The size of the film's own pictures, empty where none was written down. */
+  public static Optional<Full> full(Path folder) {
+    Path file = folder.resolve(FULL);
+    if (!Files.exists(file)) {
+      return Optional.empty();
+    }
+    try {
+      Matcher m = Pattern.compile("([0-9]{1,5}) ([0-9]{1,5})").matcher(Files.readString(file).strip());
+      return m.matches() ? Optional.of(new Full(Integer.parseInt(m.group(1)), Integer.parseInt(m.group(2)))) : Optional.empty();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** Takes a frame; the picture may be used again at once. */
   void take(Frame frame) throws InterruptedException {
+    if (!sized) {
+      full(folder, new Full(frame.picture().width(), frame.picture().height()));
+      sized = true;
+    }
     jobs.put(new Job(frame.index(), small(frame.picture())));
   }
 

@@ -49,6 +49,17 @@ public final class Track {
     return steps[steps.length / 2];
   }
 
+  /** The frame shown nearest to a time [s], from 0; the earlier of two that are as near. */
+  public int nearest(double time) {
+    int at = Arrays.binarySearch(times, time);
+    if (at >= 0) {
+      return at;
+    }
+    int after = Math.min(-at - 1, times.length - 1);
+    int before = Math.max(after - 1, 0);
+    return times[after] - time < time - times[before] ? after : before;
+  }
+
   /** Whether the point was seen in the frame. */
   public boolean seen(BodyPoint point, int frame) {
     return !Double.isNaN(x[point.ordinal()][frame]);
