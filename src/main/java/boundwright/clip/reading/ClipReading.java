@@ -72,6 +72,18 @@ public record ClipReading(
     return c.toeOff_s() == null ? c.middle_s() : c.toeOff_s().p50();
   }
 
+  /** From the touchdown of a contact to a time, negative before it [s]; NaN where the touchdown was not seen. */
+  public double sinceTouchdown(int contact, double time_s) {
+    Contact c = contacts.get(contact).contact();
+    return c.touchdown_s() == null ? Double.NaN : time_s - c.touchdown_s().p50();
+  }
+
+  /** From the toe-off of a contact to a time, negative before it [s]; NaN where the toe-off was not seen. */
+  public double sinceToeOff(int contact, double time_s) {
+    Contact c = contacts.get(contact).contact();
+    return c.toeOff_s() == null ? Double.NaN : time_s - c.toeOff_s().p50();
+  }
+
   /** Number of a contact in the sequence, from 1; 0 for the run-up and for the landing. */
   public int number(int contact) {
     SequenceMatch m = match;

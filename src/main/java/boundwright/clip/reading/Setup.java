@@ -58,6 +58,11 @@ public record Setup(
     return new Setup(marks, null, List.of(), 1, DeLeva.MALE);
   }
 
+  /** The same for a film that plays {@code times} slower than it was filmed. */
+  public Setup slowedBy(double times) {
+    return new Setup(ground, pole, corners, times, model);
+  }
+
   /** Whether lengths can be given. */
   public boolean scaled() {
     return !ground.isEmpty() || !corners.isEmpty();

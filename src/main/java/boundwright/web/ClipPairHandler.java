@@ -1,0 +1,89 @@
+package boundwright.web;
+
+import boundwright.card.BodyPicture;
+import boundwright.clip.FoundClip;
+import boundwright.clip.desk.ClipDesk;
+import boundwright.clip.reading.ClipReading;
+import boundwright.clip.reading.ReadContact;
+import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
+import boundwright.quantity.RefusedException;
+import boundwright.store.Workbench;
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Two clips side by side. */
+final class ClipPairHandler {
+  /** Farthest from touchdown that can be asked [ms]. */
+  private static final double FARTHEST_MS = 2000;
+
+  private final Workbench bench;
+  private final Pages pages;
+  private final ClipLooks looks;
+  private final ClipsHandler list;
+
+  ClipPairHandler(Workbench bench, Pages pages, ClipLooks looks, ClipsHandler list) {
+    this.bench = bench;
+    this.pages = pages;
+    this.looks = looks;
+    this.list = list;
+  }
+
+  private record Read(ClipLooks.Look look, FoundClip points, ClipReading reading) {}
+
+  /** The page, or the part of it that changes. */
+  void show(Context ctx) {
+    Read a = read(Form.text(ctx, "a"));
+    Read b = read(Form.text(ctx, "b"));
+    String asked = Form.text(ctx, "at");
+    int at = asked.isEmpty() ? 1 : Form.whole("number of the contact", asked);
+    String when = Form.text(ctx, "t");
+    double ms = when.isEmpty() ? 0 : Math.max(-FARTHEST_MS, Math.min(FARTHEST_MS, Form.number("time from touchdown", when)));
+    int contacts = 0;
+    while (a.reading.withNumber(contacts + 1) >= 0 && b.reading.withNumber(contacts + 1) >= 0) {
+      contacts++;
+    }
+    double step = 1000 * Math.min(a.reading.athlete().pixels().medianStep(), b.reading.athlete().pixels().medianStep());
+    ClipPairView view = new ClipPairView(half(a, at, ms), half(b, at, ms), at, contacts, ms, step);
+    boolean part = Pages.isPartial(ctx) && "pair".equals(ctx.header("HX-Target"));
+    pages.show(ctx, 200, part ? "clip-pair-work" : "clip-pair", "Two clips", "clips", view);
+  }
+
+  private Read read(String id) {
+    ClipLooks.Look look = looks.look(ClipLooks.id(id));
+    FoundClip points = look.points();
+    ClipReading reading = look.reading();
+    if (points == null || reading == null) {
+      throw new RefusedException(
+          look.refused().isEmpty() ? "Clip " + id + " is " + look.clip().state().label() + ", so it cannot be laid beside another yet." : look.refused());
+    }
+    return new Read(look, points, reading);
+  }
+
+  private ClipPairView.Half half(Read r, int at, double ms) {
+    int contact = r.reading.withNumber(at);
+    if (contact < 0) {
+      throw new RefusedException(
+          "Clip " + r.look.clip().id() + " shows no contact " + at + ". Choose a contact that both clips show.");
+    }
+    BodyPicture picture =
+        BodyPicture.of(r.points, r.reading, r.reading.frameAt(r.reading.begin(contact) + ms / 1000), BodyPicture.Cut.NEAR);
+    ClipDesk desk = looks.desk();
+    LengthUnit unit = bench.settings().settings().unit();
+    ReadContact c = r.reading.contacts().get(contact);
+    List<String> facts = new ArrayList<>();
+    facts.add("On the ground " + ClipStage.length(c.contact().duration_s()) + ".");
+    if (contact < r.reading.flights().size()) {
+      Estimate length = r.reading.flights().get(contact).length_m();
+      String kind = ClipView.kind(r.reading, contact);
+      if (length != null) {
+        facts.add("Then a " + kind + " of " + unit.write(length.p50()) + " " + unit.writeSpread(length.halfWidth()) + ".");
+      }
+    }
+    facts.addAll(c.posture(r.reading.scaled(), unit));
+    return new ClipPairView.Half(
+        list.line(r.look.clip(), "/clips", false), ClipStage.name(r.reading, contact), picture,
+        desk.still(r.look.clip().id(), picture.still()).isPresent(), List.copyOf(facts));
+  }
+}

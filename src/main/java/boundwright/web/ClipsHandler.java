@@ -1,0 +1,179 @@
+package boundwright.web;
+
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Surface;
+import boundwright.clip.desk.ClipDesk;
+import boundwright.clip.desk.ClipRecord;
+import boundwright.clip.desk.ClipState;
+import boundwright.footfall.Sequence;
+import boundwright.quantity.LengthUnit;
+import boundwright.quantity.RefusedException;
+import boundwright.store.Workbench;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The list of clips: taking films in, calling off, reading again, removing; and the pictures. */
+final class ClipsHandler {
+  private final Workbench bench;
+  private final Pages pages;
+  private final ClipLooks looks;
+
+  ClipsHandler(Workbench bench, Pages pages, ClipLooks looks) {
+    this.bench = bench;
+    this.pages = pages;
+    this.looks = looks;
+  }
+
+  /** The list. */
+  void list(Context ctx) {
+    String taken = Form.text(ctx, "taken");
+    String said =
+        taken.matches("\\d{1,4}")
+            ? (taken.equals("1") ? "1 film" : taken + " films") + " taken. You may leave this page: reading goes on."
+            : Form.has(ctx, "removed") ? "The clip is removed." : "";
+    page(ctx, 200, only(ctx), Sent.NOTHING, said);
+  }
+
+  /** Takes films in. */
+  void take(Context ctx) throws IOException {
+    Athlete athlete = null;
+    int taken = 0;
+    try {
+      athlete = AthleteHandler.athlete(Form.text(ctx, "athlete"), bench);
+      LengthUnit unit = bench.settings().settings().unit();
+      String steps = Form.text(ctx, "steps");
+      int approach = Athlete.checkSteps(steps.isEmpty() ? athlete.rung() : Form.whole("number of approach steps", steps));
+      String asked = Form.text(ctx, "sequence").equals("other") ? Form.text(ctx, "other") : Form.text(ctx, "sequence");
+      Sequence sequence = asked.isEmpty() ? null : Sequence.parse(asked);
+      Surface surface = Form.oneOf(Surface.class, "surface", Form.text(ctx, "surface"));
+      String mark = Form.text(ctx, "mark");
+      Double markToSand = mark.isEmpty() ? null : (Double) unit.read("mark to the sand", mark);
+      LocalDate date = Form.date(Form.text(ctx, "date"), LocalDate.now(bench.clock()));
+      List<UploadedFile> films = ctx.uploadedFiles("film").stream().filter(f -> !f.filename().isBlank()).toList();
+      if (films.isEmpty()) {
+        throw new RefusedException("No film was chosen. Choose one or more films of one rep each.");
+      }
+      for (UploadedFile film : films) {
+        try (InputStream in = film.content()) {
+          looks.desk().take(athlete.id(), date, plainName(film.filename()), in, sequence, approach, surface, markToSand);
+          taken++;
+        }
+      }
+      ctx.redirect("/clips?taken=" + taken + (Form.text(ctx, "only").isEmpty() ? "" : "&athlete=" + athlete.id()), HttpStatus.SEE_OTHER);
+    } catch (RefusedException e) {
+      String before = taken == 0 ? "" : taken + " of the films " + (taken == 1 ? "was" : "were") + " taken before this one. ";
+      page(ctx, 422, Form.text(ctx, "only").isEmpty() ? null : athlete, Sent.of(ctx, before + e.getMessage()), "");
+    }
+  }
+
+  /** The name without folders, at most 120 characters. */
+  private static String plainName(String name) {
+    String last = name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+    return last.length() <= 120 ? last : last.substring(last.length() - 120);
+  }
+
+  /** One line, for a page that watches a clip being read. */
+  void row(Context ctx) {
+    ClipRecord clip = looks.clip(ClipLooks.id(ctx));
+    boolean alone = Form.has(ctx, "alone");
+    if (alone && clip.state() == ClipState.READ) {
+      ctx.header("HX-Refresh", "true");
+    }
+    String only = Form.text(ctx, "list");
+    pages.show(ctx, 200, "clip-row", "Clips", "clips", line(clip, only.isEmpty() ? "/clips" : "/clips?athlete=" + only, alone));
+  }
+
+  /** Calls a clip off. */
+  void cancel(Context ctx) {
+    looks.desk().cancel(ClipLooks.id(ctx));
+    back(ctx);
+  }
+
+  /** Reads a clip again as it was read before. */
+  void retry(Context ctx) {
+    ClipRecord clip = looks.clip(ClipLooks.id(ctx));
+    looks.desk().retry(clip.id(), clip.box(), clip.boxFrame());
+    looks.forget(clip.id());
+    back(ctx);
+  }
+
+  /** Removes a clip. */
+  void remove(Context ctx) {
+    long id = ClipLooks.id(ctx);
+    looks.clip(id);
+    looks.desk().remove(id);
+    looks.forget(id);
+    String list = listOf(ctx);
+    ctx.redirect(list + (list.contains("?") ? "&" : "?") + "removed=1", HttpStatus.SEE_OTHER);
+  }
+
+  /** The picture of a frame of the film. */
+  void still(Context ctx) throws IOException {
+    String frame = ctx.pathParam("frame");
+    if (!frame.matches("\\d{1,7}\\.jpg")) {
+      throw new Turned(404, "There is no picture " + frame + ".");
+    }
+    Path file =
+        looks.desk().still(ClipLooks.id(ctx), Integer.parseInt(frame.substring(0, frame.length() - 4)))
+            .orElseThrow(() -> new Turned(404, "This frame has no picture (any more)."));
+    // a frame's picture never changes; the address carries when the clip came in, so that a number used twice shows the right one
+    String tag = "\"" + Files.getLastModifiedTime(file).toMillis() + "-" + Files.size(file) + "\"";
+    ctx.header("ETag", tag);
+    ctx.header("Cache-Control", "private, max-age=604800, immutable");
+    if (tag.equals(ctx.header("If-None-Match"))) {
+      ctx.status(304);
+      return;
+    }
+    ctx.contentType("image/jpeg");
+    ctx.result(Files.readAllBytes(file));
+  }
+
+  private static String listOf(Context ctx) {
+    String list = Form.text(ctx, "list");
+    return list.matches("/clips(\\?athlete=\\d{1,18}|/\\d{1,18})?") ? list : "/clips";
+  }
+
+  private static void back(Context ctx) {
+    ctx.redirect(listOf(ctx), HttpStatus.SEE_OTHER);
+  }
+
+  private @Nullable Athlete only(Context ctx) {
+    String id = Form.text(ctx, "athlete");
+    return id.isEmpty() ? null : AthleteHandler.athlete(id, bench);
+  }
+
+  /** A line of the list. */
+  ClipsView.Line line(ClipRecord clip, String list, boolean alone) {
+    String name = bench.athletes().byId(clip.athleteId()).map(Athlete::name).orElse("athlete no longer kept");
+    return new ClipsView.Line(clip, name, LocalDate.now(bench.clock()), list, alone);
+  }
+
+  private void page(Context ctx, int status, @Nullable Athlete only, Sent sent, String said) {
+    ClipDesk desk = looks.desk();
+    List<ClipsView.Line> lines = new ArrayList<>();
+    String list = only == null ? "/clips" : "/clips?athlete=" + only.id();
+    for (ClipRecord clip : desk.all()) {
+      if (only == null || clip.athleteId() == only.id()) {
+        lines.add(line(clip, list, false));
+      }
+    }
+    pages.show(
+        ctx,
+        status,
+        "clips",
+        "Clips",
+        only == null ? "clips" : "squad",
+        new ClipsView(
+            lines, bench.athletes().all(), only, bench.settings().plan().drills(), bench.settings().settings().unit(),
+            bench.settings().settings().facility().surface(), LocalDate.now(bench.clock()), sent, said));
+  }
+}
