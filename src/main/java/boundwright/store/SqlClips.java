@@ -149,6 +149,18 @@ final class SqlClips implements ClipRepository {
   }
 
   @Override
+  public boolean claim(long id) {
+    return database.write(
+        h ->
+            h.createUpdate("UPDATE clip SET state = :reading, per_mille = 0, trouble = NULL WHERE id = :id AND state IN (:waiting, :reading)")
+                    .bind("reading", ClipState.READING.name())
+                    .bind("waiting", ClipState.WAITING.name())
+                    .bind("id", id)
+                    .execute()
+                == 1);
+  }
+
+  @Override
   public boolean progress(long id, int perMille) {
     return database.write(
         h ->
