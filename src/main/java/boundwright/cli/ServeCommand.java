@@ -72,6 +72,7 @@ final class ServeCommand implements Callable<Integer> {
         if (rehearse) {
           rehearse(url, bench);
         } else {
+          bench.clips().start();
           s.until().finished(url);
         }
       }

@@ -3,8 +3,14 @@ package boundwright.store;
 import boundwright.quantity.RefusedException;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
+import java.lang.reflect.InvocationHandler;
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Proxy;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
@@ -158,6 +164,56 @@ final class Database implements AutoCloseable {
     } catch (RuntimeException e) {
       throw trouble.saidOfCopy(e, copy);
     }
+  }
+
+  /**
+   * A connection for a library that writes by itself: it holds the place at the head of the line until it is closed, by the
+   * thread that asked for it. Inside a write of this thread it is the write's own, and closing it does nothing.
+   */
+  Connection connectionInLine() throws SQLException {
+    Transaction joined = writing.get();
+    if (joined != null) {
+      return closedBy(joined.handle.getConnection(), () -> {});
+    }
+    waitInLine();
+    try {
+      Connection own = pool.getConnection();
+      return closedBy(
+          own,
+          () -> {
+            try {
+              own.close();
+            } finally {
+              writers.unlock();
+            }
+          });
+    } catch (SQLException | RuntimeException | Error e) {
+      writers.unlock();
+      throw e;
+    }
+  }
+
+  private interface Closing {
+    void close() throws SQLException;
+  }
+
+  private static Connection closedBy(Connection connection, Closing closing) {
+    AtomicBoolean closed = new AtomicBoolean();
+    InvocationHandler handler =
+        (proxy, method, arguments) -> {
+          if (method.getName().equals("close")) {
+            if (closed.compareAndSet(false, true)) {
+              closing.close();
+            }
+            return null;
+          }
+          try {
+            return method.invoke(connection, arguments);
+          } catch (InvocationTargetException e) {
+            throw e.getCause() == null ? e : e.getCause();
+          }
+        };
+    return (Connection) Proxy.newProxyInstance(Database.class.getClassLoader(), new Class<?>[] {Connection.class}, handler);
   }
 
   private <T> T alone(Function<Handle, T> work) {

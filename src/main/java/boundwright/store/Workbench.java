@@ -1,6 +1,8 @@
 package boundwright.store;
 
 import boundwright.athlete.AthleteRepository;
+import boundwright.clip.desk.ClipDesk;
+import boundwright.clip.scan.ScanProcess;
 import boundwright.flight.Logbook;
 import boundwright.flight.RepStore;
 import boundwright.load.CareRepository;
@@ -41,8 +43,10 @@ public final class Workbench implements AutoCloseable {
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
   private final MeetDesk meetDesk;
+  private final JobQueue clipQueue;
+  private final ClipDesk clips;
 
-  private Workbench(Database database, Clock clock) {
+  private Workbench(Database database, Clock clock, ClipDesk.Scan scan) {
     this.database = database;
     this.clock = clock;
     this.athletes = new SqlAthletes(database);
@@ -62,6 +66,8 @@ public final class Workbench implements AutoCloseable {
     this.aimDesk = new AimDesk(jumpLog, meets);
     this.approachDesk = new ApproachDesk(jumpLog, athletes, meets, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
+    this.clipQueue = JobQueue.embedded(database);
+    this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, clock, scan);
   }
 
   /**
@@ -76,8 +82,13 @@ public final class Workbench implements AutoCloseable {
     return open(dataDir, clock, Database.Tuning.USUAL);
   }
 
+  /** As {@link #open(Path, Clock)}, with another reader of films. */
+  public static Workbench open(Path dataDir, Clock clock, ClipDesk.Scan scan) {
+    return new Workbench(Database.open(dataDir, Database.Tuning.USUAL), clock, scan);
+  }
+
   static Workbench open(Path dataDir, Clock clock, Database.Tuning tuning) {
-    return new Workbench(Database.open(dataDir, tuning), clock);
+    return new Workbench(Database.open(dataDir, tuning), clock, (order, progress) -> ScanProcess.scan(order, progress::at));
   }
 
   /** The squad. */
@@ -155,6 +166,11 @@ public final class Workbench implements AutoCloseable {
     return meetDesk;
   }
 
+  /** The coach's clips. They wait until {@link ClipDesk#start} is called, by the one program that shall read them. */
+  public ClipDesk clips() {
+    return clips;
+  }
+
   /** Logs reps and learns from them. */
   public Logbook logbook() {
     return logbook;
@@ -187,6 +203,10 @@ public final class Workbench implements AutoCloseable {
 
   @Override
   public void close() {
-    database.close();
+    try {
+      clipQueue.close();
+    } finally {
+      database.close();
+    }
   }
 }

@@ -90,7 +90,7 @@ class JumpMigrationTest {
     Workbench.open(dir, Fixtures.CLOCK).close();
     Map<String, List<String>> after = everything();
     assertThat(after).containsAllEntriesOf(before);
-    assertThat(after).hasSize(24);
+    assertThat(after).hasSize(29);
   }
 
   @Test

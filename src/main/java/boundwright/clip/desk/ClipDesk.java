@@ -24,6 +24,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -63,8 +64,12 @@ public final class ClipDesk {
     this.scan = scan;
   }
 
-  /** Begins to work through the queue. */
+  /** Begins to work through the queue. A clip that came in when the program stopped, before it was queued, is queued now. */
   public void start() {
+    clips.all().stream()
+        .filter(c -> c.state() == ClipState.WAITING)
+        .sorted(Comparator.comparingLong(ClipRecord::id))
+        .forEach(c -> queue.add(c.id()));
     queue.start(this::read);
   }
 
@@ -105,12 +110,10 @@ public final class ClipDesk {
   }
 
   private void read(long id) throws InterruptedException {
-    Optional<ClipRecord> found = clips.find(id);
-    if (found.isEmpty() || found.get().state() == ClipState.CANCELLED) {
+    if (!clips.claim(id)) {
       return;
     }
-    ClipRecord clip = found.get();
-    clips.state(id, ClipState.READING, 0, null);
+    ClipRecord clip = clip(id);
     try {
       ScanOrder order =
           ScanOrder.of(files.film(id), files.weights()).withStills(files.stills(id)).withBox(clip.box(), clip.boxFrame());
@@ -129,6 +132,11 @@ public final class ClipDesk {
       }
     } catch (RefusedException e) {
       clips.state(id, ClipState.REFUSED, 0, e.getMessage());
+    } catch (RuntimeException e) {
+      clips.state(
+          id, ClipState.REFUSED, 0,
+          "The program failed while it read the clip (" + e + "). Have it read again; if it fails again, report this with the lines that the program wrote.");
+      throw e;
     }
   }
 

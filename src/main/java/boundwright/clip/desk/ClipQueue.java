@@ -4,14 +4,16 @@ package boundwright.clip.desk;
 public interface ClipQueue extends AutoCloseable {
   /** What the queue has done for a clip. Runs on a thread of the queue; an interrupt calls it off. */
   interface Worker {
-    /** Reads one clip to its end; never throws for a clip that is refused. */
+    /** Reads one clip to its end; never throws for a clip that is refused. What it throws otherwise is tried again later. */
     void read(long clipId) throws InterruptedException;
   }
 
   /** Starts working; before that, clips only wait. */
   void start(Worker worker);
 
-  /** Adds a clip, or does nothing if it is in the queue already. */
+  /**
+   * Adds a clip that nobody reads now, or does nothing if it waits in the queue already. Can be part of a write of the store.
+   */
   void add(long clipId);
 
   /** Takes a clip out; one that is being read is called off. */

@@ -25,6 +25,9 @@ public interface ClipRepository {
   /** Sets state, progress and the sentence of refusal. */
   void state(long id, ClipState state, int perMille, @Nullable String trouble);
 
+  /** Sets the state to READING if the clip waits or was being read before; false otherwise, so that nobody reads it. */
+  boolean claim(long id);
+
   /** Sets progress only while the clip is being read; false if it no longer is, so that the reader stops. */
   boolean progress(long id, int perMille);
 

@@ -1,0 +1,302 @@
+package boundwright.store;
+
+import boundwright.clip.desk.ClipQueue;
+import com.github.kagkarlsson.scheduler.Clock;
+import com.github.kagkarlsson.scheduler.Scheduler;
+import com.github.kagkarlsson.scheduler.SchedulerName;
+import com.github.kagkarlsson.scheduler.SystemClock;
+import com.github.kagkarlsson.scheduler.exceptions.ExecutionException;
+import com.github.kagkarlsson.scheduler.jdbc.JdbcCustomization;
+import com.github.kagkarlsson.scheduler.serializer.Serializer;
+import com.github.kagkarlsson.scheduler.task.CompletionHandler;
+import com.github.kagkarlsson.scheduler.task.ExecutionComplete;
+import com.github.kagkarlsson.scheduler.task.ExecutionOperations;
+import com.github.kagkarlsson.scheduler.task.helper.CustomTask;
+import com.github.kagkarlsson.scheduler.task.helper.Tasks;
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.time.Duration;
+import java.util.HashSet;
+import java.util.Set;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ThreadFactory;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The queue of clips as jobs in the database. A job is a row from the moment it is asked for until its clip was read to the
+ * end, so a program that is closed or killed finds it again. Several programs may work on one queue: a job belongs to the one
+ * whose mark is on its row, and to nobody once its heartbeat stops.
+ */
+final class JobQueue implements ClipQueue {
+  private static final String TABLE = "job";
+  private static final String TASK = "read-clip";
+  private static final String LOCK_NAME = "reading.lock";
+  /** Only for jobs that wait after a failure or died elsewhere: a new one wakes the queue. */
+  private static final Duration LOOK_EVERY = Duration.ofSeconds(10);
+  /** Four missed are dead: longer than a writer waits in line, so that a long import kills no job. */
+  private static final Duration HEARTBEAT = Duration.ofSeconds(15);
+  private static final int MISSED_HEARTBEATS = 4;
+  private static final int MOST_TRIES = 3;
+  private static final Duration BETWEEN_TRIES = Duration.ofSeconds(30);
+  /** How long closing waits before it interrupts, and again after. */
+  private static final Duration CLOSING = Duration.ofSeconds(1);
+
+  private final Database database;
+  private final JdbcCustomization dialect;
+  private final int threads;
+  private final Clock clock = new SystemClock();
+  private final CustomTask<Void> task;
+  private final Set<Run> running = new HashSet<>();
+  private volatile boolean closing;
+  private @Nullable Worker worker;
+  private @Nullable Scheduler scheduler;
+  private @Nullable FileChannel owned;
+
+  /** A clip on a thread. */
+  private static final class Run {
+    private final long clip;
+    private final Thread thread = Thread.currentThread();
+    private volatile boolean calledOff;
+
+    Run(long clip) {
+      this.clip = clip;
+    }
+  }
+
+  /** A job has no data but its clip's number; bytes of a row are never turned into objects. */
+  private static final class NoData implements Serializer {
+    @Override
+    public byte @Nullable [] serialize(@Nullable Object data) {
+      return null;
+    }
+
+    @Override
+    public <T> @Nullable T deserialize(Class<T> type, byte @Nullable [] bytes) {
+      return null;
+    }
+  }
+
+  /** A queue in this database. */
+  JobQueue(Database database, JdbcCustomization dialect, int threads) {
+    this.database = database;
+    this.dialect = dialect;
+    this.threads = threads;
+    this.task = Tasks.custom(TASK, Void.class).onFailure(this::failed).execute((instance, context) -> read(Long.parseLong(instance.getId())));
+  }
+
+  /** The queue of a program on its own SQLite file, one clip at a time: one scan fills the machine. */
+  static JobQueue embedded(Database database) {
+    return new JobQueue(database, new SqliteJobs(), 1);
+  }
+
+  private synchronized Scheduler scheduler() {
+    Scheduler made = scheduler;
+    if (made == null) {
+      made =
+          Scheduler.create(new LinedSource(database), task)
+              .tableName(TABLE)
+              .jdbcCustomization(dialect)
+              .serializer(new NoData())
+              .schedulerName(new SchedulerName.Fixed("boundwright-" + ProcessHandle.current().pid()))
+              .threads(threads)
+              .executorService(Executors.newFixedThreadPool(threads, daemons("clips")))
+              .dueExecutor(Executors.newSingleThreadExecutor(daemons("clips-due")))
+              .housekeeperExecutor(Executors.newScheduledThreadPool(2, daemons("clips-heartbeat")))
+              .pollingInterval(LOOK_EVERY)
+              .heartbeatInterval(HEARTBEAT)
+              .missedHeartbeatsLimit(MISSED_HEARTBEATS)
+              .shutdownMaxWait(CLOSING)
+              .build();
+      scheduler = made;
+    }
+    return made;
+  }
+
+  /** A program that is not closed as it should be must still be able to end. */
+  private static ThreadFactory daemons(String name) {
+    return work -> {
+      Thread thread = new Thread(work, name);
+      thread.setDaemon(true);
+      return thread;
+    };
+  }
+
+  @Override
+  public synchronized void start(Worker worker) {
+    if (this.worker != null || closing) {
+      throw new IllegalStateException("The queue was started or closed already.");
+    }
+    this.worker = worker;
+    if (own()) {
+      free();
+    }
+    scheduler().start();
+  }
+
+  /** Whether this is the only program that works on the queue of this folder. Where locks do not work, heartbeats decide. */
+  private boolean own() {
+    FileChannel channel = null;
+    try {
+      channel = FileChannel.open(database.file().resolveSibling(LOCK_NAME), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+      FileLock lock = channel.tryLock();
+      if (lock != null) {
+        owned = channel;
+        return true;
+      }
+      channel.close();
+    } catch (IOException | OverlappingFileLockException e) {
+      release(channel);
+    }
+    return false;
+  }
+
+  private static void release(@Nullable FileChannel channel) {
+    try {
+      if (channel != null) {
+        channel.close();
+      }
+    } catch (IOException e) {
+      // the system gives the lock back when the program ends
+    }
+  }
+
+  /** What was being read when the program stopped is nobody's; nor does anything wait for a clock that was set back since. */
+  private void free() {
+    long now = SqliteJobs.micros(clock.now());
+    database.write(
+        h ->
+            h.createUpdate(
+                    "UPDATE job SET picked = :no, picked_by = NULL, last_heartbeat = NULL, version = version + 1,"
+                        + " execution_time = CASE WHEN execution_time > :now THEN :now ELSE execution_time END"
+                        + " WHERE task_name = :task AND (picked = :yes OR execution_time > :now)")
+                .bind("no", false)
+                .bind("yes", true)
+                .bind("now", now)
+                .bind("task", TASK)
+                .execute());
+  }
+
+  @Override
+  public void add(long clipId) {
+    Scheduler jobs = scheduler();
+    database.write(
+        h -> {
+          boolean fresh = jobs.scheduleIfNotExists(task.instance(Long.toString(clipId)), clock.now());
+          // Whoever was reading it has let go of the clip and is about to take the job out: with the new version it stays in.
+          return fresh
+              ? 1
+              : h.createUpdate(
+                      "UPDATE job SET picked = :no, picked_by = NULL, last_heartbeat = NULL, version = version + 1"
+                          + " WHERE task_name = :task AND task_instance = :clip AND picked = :yes")
+                  .bind("no", false)
+                  .bind("yes", true)
+                  .bind("task", TASK)
+                  .bind("clip", Long.toString(clipId))
+                  .execute();
+        });
+    jobs.triggerCheckForDueExecutions();
+  }
+
+  @Override
+  public void cancel(long clipId) {
+    database.write(
+        h ->
+            h.createUpdate("DELETE FROM job WHERE task_name = :task AND task_instance = :clip AND picked = :no")
+                .bind("task", TASK)
+                .bind("clip", Long.toString(clipId))
+                .bind("no", false)
+                .execute());
+    synchronized (running) {
+      for (Run run : running) {
+        if (run.clip == clipId) {
+          run.calledOff = true;
+          run.thread.interrupt();
+        }
+      }
+    }
+  }
+
+  private CompletionHandler<Void> read(long clip) {
+    Run run = new Run(clip);
+    synchronized (running) {
+      running.add(run);
+    }
+    boolean brokenOff = false;
+    try {
+      started().read(clip);
+    } catch (InterruptedException e) {
+      brokenOff = true;
+    } catch (RuntimeException e) {
+      // the store refuses to write on an interrupted thread; that is no failure of the clip
+      if (!run.calledOff && !closing) {
+        throw e;
+      }
+      brokenOff = true;
+    } finally {
+      synchronized (running) {
+        running.remove(run);
+        // what was meant for the clip must not hit the row of its job
+        Thread.interrupted();
+      }
+    }
+    boolean again = brokenOff && closing && !run.calledOff;
+    return (complete, operations) -> settle(() -> leave(complete, operations, again));
+  }
+
+  private synchronized Worker started() {
+    Worker w = worker;
+    if (w == null) {
+      throw new IllegalStateException("The queue was not started.");
+    }
+    return w;
+  }
+
+  private void leave(ExecutionComplete complete, ExecutionOperations<Void> operations, boolean again) {
+    if (again) {
+      operations.reschedule(complete, complete.getExecution().executionTime);
+    } else {
+      operations.remove();
+    }
+  }
+
+  /** The desk says on the clip what went wrong; a job that fails again and again, because the disk is full say, ends here. */
+  private void failed(ExecutionComplete complete, ExecutionOperations<Void> operations) {
+    settle(
+        () -> {
+          if (complete.getExecution().consecutiveFailures + 1 < MOST_TRIES) {
+            operations.reschedule(complete, clock.now().plus(BETWEEN_TRIES));
+          } else {
+            operations.remove();
+          }
+        });
+  }
+
+  private static void settle(Runnable change) {
+    try {
+      change.run();
+    } catch (ExecutionException e) {
+      // the clip was asked for anew meanwhile, and the row is the new job's
+    }
+  }
+
+  @Override
+  public void close() {
+    Scheduler made;
+    synchronized (this) {
+      if (closing) {
+        return;
+      }
+      closing = true;
+      made = scheduler;
+    }
+    // not while holding the lock: a clip that begins this moment asks for the worker
+    if (made != null) {
+      made.stop();
+    }
+    release(owned);
+  }
+}
