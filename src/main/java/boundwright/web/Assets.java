@@ -12,7 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * Styles, fonts and the two scripts, read once from the jar. A page asks for them with the hash of their bytes in the
+ * Styles, fonts and scripts, read once from the jar. A page asks for them with the hash of their bytes in the
  * address, so that a browser may keep them for a year and still never shows an old one.
  */
 public final class Assets {
@@ -37,10 +37,12 @@ public final class Assets {
 
   /** Reads all of them; a missing one is an error of the build. */
   Assets() {
-    for (String css : new String[] {"boundwright.css", "strip.css", "card.css"}) {
+    for (String css : new String[] {"boundwright.css", "strip.css", "card.css", "clip.css"}) {
       add(css, "/web/" + css, "text/css; charset=utf-8");
     }
     add("boundwright.js", "/web/boundwright.js", "text/javascript; charset=utf-8");
+    add("clip.js", "/web/clip.js", "text/javascript; charset=utf-8");
+    add("clip-marks.js", "/web/clip-marks.js", "text/javascript; charset=utf-8");
     add("meet.js", "/web/meet.js", "text/javascript; charset=utf-8");
     add(WORKER, "/web/worker.js", "text/javascript; charset=utf-8");
     add("favicon.svg", "/web/favicon.svg", "image/svg+xml");

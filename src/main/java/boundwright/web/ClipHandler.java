@@ -26,7 +26,7 @@ import java.util.List;
 import java.util.function.Predicate;
 
 /** The page of a clip: film strip, the chosen frame, corrections, the rep. */
-public final class ClipHandler {
+final class ClipHandler {
   /** The small still before a contact shows the athlete this long before touchdown [s]. */
   private static final double BEFORE_S = 0.08;
   /** Where no toe-off was seen, the small still after touchdown shows this moment [s]. */
@@ -195,7 +195,7 @@ public final class ClipHandler {
     ClipReading reading = look.reading();
     String title = line.athlete() + ", clip " + clip.id();
     if (points == null || reading == null) {
-      pages.show(ctx, status, "clip-wait", title, "clips", new WaitView(line, look.refused(), looks.desk().pictureSize(clip.id()).isPresent() && clip.filmKept()));
+      pages.show(ctx, status, "clip-wait", title, "clips", new ClipsView.Wait(line, look.refused(), looks.desk().pictureSize(clip.id()).isPresent() && clip.filmKept()));
       return;
     }
     String target = Pages.isPartial(ctx) ? String.valueOf(ctx.header("HX-Target")) : "";
@@ -281,13 +281,4 @@ public final class ClipHandler {
     own.addAll(rest);
     return List.copyOf(own);
   }
-
-  /**
-   * A clip that cannot be shown yet.
-   *
-   * @param line state and progress
-   * @param refused why it cannot be read although its body points are there, or empty
-   * @param pictures whether a box can be drawn
-   */
-  public record WaitView(ClipsView.Line line, String refused, boolean pictures) {}
 }

@@ -12,6 +12,8 @@ import boundwright.flight.Rep;
 import boundwright.footfall.Flight;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
+import boundwright.technique.FaultTick;
+import boundwright.technique.TeachingPoint;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -84,9 +86,24 @@ public record ClipView(
     return String.join(", ", out);
   }
 
+  /** Address of a picture of the film strip. */
+  public String still(BodyPicture picture) {
+    return ClipStage.still(clip(), picture);
+  }
+
+  /** The faults of a rep in words. */
+  public String words(Rep r) {
+    List<String> out = new ArrayList<>();
+    for (FaultTick t : Ticks.kept(r).orElse(List.of())) {
+      String what = TeachingPoint.byKey(t.key()).map(TeachingPoint::wentWrong).orElse(t.key());
+      out.add(what + (t.contact() == null ? "" : " on contact " + t.contact()));
+    }
+    return String.join(", ", out);
+  }
+
   /** The slowing that the tag proposes, without decimals it does not have. */
   public String tagText() {
-    return Figures.whole(tag);
+    return Figures.whole3(tag);
   }
 
   /**

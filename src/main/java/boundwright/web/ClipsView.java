@@ -100,4 +100,13 @@ public record ClipsView(
       return t == null ? "" : t;
     }
   }
+
+  /**
+   * A clip that cannot be shown yet.
+   *
+   * @param line state and progress
+   * @param refused why it cannot be read although its body points are there, or empty
+   * @param pictures whether a box can be drawn
+   */
+  public record Wait(Line line, String refused, boolean pictures) {}
 }

@@ -94,6 +94,11 @@ public final class Figures {
     return value == Math.rint(value) ? String.valueOf((long) value) : String.format(Locale.ROOT, "%.1f", value);
   }
 
+  /** A ratio with the decimals it has, at most three: {@code 8}, {@code 8.008}. */
+  static String whole3(double value) {
+    return String.format(Locale.ROOT, "%.3f", value).replaceFirst("\\.?0+$", "");
+  }
+
   /** A share in per cent, {@code 83 %}. */
   public static String percent(double share) {
     return Math.round(share * 100) + " %";

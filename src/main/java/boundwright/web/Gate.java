@@ -1,8 +1,10 @@
 package boundwright.web;
 
+import boundwright.clip.desk.ClipDesk;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.SameSite;
+import jakarta.servlet.MultipartConfigElement;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.net.InetAddress;
@@ -25,6 +27,14 @@ final class Gate {
   static final long MOST_FORM_BYTES = 200_000;
   /** Largest file that is taken, in bytes. */
   static final long MOST_FILE_BYTES = 32_000_000;
+
+  /** Where films are sent. */
+  static final String FILMS = "/clips";
+  /** Largest lot of films that is taken at once, in bytes (judgement: a session of a squad, filmed rep by rep). */
+  static final long MOST_FILMS_BYTES = 4 * ClipDesk.MAX_FILM_BYTES;
+  /** What of a film is kept in memory while it arrives, in bytes; the rest goes to disk at once. */
+  private static final int IN_MEMORY_BYTES = 1 << 16;
+  private static final String PARTS = "org.eclipse.jetty.multipartConfig";
 
   /** Largest body that is read to its end only to be refused in words, in bytes. */
   private static final long MOST_PASSED_OVER_BYTES = 256_000_000;
@@ -127,7 +137,12 @@ final class Gate {
 
   private static void checkSize(Context ctx) {
     long length = ctx.req().getContentLengthLong();
-    long most = ctx.isMultipart() ? MOST_FILE_BYTES : MOST_FORM_BYTES;
+    boolean films = ctx.isMultipart() && ctx.path().equals(FILMS);
+    long most = films ? MOST_FILMS_BYTES : ctx.isMultipart() ? MOST_FILE_BYTES : MOST_FORM_BYTES;
+    if (films) {
+      ctx.req().setAttribute(
+          PARTS, new MultipartConfigElement(System.getProperty("java.io.tmpdir"), MOST_FILMS_BYTES, MOST_FILMS_BYTES, IN_MEMORY_BYTES));
+    }
     if (length < 0) {
       throw new Turned(411, "The request does not say how long it is. Send it from a page of boundwright.");
     }
@@ -135,7 +150,8 @@ final class Gate {
       passOver(ctx, length);
       throw new Turned(
           413,
-          "What was sent has " + length + " bytes; the limit is " + most + ". Cut a long file in two; nothing was taken.");
+          "What was sent has " + length + " bytes; the limit is " + most + ". "
+              + (films ? "Send fewer films at once" : "Cut a long file in two") + "; nothing was taken.");
     }
   }
 

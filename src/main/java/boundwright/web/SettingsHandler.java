@@ -38,6 +38,7 @@ final class SettingsHandler {
     fields.put("pit", unit.write(now.facility().pit_m()));
     fields.put("flat", unit.write(now.facility().flat_m()));
     fields.put("surface", now.facility().surface().name());
+    fields.put("films", filmsNow());
     page(ctx, 200, new SettingsView(unit, fields, Map.of(), Form.has(ctx, "saved") ? "The settings are kept." : "", season()));
   }
 
@@ -73,7 +74,18 @@ final class SettingsHandler {
     }
     Map<String, String> written = new LinkedHashMap<>();
     ctx.formParamMap().forEach((name, values) -> written.put(name, values.isEmpty() ? "" : values.get(0)));
+    written.put("films", filmsNow());
     page(ctx, 422, new SettingsView(unit, written, refused, "Nothing was changed yet: correct what is marked below.", season()));
+  }
+
+  private String filmsNow() {
+    return bench.clips().keepFilms() ? "keep" : "drop";
+  }
+
+  /** Whether films are kept after they were read. */
+  void films(Context ctx) {
+    bench.clips().keepFilms(!Form.text(ctx, "films").equals("drop"));
+    ctx.redirect("/settings?saved=1", HttpStatus.SEE_OTHER);
   }
 
   private String season() {

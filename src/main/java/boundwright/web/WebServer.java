@@ -114,6 +114,7 @@ public final class WebServer implements AutoCloseable {
     watching(routes, bench, pages, gate);
     data(routes, bench, pages, gate);
     jumpAndMeet(routes, bench, pages, gate, assets);
+    clips(routes, bench, pages);
     troubles(routes, pages, gate);
   }
 
@@ -127,6 +128,7 @@ public final class WebServer implements AutoCloseable {
     SettingsHandler settings = new SettingsHandler(bench, pages);
     routes.get("/settings", settings::show);
     routes.post("/settings", settings::save);
+    routes.post("/settings/films", settings::films);
     LimitsHandler limits = new LimitsHandler(bench, pages);
     routes.get("/settings/guard", limits::show);
     routes.post("/settings/guard", limits::guard);
@@ -230,6 +232,31 @@ public final class WebServer implements AutoCloseable {
     routes.post("/meet/{id}/attempt/{number}/remove", meet::removeAttempt);
     // at the root, so that it may answer for the pages of the meets
     routes.get("/worker.js", assets::worker);
+  }
+
+  private static void clips(RoutesConfig routes, Workbench bench, Pages pages) {
+    ClipLooks looks = new ClipLooks(bench::clips);
+    ClipsHandler list = new ClipsHandler(bench, pages, looks);
+    routes.get(Gate.FILMS, list::list);
+    routes.post(Gate.FILMS, list::take);
+    routes.get("/clips/compare", new ClipPairHandler(bench, pages, looks, list)::show);
+    routes.get("/clips/{id}/row", list::row);
+    routes.get("/clips/{id}/still/{frame}", list::still);
+    routes.post("/clips/{id}/cancel", list::cancel);
+    routes.post("/clips/{id}/retry", list::retry);
+    routes.post("/clips/{id}/remove", list::remove);
+    ClipHandler clip = new ClipHandler(bench, pages, looks, list);
+    routes.get("/clips/{id}", clip::show);
+    routes.post("/clips/{id}/correct", clip::correct);
+    routes.post("/clips/{id}/undo", clip::undo);
+    routes.post("/clips/{id}/slow", clip::slow);
+    routes.post("/clips/{id}/log", clip::log);
+    routes.post("/clips/{id}/unlog", clip::unlog);
+    ClipMarksHandler marks = new ClipMarksHandler(bench, pages, looks, list);
+    routes.get("/clips/{id}/marks", marks::show);
+    routes.post("/clips/{id}/marks", marks::save);
+    routes.get("/clips/{id}/box", marks::box);
+    routes.post("/clips/{id}/box", marks::saveBox);
   }
 
   private static void troubles(RoutesConfig routes, Pages pages, Gate gate) {

@@ -1,0 +1,171 @@
+// Putting marks on a frame and drawing a box round the athlete. The fields hold what was put; this only fills them.
+(function () {
+  "use strict";
+  var GRAB_PX = 24;
+  var NS = "http://www.w3.org/2000/svg";
+
+  function place(event, svg) {
+    var p = new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM().inverse());
+    return { x: p.x, y: p.y };
+  }
+  marks(document.getElementById("marks-picture"));
+  box(document.getElementById("box-picture"));
+
+  function marks(svg) {
+    if (!svg) { return; }
+    var form = document.getElementById("marks-form");
+    var drawn = document.getElementById("marks-drawn");
+    var full = { w: Number(svg.dataset.width), h: Number(svg.dataset.height) };
+    var view = { x: 0, y: 0, w: full.w, h: full.h };
+    var last = null;
+    var rows = Array.prototype.slice.call(form.querySelectorAll(".mark-row"));
+
+    function fields(row) { return row.querySelectorAll(".px input"); }
+    function spot(row) {
+      var f = fields(row);
+      return f[0].value.trim() === "" || f[1].value.trim() === "" ? null : { x: Number(f[0].value.replace(",", ".")), y: Number(f[1].value.replace(",", ".")) };
+    }
+    function put(row, x, y) {
+      var f = fields(row);
+      f[0].value = Math.min(full.w, Math.max(0, x)).toFixed(1);
+      f[1].value = Math.min(full.h, Math.max(0, y)).toFixed(1);
+      last = row;
+      draw();
+    }
+    function draw() {
+      var px = view.w / Math.max(1, svg.clientWidth);
+      drawn.replaceChildren();
+      var spare = { ground: 0, corner: 0 };
+      rows.forEach(function (row) {
+        var at = spot(row);
+        row.querySelector(".take-away").hidden = !at;
+        if (row.dataset.kind in spare) {
+          row.classList.toggle("spare", !at && spare[row.dataset.kind]++ > 0);
+        }
+        if (!at || isNaN(at.x) || isNaN(at.y)) { return; }
+        var r = 9 * px;
+        var g = document.createElementNS(NS, "g");
+        g.setAttribute("class", "mark-put" + (row === last ? " last" : ""));
+        ["under", "over"].forEach(function (c) {
+          var p = document.createElementNS(NS, "path");
+          p.setAttribute("class", c);
+          p.setAttribute("d", "M" + (at.x - r) + " " + at.y + "h" + 2 * r + "M" + at.x + " " + (at.y - r) + "v" + 2 * r);
+          g.appendChild(p);
+        });
+        var name = document.createElementNS(NS, "text");
+        var far = row.querySelector(".far input");
+        name.setAttribute("x", at.x + 6 * px);
+        name.setAttribute("y", at.y - 8 * px);
+        name.setAttribute("font-size", 14 * px);
+        name.setAttribute("stroke-width", 3 * px);
+        name.textContent = far && far.value ? far.value : row.querySelector("legend").textContent;
+        g.appendChild(name);
+        drawn.appendChild(g);
+      });
+    }
+    function chosenKind() { return new FormData(form).get("put"); }
+    function free(kind) {
+      var same = rows.filter(function (r) { return r.dataset.kind === kind; });
+      return same.filter(function (r) { return !spot(r); })[0] || (same.length === 1 ? same[0] : null);
+    }
+    function near(event) {
+      var best = null;
+      var least = GRAB_PX;
+      rows.forEach(function (row) {
+        var at = spot(row);
+        if (!at) { return; }
+        var s = new DOMPoint(at.x, at.y).matrixTransform(svg.getScreenCTM());
+        var off = Math.hypot(event.clientX - s.x, event.clientY - s.y);
+        if (off < least) { least = off; best = row; }
+      });
+      return best;
+    }
+
+    var held = null;
+    var start = null;
+    svg.addEventListener("pointerdown", function (event) {
+      if (event.button > 0) { return; }
+      held = near(event);
+      start = { x: event.clientX, y: event.clientY, view: { x: view.x, y: view.y }, panned: false };
+      if (held) { last = held; draw(); }
+      svg.setPointerCapture(event.pointerId);
+    });
+    svg.addEventListener("pointermove", function (event) {
+      if (!start) { return; }
+      if (held) {
+        var p = place(event, svg);
+        put(held, p.x, p.y);
+      } else if (Math.hypot(event.clientX - start.x, event.clientY - start.y) > 10 && view.w < full.w) {
+        start.panned = true;
+        look(start.view.x - (event.clientX - start.x) * view.w / svg.clientWidth, start.view.y - (event.clientY - start.y) * view.w / svg.clientWidth, view.w);
+      }
+    });
+    svg.addEventListener("pointerup", function (event) {
+      var tap = start && !held && !start.panned && Math.hypot(event.clientX - start.x, event.clientY - start.y) <= 10;
+      start = null;
+      held = null;
+      if (!tap) { return; }
+      var row = free(chosenKind());
+      if (!row) { return; }
+      var part = row.closest("details");
+      if (part) { part.open = true; }
+      var p = place(event, svg);
+      put(row, p.x, p.y);
+      if (chosenKind() === "pole-0") { form.querySelector("input[name=put][value=pole-1]").checked = true; }
+    });
+    svg.addEventListener("pointercancel", function () { start = null; held = null; });
+    svg.addEventListener("keydown", function (event) {
+      var by = event.shiftKey ? 10 : 1;
+      var steps = { ArrowLeft: [-by, 0], ArrowRight: [by, 0], ArrowUp: [0, -by], ArrowDown: [0, by] }[event.key];
+      if (!steps || !last) { return; }
+      var at = spot(last);
+      put(last, at.x + steps[0], at.y + steps[1]);
+      event.preventDefault();
+    });
+
+    function look(x, y, w) {
+      view.w = Math.min(full.w, Math.max(full.w / 8, w));
+      view.h = view.w * full.h / full.w;
+      view.x = Math.min(full.w - view.w, Math.max(0, x));
+      view.y = Math.min(full.h - view.h, Math.max(0, y));
+      svg.setAttribute("viewBox", view.x + " " + view.y + " " + view.w + " " + view.h);
+      svg.classList.toggle("zoomed", view.w < full.w);
+      draw();
+    }
+    function zoom(by) {
+      var at = last && spot(last);
+      var c = at || { x: view.x + view.w / 2, y: view.y + view.h / 2 };
+      var w = Math.min(full.w, Math.max(full.w / 8, view.w * by));
+      look(c.x - w / 2, c.y - w * full.h / full.w / 2, w);
+    }
+    document.getElementById("marks-larger").addEventListener("click", function () { zoom(0.5); });
+    document.getElementById("marks-smaller").addEventListener("click", function () { zoom(2); });
+    rows.forEach(function (row) {
+      row.querySelector(".take-away").addEventListener("click", function () {
+        row.querySelectorAll("input").forEach(function (f) { f.value = ""; });
+        if (last === row) { last = null; }
+        draw();
+      });
+      row.addEventListener("input", draw);
+    });
+    window.addEventListener("resize", draw);
+    draw();
+  }
+
+  function box(svg) {
+    if (!svg) { return; }
+    var rect = document.getElementById("box-drawn");
+    var fields = ["x", "y", "w", "h"].map(function (n) { return document.getElementById("box-" + n); });
+    var start = null;
+    function write(a, b) {
+      var v = [Math.min(a.x, b.x), Math.min(a.y, b.y), Math.abs(a.x - b.x), Math.abs(a.y - b.y)];
+      ["x", "y", "width", "height"].forEach(function (n, i) { rect.setAttribute(n, v[i]); });
+      fields.forEach(function (f, i) { f.value = v[i].toFixed(1); });
+    }
+    svg.classList.add("zoomed");
+    svg.addEventListener("pointerdown", function (event) { start = place(event, svg); svg.setPointerCapture(event.pointerId); });
+    svg.addEventListener("pointermove", function (event) { if (start) { write(start, place(event, svg)); } });
+    svg.addEventListener("pointerup", function () { start = null; });
+    svg.addEventListener("pointercancel", function () { start = null; });
+  }
+})();
