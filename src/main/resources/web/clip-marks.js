@@ -20,6 +20,8 @@
     var last = null;
     var rows = Array.prototype.slice.call(form.querySelectorAll(".mark-row"));
 
+    form.classList.add("tapping");
+
     function fields(row) { return row.querySelectorAll(".px input"); }
     function spot(row) {
       var f = fields(row);
@@ -58,7 +60,7 @@
         name.setAttribute("y", at.y - 8 * px);
         name.setAttribute("font-size", 14 * px);
         name.setAttribute("stroke-width", 3 * px);
-        name.textContent = far && far.value ? far.value : row.querySelector("legend").textContent;
+        name.textContent = row.dataset.kind === "ground" && far.value ? far.value : row.querySelector("legend").textContent;
         g.appendChild(name);
         drawn.appendChild(g);
       });
@@ -100,22 +102,30 @@
         look(start.view.x - (event.clientX - start.x) * view.w / svg.clientWidth, start.view.y - (event.clientY - start.y) * view.w / svg.clientWidth, view.w);
       }
     });
+    function putNew(x, y) {
+      var row = free(chosenKind());
+      if (!row) { return; }
+      var part = row.closest("details");
+      if (part) { part.open = true; }
+      put(row, x, y);
+      if (chosenKind() === "pole-0") { form.querySelector("input[name=put][value=pole-1]").checked = true; }
+    }
     svg.addEventListener("pointerup", function (event) {
       var tap = start && !held && !start.panned && Math.hypot(event.clientX - start.x, event.clientY - start.y) <= 10;
       start = null;
       held = null;
       if (!tap) { return; }
-      var row = free(chosenKind());
-      if (!row) { return; }
-      var part = row.closest("details");
-      if (part) { part.open = true; }
       var p = place(event, svg);
-      put(row, p.x, p.y);
-      if (chosenKind() === "pole-0") { form.querySelector("input[name=put][value=pole-1]").checked = true; }
+      putNew(p.x, p.y);
     });
     svg.addEventListener("pointercancel", function () { start = null; held = null; });
     svg.addEventListener("keydown", function (event) {
       var by = event.shiftKey ? 10 : 1;
+      if (event.key === "Enter") {
+        putNew(view.x + view.w / 2, view.y + view.h / 2);
+        event.preventDefault();
+        return;
+      }
       var steps = { ArrowLeft: [-by, 0], ArrowRight: [by, 0], ArrowUp: [0, -by], ArrowDown: [0, by] }[event.key];
       if (!steps || !last) { return; }
       var at = spot(last);

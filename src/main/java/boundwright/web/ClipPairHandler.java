@@ -5,6 +5,7 @@ import boundwright.clip.FoundClip;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.ReadContact;
+import boundwright.footfall.Foot;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
@@ -68,7 +69,7 @@ final class ClipPairHandler {
           "Clip " + r.look.clip().id() + " shows no contact " + at + ". Choose a contact that both clips show.");
     }
     BodyPicture picture =
-        BodyPicture.of(r.points, r.reading, r.reading.frameAt(r.reading.begin(contact) + ms / 1000), BodyPicture.Cut.NEAR);
+        BodyPicture.of(r.points, r.reading, r.reading.frameAt(r.reading.begin(contact) + ms / 1000), BodyPicture.Cut.SMALL);
     ClipDesk desk = looks.desk();
     LengthUnit unit = bench.settings().settings().unit();
     ReadContact c = r.reading.contacts().get(contact);
@@ -83,7 +84,7 @@ final class ClipPairHandler {
     }
     facts.addAll(c.posture(r.reading.scaled(), unit));
     return new ClipPairView.Half(
-        list.line(r.look.clip(), "/clips", false), ClipStage.name(r.reading, contact), picture,
+        list.line(r.look.clip(), "/clips", false), ClipStage.name(r.reading, contact), c.contact().foot() == Foot.RIGHT, picture,
         desk.still(r.look.clip().id(), picture.still()).isPresent(), List.copyOf(facts));
   }
 }

@@ -21,11 +21,12 @@ public record ClipPairView(Half left, Half right, int at, int contacts, double m
    *
    * @param line the clip
    * @param name the contact's name
+   * @param right whether it is a right foot
    * @param picture its frame
    * @param stillKept whether the picture is there
    * @param facts time on the ground, flight and foot strike
    */
-  public record Half(ClipsView.Line line, String name, BodyPicture picture, boolean stillKept, List<String> facts) {
+  public record Half(ClipsView.Line line, String name, boolean right, BodyPicture picture, boolean stillKept, List<String> facts) {
     /** Address of the picture. */
     public String still() {
       return ClipStage.still(line.clip(), picture);
