@@ -22,7 +22,9 @@ import boundwright.store.Workbench;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Predicate;
 
 /** The page of a clip: film strip, the chosen frame, corrections, the rep. */
@@ -216,8 +218,14 @@ final class ClipHandler {
     int begin = begun.matches("\\d{1,7}") && !ended ? Math.max(1, Math.min(all, Integer.parseInt(begun))) - 1 : -1;
     boolean whole = Form.text(ctx, "view").equals("whole");
     BodyPicture picture = BodyPicture.of(points, reading, frame, whole ? Cut.WHOLE : Cut.NEAR);
+    Set<Integer> kept = new HashSet<>();
+    for (int f = frame - 1; f <= frame + 1; f++) {
+      if (points.firstFrame() + f >= 0 && looks.desk().still(clip.id(), points.firstFrame() + f).isPresent()) {
+        kept.add(f);
+      }
+    }
     return new ClipStage(
-        clip, reading, picture, kept(clip).test(picture), reading.contactAt(picture.time_s()), begin, whole, bench.settings().settings().unit());
+        clip, reading, picture, Set.copyOf(kept), reading.contactAt(picture.time_s()), begin, whole, bench.settings().settings().unit());
   }
 
   private Predicate<BodyPicture> kept(ClipRecord clip) {

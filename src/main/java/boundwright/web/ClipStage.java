@@ -10,6 +10,7 @@ import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,14 +19,14 @@ import org.jspecify.annotations.Nullable;
  * @param clip what is kept
  * @param reading the clip as it reads now
  * @param picture the frame
- * @param stillKept whether its picture is there
+ * @param stillsKept frames of the track, from 0, whose pictures are there, of this one and its neighbours
  * @param contact the contact that holds the frame or is nearest, from 0; -1 without contacts
  * @param begin frame of the track at which the coach began a contact, from 0; -1 if none
  * @param whole whether all of the film's picture is shown
  * @param unit the coach's unit
  */
 public record ClipStage(
-    ClipRecord clip, ClipReading reading, BodyPicture picture, boolean stillKept, int contact, int begin, boolean whole,
+    ClipRecord clip, ClipReading reading, BodyPicture picture, Set<Integer> stillsKept, int contact, int begin, boolean whole,
     LengthUnit unit) {
 
   /** The clip's page. */
@@ -96,9 +97,14 @@ public record ClipStage(
     return "/clips/" + clip.id() + "/still/" + picture.still() + ".jpg?v=" + clip.added().toEpochMilli();
   }
 
-  /** Address of the picture so many frames on, for the browser to have at hand. */
-  public String stillAt(int frame) {
-    return "/clips/" + clip.id() + "/still/" + (picture.still() - frame() + frame) + ".jpg?v=" + clip.added().toEpochMilli();
+  /** Whether the frame's picture is there. */
+  public boolean stillKept() {
+    return stillsKept.contains(picture.frame());
+  }
+
+  /** Address of a neighbour's picture, for the browser to have at hand; null where there is none. */
+  public @Nullable String stillAt(int frame) {
+    return !stillsKept.contains(frame - 1) ? null : "/clips/" + clip.id() + "/still/" + (picture.still() - frame() + frame) + ".jpg?v=" + clip.added().toEpochMilli();
   }
 
   /** When the frame was filmed. */

@@ -148,6 +148,7 @@ class ClipTest extends PhoneCase {
     newPage(1280, 900, false);
     look();
     Locator knee = page.locator("#dot-RIGHT_KNEE");
+    knee.scrollIntoViewIfNeeded();
     BoundingBox box = knee.boundingBox();
     double was = Double.parseDouble(knee.getAttribute("cx"));
     page.mouse().move(box.x + box.width / 2, box.y + box.height / 2);
@@ -189,7 +190,7 @@ class ClipTest extends PhoneCase {
     page.setInputFiles("#film", film("nobody"));
     page.getByText("Take the films").click();
     assertThat(page.locator(".clip-row")).containsText("Nobody was seen", waiting());
-    page.getByText("draw a box").click();
+    page.locator("a.button[href$='/box']").click();
     assertThat(page.locator("#box-picture")).isVisible();
     BoundingBox box = page.locator("#box-picture").boundingBox();
     page.mouse().move(box.x + 40, box.y + 40);

@@ -50,7 +50,7 @@ final class MadeUpScan implements ClipDesk.Scan {
     }
     TrueClip clip = clip(text.replace("nobody", "RRL 3 60").replace("slow ", ""));
     Camera camera = clip.camera();
-    paint(clip, stills, text.contains("nobody") ? 6 : clip.truth().frames(), progress);
+    paint(clip, stills, text.contains("nobody") && order.box() == null ? 6 : clip.truth().frames(), progress);
     if (text.contains("nobody") && order.box() == null) {
       throw new RefusedException("Nobody was seen in the film of 240 frames. Draw a box round the athlete, or film from nearer.");
     }
