@@ -232,7 +232,7 @@ final class JobQueue implements ClipQueue {
       brokenOff = true;
     } catch (RuntimeException e) {
       // the store refuses to write on an interrupted thread; that is no failure of the clip
-      if (!run.calledOff && !closing) {
+      if (!Thread.currentThread().isInterrupted()) {
         throw e;
       }
       brokenOff = true;
