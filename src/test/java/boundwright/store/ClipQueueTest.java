@@ -241,6 +241,30 @@ class ClipQueueTest {
     assertThat(desk().clip(first.id()).state()).as("called off from the other program: seen at the next progress").isEqualTo(ClipState.CANCELLED);
   }
 
+  /** Where the lock says that others work on the queue too, a job whose heartbeat has stopped is taken over all the same. */
+  @Test
+  void aJobWhoseHeartbeatStoppedIsTakenOver() throws Exception {
+    desk().start();
+    take("hold 1");
+    scan.nextHeld();
+    ClipRecord dead = take("good 2");
+    w.database().write(h -> h.execute("UPDATE clip SET state = 'READING' WHERE id = ?", dead.id()));
+    w.database()
+        .write(
+            h ->
+                h.execute(
+                    "UPDATE job SET picked = 1, picked_by = 'gone', last_heartbeat = execution_time - 61000000 WHERE task_instance = ?",
+                    Long.toString(dead.id())));
+    FakeScan others = new FakeScan();
+    try (Workbench second = Workbench.open(dir, Fixtures.CLOCK, others)) {
+      second.clips().start();
+      await(second, dead, ClipState.READ);
+      assertThat(others.begun).containsExactly("good 2");
+    }
+    scan.goOn.release();
+    awaitNoJobs();
+  }
+
   @Test
   void aClipThatCameInButWasNeverQueuedIsQueuedAtTheStart() throws Exception {
     ClipRecord clip = take("good");
