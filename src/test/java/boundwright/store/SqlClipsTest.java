@@ -35,7 +35,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** What is kept of a clip comes back as it was. */
 @SuppressWarnings("NullAway.Init") // JUnit fills the folder in
 class SqlClipsTest {
-  private static final List<Correction> EVERY_KIND =
+  static final List<Correction> EVERY_KIND =
       List.of(
           new Correction.MovePoint(12, BodyPoint.LEFT_HEEL, new Spot(100.25, 1.0 / 3)),
           new Correction.ExchangeLegs(0.1, 0.30000000000000004),
@@ -45,7 +45,7 @@ class SqlClipsTest {
           new Correction.ToeOff(0.55, 0.61),
           new Correction.DropContact(0.95),
           new Correction.ExchangeLegs(0.1, 0.2));
-  private static final Setup MARKED =
+  static final Setup MARKED =
       new Setup(
           List.of(new GroundMarks.Mark(new Spot(700, 610), 3), new GroundMarks.Mark(new Spot(10.5, 600), 0)),
           new Setup.Pole(new Spot(300, 605), new Spot(301, 400), 2.05),
