@@ -108,7 +108,7 @@ class ArchitectureTest {
   static final ArchRule SQL_ONLY_IN_STORE =
       noClasses().that().resideOutsideOfPackage("boundwright.store..")
           .should().dependOnClassesThat().resideInAnyPackage(
-              "java.sql..", "javax.sql..", "org.jdbi..", "org.flywaydb..", "org.sqlite..", "com.zaxxer..")
+              "java.sql..", "javax.sql..", "org.jdbi..", "org.flywaydb..", "org.sqlite..", "com.zaxxer..", "com.github.kagkarlsson..")
           .because("the database can be changed only if one room knows it");
 
   @ArchTest

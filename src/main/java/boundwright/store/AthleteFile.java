@@ -4,6 +4,7 @@ import boundwright.athlete.Athlete;
 import java.sql.ResultSet;
 import java.sql.ResultSetMetaData;
 import java.sql.SQLException;
+import java.util.Base64;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -31,7 +32,7 @@ public final class AthleteFile {
 
   /**
    * All rows by table, the athlete's own first, each row by column in the order of the table; a column's name or the column
-   * {@code unit} beside it says the unit. Values are texts, numbers, or null. Tables without a row of theirs are left out.
+   * {@code unit} beside it says the unit. Values are texts, numbers, or null; the body points of a clip, which are bytes, are Base64. Tables without a row of theirs are left out.
    */
   public Map<String, List<Map<String, @Nullable Object>>> of(Athlete athlete) {
     return workbench.database().read(h -> read(h, athlete.id()));
@@ -90,7 +91,8 @@ public final class AthleteFile {
     ResultSetMetaData columns = r.getMetaData();
     Map<String, @Nullable Object> row = new LinkedHashMap<>();
     for (int i = 1; i <= columns.getColumnCount(); i++) {
-      row.put(columns.getColumnName(i), r.getObject(i));
+      Object value = r.getObject(i);
+      row.put(columns.getColumnName(i), value instanceof byte[] bytes ? Base64.getEncoder().encodeToString(bytes) : value);
     }
     return row;
   }

@@ -48,6 +48,7 @@ final class JobQueue implements ClipQueue {
   private final Database database;
   private final JdbcCustomization dialect;
   private final int threads;
+  private final boolean ownFile;
   private final Clock clock = new SystemClock();
   private final CustomTask<Void> task;
   private final Set<Run> running = new HashSet<>();
@@ -80,17 +81,22 @@ final class JobQueue implements ClipQueue {
     }
   }
 
-  /** A queue in this database. */
-  JobQueue(Database database, JdbcCustomization dialect, int threads) {
+  /**
+   * A queue in this database.
+   *
+   * @param ownFile whether the database is a file beside which a lock can say that no other program works on the queue
+   */
+  JobQueue(Database database, JdbcCustomization dialect, int threads, boolean ownFile) {
     this.database = database;
     this.dialect = dialect;
     this.threads = threads;
+    this.ownFile = ownFile;
     this.task = Tasks.custom(TASK, Void.class).onFailure(this::failed).execute((instance, context) -> read(Long.parseLong(instance.getId())));
   }
 
   /** The queue of a program on its own SQLite file, one clip at a time: one scan fills the machine. */
   static JobQueue embedded(Database database) {
-    return new JobQueue(database, new SqliteJobs(), 1);
+    return new JobQueue(database, new SqliteJobs(), 1, true);
   }
 
   private synchronized Scheduler scheduler() {
@@ -131,7 +137,7 @@ final class JobQueue implements ClipQueue {
       throw new IllegalStateException("The queue was started or closed already.");
     }
     this.worker = worker;
-    if (own()) {
+    if (ownFile && own()) {
       free();
     }
     scheduler().start();
@@ -232,7 +238,7 @@ final class JobQueue implements ClipQueue {
       brokenOff = true;
     } catch (RuntimeException e) {
       // the store refuses to write on an interrupted thread; that is no failure of the clip
-      if (!run.calledOff && !closing) {
+      if (!Thread.currentThread().isInterrupted()) {
         throw e;
       }
       brokenOff = true;

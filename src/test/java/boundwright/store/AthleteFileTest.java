@@ -3,6 +3,7 @@ package boundwright.store;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.athlete.Athlete;
+import boundwright.clip.scan.FoundBytes;
 import boundwright.load.Answer;
 import boundwright.load.Finding;
 import boundwright.load.GuardOverride;
@@ -17,6 +18,7 @@ import boundwright.readiness.GateAnswer.Decision;
 import boundwright.readiness.RungDecision;
 import boundwright.technique.LookRepository.SecondLook;
 import java.nio.file.Path;
+import java.util.Base64;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -45,12 +47,20 @@ class AthleteFileTest {
         w.care().setGrowing(a.id(), true, null);
         w.care().addPain(a.id(), new Pain(0, Fixtures.TODAY, "left shin of " + a.name(), 6, null, true));
         w.care().keep(new GuardOverride(0, a.id(), Fixtures.TODAY, Finding.Rule.RAMP, Answer.CAUTION, "said", "a reason for it"));
+        SqlClips clips = new SqlClips(w.database());
+        long clip = clips.add(SqlClipsTest.plain(a.id())).id();
+        clips.found(clip, FakeScan.FOUND);
+        clips.setup(clip, SqlClipsTest.MARKED);
+        clips.corrections(clip, SqlClipsTest.EVERY_KIND);
         w.ladder().keep(new RungDecision(0, a.id(), DrillFamily.ALTERNATE, Fixtures.TODAY, 4, 6, Decision.ADD_TWO_STEPS, ""));
       }
       Map<String, List<Map<String, @Nullable Object>>> kept = new AthleteFile(w).of(bram);
       assertThat(kept.keySet()).startsWith("athlete").doesNotContain("learned", "setting");
       assertThat(kept.toString()).contains("left shin of Bram Curlew").doesNotContain("Tovi");
       assertThat(kept.get("meet")).singleElement().satisfies(m -> assertThat(m).containsEntry("name", "Invented Open"));
+      assertThat(kept.get("clip_points"))
+          .singleElement()
+          .satisfies(p -> assertThat(Base64.getDecoder().decode(String.valueOf(p.get("bytes")))).isEqualTo(FoundBytes.of(FakeScan.FOUND)));
       assertThat(kept.get("second_look")).singleElement().satisfies(l -> assertThat(l).containsEntry("observer", "KS"));
 
       Map<String, Integer> before = counts(w);
@@ -65,7 +75,7 @@ class AthleteFileTest {
               assertThat(kept.getOrDefault(table, List.of())).as(table).hasSize(gone);
             }
           });
-      assertThat(touched).hasSizeGreaterThanOrEqualTo(18);
+      assertThat(touched).hasSizeGreaterThanOrEqualTo(22);
       TreeSet<String> told = new TreeSet<>(kept.keySet());
       told.remove("meet");
       assertThat(told).isEqualTo(touched);

@@ -33,29 +33,39 @@ class JumpMigrationTest {
     Flyway.configure().dataSource(source).locations("classpath:db/migration").target("2").load().migrate();
     try (Connection c = source.getConnection();
         Statement s = c.createStatement()) {
-      s.execute("INSERT INTO athlete VALUES (3, 'Ada Fenn', 'ada fenn', 'BEGINNER', 'L', 2)");
-      s.execute("INSERT INTO known_mark VALUES (1, 3, 'STANDING_FIVE', 0, 9.87, '2026-03-01')");
-      s.execute("INSERT INTO run_up VALUES (4, 3, 8, 13.4, 7.9, '2026-03-02')");
-      s.execute(
-          "INSERT INTO rep (id, athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome, mark_to_sand_m,"
-              + " faults, judged) VALUES (11, 3, '2026-03-03', 'RL x5', 2, 'GRASS', '2.1;;6.2', NULL, 'IN', 20.5, 'dangling-toe', 1)");
-      s.execute("INSERT INTO learned VALUES (3, x'00', x'00')");
-      s.execute("INSERT INTO setting VALUES ('marks.chance', 0.8, '1', NULL)");
-      s.execute("INSERT INTO drill VALUES (1, 'RRL x2', NULL, 1, 2, 1)");
-      s.execute("INSERT INTO care VALUES (3, 1, '2026-01-05')");
-      s.execute("INSERT INTO pain VALUES (2, 3, '2026-03-04', 'left shin', 2, NULL, 0)");
-      s.execute("INSERT INTO medical_hold VALUES (5, 3, '2026-02-01', 'invented', NULL, NULL)");
-      s.execute("INSERT INTO guard_override VALUES (6, 3, '2026-03-04', 'RAMP', 'CAUTION', 'said', 'a reason of words')");
-      s.execute("INSERT INTO session_rating VALUES (3, '2026-03-04', 6, 50)");
-      s.execute("INSERT INTO family_rung VALUES (3, 'ALTERNATE', 4)");
-      s.execute("INSERT INTO rung_decision VALUES (7, 3, 'ALTERNATE', '2026-03-05', 2, 4, 'PASS', '')");
-      s.execute("INSERT INTO own_fault VALUES ('late-arms', 'late arms', 'a', 'b', 'c', 'd')");
-      s.execute("INSERT INTO second_look VALUES (11, 'bo', 'Bo', 'dangling-toe@2')");
-      s.execute("INSERT INTO test_score VALUES (8, 3, 'STANDING_FIVE', 0, 9.9, 'm', NULL, '2026-03-06', 'TRACK', 'spikes', 'still', 3, '')");
+      rowsOfTheSecondVersion(s);
     }
   }
 
+  /** A row in every table. */
+  static void rowsOfTheSecondVersion(Statement s) throws SQLException {
+    s.execute("INSERT INTO athlete VALUES (3, 'Ada Fenn', 'ada fenn', 'BEGINNER', 'L', 2)");
+    s.execute("INSERT INTO known_mark VALUES (1, 3, 'STANDING_FIVE', 0, 9.87, '2026-03-01')");
+    s.execute("INSERT INTO run_up VALUES (4, 3, 8, 13.4, 7.9, '2026-03-02')");
+    s.execute(
+        "INSERT INTO rep (id, athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome, mark_to_sand_m,"
+            + " faults, judged) VALUES (11, 3, '2026-03-03', 'RL x5', 2, 'GRASS', '2.1;;6.2', NULL, 'IN', 20.5, 'dangling-toe', 1)");
+    s.execute("INSERT INTO learned VALUES (3, x'00', x'00')");
+    s.execute("INSERT INTO setting VALUES ('marks.chance', 0.8, '1', NULL)");
+    s.execute("INSERT INTO drill VALUES (1, 'RRL x2', NULL, 1, 2, 1)");
+    s.execute("INSERT INTO care VALUES (3, 1, '2026-01-05')");
+    s.execute("INSERT INTO pain VALUES (2, 3, '2026-03-04', 'left shin', 2, NULL, 0)");
+    s.execute("INSERT INTO medical_hold VALUES (5, 3, '2026-02-01', 'invented', NULL, NULL)");
+    s.execute("INSERT INTO guard_override VALUES (6, 3, '2026-03-04', 'RAMP', 'CAUTION', 'said', 'a reason of words')");
+    s.execute("INSERT INTO session_rating VALUES (3, '2026-03-04', 6, 50)");
+    s.execute("INSERT INTO family_rung VALUES (3, 'ALTERNATE', 4)");
+    s.execute("INSERT INTO rung_decision VALUES (7, 3, 'ALTERNATE', '2026-03-05', 2, 4, 'PASS', '')");
+    s.execute("INSERT INTO own_fault VALUES ('late-arms', 'late arms', 'a', 'b', 'c', 'd')");
+    s.execute("INSERT INTO second_look VALUES (11, 'bo', 'Bo', 'dangling-toe@2')");
+    s.execute("INSERT INTO test_score VALUES (8, 3, 'STANDING_FIVE', 0, 9.9, 'm', NULL, '2026-03-06', 'TRACK', 'spikes', 'still', 3, '')");
+  }
+
   private Map<String, List<String>> everything() throws SQLException {
+    return everything(source);
+  }
+
+  /** All rows of all tables. */
+  static Map<String, List<String>> everything(SQLiteDataSource source) throws SQLException {
     Map<String, List<String>> out = new LinkedHashMap<>();
     try (Connection c = source.getConnection();
         Statement s = c.createStatement()) {

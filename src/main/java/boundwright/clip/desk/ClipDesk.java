@@ -127,16 +127,18 @@ public final class ClipDesk {
                 }
               });
       clips.found(id, points);
-      if (!clips.keepFilms()) {
-        dropFilm(id);
-      }
     } catch (RefusedException e) {
       clips.state(id, ClipState.REFUSED, 0, e.getMessage());
+      return;
     } catch (RuntimeException e) {
       clips.state(
           id, ClipState.REFUSED, 0,
           "The program failed while it read the clip (" + e + "). Have it read again; if it fails again, report this with the lines that the program wrote.");
       throw e;
+    }
+    // outside: a film that cannot be dropped is still a film that was read
+    if (!clips.keepFilms()) {
+      dropFilm(id);
     }
   }
 
