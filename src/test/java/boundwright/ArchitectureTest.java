@@ -169,16 +169,31 @@ class ArchitectureTest {
   @ArchTest
   static final ArchRule ONLY_THE_ENTRY_POINT_ENDS_THE_PROGRAM =
       noClasses().that().doNotHaveFullyQualifiedName("boundwright.Boundwright")
+          .and().doNotHaveFullyQualifiedName("boundwright.clip.scan.ScanChild")
           .should().callMethod(System.class, "exit", int.class)
           .orShould().accessField(System.class, "out")
           .orShould().accessField(System.class, "err")
-          .because("a room that prints or exits cannot be used from another");
+          .because("a room that prints or exits cannot be used from another; the child process that scans films is an entry point too");
 
   @ArchTest
   static final ArchRule THE_MIDDLE_ROOMS_TOUCH_NO_FILES =
       noClasses().that().resideInAnyPackage(BELOW_STORE).and().resideOutsideOfPackage("boundwright.card..")
           .should().dependOnClassesThat().resideInAnyPackage("java.nio.file..", "java.net..")
           .because("what is thought about marks must not depend on a disk or a network");
+
+  @ArchTest
+  static final ArchRule NATIVE_CODE_STAYS_IN_FILM_AND_POSE =
+      noClasses().that().resideOutsideOfPackages("boundwright.clip.film..", "boundwright.clip.pose..")
+          .should().dependOnClassesThat().resideInAnyPackage("org.bytedeco..")
+          .because("native memory can take the process down, so it is touched in two places only");
+
+  @ArchTest
+  static final ArchRule NETWORK_AND_DECODER_RUN_IN_THE_CHILD =
+      noClasses().that().resideOutsideOfPackages("boundwright.clip.film..", "boundwright.clip.pose..", "boundwright.clip.scan..")
+          .should().dependOnClassesThat().haveFullyQualifiedName("boundwright.clip.film.Film")
+          .orShould().dependOnClassesThat().haveFullyQualifiedName("boundwright.clip.pose.PoseNet")
+          .orShould().dependOnClassesThat().haveFullyQualifiedName("boundwright.clip.scan.Scanner")
+          .because("a damaged film may end the child process, never the program");
 
   @ArchTest
   static final ArchRule NO_ATTIC =

@@ -22,6 +22,7 @@ class FormatsJsonTest {
     return Stream.of(
         Arguments.of("marks", MarksAnswer.class),
         Arguments.of("count", CountCommand.Answer.class),
+        Arguments.of("clip", ClipAnswer.class),
         Arguments.of("log", RepAnswer.class),
         Arguments.of("load", LoadCommand.LoadAnswer.class),
         Arguments.of("ready", ReadyCommand.Answer.class),

@@ -25,12 +25,19 @@ final class CornerFit {
   private static final double REACH_S = 0.032;
   private static final double REACH_AGAIN_S = 0.014;
   /** Standard deviation of the guess [s] (own output: about 8 ms at 240 and 10 ms at 60 frames a second). */
-  private static final double GUESS_SD_S = Double.parseDouble(System.getProperty("gs","0.012"));
+  private static final double GUESS_SD_S = 0.012;
   /**
    * Errors of body points last over frames. The fit takes them as white noise plus as much again that fades to 1/e in this
    * time [s] (generalised least squares; judgement, see the docs for how much hangs on it).
    */
-  private static final double LASTING_S = Double.parseDouble(System.getProperty("la","0.04"));
+  private static final double LASTING_S = 0.04;
+  /**
+   * A sample's standard deviation is so many times what its path's residuals show, because a smoothed path follows some of
+   * the lasting error (own output on made-up clips).
+   */
+  private static final double SMOOTHED_AWAY = 2;
+  /** No sample is trusted more than this, standard deviation [m]: neither foot nor ground is that stiff (judgement). */
+  private static final double LEAST_SIGMA_M = 0.005;
   /** Fewest samples that can tell a time. */
   private static final int FEWEST = 5;
 
@@ -39,10 +46,11 @@ final class CornerFit {
    *
    * @param path its samples
    * @param creep how fast it may still move on the ground's side of the event, standard deviation [m/s]
+   * @param lasting share of the lasting error, 0 (all errors white) to 1 (as much lasting as white)
    */
   record Witness(FootPath path, double creep, double lasting) {
     double sigma() {
-      return Math.max(path.noise()*Double.parseDouble(System.getProperty("sm","2")), Double.parseDouble(System.getProperty("sf","0.005")));
+      return Math.max(SMOOTHED_AWAY * path.noise(), LEAST_SIGMA_M);
     }
   }
 
@@ -194,13 +202,14 @@ final class CornerFit {
       double[][] c = new double[n][n];
       for (int i = 0; i < n; i++) {
         for (int j = 0; j < n; j++) {
-          c[i][j] = w.lasting*v * Math.exp(-Math.abs(t[i] - t[j]) / LASTING_S) + (i == j ? v*(2-w.lasting) : 0);
+          double white = i == j ? v * (2 - w.lasting) : 0;
+          c[i][j] = white + w.lasting * v * Math.exp(-Math.abs(t[i] - t[j]) / LASTING_S);
         }
       }
       double[][] lower = new CholeskyDecomposition(new Array2DRowRealMatrix(c, false), 1e-6, 0).getL().getData();
-      return new Window(
-          t, Arrays.stream(at).mapToDouble(i -> w.path.x()[i]).toArray(), Arrays.stream(at).mapToDouble(i -> w.path.y()[i]).toArray(),
-          w.creep, lower);
+      double[] x = Arrays.stream(at).mapToDouble(i -> w.path.x()[i]).toArray();
+      double[] y = Arrays.stream(at).mapToDouble(i -> w.path.y()[i]).toArray();
+      return new Window(t, x, y, w.creep, lower);
     }
 
     private double[] whitened(double[] u) {
@@ -262,7 +271,8 @@ final class CornerFit {
       for (int a = 1; a < m; a++) {
         cost += 0.5 * weight[a] * (k[a] - mean[a]) * (k[a] - mean[a]);
       }
-      if (MARGINAL) cost += 0.5 * Math.log(solved.getDeterminant());
+      // the coefficients are integrated out, not set to their best: a time that needs finely tuned ones must pay for it
+      cost += 0.5 * Math.log(solved.getDeterminant());
       k[0] += base;
       return new Fit(k, cost);
     }
@@ -275,7 +285,6 @@ final class CornerFit {
       return sum;
     }
   }
-  static final boolean MARGINAL = !Boolean.getBoolean("nomarg");
 
   /** Standing place, creep on the ground's side, then the curve on the flight's side. */
   private static double[] row(double s, boolean landing) {

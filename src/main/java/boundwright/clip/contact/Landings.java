@@ -23,20 +23,28 @@ final class Landings {
    * plates (Handsaker et al. 2016; read). Taken off.
    */
   static final double TOUCHDOWN_BIAS_S = 0.0031;
-  /** Softness with which the leading point hands over between heel and toe [s]. */
-  private static final double LEAD_S = Double.parseDouble(System.getProperty("ls","0.006"));
-  private static final double CREEP = Double.parseDouble(System.getProperty("dcr","0.1"));
+  /** Softness with which the leading point hands over between heel and toe [s] (judgement: about the error of either). */
+  private static final double LEAD_S = 0.006;
+  /** How fast a landed point may still move, standard deviation [m/s] (judgement). */
+  private static final double CREEP = 0.1;
+  /** The point must have been seen at least twice within this time before the landing [s] (judgement). */
   private static final double SEEN_S = 0.05;
+  /** What the fit looks at before and after the landing [s] (own output: wider brings in the swing's own turns). */
+  private static final double BEFORE_S = 0.045;
+  private static final double AFTER_S = 0.05;
+  /** So much of the flight's side is needed at low frame rates, in frames (judgement). */
+  private static final double FEWEST_FRAMES = 3.6;
   /**
    * How much the hips' lead at touchdown varies at the least [m]; wide, because how far ahead a foot lands is what the
    * coach wants to see (judgement).
    */
-  private static final double LEAD_SD_M = Double.parseDouble(System.getProperty("ld","0.05"));
+  private static final double LEAD_SD_M = 0.05;
+  /** Before anything was seen: speed [m/s], acceleration [m/s2] and jerk [m/s3], each forward and up (judgement). */
   private static final Prior[] FIRST = {
     new Prior(0.8, 2.0), new Prior(-1.8, 1.0), new Prior(-40, 40), new Prior(0, 40), new Prior(0, 1500), new Prior(0, 1500)
   };
-  private static final double LF = D("lf","1.5"), LG=D("lg","1.5"), LH=D("lh","1.5"), LI=D("li","1.5"); static double D(String a, String b) { return Double.parseDouble(System.getProperty(a,b)); }
-  private static final double[] LEAST = {0.6*LF, 0.3*LG, 12*LH, 12*LH, 400*LI, 400*LI};
+  /** How much landings of one rep differ in these at the least, standard deviation, same units (judgement). */
+  private static final double[] LEAST = {0.9, 0.45, 18, 18, 600, 600};
 
   private final Motion motion;
   private final double step;
@@ -110,7 +118,7 @@ final class Landings {
   }
 
   private double wide(double window) {
-    return Math.max(window, 3.6 * step);
+    return Math.max(window, FEWEST_FRAMES * step);
   }
 
   private static LandPriors priors(Prior[] p) {
@@ -138,7 +146,11 @@ final class Landings {
     if (path == null || path.seen(guess - wide(SEEN_S), guess - 0.5 * step) < 2) {
       return null;
     }
-    return new CornerFit(List.of(new Witness(path, CREEP, 1))).landing(guess, wide(Double.parseDouble(System.getProperty("wb","0.045"))), wide(Double.parseDouble(System.getProperty("wa","0.05"))), priors);
+    return fit(path).landing(guess, wide(BEFORE_S), wide(AFTER_S), priors);
+  }
+
+  private static CornerFit fit(FootPath path) {
+    return new CornerFit(List.of(new Witness(path, CREEP, 1)));
   }
 
   private Prior[] pooled(List<Stretch> stretches, List<@Nullable Landing> landings) {
@@ -150,9 +162,7 @@ final class Landings {
       }
       FootPath path = feet[stretches.get(i).foot().ordinal()][l.heelLeads > 0.5 ? 0 : 1];
       double[] k =
-          path == null
-              ? null
-              : new CornerFit(List.of(new Witness(path, CREEP, 1))).land(l.lead().time(), wide(Double.parseDouble(System.getProperty("wb","0.045"))), wide(Double.parseDouble(System.getProperty("wa","0.05"))), priors(FIRST));
+          path == null ? null : fit(path).land(l.lead().time(), wide(BEFORE_S), wide(AFTER_S), priors(FIRST));
       if (k != null) {
         seen.add(k);
       }

@@ -20,12 +20,21 @@ import org.jspecify.annotations.Nullable;
 final class Leavings {
   /** The coarse course sees a foot leave this late, because it moves off slowly [s] (own output). */
   static final double COARSE_LATE_S = 0.012;
+  /** Before anything was seen: acceleration [m/s2] and jerk [m/s3], each forward and up (judgement). */
   private static final Prior[] FIRST = {new Prior(25, 25), new Prior(60, 40), new Prior(600, 800), new Prior(0, 800)};
+  /** How much toe-offs of one rep differ in these at the least, standard deviation, same units (judgement). */
   private static final double[] LEAST = {6, 6, 150, 150};
-  private static final double CREEP = Double.parseDouble(System.getProperty("lcr","0.1"));
+  /** How fast a toe may still move before it leaves, standard deviation [m/s] (judgement). */
+  private static final double CREEP = 0.1;
   /** How much the hips' lead at toe-off varies at the least [m] (judgement). */
   private static final double LEAD_SD_M = 0.03;
+  /** The toe must have been seen at least twice within this time after it left [s] (judgement). */
   private static final double SEEN_S = 0.05;
+  /** What the fit looks at before and after the leaving [s] (judgement). */
+  private static final double BEFORE_S = 0.05;
+  private static final double AFTER_S = 0.07;
+  /** So much of the flight's side is needed at low frame rates, in frames (judgement). */
+  private static final double FEWEST_FRAMES = 3.6;
 
   private final Track metres;
   private final Motion motion;
@@ -47,12 +56,12 @@ final class Leavings {
   }
 
   private double wide(double window) {
-    return Math.max(window, 3.6 * step);
+    return Math.max(window, FEWEST_FRAMES * step);
   }
 
   private @Nullable CornerFit toe(Foot foot) {
     FootPath toe = FootPath.of(metres, motion, Joint.TOE, foot);
-    return toe == null ? null : new CornerFit(List.of(new Witness(toe, CREEP, Double.parseDouble(System.getProperty("tl","0")))));
+    return toe == null ? null : new CornerFit(List.of(new Witness(toe, CREEP, 0)));
   }
 
   private List<@Nullable EventFit> round(List<Stretch> stretches, Prior[] p) {
@@ -63,7 +72,7 @@ final class Leavings {
       double last = motion.time(s.last());
       boolean seen = toe != null && toe.seen(last, last + wide(SEEN_S)) >= 2;
       CornerFit fit = toe(s.foot());
-      out.add(!seen || fit == null ? null : fit.leaving(last - COARSE_LATE_S, wide(0.05), wide(0.07), priors));
+      out.add(!seen || fit == null ? null : fit.leaving(last - COARSE_LATE_S, wide(BEFORE_S), wide(AFTER_S), priors));
     }
     return out;
   }
@@ -74,7 +83,7 @@ final class Leavings {
     for (int i = 0; i < stretches.size(); i++) {
       EventFit e = fits.get(i);
       CornerFit fit = toe(stretches.get(i).foot());
-      double[] k = e == null || fit == null ? null : fit.leave(e.time(), wide(0.05), wide(0.07), wide);
+      double[] k = e == null || fit == null ? null : fit.leave(e.time(), wide(BEFORE_S), wide(AFTER_S), wide);
       if (k != null) {
         seen.add(k);
       }

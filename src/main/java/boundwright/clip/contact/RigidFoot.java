@@ -18,9 +18,9 @@ import org.jspecify.annotations.Nullable;
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
 final class RigidFoot {
   private static final List<Joint> PARTS = List.of(Joint.HEEL, Joint.ANKLE, Joint.TOE);
-  /** Equivalent cut-off of the foot's turning [Hz]. */
-  private static final double CUT_OFF = Double.parseDouble(System.getProperty("rf","20"));
-  /** Standard deviation of a turn before it is measured [rad]. */
+  /** Equivalent cut-off of the foot's turning [Hz] (judgement: a foot slaps flat within some 30 ms). */
+  private static final double CUT_OFF = 20;
+  /** Standard deviation of a turn before it is measured [rad] (judgement). */
   private static final double TURN_SD = 0.1;
 
   private RigidFoot() {}

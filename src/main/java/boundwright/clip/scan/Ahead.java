@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * done with it.
  */
 final class Ahead implements AutoCloseable {
-  private static final int FRAMES = 4;
+  private static final int FRAMES = 6;
 
   /** What comes through the queue: a frame, or the end, or what went wrong. */
   private record Item(@Nullable Frame frame, @Nullable RuntimeException why) {}

@@ -7,11 +7,12 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Whether the camera stood still. Every few frames the picture, made small and without the athlete, is laid over the first
+ * Whether the camera stood still. Ten times a second the picture, made small and without the athlete, is laid over the first
  * one; where it fits best tells how far the camera turned. Marks only hold when it stood.
  */
 final class CameraWatch {
-  private static final int EVERY = 8;
+  /** How often it looks [s]. */
+  private static final double EVERY_S = 0.1;
   private static final int WIDE = 160;
   /** Farthest shift that is looked for [small px]. */
   private static final int REACH = 8;
@@ -22,14 +23,15 @@ final class CameraWatch {
   private boolean @Nullable [] hidden;
   private int high;
   private double scale = 1;
-  private int seen;
+  private double last = Double.NEGATIVE_INFINITY;
   private double worst;
   private int width;
 
-  void look(Picture picture, Region athlete) {
-    if (seen++ % EVERY != 0) {
+  void look(Picture picture, double time, Region athlete) {
+    if (time - last < EVERY_S) {
       return;
     }
+    last = time;
     scale = (double) picture.width() / WIDE;
     high = Math.max(1, (int) (picture.height() / scale));
     width = picture.width();

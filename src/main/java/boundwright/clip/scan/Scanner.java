@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntConsumer;
 import org.jspecify.annotations.Nullable;
 
@@ -67,16 +68,16 @@ public final class Scanner {
   private FoundClip run() {
     Path folder = order.stills();
     if (folder == null) {
-      return run(frame -> {});
+      return run((frame, done) -> done.run());
     }
     try (Stills stills = new Stills(folder)) {
       return run(stills::take);
     }
   }
 
-  /** Something that looks at every frame. */
+  /** Something that looks at every frame and says when it is done with it. */
   private interface Looker {
-    void take(Frame frame) throws InterruptedException;
+    void take(Frame frame, Runnable done) throws InterruptedException;
   }
 
   private FoundClip run(Looker everyFrame) {
@@ -88,12 +89,20 @@ public final class Scanner {
       PersonFinder finder = new PersonFinder(detector, landmarks);
       Frame frame = ahead.next();
       while (frame != null && !left) {
-        everyFrame.take(frame);
+        Frame now = frame;
+        AtomicInteger users = new AtomicInteger(2);
+        Runnable done =
+            () -> {
+              if (users.decrementAndGet() == 0) {
+                ahead.giveBack(now);
+              }
+            };
+        everyFrame.take(now, done);
         if (frame.index() >= order.boxFrame() || order.box() == null) {
           look(frame, landmarks, finder);
         }
         progress.accept(ahead.perMille(frame));
-        ahead.giveBack(frame);
+        done.run();
         frame = ahead.next();
       }
       ahead.stop();
@@ -127,7 +136,7 @@ public final class Scanner {
     if (pose.isPresent()) {
       lastSeen = poses.size() - 1;
       skip.saw(frame.time_s(), pose.get());
-      camera.look(picture, now.region());
+      camera.look(picture, frame.time_s(), now.region());
     } else {
       skip.lost();
       left = lastSeen >= 0 && frame.time_s() - times.get(lastSeen) > GONE_S;

@@ -1,11 +1,7 @@
 package boundwright.clip.scan;
 
 import boundwright.clip.film.Frame;
-import boundwright.clip.film.Picture;
-import java.awt.Graphics2D;
-import java.awt.RenderingHints;
-import java.awt.image.BufferedImage;
-import java.awt.image.DataBufferByte;
+import boundwright.clip.film.StillCoder;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -17,11 +13,6 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import javax.imageio.IIOImage;
-import javax.imageio.ImageIO;
-import javax.imageio.ImageWriteParam;
-import javax.imageio.ImageWriter;
-import javax.imageio.stream.ImageOutputStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,16 +22,15 @@ import org.jspecify.annotations.Nullable;
 public final class Stills implements AutoCloseable {
   /** Widest picture [px]. */
   public static final int WIDE = 960;
-  private static final float QUALITY = 0.72f;
   private static final int WAITING = 4;
   private static final String FULL = "full.txt";
 
-  /** A small picture on its way; the last one has none. */
-  private record Job(int frame, @Nullable BufferedImage image) {}
+  /** A frame on its way and what is to be run when it is done with; the last one has no frame. */
+  private record Job(@Nullable Frame frame, Runnable done) {}
 
   private final Path folder;
   private final BlockingQueue<Job> jobs = new ArrayBlockingQueue<>(WAITING);
-  private final AtomicReference<@Nullable IOException> trouble = new AtomicReference<>();
+  private final AtomicReference<@Nullable Exception> trouble = new AtomicReference<>();
   private final Thread thread;
   private boolean sized;
 
@@ -93,55 +83,46 @@ public final class Stills implements AutoCloseable {
     }
   }
 
-  /** Takes a frame; the picture may be used again at once. */
-  void take(Frame frame) throws InterruptedException {
+  /** Takes a frame; {@code done} runs, in another thread, when its picture may be used again. */
+  void take(Frame frame, Runnable done) throws InterruptedException {
     if (!sized) {
       full(folder, new Full(frame.picture().width(), frame.picture().height()));
       sized = true;
     }
-    jobs.put(new Job(frame.index(), small(frame.picture())));
-  }
-
-  /** Takes every n-th pixel in both directions, averaged, when the picture is wide; a plain copy otherwise. */
-  private static BufferedImage small(Picture p) {
-    BufferedImage full = new BufferedImage(p.width(), p.height(), BufferedImage.TYPE_3BYTE_BGR);
-    byte[] to = ((DataBufferByte) full.getRaster().getDataBuffer()).getData();
-    byte[] from = p.rgb();
-    for (int i = 0; i < 3 * p.width() * p.height(); i += 3) {
-      to[i] = from[i + 2];
-      to[i + 1] = from[i + 1];
-      to[i + 2] = from[i];
-    }
-    if (p.width() <= WIDE) {
-      return full;
-    }
-    int high = Math.max(1, (int) Math.round((double) p.height() * WIDE / p.width()));
-    BufferedImage out = new BufferedImage(WIDE, high, BufferedImage.TYPE_3BYTE_BGR);
-    Graphics2D g = out.createGraphics();
-    g.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);
-    g.drawImage(full, 0, 0, WIDE, high, null);
-    g.dispose();
-    return out;
+    jobs.put(new Job(frame, done));
   }
 
   private void write() {
-    ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
-    ImageWriteParam how = writer.getDefaultWriteParam();
-    how.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
-    how.setCompressionQuality(QUALITY);
+    StillCoder coder = null;
     try {
-      for (Job job = jobs.take(); job.image != null; job = jobs.take()) {
-        try (ImageOutputStream out = ImageIO.createImageOutputStream(file(folder, job.frame).toFile())) {
-          writer.setOutput(out);
-          writer.write(null, new IIOImage(job.image, null, null), how);
-        } catch (IOException e) {
-          trouble.compareAndSet(null, e);
+      for (Job job = jobs.take(); job.frame != null; job = jobs.take()) {
+        if (trouble.get() != null) {
+          job.done.run();
+          continue;
+        }
+        try {
+          if (coder == null) {
+            coder = new StillCoder(job.frame.picture().width(), job.frame.picture().height(), WIDE);
+          }
+          coder.take(job.frame.picture());
+        } catch (RuntimeException e) {
+          trouble.set(e);
+        }
+        job.done.run();
+        if (coder != null && trouble.get() == null) {
+          try {
+            Files.write(file(folder, job.frame.index()), coder.jpeg());
+          } catch (IOException | RuntimeException e) {
+            trouble.set(e);
+          }
         }
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     } finally {
-      writer.dispose();
+      if (coder != null) {
+        coder.close();
+      }
     }
   }
 
@@ -149,15 +130,15 @@ public final class Stills implements AutoCloseable {
   @Override
   public void close() {
     try {
-      jobs.put(new Job(-1, null));
+      jobs.put(new Job(null, () -> {}));
       thread.join();
     } catch (InterruptedException e) {
       thread.interrupt();
       Thread.currentThread().interrupt();
     }
-    IOException e = trouble.get();
+    Exception e = trouble.get();
     if (e != null) {
-      throw new UncheckedIOException("a picture could not be written", e);
+      throw new IllegalStateException("the pictures of the film could not be written", e);
     }
   }
 }

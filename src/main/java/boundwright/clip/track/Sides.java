@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -33,8 +34,11 @@ public final class Sides {
   private static final double SIGMA_M = 0.03;
   /** Equivalent cut-off of the motion of a difference [Hz]. */
   private static final double CUT_OFF = 7;
-  /** A sample costs at most this much: beyond it is taken as wild. */
-  private static final double WORST = 8;
+  /**
+   * A sample costs at most this much; beyond it is taken as wild, and the motion is not pulled by it. About the log of
+   * (2 m)^2 over 2 pi sigma^2, less the log of a chance of one in fifty to be wild.
+   */
+  private static final double WORST = 10;
   /** Mean length of a clump of exchanged frames and the time between two [s]; 10 % exchanged (known weakness, read). */
   private static final double CLUMP_S = 0.04;
   /** Margin that counts as certain. */
@@ -90,7 +94,7 @@ public final class Sides {
   }
 
   /** One survivor: the motion under a chain of signs, and the chain itself as a list linked backwards. */
-  private record Survivor(double cost, int recent, double[][] state, boolean exchanged, Survivor[] before) {}
+  private record Survivor(double cost, int recent, double[][] state, double[][][] spread, boolean exchanged, Survivor[] before) {}
 
   private static final class Chain {
     private final Track track;
@@ -135,29 +139,33 @@ public final class Sides {
       int k = difference.length;
       double dt0 = track.medianStep();
       double q = Math.pow(2 * Math.PI * CUT_OFF, 6) * sigma * sigma * dt0;
-      double[][][] c = new double[k][][];
-      Arrays.setAll(c, d -> wide());
+      double[][][] c = new double[k / 2][][];
+      double[][] unknown = wide();
+      Arrays.fill(c, unknown);
       List<Survivor> alive = new ArrayList<>();
-      alive.add(new Survivor(0, 0, new double[k][3], false, new Survivor[0]));
+      alive.add(new Survivor(0, 0, new double[k][3], c, false, new Survivor[0]));
       for (int i = 0; i < n; i++) {
         double dt = i == 0 ? 0 : track.time(i) - track.time(i - 1);
-        double[] s = new double[k];
-        for (int d = 0; d < k; d++) {
-          c[d] = Step3.grow(c[d], dt, q);
-          s[d] = c[d][0][0] + sigma * sigma;
-        }
+        // many survivors took the same samples, so they share their spreads: each is worked out once
+        IdentityHashMap<double[][], double[][]> grown = new IdentityHashMap<>();
+        IdentityHashMap<double[][], double[][]> shrunk = new IdentityHashMap<>();
         Map<Integer, Survivor> next = new HashMap<>();
         for (Survivor v : alive) {
           double[][] moved = new double[k][];
           Arrays.setAll(moved, d -> Step3.move(v.state[d], dt));
-          for (boolean exchanged : new boolean[] {false, true}) {
-            Survivor w = extend(v, moved, exchanged, i, c, s);
-            next.merge(w.recent, w, (a, b) -> a.cost <= b.cost ? a : b);
+          double[][][] spread = new double[k / 2][][];
+          for (int j = 0; j < spread.length; j++) {
+            spread[j] = grown.computeIfAbsent(v.spread[j], w -> Step3.grow(w, dt, q));
+            if (spread[j][0][0] > unknown[0][0]) {
+              // after a gap a limb may be anywhere within reach, but not beyond: begin anew
+              spread[j] = unknown;
+              moved[2 * j] = new double[3];
+              moved[2 * j + 1] = new double[3];
+            }
           }
-        }
-        for (int d = 0; d < k; d++) {
-          if (!Double.isNaN(difference[d][i])) {
-            c[d] = Step3.shrink(c[d], s[d]);
+          for (boolean exchanged : new boolean[] {false, true}) {
+            Survivor w = extend(v, moved, exchanged, i, spread, shrunk);
+            next.merge(w.recent, w, (x, y) -> x.cost <= y.cost ? x : y);
           }
         }
         alive = next.values().stream().sorted(Comparator.comparingDouble(Survivor::cost)).limit(SURVIVORS).toList();
@@ -172,31 +180,35 @@ public final class Sides {
       return out;
     }
 
-    private Survivor extend(Survivor v, double[][] moved, boolean exchanged, int i, double[][][] c, double[] s) {
+    private Survivor extend(
+        Survivor v, double[][] moved, boolean exchanged, int i, double[][][] spread, IdentityHashMap<double[][], double[][]> shrunk) {
       double cost = v.cost + (exchanged ? each : 0);
       if (i > 0) {
         cost += v.exchanged ? (exchanged ? remain : comeBack) : (exchanged ? leave : stay);
       }
-      double[][] state = new double[moved.length][];
-      for (int d = 0; d < moved.length; d += 2) {
-        state[d] = moved[d];
-        state[d + 1] = moved[d + 1];
-        double zx = difference[d][i];
-        double zy = difference[d + 1][i];
+      double[][] state = moved.clone();
+      double[][][] after = spread.clone();
+      for (int j = 0; j < spread.length; j++) {
+        double zx = difference[2 * j][i];
+        double zy = difference[2 * j + 1][i];
         if (Double.isNaN(zx)) {
           continue;
         }
-        double ex = (exchanged ? -zx : zx) - moved[d][0];
-        double ey = (exchanged ? -zy : zy) - moved[d + 1][0];
-        double off = 0.5 * (ex * ex / s[d] + ey * ey / s[d + 1]);
+        double[][] c = spread[j];
+        double s = c[0][0] + sigma * sigma;
+        double ex = (exchanged ? -zx : zx) - moved[2 * j][0];
+        double ey = (exchanged ? -zy : zy) - moved[2 * j + 1][0];
+        // a wide spread must pay for being wide, or the survivor that took the fewest samples would win
+        double off = 0.5 * (ex * ex + ey * ey) / s + Math.log(s / (sigma * sigma));
         if (off < WORST) {
-          state[d] = Step3.pull(moved[d], c[d], ex / s[d]);
-          state[d + 1] = Step3.pull(moved[d + 1], c[d + 1], ey / s[d + 1]);
+          state[2 * j] = Step3.pull(moved[2 * j], c, ex / s);
+          state[2 * j + 1] = Step3.pull(moved[2 * j + 1], c, ey / s);
+          after[j] = shrunk.computeIfAbsent(c, w -> Step3.shrink(w, s));
         }
         cost += Math.min(off, WORST);
       }
       int recent = ((v.recent << 1) | (exchanged ? 1 : 0)) & ((1 << MEMORY) - 1);
-      return new Survivor(cost, recent, state, exchanged, new Survivor[] {v});
+      return new Survivor(cost, recent, state, after, exchanged, new Survivor[] {v});
     }
 
     /** How far the best survivor leads the best that has the other sign a few frames back. */
