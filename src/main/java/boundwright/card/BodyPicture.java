@@ -32,6 +32,11 @@ public record BodyPicture(
   /** A point missing for up to this long is put between where it was seen before and after [s] (judgement). */
   private static final double GAP_S = 0.15;
 
+  /** Radius of a point on the body [m]. */
+  private static final double DOT_M = 0.022;
+  /** Radius of a point when all of the picture is shown [share of its width]. */
+  private static final double DOT_WHOLE = 0.0028;
+
   /** Points that are drawn: those that carry the reading. */
   private static final List<BodyPoint> SHOWN =
       List.of(
@@ -85,16 +90,12 @@ public record BodyPicture(
    * @param y top edge
    * @param width above 0
    * @param height above 0
+   * @param dot radius of a point drawn in this part [px]
    */
-  public record View(double x, double y, double width, double height) {
+  public record View(double x, double y, double width, double height, double dot) {
     /** As SVG writes it. */
     public String box() {
       return StripPaths.number(x) + " " + StripPaths.number(y) + " " + StripPaths.number(width) + " " + StripPaths.number(height);
-    }
-
-    /** Size of a point drawn in this part [px]. */
-    public double dot() {
-      return StripPaths.round(0.0085 * Math.max(width, 0.75 * height));
     }
   }
 
@@ -156,7 +157,7 @@ public record BodyPicture(
 
   private static View view(Track track, List<Dot> dots, Cut cut, int w, int h) {
     if (cut == Cut.WHOLE || dots.isEmpty()) {
-      return new View(0, 0, w, h);
+      return new View(0, 0, w, h, StripPaths.round(DOT_WHOLE * w));
     }
     double k = BodySize.perMetre(track);
     double wide = Math.min(w, cut.wide_m * k);
@@ -169,7 +170,7 @@ public record BodyPicture(
     double y = (top + bottom - high) / 2 - cut.above_m * k;
     return new View(
         StripPaths.round(Math.max(0, Math.min(w - wide, x))), StripPaths.round(Math.max(0, Math.min(h - high, y))),
-        StripPaths.round(wide), StripPaths.round(high));
+        StripPaths.round(wide), StripPaths.round(high), StripPaths.round(DOT_M * k));
   }
 
   /** Where a point is in a frame, or between the frames around it that show it; null where it is missing for long. */

@@ -152,7 +152,8 @@ public record ClipStage(
   static String name(ClipReading reading, int contact) {
     Contact c = reading.contacts().get(contact).contact();
     int n = reading.number(contact);
-    return c.bothFeet() ? "Landing" : (n > 0 ? "Contact " + n + ", " : "Run-up, ") + c.foot().label();
+    boolean later = reading.isAfter(contact);
+    return c.bothFeet() ? "Landing" : (n > 0 ? "Contact " + n + ", " : later ? "After it, " : "Run-up, ") + c.foot().label();
   }
 
   /** Touchdown, toe-off and time on the ground with their errors. */

@@ -174,12 +174,12 @@ public record ClipView(
     }
   }
 
-  /** Name of the flight after a contact: a step of the run-up, or the flight's kind. */
+  /** Name of the flight after a contact: a step of the run-up, or the flight's kind; {@code then} beyond the sequence. */
   static String kind(ClipReading reading, int contact) {
     int n = reading.number(contact);
     SequenceMatch m = reading.match();
     if (n == 0 || m == null) {
-      return "step";
+      return reading.isAfter(contact) ? "then" : "step";
     }
     List<Flight> flights = m.sequence().flights();
     return n <= flights.size() ? flights.get(n - 1).kind().label() : "";

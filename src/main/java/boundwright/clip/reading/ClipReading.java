@@ -93,6 +93,12 @@ public record ClipReading(
     return contact - m.first() + 1;
   }
 
+  /** Whether a contact follows the last one of the sequence. */
+  public boolean isAfter(int contact) {
+    SequenceMatch m = match;
+    return m != null && contact >= m.first() + m.sequence().size();
+  }
+
   /** The contact with this number in the sequence, from 0; -1 if it was not seen. */
   public int withNumber(int number) {
     SequenceMatch m = match;
