@@ -11,6 +11,8 @@ import boundwright.clip.reading.Correction;
 import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.truth.TrueClip;
 import boundwright.flight.Rep;
+import boundwright.quantity.LengthUnit;
+import boundwright.runway.CoachSettings;
 import boundwright.store.DemoSquad;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
@@ -238,9 +240,12 @@ class ClipTest extends PhoneCase {
     List<String> paths = new ArrayList<>(List.of("/clips", own, own + "?frame=30&begin=20", own + "/marks", own + "/box", "/settings"));
     paths.add("/clips/compare?a=" + clip().id() + "&b=" + clip().id() + "&at=1");
     paths.add("/athlete/" + first().id());
+    CoachSettings now = bench.settings().settings();
     for (int width : new int[] {320, 390, 1200}) {
       context.close();
       newPage(width, width == 320 ? 568 : 844, width < 1000);
+      LengthUnit unit = width == 320 ? LengthUnit.FEET_INCHES : LengthUnit.METRES;
+      bench.settings().keep(new CoachSettings(unit, now.marks(), now.facility(), now.setContacts()));
       for (String path : paths) {
         visit(path);
         page.evaluate("document.querySelectorAll('main details').forEach(d => d.open = true)");

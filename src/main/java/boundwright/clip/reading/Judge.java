@@ -23,6 +23,8 @@ public final class Judge {
   public static final double ANKLE_DEG = 110;
   /** The strike begins below this height [m]; taught is about 0.15 m (common practice), the margin is judgement. */
   public static final double STRIKE_M = 0.25;
+  /** Height at which the strike is taught to begin [m] (common practice). */
+  public static final double TAUGHT_M = 0.15;
   /** Toe ahead of the centre of mass at touchdown [m]; judgement. */
   public static final double AHEAD_M = 0.50;
   /** Speed lost in one contact [share of the speed]; judgement. */
@@ -61,12 +63,12 @@ public final class Judge {
     if (!setup.scaled()) {
       return;
     }
-    add(out, TeachingPoint.HOLD_THEN_STRIKE, n, STRIKE_M - c.strikeFrom_m(), STRIKE_SD,
-        "the strike begins %.2f m above the ground; taught is about 0.15, at most %.2f", c.strikeFrom_m(), STRIKE_M);
+    lengths(out, TeachingPoint.HOLD_THEN_STRIKE, n, STRIKE_M - c.strikeFrom_m(), STRIKE_SD,
+        "the strike begins {0} above the ground; taught is about {1}, at most {2}.", c.strikeFrom_m(), TAUGHT_M, STRIKE_M);
     Estimate ahead = c.touchdownDistance_m();
     if (ahead != null) {
-      add(out, TeachingPoint.FOOT_UNDER, n, AHEAD_M - ahead.p50(), ahead.halfWidth() / Estimate.Z95,
-          "toe %.2f m ahead of the centre of mass at touchdown, at most %.2f", ahead.p50(), AHEAD_M);
+      lengths(out, TeachingPoint.FOOT_UNDER, n, AHEAD_M - ahead.p50(), ahead.halfWidth() / Estimate.Z95,
+          "toe {0} ahead of the centre of mass at touchdown, at most {1}.", ahead.p50(), AHEAD_M);
     }
     double lost = c.speedLost_ms();
     add(out, TeachingPoint.SPEED_THROUGH, n, LOST * c.speedIn_ms() - lost, SPEED_SD,
@@ -75,10 +77,20 @@ public final class Judge {
 
   /** {@code inside} is how far within the limit the value lies, {@code sd} its error in the same unit. */
   private static void add(List<PointVerdict> out, TeachingPoint point, int n, double inside, double sd, String words, Object... values) {
-    if (Double.isNaN(inside)) {
-      return;
+    if (!Double.isNaN(inside)) {
+      out.add(new PointVerdict(point, n, finding(inside, sd), String.format(Locale.ROOT, words, values) + ".", List.of()));
     }
-    Finding finding = Math.abs(inside) < Estimate.Z95 * sd ? Finding.UNSURE : inside > 0 ? Finding.GOOD : Finding.FAULT;
-    out.add(new PointVerdict(point, n, finding, String.format(Locale.ROOT, words, values) + "."));
+  }
+
+  /** The same for lengths, which are written in the coach's unit. */
+  private static void lengths(
+      List<PointVerdict> out, TeachingPoint point, int n, double inside, double sd, String words, Double... lengths_m) {
+    if (!Double.isNaN(inside)) {
+      out.add(new PointVerdict(point, n, finding(inside, sd), words, List.of(lengths_m)));
+    }
+  }
+
+  private static Finding finding(double inside, double sd) {
+    return Math.abs(inside) < Estimate.Z95 * sd ? Finding.UNSURE : inside > 0 ? Finding.GOOD : Finding.FAULT;
   }
 }

@@ -1,6 +1,8 @@
 package boundwright.clip.reading;
 
+import boundwright.quantity.LengthUnit;
 import boundwright.technique.TeachingPoint;
+import java.util.List;
 
 /**
  * One teaching point at one contact, in words.
@@ -8,9 +10,29 @@ import boundwright.technique.TeachingPoint;
  * @param point which
  * @param contact number of the contact in the sequence, from 1
  * @param finding what was seen
- * @param sentence value, limit and what it means
+ * @param words value, limit and what it means, with {0}, {1} where lengths stand
+ * @param lengths_m these lengths [m]
  */
-public record PointVerdict(TeachingPoint point, int contact, Finding finding, String sentence) {
+public record PointVerdict(TeachingPoint point, int contact, Finding finding, String words, List<Double> lengths_m) {
+  /** Copies the lengths. */
+  public PointVerdict {
+    lengths_m = List.copyOf(lengths_m);
+  }
+
+  /** Value, limit and what it means, lengths in metres. */
+  public String sentence() {
+    return sentence(LengthUnit.METRES);
+  }
+
+  /** The same with lengths in the coach's unit. */
+  public String sentence(LengthUnit unit) {
+    String out = words;
+    for (int i = 0; i < lengths_m.size(); i++) {
+      out = out.replace("{" + i + "}", unit.write(lengths_m.get(i)));
+    }
+    return out;
+  }
+
   /** What was seen. */
   public enum Finding {
     /** As taught. */
