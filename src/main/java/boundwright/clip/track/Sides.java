@@ -28,8 +28,8 @@ public final class Sides {
   /** Joints whose difference tells the sides apart. */
   private static final List<Joint> LEG_TELLS = List.of(Joint.KNEE, Joint.ANKLE, Joint.HEEL, Joint.TOE);
   private static final List<Joint> ARM_TELLS = List.of(Joint.ELBOW, Joint.WRIST);
-  private static final int MEMORY = 6;
-  private static final int SURVIVORS = 48;
+  private static final int MEMORY = 9;
+  private static final int SURVIVORS = 200;
   /** Standard deviation of a difference of two points [m]; judgement, about the size seen in practice. */
   private static final double SIGMA_M = 0.03;
   /** Equivalent cut-off of the motion of a difference [Hz]. */
@@ -44,6 +44,15 @@ public final class Sides {
   /** Margin that counts as certain. */
   private static final double SURE = 50;
   private static final double BETWEEN_S = 0.36;
+  /** What being exchanged costs, as a rate [1/s]: the finder is right more often than wrong (judgement). */
+  private static final double EACH_PER_S = 240;
+  /**
+   * Samples closer together than this say nearly the same, because errors last over frames, so each counts for less of a
+   * whole one [s] (judgement, tried on painted films).
+   */
+  private static final double LASTING_S = 0.005;
+  /** The motion's uncertainty grows e-fold in this time of rejected samples, or a wrong turn would lock it out [s]. */
+  private static final double OPENS_S = 0.02;
 
   private Sides() {}
 
@@ -105,6 +114,8 @@ public final class Sides {
     private final double remain;
     private final double comeBack;
     private final double each;
+    private final double look;
+    private final double open;
     private final double[] margin;
 
     Chain(Track track, List<Joint> joints, double sigma) {
@@ -124,7 +135,9 @@ public final class Sides {
       leave = -Math.log(out);
       remain = -Math.log(1 - in);
       comeBack = -Math.log(in);
-      each = 1.0 * Math.min(1, dt * 120);
+      each = EACH_PER_S * dt;
+      look = Math.min(1, dt / LASTING_S);
+      open = Math.exp(dt / OPENS_S);
       margin = new double[track.frames()];
     }
 
@@ -205,7 +218,10 @@ public final class Sides {
           state[2 * j + 1] = Step3.pull(moved[2 * j + 1], c, ey / s);
           after[j] = shrunk.computeIfAbsent(c, w -> Step3.shrink(w, s));
         }
-        cost += Math.min(off, WORST);
+        cost += look * Math.min(off, WORST);
+        if (off >= WORST) {
+          after[j] = shrunk.computeIfAbsent(c, w -> scaled(w, open));
+        }
       }
       int recent = ((v.recent << 1) | (exchanged ? 1 : 0)) & ((1 << MEMORY) - 1);
       return new Survivor(cost, recent, state, after, exchanged, new Survivor[] {v});
@@ -227,6 +243,16 @@ public final class Sides {
 
     double[] margin() {
       return margin.clone();
+    }
+
+    private static double[][] scaled(double[][] c, double by) {
+      double[][] out = new double[3][3];
+      for (int i = 0; i < 3; i++) {
+        for (int j = 0; j < 3; j++) {
+          out[i][j] = by * c[i][j];
+        }
+      }
+      return out;
     }
 
     private double[][] wide() {
