@@ -122,6 +122,7 @@ final class EditHandler {
           "");
       return;
     }
+    bench.clips().removeAll(athlete.id());
     bench.athletes().erase(athlete.id());
     ctx.redirect("/", HttpStatus.SEE_OTHER);
   }

@@ -183,6 +183,21 @@ class ClipQueueTest {
   }
 
   @Test
+  void everyClipOfAnAthleteGoesWithItsFilesAndTheOthersStay() throws Exception {
+    ClipRecord first = take("film");
+    ClipRecord second = take("film");
+    ClipRecord other = take(w, w.athletes().add(Fixtures.athlete("Bea")).id(), "film");
+
+    desk().removeAll(ada);
+
+    assertThat(desk().all()).extracting(ClipRecord::id).containsExactly(other.id());
+    Path films = dir.resolve("clips");
+    assertThat(films.resolve(String.valueOf(first.id()))).doesNotExist();
+    assertThat(films.resolve(String.valueOf(second.id()))).doesNotExist();
+    assertThat(films.resolve(String.valueOf(other.id()))).exists();
+  }
+
+  @Test
   void whatWasBeingReadWhenTheProgramWasClosedIsTakenUpFirst() throws Exception {
     desk().start();
     ClipRecord first = take("hold 1");

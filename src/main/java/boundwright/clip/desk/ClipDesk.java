@@ -297,6 +297,11 @@ public final class ClipDesk {
     files.remove(id);
   }
 
+  /** Takes away every clip of an athlete with its film, pictures and points, before the athlete is erased. */
+  public void removeAll(long athleteId) {
+    clips.of(athleteId).forEach(c -> remove(c.id()));
+  }
+
   /** Whether films are kept after they were read. */
   public boolean keepFilms() {
     return clips.keepFilms();
