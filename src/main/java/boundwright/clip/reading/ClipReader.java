@@ -34,6 +34,12 @@ public final class ClipReader {
   private static final double G_DOUBT = 0.15;
   /** How far back before a touchdown the beginning of the strike is sought [s]. */
   private static final double STRIKE_S = 0.25;
+  /**
+   * A longer flight is doubted [s]: landing at the height it left, the centre of mass would rise g t^2/8 = 0.6 m, more than
+   * anybody's from one leg (judgement). Into sand the body falls further than it rose.
+   */
+  private static final double LONGEST_S = 0.7;
+  private static final double LONGEST_TO_SAND_S = 0.95;
 
   private final Coherent athlete;
   private final Motion motion;
@@ -239,6 +245,7 @@ public final class ClipReader {
     } else if (!setup.scaledUpwards()) {
       out.add("Heights are taken from the ground's scale: right for a level camera. Mark something upright of known height to be sure.");
     }
+    missed(out, contacts, flights);
     double[] fallen = flights.stream().mapToDouble(ReadFlight::fallen_ms2).filter(g -> !Double.isNaN(g)).sorted().toArray();
     if (fallen.length >= 2 && setup.scaled()) {
       double g = fallen[fallen.length / 2];
@@ -264,6 +271,21 @@ public final class ClipReader {
     }
     if (match != null && !match.sure()) {
       out.add("Which contact is the first from the mark is not certain: check it against the clip.");
+    }
+  }
+
+  private static void missed(List<String> out, List<ReadContact> contacts, List<ReadFlight> flights) {
+    for (int i = 0; i < flights.size(); i++) {
+      @Nullable Estimate up = contacts.get(i).contact().toeOff_s();
+      @Nullable Estimate down = contacts.get(i + 1).contact().touchdown_s();
+      double most = contacts.get(i + 1).contact().bothFeet() ? LONGEST_TO_SAND_S : LONGEST_S;
+      if (up != null && down != null && down.p50() - up.p50() > most) {
+        out.add(
+            String.format(
+                Locale.ROOT,
+                "From %.2f s to %.2f s nobody touches the ground, %.2f s in all; %.1f s is the most a flight takes. A contact was missed there, or the film plays slower than it was filmed. Step through it and say where the contact begins, or set how many times slower it plays.",
+                up.p50(), down.p50(), down.p50() - up.p50(), most));
+      }
     }
   }
 

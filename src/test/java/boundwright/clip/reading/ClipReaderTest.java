@@ -129,6 +129,16 @@ class ClipReaderTest {
   }
 
   @Test
+  void aFlightLongerThanAnybodyFliesIsCalledAMissedContact() {
+    TrueClip clip = clip("RL x5", Noise.USUAL, 5);
+    ClipReading whole = ClipReader.read(found(clip), setup(clip), List.of(), null);
+    assertThat(whole.remarks()).noneMatch(r -> r.contains("was missed there"));
+    double middle = contactAt(whole, 4).contact().middle_s();
+    ClipReading without = ClipReader.read(found(clip), setup(clip), List.of(new Correction.DropContact(middle)), null);
+    assertThat(without.remarks()).filteredOn(r -> r.contains("was missed there")).hasSize(1);
+  }
+
+  @Test
   void aFilmShownEightTimesSlowerReadsTheSame() {
     TrueClip clip = clip("RL x5", Noise.USUAL, 5);
     ClipReading plain = ClipReader.read(found(clip), setup(clip), List.of(), null);
