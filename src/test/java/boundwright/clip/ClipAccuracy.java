@@ -76,7 +76,6 @@ final class ClipAccuracy {
   final Errors ahead = new Errors();
   final Errors lean = new Errors();
   final Errors landing = new Errors();
-  double stretch;
 
   void run(double fps, Noise noise, boolean irregular, int clips, long seed, Consumer<String> log) {
     for (int k = 0; k < clips; k++) {
@@ -93,7 +92,6 @@ final class ClipAccuracy {
     countSides(clip, athlete);
     List<Contact> found = ContactFinder.find(athlete.metres(), athlete.motion(), athlete.sides().legMargin());
     List<TrueContact> truth = clip.athlete().mass().contacts().stream().filter(c -> whole(clip, c)).toList();
-    stretch = Math.max(stretch, clip.athlete().worstStretch());
     Posture posture = new Posture(athlete.motion(), DeLeva.MALE);
     TrueContact before = null;
     Contact foundBefore = null;
@@ -121,7 +119,7 @@ final class ClipAccuracy {
       Estimate up = best.toeOff_s();
       if (down != null) {
         touchdown.add(down, c.down());
-        note(log, name + " td", touchdown, Double.parseDouble(System.getProperty("note","0.02")), c);
+        note(log, name + " td", touchdown, 0.02, c);
         Spot com = posture.centreOfMass(down.p50());
         ahead.add(best.place_m().p50() - com.x() - c.touchdownDistance());
         note(log, name + " ahead", ahead, 0.08, c);
@@ -224,16 +222,16 @@ final class ClipAccuracy {
 
   public static void main(String[] args) {
     int clips = args.length > 0 ? Integer.parseInt(args[0]) : 20;
-    boolean talk = args.length > 1;
+    long seed = args.length > 1 ? Long.parseLong(args[1]) : 1000;
+    boolean talk = args.length > 2;
     Consumer<String> log = talk ? System.out::println : s -> {};
     System.out.println(HEAD);
     ClipAccuracy clean = new ClipAccuracy();
-    clean.run(240, Noise.NONE, false, clips, 1, log);
+    clean.run(240, Noise.NONE, false, clips, seed, log);
     System.out.println(clean.row("no noise, 240 fps"));
-    System.out.println("worst stretch " + clean.stretch);
-    for (double fps : System.getProperty("only") == null ? new double[] {240, 120, 60} : new double[] {Double.parseDouble(System.getProperty("only"))}) {
+    for (double fps : new double[] {240, 120, 60}) {
       ClipAccuracy a = new ClipAccuracy();
-      a.run(fps, Noise.USUAL, true, clips, 1000, log);
+      a.run(fps, Noise.USUAL, true, clips, seed, log);
       System.out.println(a.row("usual noise, " + (int) fps + " fps"));
     }
   }

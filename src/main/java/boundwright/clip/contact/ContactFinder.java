@@ -67,7 +67,7 @@ public final class ContactFinder {
     stretches.removeIf(s -> motion.time(s.last()) - motion.time(s.first()) + step < SHORTEST_S);
     dropFootThatOnlyStands(stretches);
     List<@Nullable Landing> landing = new Landings(metres, motion).all(stretches);
-    List<@Nullable EventFit> leaving = new Leavings(metres, motion).all(stretches);
+    List<Alike.@Nullable Time> leaving = new Leavings(metres, motion).all(stretches);
     List<Contact> out = new ArrayList<>();
     for (int i = 0; i < stretches.size(); i++) {
       Stretch s = stretches.get(i);
@@ -84,7 +84,7 @@ public final class ContactFinder {
             b -> b.foot() != a.foot() && a.overlap(b) > 0.5 * a.frames() && a.first() <= 2 && b.last() > a.last()));
   }
 
-  private Contact contact(Stretch s, @Nullable Landing land, @Nullable EventFit leave) {
+  private Contact contact(Stretch s, @Nullable Landing land, Alike.@Nullable Time leave) {
     Estimate down = land == null ? null : Estimate.normal(land.time(), land.sd());
     Estimate up = leave == null ? null : Estimate.normal(leave.time(), leave.sd());
     double from = down == null ? motion.time(s.first()) : down.p50();
