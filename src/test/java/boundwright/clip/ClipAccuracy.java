@@ -130,7 +130,7 @@ final class ClipAccuracy {
         note(log, name + " to", toeOff, 0.02, c);
       }
       if (before != null && foundBefore != null) {
-        length.add(Contact_between(foundBefore, best), c.toeX() - before.toeX());
+        length.add(Contact.between(foundBefore.place_m(), best.place_m()), c.toeX() - before.toeX());
         note(log, name + " length", length, 0.1, c);
       }
       before = c;
@@ -149,11 +149,6 @@ final class ClipAccuracy {
         landing.add(f.heel_m().p50() - clip.athlete().mass().landingX());
       }
     }
-  }
-
-  private static Estimate Contact_between(Contact a, Contact b) {
-    double sd = Math.hypot(a.place_m().halfWidth(), b.place_m().halfWidth()) / Estimate.Z95;
-    return Estimate.normal(b.place_m().p50() - a.place_m().p50(), sd);
   }
 
   private static void note(Consumer<String> log, String what, Errors e, double limit, TrueContact c) {
