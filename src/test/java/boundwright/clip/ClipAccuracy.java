@@ -4,6 +4,7 @@ import boundwright.clip.body.DeLeva;
 import boundwright.clip.body.Posture;
 import boundwright.clip.contact.Contact;
 import boundwright.clip.contact.ContactFinder;
+import boundwright.clip.reading.TouchdownDistance;
 import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.scale.PlaneMap;
 import boundwright.clip.track.BodyPoint;
@@ -74,6 +75,9 @@ final class ClipAccuracy {
   final Errors toeOff = new Errors();
   final Errors length = new Errors();
   final Errors ahead = new Errors();
+  final Errors aheadByTime = new Errors();
+  final Errors aheadByPlace = new Errors();
+  final Errors aheadByBody = new Errors();
   final Errors lean = new Errors();
   final Errors landing = new Errors();
 
@@ -120,8 +124,16 @@ final class ClipAccuracy {
       if (down != null) {
         touchdown.add(down, c.down());
         note(log, name + " td", touchdown, 0.02, c);
-        Spot com = posture.centreOfMass(down.p50());
-        ahead.add(best.place_m().p50() - com.x() - c.touchdownDistance());
+        Estimate distance = TouchdownDistance.of(best, posture);
+        if (distance == null) {
+          ahead.add(Double.NaN);
+        } else {
+          ahead.add(distance, c.touchdownDistance());
+          double late = clip.athlete().centreOfMass(down.p50()).x() - c.xIn();
+          aheadByTime.add(late);
+          aheadByPlace.add(best.place_m().p50() - c.toeX());
+          aheadByBody.add(posture.centreOfMass(c.down()).x() - c.xIn());
+        }
         note(log, name + " ahead", ahead, 0.08, c);
         lean.add(posture.trunkLeanDeg(down.p50()) - clip.athlete().leanDeg(c.down()));
       }
@@ -204,15 +216,17 @@ final class ClipAccuracy {
   String row(String name) {
     return String.format(
         Locale.ROOT,
-        "| %s | %d | %.1f %% | %d / %d | %.1f -> %.2f %% | %.1f (%+.1f, %.0f %%) | %.1f (%+.1f, %.0f %%) | %.1f (%.0f %%) | %.1f (%+.1f) | %.1f | %.1f |",
-        name, trueContacts, 100.0 * rightFoot / Math.max(1, trueContacts), missed, extra, 100.0 * legFramesWrongBefore / frames,
+        "| %s | %d | %.1f %% | %d / %d / %d | %.1f -> %.2f %% | %.1f (%+.1f, %.0f %%) | %.1f (%+.1f, %.0f %%) | %.1f (%.0f %%) | %.1f (%+.1f, %.0f %%) | %.1f / %.1f / %.1f | %.1f | %.1f |",
+        name, trueContacts, 100.0 * rightFoot / Math.max(1, trueContacts), missed, extra,
+        touchdown.unknown + toeOff.unknown + length.unknown + ahead.unknown, 100.0 * legFramesWrongBefore / frames,
         100.0 * legFramesWrong / frames, 1000 * touchdown.rms(), 1000 * touchdown.mean(), touchdown.cover(), 1000 * toeOff.rms(),
-        1000 * toeOff.mean(), toeOff.cover(), 100 * length.rms(), length.cover(), 100 * ahead.rms(), 100 * ahead.mean(), lean.rms(),
+        1000 * toeOff.mean(), toeOff.cover(), 100 * length.rms(), length.cover(), 100 * ahead.rms(), 100 * ahead.mean(), ahead.cover(), 100 * aheadByTime.rms(),
+        100 * aheadByPlace.rms(), 100 * aheadByBody.rms(), lean.rms(),
         100 * landing.rms());
   }
 
   static final String HEAD =
-      "| clips | contacts | right foot | missed / extra | leg frames exchanged before -> after | touchdown RMS ms (bias, in 90 %) | toe-off RMS ms (bias, in 90 %) | length RMS cm (in 90 %) | touchdown distance RMS cm (bias) | lean RMS deg | landing RMS cm |\n"
+      "| clips | contacts | right foot | missed / extra / unknown values | leg frames exchanged before -> after | touchdown RMS ms (bias, in 90 %) | toe-off RMS ms (bias, in 90 %) | length RMS cm (in 90 %) | touchdown distance RMS cm (bias, in 90 %) | of it by time / place / body | lean RMS deg | landing RMS cm |\n"
           + "| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |";
 
   public static void main(String[] args) {

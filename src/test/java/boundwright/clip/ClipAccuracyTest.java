@@ -76,8 +76,13 @@ class ClipAccuracyTest {
   private static void common(ClipAccuracy a, String row) {
     assertThat(a.length.rms()).as(row).isLessThanOrEqualTo(.04);
     assertThat(a.lean.rms()).as(row).isLessThanOrEqualTo(2);
-    // 3 cm is asked of the touchdown distance and not reached yet: 3.9 cm today. This holds what there is.
-    assertThat(a.ahead.rms()).as(row).isLessThanOrEqualTo(.045);
+    // 3 cm is asked of the touchdown distance and not reached: see docs/clip-accuracy.md. This holds what there is.
+    assertThat(a.ahead.rms()).as(row).isLessThanOrEqualTo(.040);
+    // a stated range that holds far less or far more often than nine times in ten is no range; 14 clips are few
+    assertThat(a.touchdown.cover()).as(row).isBetween(80.0, 99.0);
+    assertThat(a.toeOff.cover()).as(row).isBetween(80.0, 99.0);
+    assertThat(a.length.cover()).as(row).isBetween(80.0, 100.0);
+    assertThat(a.ahead.cover()).as(row).isBetween(80.0, 99.0);
     // what is unknown must not hide behind a mean of what is known
     assertThat(a.touchdown.unknown + a.toeOff.unknown + a.length.unknown).as(row).isZero();
     assertThat(a.touchdown.all.size()).as(row).isGreaterThanOrEqualTo((int) (.95 * a.trueContacts));
