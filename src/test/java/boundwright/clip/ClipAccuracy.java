@@ -4,6 +4,7 @@ import boundwright.clip.body.DeLeva;
 import boundwright.clip.body.Posture;
 import boundwright.clip.contact.Contact;
 import boundwright.clip.contact.ContactFinder;
+import boundwright.clip.reading.TouchdownDistance;
 import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.scale.PlaneMap;
 import boundwright.clip.track.BodyPoint;
@@ -74,9 +75,11 @@ final class ClipAccuracy {
   final Errors toeOff = new Errors();
   final Errors length = new Errors();
   final Errors ahead = new Errors();
+  final Errors aheadByTime = new Errors();
+  final Errors aheadByPlace = new Errors();
+  final Errors aheadByBody = new Errors();
   final Errors lean = new Errors();
   final Errors landing = new Errors();
-  double stretch;
 
   void run(double fps, Noise noise, boolean irregular, int clips, long seed, Consumer<String> log) {
     for (int k = 0; k < clips; k++) {
@@ -93,7 +96,6 @@ final class ClipAccuracy {
     countSides(clip, athlete);
     List<Contact> found = ContactFinder.find(athlete.metres(), athlete.motion(), athlete.sides().legMargin());
     List<TrueContact> truth = clip.athlete().mass().contacts().stream().filter(c -> whole(clip, c)).toList();
-    stretch = Math.max(stretch, clip.athlete().worstStretch());
     Posture posture = new Posture(athlete.motion(), DeLeva.MALE);
     TrueContact before = null;
     Contact foundBefore = null;
@@ -121,9 +123,17 @@ final class ClipAccuracy {
       Estimate up = best.toeOff_s();
       if (down != null) {
         touchdown.add(down, c.down());
-        note(log, name + " td", touchdown, Double.parseDouble(System.getProperty("note","0.02")), c);
-        Spot com = posture.centreOfMass(down.p50());
-        ahead.add(best.place_m().p50() - com.x() - c.touchdownDistance());
+        note(log, name + " td", touchdown, 0.02, c);
+        Estimate distance = TouchdownDistance.of(best, posture);
+        if (distance == null) {
+          ahead.add(Double.NaN);
+        } else {
+          ahead.add(distance, c.touchdownDistance());
+          double late = clip.athlete().centreOfMass(down.p50()).x() - c.xIn();
+          aheadByTime.add(late);
+          aheadByPlace.add(best.place_m().p50() - c.toeX());
+          aheadByBody.add(posture.centreOfMass(c.down()).x() - c.xIn());
+        }
         note(log, name + " ahead", ahead, 0.08, c);
         lean.add(posture.trunkLeanDeg(down.p50()) - clip.athlete().leanDeg(c.down()));
       }
@@ -132,7 +142,7 @@ final class ClipAccuracy {
         note(log, name + " to", toeOff, 0.02, c);
       }
       if (before != null && foundBefore != null) {
-        length.add(Contact_between(foundBefore, best), c.toeX() - before.toeX());
+        length.add(Contact.between(foundBefore.place_m(), best.place_m()), c.toeX() - before.toeX());
         note(log, name + " length", length, 0.1, c);
       }
       before = c;
@@ -151,11 +161,6 @@ final class ClipAccuracy {
         landing.add(f.heel_m().p50() - clip.athlete().mass().landingX());
       }
     }
-  }
-
-  private static Estimate Contact_between(Contact a, Contact b) {
-    double sd = Math.hypot(a.place_m().halfWidth(), b.place_m().halfWidth()) / Estimate.Z95;
-    return Estimate.normal(b.place_m().p50() - a.place_m().p50(), sd);
   }
 
   private static void note(Consumer<String> log, String what, Errors e, double limit, TrueContact c) {
@@ -211,29 +216,31 @@ final class ClipAccuracy {
   String row(String name) {
     return String.format(
         Locale.ROOT,
-        "| %s | %d | %.1f %% | %d / %d | %.1f -> %.2f %% | %.1f (%+.1f, %.0f %%) | %.1f (%+.1f, %.0f %%) | %.1f (%.0f %%) | %.1f (%+.1f) | %.1f | %.1f |",
-        name, trueContacts, 100.0 * rightFoot / Math.max(1, trueContacts), missed, extra, 100.0 * legFramesWrongBefore / frames,
+        "| %s | %d | %.1f %% | %d / %d / %d | %.1f -> %.2f %% | %.1f (%+.1f, %.0f %%) | %.1f (%+.1f, %.0f %%) | %.1f (%.0f %%) | %.1f (%+.1f, %.0f %%) | %.1f / %.1f / %.1f | %.1f | %.1f |",
+        name, trueContacts, 100.0 * rightFoot / Math.max(1, trueContacts), missed, extra,
+        touchdown.unknown + toeOff.unknown + length.unknown + ahead.unknown, 100.0 * legFramesWrongBefore / frames,
         100.0 * legFramesWrong / frames, 1000 * touchdown.rms(), 1000 * touchdown.mean(), touchdown.cover(), 1000 * toeOff.rms(),
-        1000 * toeOff.mean(), toeOff.cover(), 100 * length.rms(), length.cover(), 100 * ahead.rms(), 100 * ahead.mean(), lean.rms(),
+        1000 * toeOff.mean(), toeOff.cover(), 100 * length.rms(), length.cover(), 100 * ahead.rms(), 100 * ahead.mean(), ahead.cover(), 100 * aheadByTime.rms(),
+        100 * aheadByPlace.rms(), 100 * aheadByBody.rms(), lean.rms(),
         100 * landing.rms());
   }
 
   static final String HEAD =
-      "| clips | contacts | right foot | missed / extra | leg frames exchanged before -> after | touchdown RMS ms (bias, in 90 %) | toe-off RMS ms (bias, in 90 %) | length RMS cm (in 90 %) | touchdown distance RMS cm (bias) | lean RMS deg | landing RMS cm |\n"
+      "| clips | contacts | right foot | missed / extra / unknown values | leg frames exchanged before -> after | touchdown RMS ms (bias, in 90 %) | toe-off RMS ms (bias, in 90 %) | length RMS cm (in 90 %) | touchdown distance RMS cm (bias, in 90 %) | of it by time / place / body | lean RMS deg | landing RMS cm |\n"
           + "| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |";
 
   public static void main(String[] args) {
     int clips = args.length > 0 ? Integer.parseInt(args[0]) : 20;
-    boolean talk = args.length > 1;
+    long seed = args.length > 1 ? Long.parseLong(args[1]) : 1000;
+    boolean talk = args.length > 2;
     Consumer<String> log = talk ? System.out::println : s -> {};
     System.out.println(HEAD);
     ClipAccuracy clean = new ClipAccuracy();
-    clean.run(240, Noise.NONE, false, clips, 1, log);
+    clean.run(240, Noise.NONE, false, clips, seed, log);
     System.out.println(clean.row("no noise, 240 fps"));
-    System.out.println("worst stretch " + clean.stretch);
-    for (double fps : System.getProperty("only") == null ? new double[] {240, 120, 60} : new double[] {Double.parseDouble(System.getProperty("only"))}) {
+    for (double fps : new double[] {240, 120, 60}) {
       ClipAccuracy a = new ClipAccuracy();
-      a.run(fps, Noise.USUAL, true, clips, 1000, log);
+      a.run(fps, Noise.USUAL, true, clips, seed, log);
       System.out.println(a.row("usual noise, " + (int) fps + " fps"));
     }
   }

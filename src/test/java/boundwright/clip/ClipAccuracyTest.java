@@ -3,6 +3,9 @@ package boundwright.clip;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.clip.truth.Noise;
+import boundwright.clip.truth.TrueClip;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -17,6 +20,21 @@ class ClipAccuracyTest {
     ClipAccuracy a = new ClipAccuracy();
     a.run(fps, Noise.USUAL, true, CLIPS, 1000, s -> {});
     return a;
+  }
+
+  /** Truth must be a body: a free leg that stays behind moves the hips, and with them all that is measured. */
+  @Test
+  void theMadeUpAthleteKeepsTheLegsOn() {
+    for (int k = 0; k < CLIPS; k++) {
+      Sequence sequence = Sequence.parse(ClipAccuracy.SEQUENCES[k % ClipAccuracy.SEQUENCES.length]);
+      TrueClip clip = TrueClip.of(sequence, k % 3, 6, 60, Noise.NONE, false, 1000 + k);
+      for (double t : clip.truth().times()) {
+        for (Foot f : t < clip.athlete().mass().landingTime() ? Foot.values() : new Foot[0]) {
+          // a knee stretches a little at toe-off and in the quickest swings: the poses are joined, not solved
+          assertThat(clip.athlete().stretch(f, t)).as("clip %d %s at %.3f s", 1000 + k, f, t).isLessThan(.25);
+        }
+      }
+    }
   }
 
   /** Without any error of the finder only the pipeline's own errors are left. */
@@ -58,8 +76,13 @@ class ClipAccuracyTest {
   private static void common(ClipAccuracy a, String row) {
     assertThat(a.length.rms()).as(row).isLessThanOrEqualTo(.04);
     assertThat(a.lean.rms()).as(row).isLessThanOrEqualTo(2);
-    // 3 cm is asked of the touchdown distance and not reached yet: 3.9 cm today. This holds what there is.
-    assertThat(a.ahead.rms()).as(row).isLessThanOrEqualTo(.045);
+    // 3 cm is asked of the touchdown distance and not reached: see docs/clip-accuracy.md. This holds what there is.
+    assertThat(a.ahead.rms()).as(row).isLessThanOrEqualTo(.040);
+    // a stated range that holds far less or far more often than nine times in ten is no range; 14 clips are few
+    assertThat(a.touchdown.cover()).as(row).isBetween(80.0, 99.0);
+    assertThat(a.toeOff.cover()).as(row).isBetween(80.0, 99.0);
+    assertThat(a.length.cover()).as(row).isBetween(80.0, 100.0);
+    assertThat(a.ahead.cover()).as(row).isBetween(80.0, 99.0);
     // what is unknown must not hide behind a mean of what is known
     assertThat(a.touchdown.unknown + a.toeOff.unknown + a.length.unknown).as(row).isZero();
     assertThat(a.touchdown.all.size()).as(row).isGreaterThanOrEqualTo((int) (.95 * a.trueContacts));

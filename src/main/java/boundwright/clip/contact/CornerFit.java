@@ -8,13 +8,12 @@ import org.hipparchus.linear.CholeskyDecomposition;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The time at which a foot point stops or starts, from the samples themselves, never from smoothed ones: on the ground
+ * The time at which a foot point stops, from the samples themselves, never from smoothed ones: on the ground
  * the point stands still, in the air it moves along a low-order curve that leaves the standing place. Both directions
  * share the time. The sum of squares is laid over a fine grid of times; its posterior mean is the time, its spread the
  * error.
  *
- * <p>Landing: u = c + b s + d s^2/2 + j s^3/6 for s = t - t0 < 0. Leaving: u = c + d s^2/2 + j s^3/6 for s > 0, because a
- * foot leaves from rest. The coefficients carry normal priors wide enough for any athlete, else they trade against the
+ * <p>u = c + b s + d s^2/2 + j s^3/6 for s = t - t0 < 0. The coefficients carry normal priors wide enough for any athlete, else they trade against the
  * time (judgement). First over a wide window round the guess, then over one that sits right.
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
@@ -69,28 +68,20 @@ final class CornerFit {
    */
   record Prior(double mean, double sd) {}
 
-  /** Priors of the acceleration and the jerk with which a foot leaves the ground, forward and up [m/s2, m/s3]. */
-  record LeavePriors(Prior ax, Prior ay, Prior jx, Prior jy) {}
-
   /** Priors of speed, acceleration and jerk at a landing, forward and up [m/s, m/s2, m/s3]. */
   record LandPriors(Prior vx, Prior vy, Prior ax, Prior ay, Prior jx, Prior jy) {}
 
   /** When the point lands, or null where too little was seen. Times in seconds. */
   @Nullable EventFit landing(double guess, double before, double after, LandPriors p) {
-    return search(guess, before, after, true, new Prior[] {p.vx, p.ax, p.jx}, new Prior[] {p.vy, p.ay, p.jy});
+    return search(guess, before, after, new Prior[] {p.vx, p.ax, p.jx}, new Prior[] {p.vy, p.ay, p.jy});
   }
 
-  /** When the point leaves, or null where too little was seen. */
-  @Nullable EventFit leaving(double guess, double before, double after, LeavePriors p) {
-    return search(guess, before, after, false, new Prior[] {p.ax, p.jx}, new Prior[] {p.ay, p.jy});
-  }
-
-  private @Nullable EventFit search(double guess, double before, double after, boolean landing, Prior[] px, Prior[] py) {
-    Posterior first = over(guess, guess, REACH_S, before + 0.02, after + 0.02, landing, px, py);
+  private @Nullable EventFit search(double guess, double before, double after, Prior[] px, Prior[] py) {
+    Posterior first = over(guess, guess, REACH_S, before + 0.02, after + 0.02, px, py);
     if (first == null) {
       return null;
     }
-    Posterior second = over(guess, first.mean, REACH_AGAIN_S, before, after, landing, px, py);
+    Posterior second = over(guess, first.mean, REACH_AGAIN_S, before, after, px, py);
     if (second == null) {
       return null;
     }
@@ -98,15 +89,15 @@ final class CornerFit {
     if (w == null) {
       return null;
     }
-    Fit fx = w.fit(w.x, second.mean, landing, px);
-    Fit fy = w.fit(w.y, second.mean, landing, py);
-    return new EventFit(second.mean, second.sd, fx.k[0], fy.k[0], landing ? fx.k[2] : 0, landing ? fy.k[2] : 0);
+    Fit fx = w.fit(w.x, second.mean, px);
+    Fit fy = w.fit(w.y, second.mean, py);
+    return new EventFit(second.mean, second.sd, fx.k[0], fy.k[0], fx.k[2], fy.k[2]);
   }
 
   private record Posterior(double mean, double sd) {}
 
   private @Nullable Posterior over(
-      double guess, double centre, double reach, double before, double after, boolean landing, Prior[] px, Prior[] py) {
+      double guess, double centre, double reach, double before, double after, Prior[] px, Prior[] py) {
     int n = (int) Math.round(2 * reach / GRID_S) + 1;
     double[] cost = new double[n];
     int samples = 0;
@@ -118,7 +109,7 @@ final class CornerFit {
       samples += w.t.length;
       for (int k = 0; k < n; k++) {
         double t0 = centre - reach + k * GRID_S;
-        cost[k] += w.fit(w.x, t0, landing, px).cost + w.fit(w.y, t0, landing, py).cost;
+        cost[k] += w.fit(w.x, t0, px).cost + w.fit(w.y, t0, py).cost;
       }
     }
     if (samples < FEWEST) {
@@ -150,20 +141,9 @@ final class CornerFit {
     if (w == null || w.t.length < FEWEST) {
       return null;
     }
-    double[] kx = w.fit(w.x, t0, true, new Prior[] {p.vx, p.ax, p.jx}).k;
-    double[] ky = w.fit(w.y, t0, true, new Prior[] {p.vy, p.ay, p.jy}).k;
+    double[] kx = w.fit(w.x, t0, new Prior[] {p.vx, p.ax, p.jx}).k;
+    double[] ky = w.fit(w.y, t0, new Prior[] {p.vy, p.ay, p.jy}).k;
     return new double[] {kx[2], ky[2], kx[3], ky[3], kx[4], ky[4]};
-  }
-
-  /** Acceleration and jerk (forward, up) with which the first witness leaves at a known time, or null. */
-  double @Nullable [] leave(double t0, double before, double after, LeavePriors p) {
-    Window w = Window.of(witnesses.get(0), t0 - before, t0 + after);
-    if (w == null || w.t.length < FEWEST) {
-      return null;
-    }
-    double[] kx = w.fit(w.x, t0, false, new Prior[] {p.ax, p.jx}).k;
-    double[] ky = w.fit(w.y, t0, false, new Prior[] {p.ay, p.jy}).k;
-    return new double[] {kx[2], ky[2], kx[3], ky[3]};
   }
 
   private record Fit(double[] k, double cost) {}
@@ -225,14 +205,14 @@ final class CornerFit {
     }
 
     /** Least squares of the whitened samples with the priors as further rows; the standing place has none. */
-    Fit fit(double[] u, double t0, boolean landing, Prior[] priors) {
+    Fit fit(double[] u, double t0, Prior[] priors) {
       int m = priors.length + 2;
       int n = t.length;
       double base = u[n / 2];
       double[][] column = new double[m][n];
       double[] right = new double[n];
       for (int i = 0; i < n; i++) {
-        double[] r = row(t[i] - t0, landing);
+        double[] r = row(t[i] - t0);
         for (int a = 0; a < m; a++) {
           column[a][i] = r[a];
         }
@@ -287,11 +267,9 @@ final class CornerFit {
   }
 
   /** Standing place, creep on the ground's side, then the curve on the flight's side. */
-  private static double[] row(double s, boolean landing) {
-    double ground = landing ? Math.max(0, s) : Math.min(0, s);
+  private static double[] row(double s) {
+    double ground = Math.max(0, s);
     double air = s - ground;
-    return landing
-        ? new double[] {1, ground, air, air * air / 2, air * air * air / 6}
-        : new double[] {1, ground, air * air / 2, air * air * air / 6};
+    return new double[] {1, ground, air, air * air / 2, air * air * air / 6};
   }
 }

@@ -6,6 +6,7 @@ import boundwright.clip.track.Joint;
 import boundwright.clip.track.Motion;
 import boundwright.clip.track.Track;
 import boundwright.footfall.Foot;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -41,12 +42,13 @@ record FootPath(double[] times, double[] x, double[] y, Smoother.Path smooth, do
     return new FootPath(metres.times(), x, y, path, path.noise());
   }
 
+  /** The frames between two times in which the point was seen. */
+  int[] between(double from, double to) {
+    return IntStream.range(0, times.length).filter(i -> times[i] >= from && times[i] <= to && !Double.isNaN(x[i])).toArray();
+  }
+
   /** How many samples were seen between two times. */
   int seen(double from, double to) {
-    int n = 0;
-    for (int i = 0; i < times.length; i++) {
-      n += times[i] >= from && times[i] <= to && !Double.isNaN(x[i]) ? 1 : 0;
-    }
-    return n;
+    return between(from, to).length;
   }
 }

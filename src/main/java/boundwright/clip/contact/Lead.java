@@ -1,6 +1,5 @@
 package boundwright.clip.contact;
 
-import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Motion;
 import java.util.ArrayList;
 import java.util.List;
@@ -45,13 +44,9 @@ final class Lead {
   record Shift(double seconds, double sd) {}
 
   static Seen of(Motion motion, double time, double sd, double foot_m) {
-    double now = hips(motion, time);
+    double now = Hips.at(motion, time);
     return new Seen(
-        now - foot_m, (hips(motion, time + SPEED_OVER_S / 2) - hips(motion, time - SPEED_OVER_S / 2)) / SPEED_OVER_S, sd);
-  }
-
-  private static double hips(Motion motion, double time) {
-    return motion.at(BodyPoint.LEFT_HIP, time).towards(motion.at(BodyPoint.RIGHT_HIP, time), 0.5).x();
+        now - foot_m, (Hips.at(motion, time + SPEED_OVER_S / 2) - Hips.at(motion, time - SPEED_OVER_S / 2)) / SPEED_OVER_S, sd);
   }
 
   /** The shifts; {@code least_m} is how much leads differ at the least, standard deviation [m]. */

@@ -1,13 +1,10 @@
 package boundwright.clip.contact;
 
-import boundwright.clip.contact.CornerFit.LeavePriors;
-import boundwright.clip.contact.CornerFit.Prior;
-import boundwright.clip.contact.CornerFit.Witness;
+import boundwright.clip.contact.Alike.Time;
 import boundwright.clip.contact.Planted.Stretch;
 import boundwright.clip.track.Joint;
 import boundwright.clip.track.Motion;
 import boundwright.clip.track.Track;
-import boundwright.footfall.Foot;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -15,26 +12,39 @@ import org.jspecify.annotations.Nullable;
 /**
  * When each contact's toe leaves. A toe moves off from rest, so its path alone tells the time to hardly better than 10 ms.
  * Two things the contacts of a rep share help: how the toe accelerates away, and how far the hips are ahead of the toe
- * when the leg is spent. Both are learned from the rep itself, and only as far as its contacts agree.
+ * when the leg is spent. Both are learned from the rep itself, and only as far as its contacts agree ({@link Alike}).
  */
 final class Leavings {
-  /** The coarse course sees a foot leave this late, because it moves off slowly [s] (own output). */
-  static final double COARSE_LATE_S = 0.012;
-  /** Before anything was seen: acceleration [m/s2] and jerk [m/s3], each forward and up (judgement). */
-  private static final Prior[] FIRST = {new Prior(25, 25), new Prior(60, 40), new Prior(600, 800), new Prior(0, 800)};
-  /** How much toe-offs of one rep differ in these at the least, standard deviation, same units (judgement). */
-  private static final double[] LEAST = {6, 6, 150, 150};
+  /**
+   * The coarse course sees a foot leave this late, counted from the middle between its last frame and the next, because a
+   * foot moves off slowly [s] (own output: 13 to 14 ms at 60, 120 and 240 frames a second). Only a starting point.
+   */
+  private static final double COARSE_LATE_S = 0.013;
+  /**
+   * Mean of a rep and its standard deviation before anything was seen: acceleration [m/s2] and jerk [m/s3], each forward
+   * and up. Judgement; what a toe shows over the time looked at, not at its first instant: with 45 up in place of 75 noisy
+   * toe-offs came out 4 ms early (own output).
+   */
+  private static final double[][] MEANS = {{50, 40}, {75, 40}, {0, 2000}, {0, 2000}};
+  /** How much the toe-offs of one rep differ in these, standard deviation, same units (judgement). */
+  private static final double[] SCATTER = {10, 10, 400, 400};
   /** How fast a toe may still move before it leaves, standard deviation [m/s] (judgement). */
   private static final double CREEP = 0.1;
-  /** How much the hips' lead at toe-off varies at the least [m] (judgement). */
-  private static final double LEAD_SD_M = 0.03;
+  /** How much the hips' lead at toe-off differs within a rep [m] (judgement). */
+  private static final double LEAD_M = 0.03;
   /** The toe must have been seen at least twice within this time after it left [s] (judgement). */
   private static final double SEEN_S = 0.05;
-  /** What the fit looks at before and after the leaving [s] (judgement). */
+  /**
+   * What is looked at before and after the leaving [s]. Longer after it is steadier, but then the curve is too simple for
+   * the swing: without any noise 70 ms read toe-offs 6 ms late, 50 ms read them 3 ms late (own output).
+   */
   private static final double BEFORE_S = 0.05;
-  private static final double AFTER_S = 0.07;
-  /** So much of the flight's side is needed at low frame rates, in frames (judgement). */
+  private static final double AFTER_S = 0.05;
+  /** So much of either side is needed at low frame rates, in frames (judgement). */
   private static final double FEWEST_FRAMES = 3.6;
+  /** How far from the starting point the toe-off may lie, first and second round [s]. */
+  private static final double REACH_S = 0.035;
+  private static final double REACH_AGAIN_S = 0.025;
 
   private final Track metres;
   private final Motion motion;
@@ -47,62 +57,49 @@ final class Leavings {
   }
 
   /** The toe-offs of the stretches, null where one was not seen. */
-  List<@Nullable EventFit> all(List<Stretch> stretches) {
-    List<@Nullable EventFit> out = round(stretches, FIRST);
-    for (int i = 0; i < 3; i++) {
-      out = round(stretches, pooled(stretches, out));
+  List<@Nullable Time> all(List<Stretch> stretches) {
+    List<@Nullable Time> guesses = new ArrayList<>();
+    for (Stretch s : stretches) {
+      guesses.add(new Time(motion.time(s.last()) + 0.5 * step - COARSE_LATE_S, 0));
     }
-    return byLead(out);
+    return round(stretches, round(stretches, guesses, REACH_S, 0.02), REACH_AGAIN_S, 0);
   }
 
   private double wide(double window) {
     return Math.max(window, FEWEST_FRAMES * step);
   }
 
-  private @Nullable CornerFit toe(Foot foot) {
-    FootPath toe = FootPath.of(metres, motion, Joint.TOE, foot);
-    return toe == null ? null : new CornerFit(List.of(new Witness(toe, CREEP, 0)));
-  }
-
-  private List<@Nullable EventFit> round(List<Stretch> stretches, Prior[] p) {
-    LeavePriors priors = new LeavePriors(p[0], p[1], p[2], p[3]);
-    List<@Nullable EventFit> out = new ArrayList<>();
-    for (Stretch s : stretches) {
-      FootPath toe = FootPath.of(metres, motion, Joint.TOE, s.foot());
-      double last = motion.time(s.last());
-      boolean seen = toe != null && toe.seen(last, last + wide(SEEN_S)) >= 2;
-      CornerFit fit = toe(s.foot());
-      out.add(!seen || fit == null ? null : fit.leaving(last - COARSE_LATE_S, wide(BEFORE_S), wide(AFTER_S), priors));
-    }
-    return out;
-  }
-
-  private Prior[] pooled(List<Stretch> stretches, List<@Nullable EventFit> fits) {
-    LeavePriors wide = new LeavePriors(FIRST[0], FIRST[1], FIRST[2], FIRST[3]);
-    List<double[]> seen = new ArrayList<>();
+  private List<@Nullable Time> round(List<Stretch> stretches, List<@Nullable Time> guesses, double reach, double more) {
+    List<Alike.@Nullable Case> cases = new ArrayList<>();
     for (int i = 0; i < stretches.size(); i++) {
-      EventFit e = fits.get(i);
-      CornerFit fit = toe(stretches.get(i).foot());
-      double[] k = e == null || fit == null ? null : fit.leave(e.time(), wide(BEFORE_S), wide(AFTER_S), wide);
-      if (k != null) {
-        seen.add(k);
+      cases.add(one(stretches.get(i), guesses.get(i), reach, more));
+    }
+    List<Alike.Case> seen = new ArrayList<>();
+    for (Alike.Case c : cases) {
+      if (c != null) {
+        seen.add(c);
       }
     }
-    return Pool.of(seen, FIRST, LEAST);
-  }
-
-  private List<@Nullable EventFit> byLead(List<@Nullable EventFit> fits) {
-    List<Lead.Seen> seen = new ArrayList<>();
-    for (EventFit e : fits) {
-      seen.add(e == null ? Lead.UNSEEN : Lead.of(motion, e.time(), e.sd(), e.x0()));
-    }
-    List<Lead.Shift> shifts = Lead.shifts(seen, LEAD_SD_M);
-    List<@Nullable EventFit> out = new ArrayList<>();
-    for (int i = 0; i < fits.size(); i++) {
-      EventFit e = fits.get(i);
-      Lead.Shift by = shifts.get(i);
-      out.add(e == null ? null : new EventFit(e.time() + by.seconds(), by.sd(), e.x0(), e.y0(), 0, 0));
+    List<@Nullable Time> out = new ArrayList<>();
+    Alike alike = seen.isEmpty() ? null : Alike.of(seen, MEANS, SCATTER, LEAD_M);
+    for (Alike.Case c : cases) {
+      out.add(c == null || alike == null ? null : alike.time(c, true));
     }
     return out;
+  }
+
+  private Alike.@Nullable Case one(Stretch s, @Nullable Time guess, double reach, double more) {
+    FootPath toe = FootPath.of(metres, motion, Joint.TOE, s.foot());
+    double last = motion.time(s.last());
+    if (guess == null || toe == null || toe.seen(last, last + wide(SEEN_S)) < 2) {
+      return null;
+    }
+    double start = motion.time(s.last()) + 0.5 * step - COARSE_LATE_S;
+    Corner corner = Corner.of(toe, CREEP, false, guess.time(), reach, wide(BEFORE_S) + more, wide(AFTER_S) + more);
+    if (corner == null) {
+      return null;
+    }
+    double stands = Alike.stands(corner, MEANS, SCATTER);
+    return new Alike.Case(corner, start, t -> Hips.at(motion, t) - stands);
   }
 }

@@ -28,8 +28,6 @@ import org.jspecify.annotations.Nullable;
 public final class ClipReader {
   /** A flight is fitted from this long after toe-off to this long before touchdown [s]. */
   private static final double CLEAR_S = 0.015;
-  /** Standard deviation of the centre of mass along the runway at one time [m]; own output of the made-up clips. */
-  private static final double MASS_SD_M = 0.02;
   /** Free fall outside this share of g makes the heights doubtful. */
   private static final double G_DOUBT = 0.15;
   /** How far back before a touchdown the beginning of the strike is sought [s]. */
@@ -134,14 +132,7 @@ public final class ClipReader {
       return new ReadContact(c, marked.fromHand(), null, none, none, null, none, none, none, none, none, in, out);
     }
     double t = down.p50();
-    Spot mass = posture.centreOfMass(t);
-    double speed = Double.isNaN(in) ? out : in;
-    double late = Double.isNaN(speed) ? 0 : speed * down.halfWidth() / Estimate.Z95;
-    @Nullable Estimate ahead =
-        mass.known() && !Double.isNaN(c.place_m().p50())
-            ? Estimate.normal(
-                c.place_m().p50() - mass.x(), Math.sqrt(sq(c.place_m().halfWidth() / Estimate.Z95) + sq(late) + sq(MASS_SD_M)))
-            : null;
+    @Nullable Estimate ahead = TouchdownDistance.of(c, posture);
     double flat = flatAngle(c);
     double strike = footAngle(c.foot(), t) - flat;
     double until = next != null && next.touchdown_s() != null ? next.touchdown_s().p50() : t + 0.4;
@@ -291,9 +282,5 @@ public final class ClipReader {
 
   private static double max(double a, double b) {
     return Double.isNaN(a) || b > a ? b : a;
-  }
-
-  private static double sq(double v) {
-    return v * v;
   }
 }

@@ -118,10 +118,29 @@ final class FootCourse {
   private void enter(double firstDown, Random random) {
     double span = 0.6;
     List<Knot> knots = new ArrayList<>(inner(firstDown - span, firstDown, keys(0.4, random)));
+    knots.addAll(0, free(Double.NEGATIVE_INFINITY, knots.get(0).t - 0.15));
     knots.add(stands.isEmpty() ? landing(firstDown) : down(stands.get(0)));
     Knot first = knots.get(0);
     knots.add(0, new Knot(first.t - 1, new double[] {first.p[0] - first.v[0], first.p[1], first.p[2]}, new double[] {first.v[0], 0, 0}, new double[3]));
     join(knots);
+  }
+
+  /** While only the other foot works, the free leg swings back in each flight and forward in each contact. */
+  private List<Knot> free(double from, double until) {
+    List<Knot> out = new ArrayList<>();
+    for (TrueContact c : mass.contacts()) {
+      if (c.down() > from && c.up() < until) {
+        out.add(withHip(c.down(), toeFromAnkle(-0.30, -0.55, Math.toRadians(-60)), -60));
+        out.add(withHip(c.up(), toeFromAnkle(0.34, -0.45, Math.toRadians(4)), 4));
+      }
+    }
+    return out;
+  }
+
+  private Knot withHip(double t, double[] toe, double pitchDeg) {
+    double[] h = hip(t);
+    return new Knot(
+        t, new double[] {h[0] + toe[0], h[1] + toe[1], Math.toRadians(pitchDeg)}, new double[] {h[2], h[3], 0}, new double[] {0, h[5], 0});
   }
 
   private void swing(Stand from, @org.jspecify.annotations.Nullable Stand to, Random random) {
@@ -130,7 +149,12 @@ final class FootCourse {
     List<Knot> knots = new ArrayList<>();
     double[] p = onGround(from, t0);
     knots.add(new Knot(t0, p, new double[] {0, 0, from.leaveRate}, new double[] {from.ax, from.ay, 0}));
-    knots.addAll(inner(t0, t1, keys(t1 - t0, random)));
+    List<Knot> inner = inner(t0, t1, keys(t1 - t0, random));
+    knots.addAll(inner);
+    if (inner.size() > 3) {
+      // knee up is followed by the strike only after the other foot's contacts
+      knots.addAll(knots.size() - 1, free(inner.get(2).t + 0.1, inner.get(3).t - 0.08));
+    }
     knots.add(to == null ? landing(t1) : down(to));
     join(knots);
   }

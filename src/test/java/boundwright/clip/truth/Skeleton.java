@@ -28,7 +28,6 @@ public final class Skeleton {
   private final Pair<FootCourse> feet;
   private final PolynomialSplineFunction lean;
   private final Pair<PolynomialSplineFunction> arm;
-  private double worstStretch;
 
   /**
    * An athlete.
@@ -107,9 +106,10 @@ public final class Skeleton {
     return new Spot(m[0], m[1]);
   }
 
-  /** How much longer than a leg the farthest reach was, as a share; a well-built rep stays near 0. */
-  public double worstStretch() {
-    return worstStretch;
+  /** How much longer than a leg the reach from hip to ankle is, as a share; not above 0 where the leg is long enough. */
+  public double stretch(Foot f, double t) {
+    Body body = at(t);
+    return body.spot(BodyPoint.of(Joint.HIP, f)).to(body.spot(BodyPoint.of(Joint.ANKLE, f))) / (THIGH + SHANK) - 1;
   }
 
   /** Every body point: forward, up, towards the athlete's right [m]. */
@@ -195,7 +195,6 @@ public final class Skeleton {
     double dx = ax - hip[0];
     double dy = ay - hip[1];
     double d = Math.hypot(dx, dy);
-    worstStretch = Math.max(worstStretch, d / (THIGH + SHANK) - 1);
     double cos = Math.min(1, (THIGH * THIGH + d * d - SHANK * SHANK) / (2 * THIGH * d));
     double reach = Math.max(THIGH, d * THIGH / (THIGH + SHANK));
     double a = Math.atan2(dx, -dy) + Math.acos(cos);

@@ -1,0 +1,243 @@
+package boundwright.clip.contact;
+
+import java.util.Arrays;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.CholeskyDecomposition;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One end of one contact, from the samples themselves, never from smoothed ones: on the ground a foot point stands still,
+ * in the air it moves along a low-order curve that leaves the standing place. Both directions share the time. What the
+ * samples say is laid over a grid of times, so that other knowledge can be added before a time is read off.
+ *
+ * <p>Landing: u = c + v s + a s^2/2 + j s^3/6 for s = t - t0 < 0. Leaving: u = c + a s^2/2 + j s^3/6 for s > 0, because a
+ * foot leaves from rest. On the ground's side it may creep. The coefficients have normal priors (see {@link Alike}) and are
+ * integrated out, not set to their best: a time that needs finely tuned ones pays for it.
+ */
+final class Corner {
+  /** The steps of the grid of times [s]. */
+  static final double GRID_S = 0.001;
+  /**
+   * Errors of body points last over frames. They are taken as white plus as much again that fades to 1/e in this time [s]
+   * (generalised least squares; judgement, see docs/clip-accuracy.md for how much hangs on it).
+   */
+  private static final double LASTING_S = 0.04;
+  /** No sample is trusted more than this, standard deviation [m]: neither foot nor ground is that stiff (judgement). */
+  private static final double LEAST_SIGMA_M = 0.005;
+  /**
+   * Either share of a sample's error is so many times what its path's residuals show, because a smoothed path follows some of
+   * the lasting error (own output on made-up clips).
+   */
+  private static final double SMOOTHED_AWAY = 1.2;
+  /** Fewest samples that can tell a time. */
+  private static final int FEWEST = 5;
+
+  private final double from;
+  private final Axis[][] axis;
+
+  private Corner(double from, Axis[][] axis) {
+    this.from = from;
+    this.axis = axis;
+  }
+
+  /** Normal equations of one direction at one time, without priors: matrix, right side, square of the right side. */
+  @SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
+  private record Axis(double[][] normal, double[] pull, double square, double base) {}
+
+  /**
+   * What is seen round an event.
+   *
+   * @param path samples of the point
+   * @param creep how fast it may still move on the ground's side, standard deviation [m/s]
+   * @param landing whether it lands; else it leaves
+   * @param guess the middle of the times considered [s]
+   * @param reach how far from the guess the event may lie [s]
+   * @param before samples are taken from this long before the guess [s]
+   * @param after to this long after it [s]
+   * @return null where too little was seen
+   */
+  static @Nullable Corner of(
+      FootPath path, double creep, boolean landing, double guess, double reach, double before, double after) {
+    int[] use = path.between(guess - before, guess + after);
+    if (use.length < FEWEST) {
+      return null;
+    }
+    double[] t = Arrays.stream(use).mapToDouble(i -> path.times()[i]).toArray();
+    double[][] lower = whitener(t, Math.max(SMOOTHED_AWAY * path.noise(), LEAST_SIGMA_M));
+    double[][] u = {
+      Arrays.stream(use).mapToDouble(i -> path.x()[i]).toArray(), Arrays.stream(use).mapToDouble(i -> path.y()[i]).toArray()
+    };
+    int n = (int) Math.round(2 * reach / GRID_S) + 1;
+    Axis[][] out = new Axis[n][2];
+    for (int k = 0; k < n; k++) {
+      double[][] column = columns(t, guess - reach + k * GRID_S, landing, lower);
+      double[][] normal = new double[column.length][column.length];
+      for (int a = 0; a < column.length; a++) {
+        for (int b = 0; b < column.length; b++) {
+          normal[a][b] = dot(column[a], column[b]) + (a == 1 && b == 1 ? 1 / (creep * creep) : 0);
+        }
+      }
+      for (int d = 0; d < 2; d++) {
+        double base = u[d][t.length / 2];
+        double[] right = whitened(Arrays.stream(u[d]).map(v -> v - base).toArray(), lower);
+        double[] pull = Arrays.stream(column).mapToDouble(c -> dot(c, right)).toArray();
+        out[k][d] = new Axis(normal, pull, dot(right, right), base);
+      }
+    }
+    return new Corner(guess - reach, out);
+  }
+
+  private static double[][] whitener(double[] t, double sigma) {
+    int n = t.length;
+    double v = sigma * sigma;
+    double[][] c = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        c[i][j] = (i == j ? v : 0) + v * Math.exp(-Math.abs(t[i] - t[j]) / LASTING_S);
+      }
+    }
+    return new CholeskyDecomposition(new Array2DRowRealMatrix(c, false), 1e-9, 0).getL().getData();
+  }
+
+  private static double[] whitened(double[] u, double[][] lower) {
+    double[] out = new double[u.length];
+    for (int i = 0; i < u.length; i++) {
+      double sum = u[i];
+      for (int j = 0; j < i; j++) {
+        sum -= lower[i][j] * out[j];
+      }
+      out[i] = sum / lower[i][i];
+    }
+    return out;
+  }
+
+  private static double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int i = 0; i < a.length; i++) {
+      sum += a[i] * b[i];
+    }
+    return sum;
+  }
+
+  /** Standing place, creep on the ground's side, then the curve on the flight's side; whitened. */
+  private static double[][] columns(double[] t, double t0, boolean landing, double[][] lower) {
+    int m = landing ? 5 : 4;
+    double[][] out = new double[m][t.length];
+    for (int i = 0; i < t.length; i++) {
+      double s = t[i] - t0;
+      double ground = landing ? Math.max(0, s) : Math.min(0, s);
+      double air = s - ground;
+      out[0][i] = 1;
+      out[1][i] = ground;
+      if (landing) {
+        out[2][i] = air;
+      }
+      out[m - 2][i] = air * air / 2;
+      out[m - 1][i] = air * air * air / 6;
+    }
+    for (int a = 0; a < m; a++) {
+      out[a] = whitened(out[a], lower);
+    }
+    return out;
+  }
+
+  /** How many times are considered. */
+  int size() {
+    return axis.length;
+  }
+
+  /** The time at a place of the grid [s]. */
+  double time(int k) {
+    return from + k * GRID_S;
+  }
+
+  /**
+   * What holds if the event was at one time of the grid.
+   *
+   * @param cost minus the log-likelihood, up to a constant
+   * @param place where the point stands, forward [m]
+   * @param mean of the coefficients, forward and up in turn, lowest order first
+   * @param variance of them
+   */
+  @SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
+  record At(double cost, double place, double[] mean, double[] variance) {}
+
+  /** The same for given normal priors of the coefficients, forward and up in turn, lowest order first. */
+  At at(int k, double[] mean, double[] sd) {
+    double[] outMean = new double[mean.length];
+    double[] outVariance = new double[mean.length];
+    double cost = 0;
+    double place = 0;
+    for (int d = 0; d < 2; d++) {
+      Axis one = axis[k][d];
+      int m = one.pull.length;
+      double[][] a = new double[m][];
+      double[] right = one.pull.clone();
+      double square = one.square;
+      for (int i = 0; i < m; i++) {
+        a[i] = one.normal[i].clone();
+        if (i >= 2) {
+          int c = 2 * (i - 2) + d;
+          double w = 1 / (sd[c] * sd[c]);
+          a[i][i] += w;
+          right[i] += w * mean[c];
+          square += w * mean[c] * mean[c];
+          cost += Math.log(sd[c]);
+        }
+      }
+      double[][] root = root(a);
+      double[] z = whitened(right, root);
+      cost += 0.5 * (square - dot(z, z));
+      for (int i = 0; i < m; i++) {
+        cost += Math.log(root[i][i]);
+      }
+      double[][] inverse = inverse(root);
+      for (int i = 0; i < m; i++) {
+        double value = 0;
+        double variance = 0;
+        for (int j = i; j < m; j++) {
+          value += inverse[j][i] * z[j];
+          variance += inverse[j][i] * inverse[j][i];
+        }
+        if (i >= 2) {
+          outMean[2 * (i - 2) + d] = value;
+          outVariance[2 * (i - 2) + d] = variance;
+        } else if (i == 0 && d == 0) {
+          place = value + one.base;
+        }
+      }
+    }
+    return new At(cost, place, outMean, outVariance);
+  }
+
+  /** Lower triangle whose product with its transpose is the matrix (Cholesky). */
+  private static double[][] root(double[][] a) {
+    int n = a.length;
+    double[][] l = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j <= i; j++) {
+        double sum = a[i][j];
+        for (int k = 0; k < j; k++) {
+          sum -= l[i][k] * l[j][k];
+        }
+        l[i][j] = i == j ? Math.sqrt(sum) : sum / l[j][j];
+      }
+    }
+    return l;
+  }
+
+  private static double[][] inverse(double[][] lower) {
+    int n = lower.length;
+    double[][] out = new double[n][n];
+    for (int j = 0; j < n; j++) {
+      for (int i = j; i < n; i++) {
+        double sum = i == j ? 1 : 0;
+        for (int k = j; k < i; k++) {
+          sum -= lower[i][k] * out[k][j];
+        }
+        out[i][j] = sum / lower[i][i];
+      }
+    }
+    return out;
+  }
+}
