@@ -9,7 +9,7 @@ import org.hipparchus.linear.LUDecomposition;
 import org.hipparchus.linear.RealMatrix;
 
 /**
- * The same end of all contacts of one rep, judged together. How a foot comes down or leaves, and how far the hips are then
+ * The toe-offs of one rep, judged together. How a foot leaves, and how far the hips are then
  * ahead of it, is alike in the contacts of a rep but unknown before: each contact's values scatter about a mean of the rep,
  * the mean has a wide prior. Mean and scatter are found by expectation and maximisation (EM) over what each contact's
  * {@link Corner} says at every time, so a contact that tells little weighs little and nothing is counted twice. The error
@@ -35,7 +35,7 @@ final class Alike {
   private double[][] covariance = new double[0][0];
 
   /**
-   * One contact's end.
+   * One contact's toe-off.
    *
    * @param corner what its samples say
    * @param guess where the coarse course saw it [s]
@@ -77,7 +77,7 @@ final class Alike {
   @SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
   private record Expected(Time time, double[] value, double[] square, double lead, double leadSquare) {}
 
-  private Expected expect(Case c, double[] m, double[] s, boolean useLead) {
+  private Expected expect(Case c, double[] m, double[] s) {
     int n = c.corner.size();
     double[] cost = new double[n];
     Corner.At[] at = new Corner.At[n];
@@ -88,7 +88,7 @@ final class Alike {
       double t = c.corner.time(k);
       double off = (t - c.guess) / GUESS_SD_S;
       lead[k] = c.lead.applyAsDouble(t);
-      double by = useLead && !Double.isNaN(m[size]) && !Double.isNaN(lead[k]) ? (lead[k] - m[size]) / s[size] : 0;
+      double by = !Double.isNaN(m[size]) && !Double.isNaN(lead[k]) ? (lead[k] - m[size]) / s[size] : 0;
       cost[k] = at[k].cost() + 0.5 * off * off + 0.5 * by * by;
       least = Math.min(least, cost[k]);
     }
@@ -125,7 +125,7 @@ final class Alike {
     for (int round = 0; round < ROUNDS; round++) {
       List<Expected> all = new ArrayList<>();
       for (Case c : cases) {
-        all.add(expect(c, mean, scatter, true));
+        all.add(expect(c, mean, scatter));
       }
       for (int i = 0; i < size; i++) {
         int col = i;
@@ -155,7 +155,7 @@ final class Alike {
       out[i] = (priorMean[i] - m[i]) / (priorSd[i] * priorSd[i]);
     }
     for (Case c : cases) {
-      Expected e = expect(c, m, scatter, true);
+      Expected e = expect(c, m, scatter);
       for (int i = 0; i < size; i++) {
         out[i] += (e.value[i] - m[i]) / (scatter[i] * scatter[i]);
       }
@@ -188,14 +188,14 @@ final class Alike {
     return out;
   }
 
-  /** When a case was, knowing what the rep's contacts have in common, the lead among it or not. */
-  Time time(Case c, boolean withLead) {
-    Time t = expect(c, mean, scatter, withLead).time;
+  /** When a case was, knowing what the rep's contacts have in common, the lead among it. */
+  Time time(Case c) {
+    Time t = expect(c, mean, scatter).time;
     double[] by = new double[covariance.length];
     for (int i = 0; i < by.length; i++) {
       double h = 0.2 * scatter[i];
-      Time up = expect(c, moved(i, h), scatter, withLead).time;
-      Time down = expect(c, moved(i, -h), scatter, withLead).time;
+      Time up = expect(c, moved(i, h), scatter).time;
+      Time down = expect(c, moved(i, -h), scatter).time;
       by[i] = (up.time - down.time) / (2 * h);
     }
     double common = 0;

@@ -6,12 +6,11 @@ import org.hipparchus.linear.CholeskyDecomposition;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One end of one contact, from the samples themselves, never from smoothed ones: on the ground a foot point stands still,
+ * When a foot point leaves the ground, from the samples themselves, never from smoothed ones: on the ground a foot point stands still,
  * in the air it moves along a low-order curve that leaves the standing place. Both directions share the time. What the
  * samples say is laid over a grid of times, so that other knowledge can be added before a time is read off.
  *
- * <p>Landing: u = c + v s + a s^2/2 + j s^3/6 for s = t - t0 < 0. Leaving: u = c + a s^2/2 + j s^3/6 for s > 0, because a
- * foot leaves from rest. On the ground's side it may creep. The coefficients have normal priors (see {@link Alike}) and are
+ * <p>u = c + a s^2/2 + j s^3/6 for s = t - t0 > 0, because a foot leaves from rest; before that it may creep. The coefficients have normal priors (see {@link Alike}) and are
  * integrated out, not set to their best: a time that needs finely tuned ones pays for it.
  */
 final class Corner {
@@ -49,7 +48,6 @@ final class Corner {
    *
    * @param path samples of the point
    * @param creep how fast it may still move on the ground's side, standard deviation [m/s]
-   * @param landing whether it lands; else it leaves
    * @param guess the middle of the times considered [s]
    * @param reach how far from the guess the event may lie [s]
    * @param before samples are taken from this long before the guess [s]
@@ -57,7 +55,7 @@ final class Corner {
    * @return null where too little was seen
    */
   static @Nullable Corner of(
-      FootPath path, double creep, boolean landing, double guess, double reach, double before, double after) {
+      FootPath path, double creep, double guess, double reach, double before, double after) {
     int[] use = path.between(guess - before, guess + after);
     if (use.length < FEWEST) {
       return null;
@@ -70,7 +68,7 @@ final class Corner {
     int n = (int) Math.round(2 * reach / GRID_S) + 1;
     Axis[][] out = new Axis[n][2];
     for (int k = 0; k < n; k++) {
-      double[][] column = columns(t, guess - reach + k * GRID_S, landing, lower);
+      double[][] column = columns(t, guess - reach + k * GRID_S, lower);
       double[][] normal = new double[column.length][column.length];
       for (int a = 0; a < column.length; a++) {
         for (int b = 0; b < column.length; b++) {
@@ -120,22 +118,17 @@ final class Corner {
   }
 
   /** Standing place, creep on the ground's side, then the curve on the flight's side; whitened. */
-  private static double[][] columns(double[] t, double t0, boolean landing, double[][] lower) {
-    int m = landing ? 5 : 4;
-    double[][] out = new double[m][t.length];
+  private static double[][] columns(double[] t, double t0, double[][] lower) {
+    double[][] out = new double[4][t.length];
     for (int i = 0; i < t.length; i++) {
       double s = t[i] - t0;
-      double ground = landing ? Math.max(0, s) : Math.min(0, s);
-      double air = s - ground;
+      double air = Math.max(0, s);
       out[0][i] = 1;
-      out[1][i] = ground;
-      if (landing) {
-        out[2][i] = air;
-      }
-      out[m - 2][i] = air * air / 2;
-      out[m - 1][i] = air * air * air / 6;
+      out[1][i] = s - air;
+      out[2][i] = air * air / 2;
+      out[3][i] = air * air * air / 6;
     }
-    for (int a = 0; a < m; a++) {
+    for (int a = 0; a < out.length; a++) {
       out[a] = whitened(out[a], lower);
     }
     return out;

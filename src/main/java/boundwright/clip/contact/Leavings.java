@@ -83,7 +83,7 @@ final class Leavings {
     List<@Nullable Time> out = new ArrayList<>();
     Alike alike = seen.isEmpty() ? null : Alike.of(seen, MEANS, SCATTER, LEAD_M);
     for (Alike.Case c : cases) {
-      out.add(c == null || alike == null ? null : alike.time(c, true));
+      out.add(c == null || alike == null ? null : alike.time(c));
     }
     return out;
   }
@@ -95,7 +95,7 @@ final class Leavings {
       return null;
     }
     double start = motion.time(s.last()) + 0.5 * step - COARSE_LATE_S;
-    Corner corner = Corner.of(toe, CREEP, false, guess.time(), reach, wide(BEFORE_S) + more, wide(AFTER_S) + more);
+    Corner corner = Corner.of(toe, CREEP, guess.time(), reach, wide(BEFORE_S) + more, wide(AFTER_S) + more);
     if (corner == null) {
       return null;
     }
