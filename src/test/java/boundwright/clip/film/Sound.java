@@ -19,13 +19,13 @@ import org.bytedeco.javacpp.BytePointer;
 import org.bytedeco.javacpp.PointerPointer;
 
 /** An MP4 with one second of silence and no picture. */
-final class Sound {
+public final class Sound {
   private static final int RATE_HZ = 48_000;
   private static final int BLOCK = 1024;
 
   private Sound() {}
 
-  static Path write(Path file) {
+  public static Path write(Path file) {
     AVFormatContext format = new AVFormatContext(null);
     avformat.avformat_alloc_output_context2(format, (AVOutputFormat) null, "mp4", null);
     AVCodec codec = avcodec.avcodec_find_encoder(avcodec.AV_CODEC_ID_AAC);
