@@ -10,8 +10,9 @@ import org.jspecify.annotations.Nullable;
  * in the air it moves along a low-order curve that leaves the standing place. Both directions share the time. What the
  * samples say is laid over a grid of times, so that other knowledge can be added before a time is read off.
  *
- * <p>u = c + a s^2/2 + j s^3/6 for s = t - t0 > 0, because a foot leaves from rest; before that it may creep. The coefficients have normal priors (see {@link Alike}) and are
- * integrated out, not set to their best: a time that needs finely tuned ones pays for it.
+ * <p>u = c + a s^2/2 + j s^3/6 for s = t - t0 > 0, because a foot leaves from rest; before that it may creep. The
+ * coefficients have normal priors (see {@link Alike}) and are integrated out, not set to their best: a time that needs finely
+ * tuned ones pays for it.
  */
 final class Corner {
   /** The steps of the grid of times [s]. */
