@@ -22,7 +22,7 @@ import java.util.Locale;
 
 /**
  * From painted pixels through coding, network and computation, stage by stage; prints a table. Own output throughout.
- * Arguments: number of clips, frames per second, folder for films and weights.
+ * Arguments: number of clips, frames per second, folder for films and weights, first seed; a fifth names single errors.
  */
 final class PixelAccuracy {
   private static final double SHUTTER_S = 0.002;
@@ -33,6 +33,7 @@ final class PixelAccuracy {
     int clips = Integer.parseInt(args[0]);
     double fps = Double.parseDouble(args[1]);
     Path folder = Path.of(args[2]);
+    long seed = args.length > 3 ? Long.parseLong(args[3]) : 2000;
     Files.createDirectories(folder);
     ClipAccuracy contacts = new ClipAccuracy();
     List<List<Double>> raw = perJoint();
@@ -42,8 +43,8 @@ final class PixelAccuracy {
     for (int k = 0; k < clips; k++) {
       double speed = 5.0 + 3.5 * ((k * 7) % 10) / 10.0;
       Sequence sequence = Sequence.parse(ClipAccuracy.SEQUENCES[k % ClipAccuracy.SEQUENCES.length]);
-      TrueClip clip = TrueClip.of(sequence, k % 3, speed, fps, Noise.NONE, false, 2000 + k);
-      Path film = folder.resolve("made-up-" + (int) fps + "-" + k + ".mp4");
+      TrueClip clip = TrueClip.of(sequence, k % 3, speed, fps, Noise.NONE, false, seed + k);
+      Path film = folder.resolve("made-up-" + (int) fps + "-" + (seed + k) + ".mp4");
       if (!Files.exists(film)) {
         Filmed.write(clip, film, SHUTTER_S);
       }
@@ -63,7 +64,7 @@ final class PixelAccuracy {
           Locale.ROOT, "%s %s: %d frames, network %d, with points %d, %.1f s, %s%n", film.getFileName(), sequence.text(), clip.truth().frames(),
           found.networkFrames(), with, took, found.remarks());
       try {
-        contacts.one(read, film.getFileName().toString(), args.length > 3 ? System.out::println : s -> {});
+        contacts.one(read, film.getFileName().toString(), args.length > 4 ? System.out::println : s -> {});
       } catch (RuntimeException e) {
         System.out.println("  not read: " + e.getMessage());
       }

@@ -83,7 +83,7 @@ class BadFilmsInTheQueueTest {
     bad.put(Sound.write(folder.resolve("sound.mp4")), "no moving picture");
     bad.put(large, "7680 px");
     bad.put(film("hour.mp4", 3, 60 * 1800, true), "the limit is 60 s");
-    bad.put(film("nobody.mp4", 6, 1, false), "Nobody was seen");
+    bad.put(film("nobody.mp4", 6, 1, false), "Nobody was found");
 
     Path data = folder.resolve("data");
     weights(data);

@@ -74,7 +74,7 @@ public final class ContactFinder {
   }
 
   private List<Contact> all() {
-    List<Stretch> stretches = new ArrayList<>(Planted.stretches(motion));
+    List<Stretch> stretches = new ArrayList<>(Planted.stretches(metres, motion));
     stretches.removeIf(s -> motion.time(s.last()) - motion.time(s.first()) + step < SHORTEST_S);
     dropFootThatOnlyStands(stretches);
     List<@Nullable Landing> landing = new Landings(metres, motion).all(stretches);

@@ -4,15 +4,19 @@ import boundwright.clip.signal.Smoother;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Joint;
 import boundwright.clip.track.Motion;
+import boundwright.clip.track.Track;
 import boundwright.footfall.Foot;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The coarse course of a rep: in flight, on the right, on the left, on both, for every frame, as the best path over the
- * whole clip (Viterbi). A foot counts as planted while its heel or its toe is low and hardly moves over the ground.
+ * whole clip (Viterbi). A foot counts as planted while its heel or its toe is low and hardly moves over the ground by its
+ * smoothed path, or lies still by most of its samples ({@link StandingStill}). The smoothed path knows better when a contact
+ * begins and ends, the samples know better that there is one.
  */
 final class Planted {
   /** Speed over the ground [m/s] and height above the standing height [m] at which a point no longer looks planted (judgement). */
@@ -23,6 +27,12 @@ final class Planted {
   private static final double CHANGE = 2.0;
   private static final double CHANGE_FOOT_TO_FOOT = 4.0;
   private static final double UNSEEN_S = 0.1;
+  /**
+   * The beginning and the end are the smoothed path's if they are no further than this from what the samples say [s]; a foot
+   * that comes down is still earlier in the samples than one that leaves (own output of made-up and painted clips).
+   */
+  private static final double SAME_BEGINNING_S = 0.025;
+  private static final double SAME_END_S = 0.015;
 
   private static final int FLIGHT = 0;
   private static final int RIGHT = 1;
@@ -48,18 +58,47 @@ final class Planted {
     }
   }
 
-  /** The stretches in order of their beginning. */
-  static List<Stretch> stretches(Motion motion) {
+  /**
+   * The stretches in order of their beginning.
+   *
+   * @param metres samples, sides right
+   * @param motion the same, smoothed
+   */
+  static List<Stretch> stretches(Track metres, Motion motion) {
+    StandingStill samples = new StandingStill(metres);
     double[] height = new double[4];
     Arrays.fill(height, FIRST_HEIGHT_M);
-    int[] path = best(motion, height);
+    int[] path = best(motion, null, height);
     // once more with each point's own standing height: marks and points are never exactly on the ground
     for (Foot foot : Foot.values()) {
       for (Joint joint : List.of(Joint.HEEL, Joint.TOE)) {
         standingHeight(motion, path, foot, joint, height);
       }
     }
-    path = best(motion, height);
+    List<Stretch> smooth = cut(best(motion, null, height));
+    List<Stretch> out = new ArrayList<>();
+    for (Stretch s : cut(best(motion, samples, height))) {
+      out.add(ends(s, smooth, samples, motion));
+    }
+    out.sort(Comparator.comparingInt(Stretch::first));
+    return out;
+  }
+
+  private static Stretch ends(Stretch s, List<Stretch> smooth, StandingStill samples, Motion motion) {
+    int first = -1;
+    int last = -1;
+    for (Stretch o : smooth) {
+      if (o.foot == s.foot && o.overlap(s) > 0) {
+        first = Math.abs(motion.time(o.first) - motion.time(s.first)) < SAME_BEGINNING_S ? o.first : first;
+        last = Math.abs(motion.time(o.last) - motion.time(s.last)) < SAME_END_S ? o.last : last;
+      }
+    }
+    first = first < 0 ? samples.first(s) : first;
+    last = last < 0 ? samples.last(s) : last;
+    return first < last ? new Stretch(s.foot, first, last) : s;
+  }
+
+  private static List<Stretch> cut(int[] path) {
     List<Stretch> out = new ArrayList<>();
     for (Foot foot : Foot.values()) {
       int state = foot == Foot.RIGHT ? RIGHT : LEFT;
@@ -74,7 +113,6 @@ final class Planted {
         }
       }
     }
-    out.sort(Comparator.comparingInt(Stretch::first));
     return out;
   }
 
@@ -101,14 +139,14 @@ final class Planted {
     }
   }
 
-  private static int[] best(Motion motion, double[] height) {
+  private static int[] best(Motion motion, @Nullable StandingStill samples, double[] height) {
     int n = motion.frames();
     double[][] cost = new double[n][4];
     int[][] from = new int[n][4];
     for (int i = 0; i < n; i++) {
       double dt = i == 0 ? motion.time(1) - motion.time(0) : motion.time(i) - motion.time(i - 1);
-      double r = score(motion, Foot.RIGHT, i, height) * dt * 120;
-      double l = score(motion, Foot.LEFT, i, height) * dt * 120;
+      double r = score(motion, samples, Foot.RIGHT, i, height) * dt * 120;
+      double l = score(motion, samples, Foot.LEFT, i, height) * dt * 120;
       double[] here = {0, -r, -l, -r - l};
       for (int to = 0; to < 4; to++) {
         double least = Double.POSITIVE_INFINITY;
@@ -141,17 +179,21 @@ final class Planted {
   }
 
   /** Evidence in one frame that the foot is planted: 1 for clearly, down to -2 for clearly not. */
-  private static double score(Motion motion, Foot foot, int i, double[] height) {
+  private static double score(Motion motion, @Nullable StandingStill samples, Foot foot, int i, double[] height) {
     double best = -2;
     for (Joint joint : List.of(Joint.HEEL, Joint.TOE)) {
       BodyPoint point = BodyPoint.of(joint, foot);
+      double standing = height[slot(foot, joint)];
+      if (samples != null) {
+        best = Math.max(best, samples.score(point, BodyPoint.of(joint, foot.other()), i, standing, HEIGHT_M, -2));
+      }
       Smoother.Path p = motion.path(point);
       if (p == null || motion.gap(point, i) > UNSEEN_S) {
         best = Math.max(best, -0.5);
         continue;
       }
       double speed = Math.hypot(p.vx()[i], p.vy()[i]) / SPEED;
-      double up = Math.max(0, p.y()[i] - height[slot(foot, joint)]) / HEIGHT_M;
+      double up = Math.max(0, p.y()[i] - standing) / HEIGHT_M;
       best = Math.max(best, 1 - speed * speed - up * up);
     }
     return best;
