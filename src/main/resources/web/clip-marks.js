@@ -159,6 +159,21 @@
       row.addEventListener("input", draw);
     });
     window.addEventListener("resize", draw);
+
+    // another frame comes into the same page, so that what was put and not kept yet stays put
+    var still = document.getElementById("marks-still");
+    var gone = document.getElementById("marks-gone");
+    still.addEventListener("error", function () { still.setAttribute("visibility", "hidden"); gone.hidden = false; });
+    still.addEventListener("load", function () { still.removeAttribute("visibility"); gone.hidden = true; });
+    form.querySelectorAll("a[data-step]").forEach(function (a) {
+      a.addEventListener("click", function (event) {
+        var n = Math.min(Number(svg.dataset.stills), Math.max(1, Number(form.elements.frame.value) + Number(a.dataset.step)));
+        form.elements.frame.value = n;
+        still.setAttribute("href", svg.dataset.pictures.replace("N.jpg", n - 1 + ".jpg"));
+        svg.setAttribute("aria-label", "frame " + n + " of the film");
+        event.preventDefault();
+      });
+    });
     draw();
   }
 

@@ -87,6 +87,8 @@ final class ClipMarksHandler {
         }
         double at = unit.read("mark's distance", r.along());
         ground.add(new GroundMarks.Mark(spot(r), fromSand ? 0 - at : at));
+      } else {
+        placed(r, "A ground mark");
       }
     }
     List<PlaneMap.Known> corners = new ArrayList<>();
@@ -94,6 +96,8 @@ final class ClipMarksHandler {
       if (!r.blank()) {
         corners.add(
             new PlaneMap.Known(spot(r), new Spot(unit.read("corner's distance", r.along()), unit.read("corner's height", r.up()))));
+      } else {
+        placed(r, "A corner");
       }
     }
     String slowed = Form.text(ctx, "slowed");
@@ -106,12 +110,21 @@ final class ClipMarksHandler {
     ClipMarksView.Row foot = sent(ctx, "p", 0);
     ClipMarksView.Row top = sent(ctx, "p", 1);
     if (foot.blank() && top.blank()) {
+      placed(foot, "The pole");
       return null;
     }
     if (foot.blank() || top.blank() || foot.along().isEmpty()) {
       throw new RefusedException("The pole needs its foot, its top and its height. Put what is missing, or take the pole away.");
     }
     return new Setup.Pole(spot(foot), spot(top), unit.read("pole's height", foot.along()));
+  }
+
+  /** Refuses a distance without a place in the picture: left out without a word, it would be taken for kept. */
+  private static void placed(ClipMarksView.Row r, String what) {
+    if (!r.along().isEmpty() || !r.up().isEmpty()) {
+      throw new RefusedException(
+          what + " says " + (r.along().isEmpty() ? r.up() : r.along()) + " but has no place in the picture. Tap the picture where it is, or empty the field.");
+    }
   }
 
   private static Spot spot(ClipMarksView.Row r) {

@@ -69,6 +69,11 @@ public record ClipMarksView(
     return "/clips/" + clip().id() + "/still/" + still + ".jpg?v=" + clip().added().toEpochMilli();
   }
 
+  /** Addresses of all pictures, N for the film's frame from 0. */
+  public String pictures() {
+    return "/clips/" + clip().id() + "/still/N.jpg?v=" + clip().added().toEpochMilli();
+  }
+
   /** Address of this page at another frame of the film, from 1. */
   public String at(int frame) {
     return line.address() + "/marks?frame=" + Math.max(1, Math.min(stills, frame));

@@ -17,6 +17,7 @@ import boundwright.store.DemoSquad;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.FilePayload;
@@ -181,6 +182,14 @@ class ClipTest extends PhoneCase {
     page.fill("input[name=gat0]", "2");
     page.getByText("Keep the marks").click();
     assertThat(page.locator("#marks-error")).containsText("The ground needs at least 2 marks");
+    // the second tape is looked for on another frame; what was put stays, and a distance without a place is not lost silently
+    String shown = page.locator("#marks-still").getAttribute("href");
+    page.getByText("later", new Page.GetByTextOptions().setExact(true)).click();
+    assertThat(page.locator("#marks-still")).not().hasAttribute("href", shown);
+    assertThat(page.locator("#marks-drawn .mark-put")).hasCount(1);
+    page.fill("input[name=gat1]", "7");
+    page.getByText("Keep the marks").click();
+    assertThat(page.locator("#marks-error")).containsText("A ground mark says 7 but has no place");
     assertThat(page.locator("input[name=gat0]")).hasValue("2");
     assertThat(clip().setup().scaled()).isFalse();
     complaints.removeIf(m -> m.contains("422"));
@@ -190,6 +199,9 @@ class ClipTest extends PhoneCase {
   void aFilmWithNobodyIsRefusedInWordsAndReadAgainWithABox() {
     visit("/clips");
     page.setInputFiles("#film", film("nobody"));
+    // nobody is chosen beforehand, or a hurried thumb gives the film to the first of the list
+    assertThat(page.locator("#film-athlete")).hasValue("");
+    page.selectOption("#film-athlete", String.valueOf(first().id()));
     page.getByText("Take the films").click();
     assertThat(page.locator(".clip-row")).containsText("Nobody was seen", waiting());
     page.locator("a.button[href$='/box']").click();
