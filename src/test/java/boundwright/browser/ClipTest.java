@@ -145,6 +145,25 @@ class ClipTest extends PhoneCase {
   }
 
   @Test
+  void aTapLeavesThePictureWhereItStandsAndTheAnswerIsInSight() {
+    send(FILM);
+    look();
+    page.evaluate("document.getElementById('body-picture').scrollIntoView()");
+    double stood = page.locator("#body-picture").boundingBox().y;
+    String was = page.locator("#stage-head").textContent();
+    page.locator("#do-legs").tap();
+    assertThat(page.locator("#do-undo")).isVisible();
+    assertThat(page.locator("#stage-head")).not().hasText(was);
+    assertThat(page.locator("#body-picture").boundingBox().y).as("top of the picture on the screen [px]").isCloseTo(stood, org.assertj.core.data.Offset.offset(2.0));
+    page.locator("#do-undo").tap();
+    assertThat(page.locator(".said")).containsText("taken back");
+    assertThat(page.locator(".said")).isInViewport();
+    assertThat(page.locator("#body-picture").boundingBox().y).isCloseTo(stood, org.assertj.core.data.Offset.offset(2.0));
+    page.locator("#step-on").tap();
+    assertThat(page.locator(".said")).hasCount(0);
+  }
+
+  @Test
   void aPointIsDraggedWithTheMouseAndMovedWithTheKeys() {
     send(FILM);
     context.close();
