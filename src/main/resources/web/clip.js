@@ -134,6 +134,11 @@
     return true;
   }
 
+  // a point that was moved and not kept goes back, so that what is seen is what is kept
+  document.addEventListener("focusout", function (event) {
+    if (event.target.matches && event.target.matches(".dots circle") && event.target.dataset.moved && !held) { back(event.target); }
+  });
+
   document.addEventListener("keydown", function (event) {
     if (event.ctrlKey || event.metaKey || event.altKey || !(stage() || byId("pair")) || typing(event.target)) { return; }
     if (event.target.matches(".dots circle") && stage() && onDot(event, event.target)) {

@@ -15,8 +15,10 @@ import boundwright.store.Workbench;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** Marks on the runway, a pole, corners, slowing; and the box round the athlete. */
@@ -167,13 +169,21 @@ final class ClipMarksHandler {
   private void page(
       Context ctx, int status, ClipRecord clip, FoundClip points, List<ClipMarksView.Row> ground, ClipMarksView.Row pole,
       ClipMarksView.Row poleTop, List<ClipMarksView.Row> corners, boolean fromSand, String slowed, DeLeva model, String refused) {
-    int still = still(ctx, points.firstFrame() + points.track().frames() / 2, points.film().frames());
+    List<Integer> left = clip.filmKept() ? List.of() : left(clip, points.film().frames());
+    int middle = points.firstFrame() + points.track().frames() / 2;
+    int usual = left.stream().min(Comparator.comparingInt(f -> Math.abs(f - middle))).orElse(middle);
+    int still = still(ctx, usual, points.film().frames());
     pages.show(
         ctx, status, "clip-marks", "Marks", "clips",
         new ClipMarksView(
             list.line(clip, "/clips/" + clip.id(), true), unit(), new Stills.Full(points.film().width(), points.film().height()), still,
-            points.film().frames(), looks.desk().still(clip.id(), still).isPresent(), ground, pole, poleTop, corners, fromSand, slowed,
+            points.film().frames(), looks.desk().still(clip.id(), still).isPresent(), left, ground, pole, poleTop, corners, fromSand, slowed,
             clip.setup().slowed() == 1 ? points.film().slowedByTag() : 1, model, refused));
+  }
+
+  /** Frames of the film, from 0, whose pictures were left when it was dropped. */
+  private List<Integer> left(ClipRecord clip, int frames) {
+    return IntStream.range(0, frames).filter(f -> looks.desk().still(clip.id(), f).isPresent()).boxed().toList();
   }
 
   /** Number of the film's frame, from 0, asked for from 1. */
