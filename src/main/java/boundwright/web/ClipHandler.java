@@ -197,7 +197,7 @@ final class ClipHandler {
     ClipReading reading = look.reading();
     String title = line.athlete() + ", clip " + clip.id();
     if (points == null || reading == null) {
-      pages.show(ctx, status, "clip-wait", title, "clips", new ClipsView.Wait(line, look.refused(), looks.desk().pictureSize(clip.id()).isPresent() && clip.filmKept()));
+      pages.show(ctx, status, "clip-wait", title, "clips", new ClipsView.Wait(line, look.refused()));
       return;
     }
     String target = Pages.isPartial(ctx) ? String.valueOf(ctx.header("HX-Target")) : "";

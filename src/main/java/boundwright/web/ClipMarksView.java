@@ -5,6 +5,7 @@ import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.scan.Stills;
 import boundwright.quantity.LengthUnit;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * Marks put on a frame of a clip.
@@ -15,6 +16,7 @@ import java.util.List;
  * @param still number of the film's frame that is shown
  * @param stills how many frames the film has, as far as known
  * @param kept whether the shown frame's picture is there
+ * @param left frames, from 0, whose pictures were left when the film was dropped; empty while the film is kept
  * @param ground a line for each ground mark, blank ones last
  * @param pole its foot, with the height
  * @param poleTop its top
@@ -32,6 +34,7 @@ public record ClipMarksView(
     int still,
     int stills,
     boolean kept,
+    List<Integer> left,
     List<Row> ground,
     Row pole,
     Row poleTop,
@@ -67,6 +70,16 @@ public record ClipMarksView(
   /** Address of the picture. */
   public String picture() {
     return "/clips/" + clip().id() + "/still/" + still + ".jpg?v=" + clip().added().toEpochMilli();
+  }
+
+  /** Addresses of all pictures, N for the film's frame from 0. */
+  public String pictures() {
+    return "/clips/" + clip().id() + "/still/N.jpg?v=" + clip().added().toEpochMilli();
+  }
+
+  /** {@link #left} for the page's script. */
+  public String leftText() {
+    return left.stream().map(String::valueOf).collect(Collectors.joining(","));
   }
 
   /** Address of this page at another frame of the film, from 1. */

@@ -17,6 +17,7 @@ import boundwright.store.DemoSquad;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.FilePayload;
@@ -144,6 +145,25 @@ class ClipTest extends PhoneCase {
   }
 
   @Test
+  void aTapLeavesThePictureWhereItStandsAndTheAnswerIsInSight() {
+    send(FILM);
+    look();
+    page.evaluate("document.getElementById('body-picture').scrollIntoView()");
+    double stood = page.locator("#body-picture").boundingBox().y;
+    String was = page.locator("#stage-head").textContent();
+    page.locator("#do-legs").tap();
+    assertThat(page.locator("#do-undo")).isVisible();
+    assertThat(page.locator("#stage-head")).not().hasText(was);
+    assertThat(page.locator("#body-picture").boundingBox().y).as("top of the picture on the screen [px]").isCloseTo(stood, org.assertj.core.data.Offset.offset(2.0));
+    page.locator("#do-undo").tap();
+    assertThat(page.locator(".said")).containsText("taken back");
+    assertThat(page.locator(".said")).isInViewport();
+    assertThat(page.locator("#body-picture").boundingBox().y).isCloseTo(stood, org.assertj.core.data.Offset.offset(2.0));
+    page.locator("#step-on").tap();
+    assertThat(page.locator(".said")).hasCount(0);
+  }
+
+  @Test
   void aPointIsDraggedWithTheMouseAndMovedWithTheKeys() {
     send(FILM);
     context.close();
@@ -181,6 +201,14 @@ class ClipTest extends PhoneCase {
     page.fill("input[name=gat0]", "2");
     page.getByText("Keep the marks").click();
     assertThat(page.locator("#marks-error")).containsText("The ground needs at least 2 marks");
+    // the second tape is looked for on another frame; what was put stays, and a distance without a place is not lost silently
+    String shown = page.locator("#marks-still").getAttribute("href");
+    page.getByText("later", new Page.GetByTextOptions().setExact(true)).click();
+    assertThat(page.locator("#marks-still")).not().hasAttribute("href", shown);
+    assertThat(page.locator("#marks-drawn .mark-put")).hasCount(1);
+    page.fill("input[name=gat1]", "7");
+    page.getByText("Keep the marks").click();
+    assertThat(page.locator("#marks-error")).containsText("A ground mark says 7 but has no place");
     assertThat(page.locator("input[name=gat0]")).hasValue("2");
     assertThat(clip().setup().scaled()).isFalse();
     complaints.removeIf(m -> m.contains("422"));
@@ -190,6 +218,9 @@ class ClipTest extends PhoneCase {
   void aFilmWithNobodyIsRefusedInWordsAndReadAgainWithABox() {
     visit("/clips");
     page.setInputFiles("#film", film("nobody"));
+    // nobody is chosen beforehand, or a hurried thumb gives the film to the first of the list
+    assertThat(page.locator("#film-athlete")).hasValue("");
+    page.selectOption("#film-athlete", String.valueOf(first().id()));
     page.getByText("Take the films").click();
     assertThat(page.locator(".clip-row")).containsText("Nobody was seen", waiting());
     page.locator("a.button[href$='/box']").click();
