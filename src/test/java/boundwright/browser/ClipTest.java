@@ -140,6 +140,7 @@ class ClipTest extends PhoneCase {
     assertThat(page.locator(".begun")).isVisible();
     page.keyboard().press("r");
     assertThat(page.locator(".refusal")).containsText("Set the touchdown before the toe-off");
+    assertThat(page.locator(".begun")).isVisible();
     assertThat(clip().corrections()).hasSize(2);
     complaints.removeIf(m -> m.contains("422"));
   }
