@@ -265,6 +265,15 @@ class ClipTest extends PhoneCase {
   }
 
   @Test
+  void aFilmLetGoBesideTheFieldIsTaken() {
+    visit("/clips?athlete=" + first().id());
+    page.evaluate(
+        "const held = new DataTransfer(); held.items.add(new File(['x'], 'beside.mp4', {type: 'video/mp4'}));"
+            + " document.querySelector('h1').dispatchEvent(new DragEvent('drop', {bubbles: true, cancelable: true, dataTransfer: held}));");
+    assertThat((String) page.evaluate("document.getElementById('film').files[0].name")).isEqualTo("beside.mp4");
+  }
+
+  @Test
   void noPageScrollsSidewaysAndEveryTargetIsLargeEnough() {
     send(FILM);
     mark();
