@@ -216,6 +216,24 @@ class ClipTest extends PhoneCase {
   }
 
   @Test
+  void marksOfAnotherClipAreWrittenDownAndKeptOnlyWhenTheCoachSaysSo() {
+    send(FILM);
+    mark();
+    List<Double> put = clip().setup().ground().stream().map(GroundMarks.Mark::at_m).toList();
+    visit("/clips?athlete=" + first().id());
+    page.setInputFiles("#film", film(FILM));
+    page.getByText("Take the films").click();
+    assertThat(page.locator(".clip-row .state-word")).hasText(new String[] {"read", "read"}, new LocatorAssertions.HasTextOptions().setTimeout(60_000));
+    visit("/clips/" + clip().id() + "/marks");
+    page.getByText("Begin with the marks of").click();
+    assertThat(page.locator("#marks-drawn .mark-put")).hasCount(2);
+    assertThat(clip().setup().scaled()).isFalse();
+    page.locator("#marks-form button[type=submit]").click();
+    assertThat(page.locator(".said")).containsText("measured again");
+    assertThat(clip().setup().ground().stream().map(GroundMarks.Mark::at_m).toList()).isEqualTo(put);
+  }
+
+  @Test
   void aFilmWithNobodyIsRefusedInWordsAndReadAgainWithABox() {
     visit("/clips");
     page.setInputFiles("#film", film("nobody"));
