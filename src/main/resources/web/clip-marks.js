@@ -159,6 +159,26 @@
       row.addEventListener("input", draw);
     });
     window.addEventListener("resize", draw);
+
+    // another frame comes into the same page, so that what was put and not kept yet stays put
+    var still = document.getElementById("marks-still");
+    var gone = document.getElementById("marks-gone");
+    still.addEventListener("error", function () { still.setAttribute("visibility", "hidden"); gone.hidden = false; });
+    still.addEventListener("load", function () { still.removeAttribute("visibility"); gone.hidden = true; });
+    form.querySelectorAll("a[data-step]").forEach(function (a) {
+      a.addEventListener("click", function (event) {
+        var by = Number(a.dataset.step);
+        var n = Math.min(Number(svg.dataset.stills), Math.max(1, Number(form.elements.frame.value) + by));
+        // of a dropped film some pictures are left: the first of them at least as far on, or else the last
+        var left = (svg.dataset.left ? svg.dataset.left.split(",") : []).map(function (f) { return Number(f) + 1; });
+        if (by < 0) { left.reverse(); }
+        if (left.length) { n = left.filter(function (f) { return by < 0 ? f <= n : f >= n; })[0] || left[left.length - 1]; }
+        form.elements.frame.value = n;
+        still.setAttribute("href", svg.dataset.pictures.replace("N.jpg", n - 1 + ".jpg"));
+        svg.setAttribute("aria-label", "frame " + n + " of the film");
+        event.preventDefault();
+      });
+    });
     draw();
   }
 

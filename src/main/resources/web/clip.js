@@ -134,6 +134,11 @@
     return true;
   }
 
+  // a point that was moved and not kept goes back, so that what is seen is what is kept
+  document.addEventListener("focusout", function (event) {
+    if (event.target.matches && event.target.matches(".dots circle") && event.target.dataset.moved && !held) { back(event.target); }
+  });
+
   document.addEventListener("keydown", function (event) {
     if (event.ctrlKey || event.metaKey || event.altKey || !(stage() || byId("pair")) || typing(event.target)) { return; }
     if (event.target.matches(".dots circle") && stage() && onDot(event, event.target)) {
@@ -169,15 +174,23 @@
   var strip = 0;
   var hadFocus = "";
   var moving = false;
+  var stood = null;
   document.addEventListener("htmx:beforeSwap", function () {
     var list = document.querySelector(".film-strip");
     strip = list ? list.scrollLeft : 0;
     hadFocus = document.activeElement && document.activeElement.id ? document.activeElement.id : "";
+    // where the picture stands on the screen, if it is in sight
+    var box = stage() ? stage().getBoundingClientRect() : null;
+    stood = box && box.top < window.innerHeight && box.bottom > 0 ? box.top : null;
     moving = Boolean(byId("move-points") && byId("move-points").checked);
   });
-  document.addEventListener("htmx:afterSwap", function () {
+  document.addEventListener("htmx:afterSwap", function (event) {
     var s = stage();
     if (!s) { return; }
+    // who steps on has read what was answered
+    if (event.detail && event.detail.target && event.detail.target.id === "stage") {
+      document.querySelectorAll(".clip-work > .said, .clip-work > .refusal").forEach(function (e) { e.remove(); });
+    }
     var list = document.querySelector(".film-strip");
     if (list) { list.scrollLeft = strip; }
     document.querySelectorAll(".col-pictures").forEach(function (a) {
@@ -191,6 +204,7 @@
         a.removeAttribute("aria-current");
       }
     });
+    if (stood !== null) { window.scrollBy(0, s.getBoundingClientRect().top - stood); }
     if (moving && byId("move-points")) { byId("move-points").checked = true; }
     if (hadFocus && byId(hadFocus) && document.activeElement === document.body) { byId(hadFocus).focus({ preventScroll: true }); }
     atHand();
@@ -205,6 +219,14 @@
       var button = films.querySelector("button[type=submit]");
       button.textContent = "Sending, leave this page open";
       window.setTimeout(function () { button.disabled = true; }, 0);
+    });
+    // a film let go beside the field is taken too; without this the browser would leave the page and play it
+    document.addEventListener("dragover", function (event) { event.preventDefault(); });
+    document.addEventListener("drop", function (event) {
+      var field = byId("film");
+      if (!field || event.target === field) { return; }
+      event.preventDefault();
+      if (event.dataTransfer && event.dataTransfer.files.length) { field.files = event.dataTransfer.files; }
     });
     window.addEventListener("pageshow", function () {
       var button = films.querySelector("button[type=submit]");

@@ -15,8 +15,11 @@ import boundwright.store.Workbench;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** Marks on the runway, a pole, corners, slowing; and the box round the athlete. */
@@ -40,7 +43,8 @@ final class ClipMarksHandler {
   void show(Context ctx) {
     ClipRecord clip = looks.clip(ClipLooks.id(ctx));
     FoundClip points = looks.desk().points(clip);
-    Setup setup = clip.setup();
+    // marks of another clip are only written into the form: whether the camera stood where it stood then, the coach sees
+    Setup setup = Form.has(ctx, "as") ? looks.clip(ClipLooks.id(Form.text(ctx, "as"))).setup() : clip.setup();
     LengthUnit unit = unit();
     List<ClipMarksView.Row> ground = new ArrayList<>();
     boolean fromSand = !setup.ground().isEmpty() && setup.ground().stream().allMatch(m -> m.at_m() <= 0);
@@ -56,7 +60,7 @@ final class ClipMarksHandler {
         ctx, 200, clip, points, filled(ground, Math.max(GROUND, ground.size())),
         pole == null ? ClipMarksView.Row.BLANK : row(pole.foot(), Figures.bare(unit, pole.height_m()), ""),
         pole == null ? ClipMarksView.Row.BLANK : row(pole.top(), "", ""), filled(corners, CORNERS), fromSand,
-        Figures.whole3(setup.slowed()), setup.model(), "");
+        Figures.whole3(clip.setup().slowed()), clip.setup().model(), "");
   }
 
   /** Takes the marks if the clip can be read with them. */
@@ -87,6 +91,8 @@ final class ClipMarksHandler {
         }
         double at = unit.read("mark's distance", r.along());
         ground.add(new GroundMarks.Mark(spot(r), fromSand ? 0 - at : at));
+      } else {
+        placed(r, "A ground mark");
       }
     }
     List<PlaneMap.Known> corners = new ArrayList<>();
@@ -94,6 +100,8 @@ final class ClipMarksHandler {
       if (!r.blank()) {
         corners.add(
             new PlaneMap.Known(spot(r), new Spot(unit.read("corner's distance", r.along()), unit.read("corner's height", r.up()))));
+      } else {
+        placed(r, "A corner");
       }
     }
     String slowed = Form.text(ctx, "slowed");
@@ -106,12 +114,21 @@ final class ClipMarksHandler {
     ClipMarksView.Row foot = sent(ctx, "p", 0);
     ClipMarksView.Row top = sent(ctx, "p", 1);
     if (foot.blank() && top.blank()) {
+      placed(foot, "The pole");
       return null;
     }
     if (foot.blank() || top.blank() || foot.along().isEmpty()) {
       throw new RefusedException("The pole needs its foot, its top and its height. Put what is missing, or take the pole away.");
     }
     return new Setup.Pole(spot(foot), spot(top), unit.read("pole's height", foot.along()));
+  }
+
+  /** Refuses a distance without a place in the picture: left out without a word, it would be taken for kept. */
+  private static void placed(ClipMarksView.Row r, String what) {
+    if (!r.along().isEmpty() || !r.up().isEmpty()) {
+      throw new RefusedException(
+          what + " says " + (r.along().isEmpty() ? r.up() : r.along()) + " but has no place in the picture. Tap the picture where it is, or empty the field.");
+    }
   }
 
   private static Spot spot(ClipMarksView.Row r) {
@@ -154,13 +171,34 @@ final class ClipMarksHandler {
   private void page(
       Context ctx, int status, ClipRecord clip, FoundClip points, List<ClipMarksView.Row> ground, ClipMarksView.Row pole,
       ClipMarksView.Row poleTop, List<ClipMarksView.Row> corners, boolean fromSand, String slowed, DeLeva model, String refused) {
-    int still = still(ctx, points.firstFrame() + points.track().frames() / 2, points.film().frames());
+    List<Integer> left = clip.filmKept() ? List.of() : left(clip, points.film().frames());
+    int middle = points.firstFrame() + points.track().frames() / 2;
+    int usual = left.stream().min(Comparator.comparingInt(f -> Math.abs(f - middle))).orElse(middle);
+    int still = still(ctx, usual, points.film().frames());
     pages.show(
         ctx, status, "clip-marks", "Marks", "clips",
         new ClipMarksView(
             list.line(clip, "/clips/" + clip.id(), true), unit(), new Stills.Full(points.film().width(), points.film().height()), still,
-            points.film().frames(), looks.desk().still(clip.id(), still).isPresent(), ground, pole, poleTop, corners, fromSand, slowed,
-            clip.setup().slowed() == 1 ? points.film().slowedByTag() : 1, model, refused));
+            points.film().frames(), looks.desk().still(clip.id(), still).isPresent(), left, ground, pole, poleTop, corners, fromSand, slowed,
+            clip.setup().slowed() == 1 ? points.film().slowedByTag() : 1, model, refused, alike(clip), Form.has(ctx, "as")));
+  }
+
+  /** The newest other clip with marks and pictures of the same size, which the camera may have taken from the same place; null if none. */
+  private ClipsView.@Nullable Line alike(ClipRecord clip) {
+    if (clip.setup().scaled()) {
+      return null;
+    }
+    Optional<Stills.Full> size = looks.desk().pictureSize(clip.id());
+    return looks.desk().all().stream()
+        .filter(c -> c.id() != clip.id() && c.setup().scaled() && looks.desk().pictureSize(c.id()).equals(size))
+        .findFirst()
+        .map(c -> list.line(c, "/clips", false))
+        .orElse(null);
+  }
+
+  /** Frames of the film, from 0, whose pictures were left when it was dropped. */
+  private List<Integer> left(ClipRecord clip, int frames) {
+    return IntStream.range(0, frames).filter(f -> looks.desk().still(clip.id(), f).isPresent()).boxed().toList();
   }
 
   /** Number of the film's frame, from 0, asked for from 1. */

@@ -5,6 +5,8 @@ import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.scan.Stills;
 import boundwright.quantity.LengthUnit;
 import java.util.List;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Marks put on a frame of a clip.
@@ -15,6 +17,7 @@ import java.util.List;
  * @param still number of the film's frame that is shown
  * @param stills how many frames the film has, as far as known
  * @param kept whether the shown frame's picture is there
+ * @param left frames, from 0, whose pictures were left when the film was dropped; empty while the film is kept
  * @param ground a line for each ground mark, blank ones last
  * @param pole its foot, with the height
  * @param poleTop its top
@@ -24,6 +27,8 @@ import java.util.List;
  * @param proposed slowing that the film's tag proposes, or 1
  * @param model of the centre of mass
  * @param refused why the marks were not taken, or empty
+ * @param alike another clip whose marks may do for this one, or null
+ * @param taken whether that clip's marks are in the form, not kept yet
  */
 public record ClipMarksView(
     ClipsView.Line line,
@@ -32,6 +37,7 @@ public record ClipMarksView(
     int still,
     int stills,
     boolean kept,
+    List<Integer> left,
     List<Row> ground,
     Row pole,
     Row poleTop,
@@ -40,7 +46,9 @@ public record ClipMarksView(
     String slowed,
     double proposed,
     DeLeva model,
-    String refused) {
+    String refused,
+    ClipsView.@Nullable Line alike,
+    boolean taken) {
 
   /**
    * A point as written.
@@ -67,6 +75,16 @@ public record ClipMarksView(
   /** Address of the picture. */
   public String picture() {
     return "/clips/" + clip().id() + "/still/" + still + ".jpg?v=" + clip().added().toEpochMilli();
+  }
+
+  /** Addresses of all pictures, N for the film's frame from 0. */
+  public String pictures() {
+    return "/clips/" + clip().id() + "/still/N.jpg?v=" + clip().added().toEpochMilli();
+  }
+
+  /** {@link #left} for the page's script. */
+  public String leftText() {
+    return left.stream().map(String::valueOf).collect(Collectors.joining(","));
   }
 
   /** Address of this page at another frame of the film, from 1. */

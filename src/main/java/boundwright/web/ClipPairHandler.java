@@ -45,8 +45,13 @@ final class ClipPairHandler {
     while (a.reading.withNumber(contacts + 1) >= 0 && b.reading.withNumber(contacts + 1) >= 0) {
       contacts++;
     }
+    String said = "";
+    if (contacts > 0 && at > contacts) {
+      said = "Contact " + at + " is not shown by both clips; this is contact " + contacts + ", the last that both show.";
+      at = contacts;
+    }
     double step = 1000 * Math.min(a.reading.athlete().pixels().medianStep(), b.reading.athlete().pixels().medianStep());
-    ClipPairView view = new ClipPairView(half(a, at, ms), half(b, at, ms), at, contacts, ms, step);
+    ClipPairView view = new ClipPairView(half(a, at, ms), half(b, at, ms), at, contacts, ms, step, said);
     boolean part = Pages.isPartial(ctx) && "pair".equals(ctx.header("HX-Target"));
     pages.show(ctx, 200, part ? "clip-pair-work" : "clip-pair", "Two clips", "clips", view);
   }

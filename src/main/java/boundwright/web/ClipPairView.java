@@ -14,8 +14,9 @@ import org.jspecify.annotations.Nullable;
  * @param contacts how many contacts both show
  * @param ms time from touchdown [ms]
  * @param step from picture to picture [ms]
+ * @param said what differs from what was asked, or empty
  */
-public record ClipPairView(Half left, Half right, int at, int contacts, double ms, double step) {
+public record ClipPairView(Half left, Half right, int at, int contacts, double ms, double step, String said) {
   /**
    * One of the two.
    *

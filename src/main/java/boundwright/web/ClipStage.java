@@ -131,6 +131,9 @@ public record ClipStage(
       return "";
     }
     double up = reading.sinceToeOff(contact, picture.time_s());
+    if (Math.round(1000 * down) == 0) {
+      return "at touchdown";
+    }
     if (down < 0) {
       return String.format(Locale.ROOT, "%.0f ms before touchdown", -1000 * down);
     }

@@ -156,11 +156,11 @@ public record ClipView(
       return length == null ? "" : unit.write(length.p50()) + " " + unit.writeSpread(length.halfWidth());
     }
 
-    /** Time of the flight after it, or empty. */
+    /** Time of the flight after it in words, or empty. */
     public String air() {
       ReadFlight f = after;
       Estimate time = f == null ? null : f.time_s();
-      return time == null ? "" : ClipStage.seconds(time.p50());
+      return time == null ? "" : time.p50() > 0 ? ClipStage.seconds(time.p50()) + " in the air" : "no time in the air";
     }
 
     /** What was wrong, in a few words each. */

@@ -48,6 +48,9 @@ final class ClipsHandler {
     Athlete athlete = null;
     int taken = 0;
     try {
+      if (Form.text(ctx, "athlete").isEmpty()) {
+        throw new RefusedException("No athlete was chosen. Choose whom the films show, and choose the films again.");
+      }
       athlete = AthleteHandler.athlete(Form.text(ctx, "athlete"), bench);
       LengthUnit unit = bench.settings().settings().unit();
       String steps = Form.text(ctx, "steps");
@@ -154,7 +157,7 @@ final class ClipsHandler {
   /** A line of the list. */
   ClipsView.Line line(ClipRecord clip, String list, boolean alone) {
     String name = bench.athletes().byId(clip.athleteId()).map(Athlete::name).orElse("athlete no longer kept");
-    return new ClipsView.Line(clip, name, LocalDate.now(bench.clock()), list, alone);
+    return new ClipsView.Line(clip, name, LocalDate.now(bench.clock()), list, alone, looks.desk().pictureSize(clip.id()).isPresent());
   }
 
   private void page(Context ctx, int status, @Nullable Athlete only, Sent sent, String said) {

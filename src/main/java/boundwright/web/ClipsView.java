@@ -52,8 +52,9 @@ public record ClipsView(
    * @param today the day
    * @param list the address of the list it stands in, where it goes after a change
    * @param alone whether it stands on the clip's own page
+   * @param pictures whether a picture is kept on which a box can be drawn
    */
-  public record Line(ClipRecord clip, String athlete, LocalDate today, String list, boolean alone) {
+  public record Line(ClipRecord clip, String athlete, LocalDate today, String list, boolean alone, boolean pictures) {
     /** The clip's page. */
     public String address() {
       return "/clips/" + clip.id();
@@ -94,6 +95,11 @@ public record ClipsView(
       return clip.state().canRetry() && clip.filmKept();
     }
 
+    /** Whether a box can be drawn and the clip read again with it. */
+    public boolean canBox() {
+      return canRetry() && pictures;
+    }
+
     /** Why it was refused, or empty. */
     public String trouble() {
       String t = clip.trouble();
@@ -106,7 +112,6 @@ public record ClipsView(
    *
    * @param line state and progress
    * @param refused why it cannot be read although its body points are there, or empty
-   * @param pictures whether a box can be drawn
    */
-  public record Wait(Line line, String refused, boolean pictures) {}
+  public record Wait(Line line, String refused) {}
 }

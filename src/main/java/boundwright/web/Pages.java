@@ -36,9 +36,9 @@ public final class Pages {
     if (isPartial(ctx)) {
       ctx.header("HX-Retarget", "#notice");
       ctx.header("HX-Reswap", "innerHTML");
-      show(ctx, status, "notice", heading, "", new Message(status, heading, sentence));
+      show(ctx, status, "notice", heading, "", new Message(status, heading, sentence, false));
     } else {
-      show(ctx, status, "message", heading, "", new Message(status, heading, sentence));
+      show(ctx, status, "message", heading, "", new Message(status, heading, sentence, ctx.path().startsWith("/clips")));
     }
   }
 
@@ -53,6 +53,7 @@ public final class Pages {
    * @param status HTTP status
    * @param heading a few words
    * @param sentence what happened and what to do
+   * @param clips whether it is about clips, so that the way on leads to their list
    */
-  public record Message(int status, String heading, String sentence) {}
+  public record Message(int status, String heading, String sentence, boolean clips) {}
 }

@@ -17,6 +17,7 @@ import boundwright.store.DemoSquad;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.FilePayload;
@@ -139,8 +140,28 @@ class ClipTest extends PhoneCase {
     assertThat(page.locator(".begun")).isVisible();
     page.keyboard().press("r");
     assertThat(page.locator(".refusal")).containsText("Set the touchdown before the toe-off");
+    assertThat(page.locator(".begun")).isVisible();
     assertThat(clip().corrections()).hasSize(2);
     complaints.removeIf(m -> m.contains("422"));
+  }
+
+  @Test
+  void aTapLeavesThePictureWhereItStandsAndTheAnswerIsInSight() {
+    send(FILM);
+    look();
+    page.evaluate("document.getElementById('body-picture').scrollIntoView()");
+    double stood = page.locator("#body-picture").boundingBox().y;
+    String was = page.locator("#stage-head").textContent();
+    page.locator("#do-legs").tap();
+    assertThat(page.locator("#do-undo")).isVisible();
+    assertThat(page.locator("#stage-head")).not().hasText(was);
+    assertThat(page.locator("#body-picture").boundingBox().y).as("top of the picture on the screen [px]").isCloseTo(stood, org.assertj.core.data.Offset.offset(2.0));
+    page.locator("#do-undo").tap();
+    assertThat(page.locator(".said")).containsText("taken back");
+    assertThat(page.locator(".said")).isInViewport();
+    assertThat(page.locator("#body-picture").boundingBox().y).isCloseTo(stood, org.assertj.core.data.Offset.offset(2.0));
+    page.locator("#step-on").tap();
+    assertThat(page.locator(".said")).hasCount(0);
   }
 
   @Test
@@ -181,15 +202,44 @@ class ClipTest extends PhoneCase {
     page.fill("input[name=gat0]", "2");
     page.getByText("Keep the marks").click();
     assertThat(page.locator("#marks-error")).containsText("The ground needs at least 2 marks");
+    // the second tape is looked for on another frame; what was put stays, and a distance without a place is not lost silently
+    String shown = page.locator("#marks-still").getAttribute("href");
+    page.getByText("later", new Page.GetByTextOptions().setExact(true)).click();
+    assertThat(page.locator("#marks-still")).not().hasAttribute("href", shown);
+    assertThat(page.locator("#marks-drawn .mark-put")).hasCount(1);
+    page.fill("input[name=gat1]", "7");
+    page.getByText("Keep the marks").click();
+    assertThat(page.locator("#marks-error")).containsText("A ground mark says 7 but has no place");
     assertThat(page.locator("input[name=gat0]")).hasValue("2");
     assertThat(clip().setup().scaled()).isFalse();
     complaints.removeIf(m -> m.contains("422"));
   }
 
   @Test
+  void marksOfAnotherClipAreWrittenDownAndKeptOnlyWhenTheCoachSaysSo() {
+    send(FILM);
+    mark();
+    List<Double> put = clip().setup().ground().stream().map(GroundMarks.Mark::at_m).toList();
+    visit("/clips?athlete=" + first().id());
+    page.setInputFiles("#film", film(FILM));
+    page.getByText("Take the films").click();
+    assertThat(page.locator(".clip-row .state-word")).hasText(new String[] {"read", "read"}, new LocatorAssertions.HasTextOptions().setTimeout(60_000));
+    visit("/clips/" + clip().id() + "/marks");
+    page.getByText("Begin with the marks of").click();
+    assertThat(page.locator("#marks-drawn .mark-put")).hasCount(2);
+    assertThat(clip().setup().scaled()).isFalse();
+    page.locator("#marks-form button[type=submit]").click();
+    assertThat(page.locator(".said")).containsText("measured again");
+    assertThat(clip().setup().ground().stream().map(GroundMarks.Mark::at_m).toList()).isEqualTo(put);
+  }
+
+  @Test
   void aFilmWithNobodyIsRefusedInWordsAndReadAgainWithABox() {
     visit("/clips");
     page.setInputFiles("#film", film("nobody"));
+    // nobody is chosen beforehand, or a hurried thumb gives the film to the first of the list
+    assertThat(page.locator("#film-athlete")).hasValue("");
+    page.selectOption("#film-athlete", String.valueOf(first().id()));
     page.getByText("Take the films").click();
     assertThat(page.locator(".clip-row")).containsText("Nobody was seen", waiting());
     page.locator("a.button[href$='/box']").click();
@@ -230,6 +280,15 @@ class ClipTest extends PhoneCase {
     page.getByText("Yes, remove it").first().click();
     assertThat(page.locator(".said")).containsText("removed");
     assertThat(bench.clips().all()).hasSize(2);
+  }
+
+  @Test
+  void aFilmLetGoBesideTheFieldIsTaken() {
+    visit("/clips?athlete=" + first().id());
+    page.evaluate(
+        "const held = new DataTransfer(); held.items.add(new File(['x'], 'beside.mp4', {type: 'video/mp4'}));"
+            + " document.querySelector('h1').dispatchEvent(new DragEvent('drop', {bubbles: true, cancelable: true, dataTransfer: held}));");
+    assertThat((String) page.evaluate("document.getElementById('film').files[0].name")).isEqualTo("beside.mp4");
   }
 
   @Test

@@ -128,7 +128,9 @@ public final class ClipDesk {
               });
       clips.found(id, points);
     } catch (RefusedException e) {
-      clips.state(id, ClipState.REFUSED, 0, e.getMessage());
+      // the coach knows the film by the name it came with, not by the one it lies under here
+      String why = String.valueOf(e.getMessage()).replace(String.valueOf(files.film(id).getFileName()), clip.fileName());
+      clips.state(id, ClipState.REFUSED, 0, why);
       return;
     } catch (RuntimeException e) {
       clips.state(
