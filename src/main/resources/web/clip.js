@@ -220,6 +220,14 @@
       button.textContent = "Sending, leave this page open";
       window.setTimeout(function () { button.disabled = true; }, 0);
     });
+    // a film let go beside the field is taken too; without this the browser would leave the page and play it
+    document.addEventListener("dragover", function (event) { event.preventDefault(); });
+    document.addEventListener("drop", function (event) {
+      var field = byId("film");
+      if (!field || event.target === field) { return; }
+      event.preventDefault();
+      if (event.dataTransfer && event.dataTransfer.files.length) { field.files = event.dataTransfer.files; }
+    });
     window.addEventListener("pageshow", function () {
       var button = films.querySelector("button[type=submit]");
       if (button && button.disabled) { button.disabled = false; button.textContent = "Take the films"; }

@@ -202,19 +202,20 @@ final class ClipHandler {
     }
     String target = Pages.isPartial(ctx) ? String.valueOf(ctx.header("HX-Target")) : "";
     if (target.equals("stage") && "GET".equals(ctx.req().getMethod())) {
-      pages.show(ctx, status, "clip-stage", title, "clips", stage(ctx, clip, points, reading));
+      pages.show(ctx, status, "clip-stage", title, "clips", stage(ctx, clip, points, reading, false));
       return;
     }
     pages.show(ctx, status, target.isEmpty() ? "clip" : "clip-work", title, "clips", view(ctx, line, points, reading, refused, said));
   }
 
-  private ClipStage stage(Context ctx, ClipRecord clip, FoundClip points, ClipReading reading) {
+  private ClipStage stage(Context ctx, ClipRecord clip, FoundClip points, ClipReading reading, boolean refused) {
     int all = reading.athlete().pixels().frames();
     String asked = Form.text(ctx, "frame");
     int usual = reading.contacts().isEmpty() ? 0 : reading.frameAt(reading.begin(Math.max(0, reading.withNumber(1))));
     int frame = asked.matches("\\d{1,7}") ? Math.max(1, Math.min(all, Integer.parseInt(asked))) - 1 : usual;
     String begun = Form.text(ctx, "begin");
-    boolean ended = Form.text(ctx, "kind").equals("RIGHT") || Form.text(ctx, "kind").equals("LEFT");
+    // an end that was refused leaves the beginning, so that only the end is put anew
+    boolean ended = !refused && (Form.text(ctx, "kind").equals("RIGHT") || Form.text(ctx, "kind").equals("LEFT"));
     int begin = begun.matches("\\d{1,7}") && !ended ? Math.max(1, Math.min(all, Integer.parseInt(begun))) - 1 : -1;
     boolean whole = Form.text(ctx, "view").equals("whole");
     BodyPicture picture = BodyPicture.of(points, reading, frame, whole ? Cut.WHOLE : Cut.NEAR);
@@ -256,7 +257,7 @@ final class ClipHandler {
     }
     double tag = points.film().slowedByTag();
     return new ClipView(
-        line, unit, stage(ctx, clip, points, reading), columns, SeenStrip.of(reading, mark, unit, RunwayStrip.Width.WIDE),
+        line, unit, stage(ctx, clip, points, reading, !refused.isEmpty()), columns, SeenStrip.of(reading, mark, unit, RunwayStrip.Width.WIDE),
         SeenStrip.of(reading, mark, unit, RunwayStrip.Width.NARROW), rep, notLogged, others(clip), refused, said,
         clip.setup().slowed() == 1 ? tag : 1);
   }

@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -42,7 +43,8 @@ final class ClipMarksHandler {
   void show(Context ctx) {
     ClipRecord clip = looks.clip(ClipLooks.id(ctx));
     FoundClip points = looks.desk().points(clip);
-    Setup setup = clip.setup();
+    // marks of another clip are only written into the form: whether the camera stood where it stood then, the coach sees
+    Setup setup = Form.has(ctx, "as") ? looks.clip(ClipLooks.id(Form.text(ctx, "as"))).setup() : clip.setup();
     LengthUnit unit = unit();
     List<ClipMarksView.Row> ground = new ArrayList<>();
     boolean fromSand = !setup.ground().isEmpty() && setup.ground().stream().allMatch(m -> m.at_m() <= 0);
@@ -58,7 +60,7 @@ final class ClipMarksHandler {
         ctx, 200, clip, points, filled(ground, Math.max(GROUND, ground.size())),
         pole == null ? ClipMarksView.Row.BLANK : row(pole.foot(), Figures.bare(unit, pole.height_m()), ""),
         pole == null ? ClipMarksView.Row.BLANK : row(pole.top(), "", ""), filled(corners, CORNERS), fromSand,
-        Figures.whole3(setup.slowed()), setup.model(), "");
+        Figures.whole3(clip.setup().slowed()), clip.setup().model(), "");
   }
 
   /** Takes the marks if the clip can be read with them. */
@@ -178,7 +180,20 @@ final class ClipMarksHandler {
         new ClipMarksView(
             list.line(clip, "/clips/" + clip.id(), true), unit(), new Stills.Full(points.film().width(), points.film().height()), still,
             points.film().frames(), looks.desk().still(clip.id(), still).isPresent(), left, ground, pole, poleTop, corners, fromSand, slowed,
-            clip.setup().slowed() == 1 ? points.film().slowedByTag() : 1, model, refused));
+            clip.setup().slowed() == 1 ? points.film().slowedByTag() : 1, model, refused, alike(clip), Form.has(ctx, "as")));
+  }
+
+  /** The newest other clip with marks and pictures of the same size, which the camera may have taken from the same place; null if none. */
+  private ClipsView.@Nullable Line alike(ClipRecord clip) {
+    if (clip.setup().scaled()) {
+      return null;
+    }
+    Optional<Stills.Full> size = looks.desk().pictureSize(clip.id());
+    return looks.desk().all().stream()
+        .filter(c -> c.id() != clip.id() && c.setup().scaled() && looks.desk().pictureSize(c.id()).equals(size))
+        .findFirst()
+        .map(c -> list.line(c, "/clips", false))
+        .orElse(null);
   }
 
   /** Frames of the film, from 0, whose pictures were left when it was dropped. */

@@ -6,6 +6,7 @@ import boundwright.clip.scan.Stills;
 import boundwright.quantity.LengthUnit;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Marks put on a frame of a clip.
@@ -26,6 +27,8 @@ import java.util.stream.Collectors;
  * @param proposed slowing that the film's tag proposes, or 1
  * @param model of the centre of mass
  * @param refused why the marks were not taken, or empty
+ * @param alike another clip whose marks may do for this one, or null
+ * @param taken whether that clip's marks are in the form, not kept yet
  */
 public record ClipMarksView(
     ClipsView.Line line,
@@ -43,7 +46,9 @@ public record ClipMarksView(
     String slowed,
     double proposed,
     DeLeva model,
-    String refused) {
+    String refused,
+    ClipsView.@Nullable Line alike,
+    boolean taken) {
 
   /**
    * A point as written.

@@ -140,6 +140,7 @@ class ClipTest extends PhoneCase {
     assertThat(page.locator(".begun")).isVisible();
     page.keyboard().press("r");
     assertThat(page.locator(".refusal")).containsText("Set the touchdown before the toe-off");
+    assertThat(page.locator(".begun")).isVisible();
     assertThat(clip().corrections()).hasSize(2);
     complaints.removeIf(m -> m.contains("422"));
   }
@@ -215,6 +216,24 @@ class ClipTest extends PhoneCase {
   }
 
   @Test
+  void marksOfAnotherClipAreWrittenDownAndKeptOnlyWhenTheCoachSaysSo() {
+    send(FILM);
+    mark();
+    List<Double> put = clip().setup().ground().stream().map(GroundMarks.Mark::at_m).toList();
+    visit("/clips?athlete=" + first().id());
+    page.setInputFiles("#film", film(FILM));
+    page.getByText("Take the films").click();
+    assertThat(page.locator(".clip-row .state-word")).hasText(new String[] {"read", "read"}, new LocatorAssertions.HasTextOptions().setTimeout(60_000));
+    visit("/clips/" + clip().id() + "/marks");
+    page.getByText("Begin with the marks of").click();
+    assertThat(page.locator("#marks-drawn .mark-put")).hasCount(2);
+    assertThat(clip().setup().scaled()).isFalse();
+    page.locator("#marks-form button[type=submit]").click();
+    assertThat(page.locator(".said")).containsText("measured again");
+    assertThat(clip().setup().ground().stream().map(GroundMarks.Mark::at_m).toList()).isEqualTo(put);
+  }
+
+  @Test
   void aFilmWithNobodyIsRefusedInWordsAndReadAgainWithABox() {
     visit("/clips");
     page.setInputFiles("#film", film("nobody"));
@@ -261,6 +280,15 @@ class ClipTest extends PhoneCase {
     page.getByText("Yes, remove it").first().click();
     assertThat(page.locator(".said")).containsText("removed");
     assertThat(bench.clips().all()).hasSize(2);
+  }
+
+  @Test
+  void aFilmLetGoBesideTheFieldIsTaken() {
+    visit("/clips?athlete=" + first().id());
+    page.evaluate(
+        "const held = new DataTransfer(); held.items.add(new File(['x'], 'beside.mp4', {type: 'video/mp4'}));"
+            + " document.querySelector('h1').dispatchEvent(new DragEvent('drop', {bubbles: true, cancelable: true, dataTransfer: held}));");
+    assertThat((String) page.evaluate("document.getElementById('film').files[0].name")).isEqualTo("beside.mp4");
   }
 
   @Test

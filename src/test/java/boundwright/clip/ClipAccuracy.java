@@ -68,6 +68,8 @@ final class ClipAccuracy {
   int rightFoot;
   int missed;
   int extra;
+  /** Touchdowns and toe-offs that the reading left open, because the point was out of sight. */
+  int open;
   int frames;
   int legFramesWrong;
   int legFramesWrongBefore;
@@ -136,10 +138,15 @@ final class ClipAccuracy {
         }
         note(log, name + " ahead", ahead, 0.08, c);
         lean.add(posture.trunkLeanDeg(down.p50()) - clip.athlete().leanDeg(c.down()));
+      } else {
+        open++;
       }
       if (up != null) {
         toeOff.add(up, c.up());
         note(log, name + " to", toeOff, 0.02, c);
+      } else {
+        open++;
+        log.accept(name + " no toe-off " + c);
       }
       if (before != null && foundBefore != null) {
         length.add(Contact.between(foundBefore.place_m(), best.place_m()), c.toeX() - before.toeX());
@@ -218,7 +225,7 @@ final class ClipAccuracy {
         Locale.ROOT,
         "| %s | %d | %.1f %% | %d / %d / %d | %.1f -> %.2f %% | %.1f (%+.1f, %.0f %%) | %.1f (%+.1f, %.0f %%) | %.1f (%.0f %%) | %.1f (%+.1f, %.0f %%) | %.1f / %.1f / %.1f | %.1f | %.1f |",
         name, trueContacts, 100.0 * rightFoot / Math.max(1, trueContacts), missed, extra,
-        touchdown.unknown + toeOff.unknown + length.unknown + ahead.unknown, 100.0 * legFramesWrongBefore / frames,
+        open + touchdown.unknown + toeOff.unknown + length.unknown + ahead.unknown, 100.0 * legFramesWrongBefore / frames,
         100.0 * legFramesWrong / frames, 1000 * touchdown.rms(), 1000 * touchdown.mean(), touchdown.cover(), 1000 * toeOff.rms(),
         1000 * toeOff.mean(), toeOff.cover(), 100 * length.rms(), length.cover(), 100 * ahead.rms(), 100 * ahead.mean(), ahead.cover(), 100 * aheadByTime.rms(),
         100 * aheadByPlace.rms(), 100 * aheadByBody.rms(), lean.rms(),
@@ -226,7 +233,7 @@ final class ClipAccuracy {
   }
 
   static final String HEAD =
-      "| clips | contacts | right foot | missed / extra / unknown values | leg frames exchanged before -> after | touchdown RMS ms (bias, in 90 %) | toe-off RMS ms (bias, in 90 %) | length RMS cm (in 90 %) | touchdown distance RMS cm (bias, in 90 %) | of it by time / place / body | lean RMS deg | landing RMS cm |\n"
+      "| clips | contacts | right foot | missed / extra / values left open | leg frames exchanged before -> after | touchdown RMS ms (bias, in 90 %) | toe-off RMS ms (bias, in 90 %) | length RMS cm (in 90 %) | touchdown distance RMS cm (bias, in 90 %) | of it by time / place / body | lean RMS deg | landing RMS cm |\n"
           + "| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |";
 
   public static void main(String[] args) {

@@ -2,10 +2,12 @@ package boundwright.clip;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.clip.track.BodyPoint;
 import boundwright.clip.truth.Noise;
 import boundwright.clip.truth.TrueClip;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -32,6 +34,23 @@ class ClipAccuracyTest {
         for (Foot f : t < clip.athlete().mass().landingTime() ? Foot.values() : new Foot[0]) {
           // a knee stretches a little at toe-off and in the quickest swings: the poses are joined, not solved
           assertThat(clip.athlete().stretch(f, t)).as("clip %d %s at %.3f s", 1000 + k, f, t).isLessThan(.25);
+        }
+      }
+    }
+  }
+
+  /** And no foot goes through the ground; touching down and standing it gives by less than 2 cm. */
+  @Test
+  void theMadeUpAthleteStaysAboveTheGround() {
+    for (int k = 0; k < CLIPS; k++) {
+      Sequence sequence = Sequence.parse(ClipAccuracy.SEQUENCES[k % ClipAccuracy.SEQUENCES.length]);
+      TrueClip clip = TrueClip.of(sequence, k % 3, 6, 60, Noise.NONE, false, 1000 + k);
+      for (double t : clip.truth().times()) {
+        if (t >= clip.athlete().mass().landingTime()) {
+          break;
+        }
+        for (BodyPoint p : List.of(BodyPoint.LEFT_HEEL, BodyPoint.RIGHT_HEEL, BodyPoint.LEFT_TOE, BodyPoint.RIGHT_TOE)) {
+          assertThat(clip.athlete().at(t).spot(p).y()).as("clip %d %s at %.3f s", 1000 + k, p, t).isGreaterThan(-.02);
         }
       }
     }
@@ -85,7 +104,8 @@ class ClipAccuracyTest {
     assertThat(a.ahead.cover()).as(row).isBetween(80.0, 99.0);
     // what is unknown must not hide behind a mean of what is known
     assertThat(a.touchdown.unknown + a.toeOff.unknown + a.length.unknown).as(row).isZero();
-    assertThat(a.touchdown.all.size()).as(row).isGreaterThanOrEqualTo((int) (.95 * a.trueContacts));
-    assertThat(a.toeOff.all.size()).as(row).isGreaterThanOrEqualTo((int) (.95 * a.trueContacts));
+    // an event with its point out of sight is left open, not guessed; the noise hides a point for 50 ms now and then
+    assertThat(a.touchdown.all.size()).as(row).isGreaterThanOrEqualTo((int) (.92 * a.trueContacts));
+    assertThat(a.toeOff.all.size()).as(row).isGreaterThanOrEqualTo((int) (.92 * a.trueContacts));
   }
 }

@@ -25,6 +25,13 @@ public final class GroundMarks {
   /** A click off the line of the others by more than this share of their span is refused. */
   private static final double OFF_LINE = 0.06;
 
+  /**
+   * Four or more marks whose clicks miss the fit by more than this share of their span, root mean square, have a wrong
+   * number among them (judgement: 6 px over 1000 px; careful clicks miss by 1 to 3). Three always fit nearly.
+   */
+  private static final double DISAGREE = 0.006;
+  private static final double DISAGREE_PX = 4;
+
   private final Spot origin;
   private final double dx;
   private final double dy;
@@ -56,7 +63,8 @@ public final class GroundMarks {
   /**
    * Fits the line and the scale along it.
    *
-   * @throws RefusedException with fewer than two marks, marks too close, out of order or off one line
+   * @throws RefusedException with fewer than two marks, marks too close, out of order, off one line, or four and more that
+   *     do not agree
    */
   public static GroundMarks of(List<Mark> marks) {
     if (marks.size() < 2) {
@@ -105,7 +113,31 @@ public final class GroundMarks {
       }
       before = along;
     }
-    return fit(sorted, origin, dx, dy);
+    GroundMarks out = fit(sorted, origin, dx, dy);
+    if (sorted.size() >= 4 && out.residual > Math.max(DISAGREE_PX, DISAGREE * span)) {
+      throw disagree(sorted, out);
+    }
+    return out;
+  }
+
+  /** Names the mark without which the others agree best. */
+  private static RefusedException disagree(List<Mark> sorted, GroundMarks all) {
+    Mark worst = sorted.get(0);
+    GroundMarks best = all;
+    for (Mark m : sorted) {
+      List<Mark> others = new ArrayList<>(sorted);
+      others.remove(m);
+      GroundMarks fit = fit(others, all.origin, all.dx, all.dy);
+      if (fit.residual < best.residual) {
+        best = fit;
+        worst = m;
+      }
+    }
+    return new RefusedException(
+        String.format(
+            Locale.ROOT,
+            "The marks do not agree: they miss a common scale by %.0f pixels. Without the one at %.2f m the others agree to %.0f pixels, and it would lie at %.2f m. Write its distance anew, click it again, or take it away.",
+            all.residual, worst.at_m, best.residual, best.along(worst.picture)));
   }
 
   private static GroundMarks fit(List<Mark> marks, Spot origin, double dx, double dy) {

@@ -54,6 +54,17 @@ class GroundMarksTest {
     assertThat(g.residualPixels()).isLessThan(.2);
   }
 
+  /** 86 px/m: five marks 3 m apart, one of them written 5 m off; 172 px before the mark at 4 m is 2 m. Standing: worked. */
+  @Test
+  void oneWrongDistanceAmongFiveIsNamed() {
+    List<Mark> marks = List.of(mark(100, 600, -3), mark(358, 601, 5), mark(616, 600, 8), mark(874, 599, 11), mark(1132, 600, 14));
+    assertThatThrownBy(() -> GroundMarks.of(marks))
+        .isInstanceOf(RefusedException.class)
+        .hasMessageContaining("Without the one at -3.00 m the others agree to 0 pixels, and it would lie at 2.00 m");
+    List<Mark> careless = List.of(mark(103, 600, 2), mark(356, 601, 5), mark(618, 600, 8), mark(872, 599, 11), mark(1134, 600, 14));
+    assertThat(GroundMarks.of(careless).residualPixels()).as("clicks three pixels off are no wrong numbers").isBetween(1.0, 3.0);
+  }
+
   /** Known height: 180 px for 2 m is 90 px/m upwards, while the ground has 100. Standing: worked. */
   @Test
   void knownHeightSetsTheScaleUpwards() {

@@ -19,6 +19,8 @@ final class FootCourse {
   /** How softly heel and shoe give, chosen so that the braking's middle lags touchdown by 3.1 ms (Handsaker et al. 2016; read). */
   private static final double SOFT_S = 0.0031;
   private static final double FLAT_S = 0.03;
+  /** The strike begins so long before touchdown [s] (judgement). */
+  private static final double STRIKE_S = 0.16;
 
   private record Piece(double from, double to, Quintic x, Quintic y, Quintic pitch) {}
 
@@ -95,7 +97,7 @@ final class FootCourse {
     double trail = Math.min(0.12, 0.28 * swing);
     double seat = Math.min(0.27, 0.52 * swing);
     double knee = Math.min(0.42, 0.76 * swing);
-    double strike = swing - 0.16;
+    double strike = swing - STRIKE_S;
     double v = 0.02;
     List<Key> out = new ArrayList<>();
     out.add(new Key(trail / swing, -0.45, -0.54 + v * random.nextGaussian(), -80));
@@ -117,30 +119,40 @@ final class FootCourse {
 
   private void enter(double firstDown, Random random) {
     double span = 0.6;
-    List<Knot> knots = new ArrayList<>(inner(firstDown - span, firstDown, keys(0.4, random)));
-    knots.addAll(0, free(Double.NEGATIVE_INFINITY, knots.get(0).t - 0.15));
+    // where the other foot works before, this leg swings through with its contacts, else it comes in as from a run
+    List<Knot> knots = new ArrayList<>(free(Double.NEGATIVE_INFINITY, firstDown - STRIKE_S));
+    if (knots.isEmpty()) {
+      knots.addAll(inner(firstDown - span, firstDown, keys(0.4, random)));
+    } else if (firstDown - STRIKE_S > knots.get(knots.size() - 1).t + 0.05) {
+      knots.add(withHip(firstDown - STRIKE_S, toeFromAnkle(0.38, -0.46, Math.toRadians(6)), 6, 0));
+    }
     knots.add(stands.isEmpty() ? landing(firstDown) : down(stands.get(0)));
     Knot first = knots.get(0);
     knots.add(0, new Knot(first.t - 1, new double[] {first.p[0] - first.v[0], first.p[1], first.p[2]}, new double[] {first.v[0], 0, 0}, new double[3]));
     join(knots);
   }
 
-  /** While only the other foot works, the free leg swings back in each flight and forward in each contact. */
+  /**
+   * While only the other foot works, the free leg swings back in each flight and forward in each contact, heel to the seat as
+   * it passes, so that it clears the ground.
+   */
   private List<Knot> free(double from, double until) {
     List<Knot> out = new ArrayList<>();
     for (TrueContact c : mass.contacts()) {
       if (c.down() > from && c.up() < until) {
-        out.add(withHip(c.down(), toeFromAnkle(-0.30, -0.55, Math.toRadians(-60)), -60));
-        out.add(withHip(c.up(), toeFromAnkle(0.34, -0.45, Math.toRadians(4)), 4));
+        double swing = 0.64 / (c.up() - c.down());
+        out.add(withHip(c.down(), toeFromAnkle(-0.32, -0.42, Math.toRadians(-66)), -66, 0.3 * swing));
+        out.add(withHip((c.down() + c.up()) / 2, toeFromAnkle(0.0, -0.36, Math.toRadians(-32)), -32, 1.3 * swing));
+        out.add(withHip(c.up(), toeFromAnkle(0.34, -0.45, Math.toRadians(4)), 4, 0.3 * swing));
       }
     }
     return out;
   }
 
-  private Knot withHip(double t, double[] toe, double pitchDeg) {
+  private Knot withHip(double t, double[] toe, double pitchDeg, double forward) {
     double[] h = hip(t);
     return new Knot(
-        t, new double[] {h[0] + toe[0], h[1] + toe[1], Math.toRadians(pitchDeg)}, new double[] {h[2], h[3], 0}, new double[] {0, h[5], 0});
+        t, new double[] {h[0] + toe[0], h[1] + toe[1], Math.toRadians(pitchDeg)}, new double[] {h[2] + forward, h[3], 0}, new double[] {0, h[5], 0});
   }
 
   private void swing(Stand from, @org.jspecify.annotations.Nullable Stand to, Random random) {
