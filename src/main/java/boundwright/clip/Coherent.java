@@ -1,5 +1,6 @@
 package boundwright.clip;
 
+import boundwright.clip.contact.StandingFoot;
 import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.scale.PlaneMap;
 import boundwright.clip.track.BodyPoint;
@@ -40,11 +41,17 @@ public record Coherent(Sides.Resolved sides, Track pixels, Track metres, Motion 
    */
   public static Coherent of(
       Track found, PlaneMap plane, UnaryOperator<Sides.Resolved> sidesByHand, UnaryOperator<Track> pointsByHand) {
-    Sides.Resolved sides = sidesByHand.apply(Sides.resolve(found));
+    Sides.Resolved sides = sidesByHand.apply(settled(Sides.resolve(found), plane));
     Track pixels = pointsByHand.apply(Outliers.clean(sides.track()).track());
     Track metres = pixels.map(plane::toPlane);
     GroundMarks.refuseBackwards(travel(metres));
     return new Coherent(sides, pixels, metres, Motion.of(metres));
+  }
+
+  /** The sides once more, by what the ground knows. */
+  private static Sides.Resolved settled(Sides.Resolved sides, PlaneMap plane) {
+    Track cleaned = Outliers.clean(sides.track()).track().map(plane::toPlane);
+    return sides.exchangedLegs(StandingFoot.exchanges(sides.track().map(plane::toPlane), cleaned));
   }
 
   /** How far the hips went, by the median of the first and of the last tenth of the frames that show them [m]. */

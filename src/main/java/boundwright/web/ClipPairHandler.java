@@ -51,7 +51,11 @@ final class ClipPairHandler {
       at = contacts;
     }
     double step = 1000 * Math.min(a.reading.athlete().pixels().medianStep(), b.reading.athlete().pixels().medianStep());
-    ClipPairView view = new ClipPairView(half(a, at, ms), half(b, at, ms), at, contacts, ms, step, said);
+    List<ClipPairView.Column> strip = new ArrayList<>();
+    for (int n = 1; n <= contacts; n++) {
+      strip.add(new ClipPairView.Column(n, half(a, n, 0), half(b, n, 0)));
+    }
+    ClipPairView view = new ClipPairView(half(a, at, ms), half(b, at, ms), at, contacts, ms, step, said, strip);
     boolean part = Pages.isPartial(ctx) && "pair".equals(ctx.header("HX-Target"));
     pages.show(ctx, 200, part ? "clip-pair-work" : "clip-pair", "Two clips", "clips", view);
   }
@@ -79,17 +83,20 @@ final class ClipPairHandler {
     LengthUnit unit = bench.settings().settings().unit();
     ReadContact c = r.reading.contacts().get(contact);
     List<String> facts = new ArrayList<>();
+    Estimate ground = c.contact().duration_s();
+    String brief = ground == null ? "" : ClipStage.seconds(ground.p50());
     facts.add("On the ground " + ClipStage.length(c.contact().duration_s()) + ".");
     if (contact < r.reading.flights().size()) {
       Estimate length = r.reading.flights().get(contact).length_m();
       String kind = ClipView.kind(r.reading, contact);
       if (length != null) {
+        brief += (brief.isEmpty() ? "" : ", ") + unit.write(length.p50());
         facts.add("Then a " + kind + " of " + unit.write(length.p50()) + " " + unit.writeSpread(length.halfWidth()) + ".");
       }
     }
     facts.addAll(c.posture(r.reading.scaled(), unit));
     return new ClipPairView.Half(
         list.line(r.look.clip(), "/clips", false), ClipStage.name(r.reading, contact), c.contact().foot() == Foot.RIGHT, picture,
-        desk.still(r.look.clip().id(), picture.still()).isPresent(), List.copyOf(facts));
+        desk.still(r.look.clip().id(), picture.still()).isPresent(), brief, List.copyOf(facts));
   }
 }

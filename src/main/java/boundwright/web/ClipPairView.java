@@ -15,8 +15,19 @@ import org.jspecify.annotations.Nullable;
  * @param ms time from touchdown [ms]
  * @param step from picture to picture [ms]
  * @param said what differs from what was asked, or empty
+ * @param strip every contact that both show, at touchdown, one above the other
  */
-public record ClipPairView(Half left, Half right, int at, int contacts, double ms, double step, String said) {
+public record ClipPairView(
+    Half left, Half right, int at, int contacts, double ms, double step, String said, List<Column> strip) {
+  /**
+   * A contact of both, one above the other.
+   *
+   * @param number of the contact, from 1
+   * @param upper of the first clip, at touchdown
+   * @param lower of the second
+   */
+  public record Column(int number, Half upper, Half lower) {}
+
   /**
    * One of the two.
    *
@@ -25,9 +36,11 @@ public record ClipPairView(Half left, Half right, int at, int contacts, double m
    * @param right whether it is a right foot
    * @param picture its frame
    * @param stillKept whether the picture is there
+   * @param brief time on the ground and the length of the flight, for the strip
    * @param facts time on the ground, flight and foot strike
    */
-  public record Half(ClipsView.Line line, String name, boolean right, BodyPicture picture, boolean stillKept, List<String> facts) {
+  public record Half(
+      ClipsView.Line line, String name, boolean right, BodyPicture picture, boolean stillKept, String brief, List<String> facts) {
     /** Address of the picture. */
     public String still() {
       return ClipStage.still(line.clip(), picture);

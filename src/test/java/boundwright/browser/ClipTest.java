@@ -270,6 +270,11 @@ class ClipTest extends PhoneCase {
     assertThat(page.locator(".pair-when")).containsText(Pattern.compile("1[67] ms after touchdown"));
     assertThat(page.locator(".half svg.body-picture")).hasCount(2);
 
+    visit("/clips/compare?a=" + all.get(2).id() + "&b=" + all.get(1).id() + "&at=2");
+    assertThat(page.locator(".pair-strip a[aria-current]")).hasText(Pattern.compile("^\\s*2"));
+    page.locator(".pair-strip a").nth(2).click();
+    assertThat(page.locator(".pair-when")).containsText("of contact 3");
+
     visit("/clips/" + all.get(0).id());
     page.getByText("Take 4 times slower").click();
     assertThat(page.locator(".said")).containsText("those of the athlete");

@@ -85,16 +85,14 @@ final class Planted {
   }
 
   private static Stretch ends(Stretch s, List<Stretch> smooth, StandingStill samples, Motion motion) {
-    int first = -1;
-    int last = -1;
+    int first = samples.first(s);
+    int last = samples.last(s);
     for (Stretch o : smooth) {
       if (o.foot == s.foot && o.overlap(s) > 0) {
         first = Math.abs(motion.time(o.first) - motion.time(s.first)) < SAME_BEGINNING_S ? o.first : first;
         last = Math.abs(motion.time(o.last) - motion.time(s.last)) < SAME_END_S ? o.last : last;
       }
     }
-    first = first < 0 ? samples.first(s) : first;
-    last = last < 0 ? samples.last(s) : last;
     return first < last ? new Stretch(s.foot, first, last) : s;
   }
 

@@ -26,6 +26,8 @@ final class StandingStill {
   private static final double EITHER_SHARE = 0.6;
   /** What it counts for, where 1 is a smoothed path that clearly stands (judgement). */
   private static final double WORTH = 0.7;
+  /** So far beyond a stretch its ends are looked for [s] (judgement). */
+  private static final double BEYOND_S = 0.08;
   /** How many of the next frames are asked whether an end is one, and how many of four must agree. */
   private static final int NEXT = 3;
   private static final int AGREE = 3;
@@ -73,9 +75,16 @@ final class StandingStill {
     return Math.max(none, WORTH - up * up);
   }
 
-  /** The first frame of a stretch from which heel or toe stays where it then stands; the stretch's own first if none does. */
+  /**
+   * The first frame from which heel or toe stays where it stands in a stretch, looked for from {@value #BEYOND_S} s before
+   * the stretch on; the stretch's own first if none does.
+   */
   int first(Stretch s) {
-    for (int i = s.first(); i < s.last(); i++) {
+    int from = s.first();
+    while (from > 0 && metres.time(s.first()) - metres.time(from - 1) <= BEYOND_S) {
+      from--;
+    }
+    for (int i = from; i < s.last(); i++) {
       if (stays(s, Joint.HEEL, i, 1) || stays(s, Joint.TOE, i, 1)) {
         return i;
       }
@@ -83,9 +92,13 @@ final class StandingStill {
     return s.first();
   }
 
-  /** The last frame of a stretch up to which the toe stays where it stood; the stretch's own last if there is none. */
+  /** The last frame up to which the toe stays where it stood, looked for until {@value #BEYOND_S} s after; else the own last. */
   int last(Stretch s) {
-    for (int i = s.last(); i > s.first(); i--) {
+    int to = s.last();
+    while (to < metres.frames() - 1 && metres.time(to + 1) - metres.time(s.last()) <= BEYOND_S) {
+      to++;
+    }
+    for (int i = to; i > s.first(); i--) {
       if (stays(s, Joint.TOE, i, -1)) {
         return i;
       }
@@ -116,11 +129,6 @@ final class StandingStill {
     List<Spot> seen =
         IntStream.rangeClosed(Math.max(0, from), Math.min(metres.frames() - 1, to))
             .filter(i -> metres.seen(point, i)).mapToObj(i -> metres.spot(point, i)).toList();
-    if (seen.size() < 3) {
-      return new Spot(Double.NaN, Double.NaN);
-    }
-    double[] x = seen.stream().mapToDouble(Spot::x).sorted().toArray();
-    double[] y = seen.stream().mapToDouble(Spot::y).sorted().toArray();
-    return new Spot(x[x.length / 2], y[y.length / 2]);
+    return seen.size() < 3 ? Spot.median(List.of()) : Spot.median(seen);
   }
 }

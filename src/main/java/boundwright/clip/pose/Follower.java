@@ -18,6 +18,11 @@ public final class Follower {
   private static final int PATIENCE = 8;
   /** Somebody farther away than so many sides of the region, for each lost picture, is another person (judgement). */
   private static final double REACH = 0.5;
+  /**
+   * Presence at which the landmark network is believed alone: it says 0.99 and more of a painted athlete, and up to 0.98 of the
+   * empty scenery where one was just before (own output). Below, the detector must see somebody there too.
+   */
+  private static final double SURE = 0.99;
 
   private final PoseNet landmarks;
   private final PersonFinder finder;
@@ -66,10 +71,13 @@ public final class Follower {
 
   private @Nullable Pose see(Picture picture) {
     Pose pose = landmarks.look(picture, region);
-    if (pose.presence() >= PoseNet.PRESENT) {
+    if (pose.presence() >= SURE) {
       return pose;
     }
     Optional<Region> found = nearest(finder.near(picture, region));
+    if (pose.presence() >= PoseNet.PRESENT && found.isPresent()) {
+      return pose;
+    }
     if (found.isEmpty() && lost % PATIENCE == 0) {
       found = nearest(finder.people(picture));
     }

@@ -66,6 +66,20 @@ public final class Sides {
    *     large is sure, at most what the surviving chains could tell
    */
   public record Resolved(Track track, boolean[] legsExchanged, boolean[] armsExchanged, double[] legMargin) {
+    /** Legs exchanged once more in the frames that are marked; how sure the sides are stays as it was. */
+    public Resolved exchangedLegs(boolean[] frames) {
+      Track.Builder out = track.edit();
+      boolean[] legs = legsExchanged.clone();
+      for (int i = 0; i < frames.length; i++) {
+        int frame = i;
+        if (frames[i]) {
+          LEG.forEach(j -> out.exchange(j, frame));
+          legs[i] = !legs[i];
+        }
+      }
+      return new Resolved(out.build(), legs, armsExchanged, legMargin);
+    }
+
     /** Legs exchanged once more in the frames from {@code from_s} to {@code to_s}, by a hand that is sure [s]. */
     public Resolved exchangedLegs(double from_s, double to_s) {
       Track.Builder out = track.edit();

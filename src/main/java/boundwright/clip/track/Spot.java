@@ -1,5 +1,7 @@
 package boundwright.clip.track;
 
+import java.util.List;
+
 /**
  * A place in a plane: pixels right and down in the picture, or metres forward and up in the athlete's plane.
  *
@@ -20,5 +22,15 @@ public record Spot(double x, double y) {
   /** The point {@code share} of the way to another; 0 is this one. */
   public Spot towards(Spot other, double share) {
     return new Spot(x + share * (other.x - x), y + share * (other.y - y));
+  }
+
+  /** The median of each direction by itself; unknown where there is none. */
+  public static Spot median(List<Spot> of) {
+    if (of.isEmpty()) {
+      return new Spot(Double.NaN, Double.NaN);
+    }
+    double[] x = of.stream().mapToDouble(Spot::x).sorted().toArray();
+    double[] y = of.stream().mapToDouble(Spot::y).sorted().toArray();
+    return new Spot(x[x.length / 2], y[y.length / 2]);
   }
 }
