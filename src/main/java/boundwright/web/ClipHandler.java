@@ -54,11 +54,9 @@ final class ClipHandler {
 
   /** Puts something right. */
   void correct(Context ctx) {
-    long id = ClipLooks.id(ctx);
     change(
         ctx,
-        id,
-        () -> {
+        id -> {
           ClipLooks.Look look = looks.look(id);
           looks.desk().correct(id, correction(ctx, reading(look)));
           return "";
@@ -67,11 +65,9 @@ final class ClipHandler {
 
   /** Takes the last correction back. */
   void undo(Context ctx) {
-    long id = ClipLooks.id(ctx);
     change(
         ctx,
-        id,
-        () -> {
+        id -> {
           looks.desk().undo(id);
           return "The last correction is taken back.";
         });
@@ -79,11 +75,9 @@ final class ClipHandler {
 
   /** Logs the rep. */
   void log(Context ctx) {
-    long id = ClipLooks.id(ctx);
     change(
         ctx,
-        id,
-        () -> {
+        id -> {
           // a second tap finds the rep logged and only shows it
           if (looks.clip(id).repId() == 0) {
             looks.desk().log(id, ctx.formParams("fault"));
@@ -94,11 +88,9 @@ final class ClipHandler {
 
   /** Takes the logged rep back. */
   void unlog(Context ctx) {
-    long id = ClipLooks.id(ctx);
     change(
         ctx,
-        id,
-        () -> {
+        id -> {
           looks.desk().unlog(id);
           return "The rep is taken back; the clip stays.";
         });
@@ -106,11 +98,9 @@ final class ClipHandler {
 
   /** Takes the slowing that the film's own tag proposes. */
   void slow(Context ctx) {
-    long id = ClipLooks.id(ctx);
     change(
         ctx,
-        id,
-        () -> {
+        id -> {
           ClipLooks.Look look = looks.look(id);
           FoundClip points = look.points();
           if (points != null) {
@@ -122,15 +112,16 @@ final class ClipHandler {
 
   /** Something that changes a clip and says what it did. */
   private interface Change {
-    String make();
+    String make(long id);
   }
 
-  private void change(Context ctx, long id, Change change) {
+  private void change(Context ctx, Change change) {
+    long id = ClipLooks.id(ctx);
     looks.clip(id);
     String refused = "";
     String said = "";
     try {
-      said = change.make();
+      said = change.make(id);
     } catch (RefusedException e) {
       refused = String.valueOf(e.getMessage());
     }

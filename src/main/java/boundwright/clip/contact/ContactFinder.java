@@ -2,6 +2,7 @@ package boundwright.clip.contact;
 
 import boundwright.clip.contact.Landings.Landing;
 import boundwright.clip.contact.Planted.Stretch;
+import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Joint;
 import boundwright.clip.track.Motion;
 import boundwright.clip.track.Track;
@@ -33,6 +34,16 @@ public final class ContactFinder {
    * curve can do anything there (own output: made-up clips at 60 frames a second).
    */
   private static final double BETWEEN_FRAMES = 0.2;
+
+  /** Off the middle of its neighbours in time by so much, a foot's point has leapt [m] (judgement: three times the usual noise). */
+  private static final double JUMP_M = 0.06;
+  /** Leaps so near to an event make it doubtful [s] (judgement). */
+  private static final double JUMP_NEAR_S = 0.08;
+  /**
+   * What one leap adds to the error of an event, several by their root [s] (own output of painted films, where legs hide each
+   * other: the stated ranges then hold for about 8 in 10 instead of 4).
+   */
+  private static final double JUMP_SD_S = 0.02;
 
   private final Track metres;
   private final Motion motion;
@@ -96,8 +107,8 @@ public final class ContactFinder {
   }
 
   private Contact contact(Stretch s, @Nullable Landing land, Alike.@Nullable Time leave) {
-    Estimate down = land == null ? null : Estimate.normal(land.time(), Math.hypot(land.sd(), BETWEEN_FRAMES * step));
-    Estimate up = leave == null ? null : Estimate.normal(leave.time(), Math.hypot(leave.sd(), BETWEEN_FRAMES * step));
+    Estimate down = land == null ? null : Estimate.normal(land.time(), sd(land.sd(), s.foot(), land.time()));
+    Estimate up = leave == null ? null : Estimate.normal(leave.time(), sd(leave.sd(), s.foot(), leave.time()));
     double from = down == null ? motion.time(s.first()) : down.p50();
     double to = up == null ? motion.time(s.last()) : up.p50();
     double margin = 0;
@@ -105,6 +116,31 @@ public final class ContactFinder {
       margin = Math.max(margin, sure[i]);
     }
     return placed(s.foot(), down, up, from, to, 1 / (1 + Math.exp(-margin)));
+  }
+
+  /** The error of an event, with what is common to all and with what a foot that jumps about near it adds. */
+  private double sd(double own, Foot foot, double time) {
+    return Math.hypot(Math.hypot(own, BETWEEN_FRAMES * step), JUMP_SD_S * Math.sqrt(jumps(foot, time)));
+  }
+
+  /** How often heel or toe leaps out of its course near a time; no foot can, a finder that loses it among the legs does. */
+  private int jumps(Foot foot, double time) {
+    int out = 0;
+    for (int i = 1; i + 1 < metres.frames(); i++) {
+      if (Math.abs(metres.time(i) - time) <= JUMP_NEAR_S) {
+        int frame = i;
+        out += List.of(Joint.HEEL, Joint.TOE).stream().anyMatch(j -> bend(BodyPoint.of(j, foot), frame) > JUMP_M) ? 1 : 0;
+      }
+    }
+    return out;
+  }
+
+  /** Distance from the middle between the neighbours in time [m]; 0 where one of the three was not seen. */
+  private double bend(BodyPoint p, int i) {
+    if (!metres.seen(p, i - 1) || !metres.seen(p, i) || !metres.seen(p, i + 1)) {
+      return 0;
+    }
+    return metres.spot(p, i).to(metres.spot(p, i - 1).towards(metres.spot(p, i + 1), 0.5));
   }
 
   private Contact placed(Foot foot, @Nullable Estimate down, @Nullable Estimate up, double from, double to, double footSure) {
