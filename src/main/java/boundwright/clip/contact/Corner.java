@@ -18,13 +18,6 @@ final class Corner {
   /** The steps of the grid of times [s]. */
   static final double GRID_S = 0.001;
   /**
-   * Errors of body points last over frames. They are taken as white plus as much again that fades to 1/e in this time [s]
-   * (generalised least squares; judgement, see docs/clip-accuracy.md for how much hangs on it).
-   */
-  private static final double LASTING_S = 0.04;
-  /** No sample is trusted more than this, standard deviation [m]: neither foot nor ground is that stiff (judgement). */
-  private static final double LEAST_SIGMA_M = 0.005;
-  /**
    * Either share of a sample's error is so many times what its path's residuals show, because a smoothed path follows some of
    * the lasting error (own output on made-up clips).
    */
@@ -61,65 +54,36 @@ final class Corner {
     if (use.length < FEWEST) {
       return null;
     }
-    double[] t = Arrays.stream(use).mapToDouble(i -> path.times()[i]).toArray();
-    double[][] lower = whitener(t, Math.max(SMOOTHED_AWAY * path.noise(), LEAST_SIGMA_M));
-    double[][] u = {
-      Arrays.stream(use).mapToDouble(i -> path.x()[i]).toArray(), Arrays.stream(use).mapToDouble(i -> path.y()[i]).toArray()
-    };
+    double[] t = FootPath.at(use, path.times());
+    LastingErrors errors = new LastingErrors(t, SMOOTHED_AWAY * path.noise());
+    double[][] u = {FootPath.at(use, path.x()), FootPath.at(use, path.y())};
+    double[] base = {u[0][t.length / 2], u[1][t.length / 2]};
+    double[][] right = new double[2][];
+    for (int d = 0; d < 2; d++) {
+      double from = base[d];
+      right[d] = errors.whitened(Arrays.stream(u[d]).map(v -> v - from).toArray());
+    }
     int n = (int) Math.round(2 * reach / GRID_S) + 1;
     Axis[][] out = new Axis[n][2];
     for (int k = 0; k < n; k++) {
-      double[][] column = columns(t, guess - reach + k * GRID_S, lower);
+      double[][] column = columns(t, guess - reach + k * GRID_S, errors);
       double[][] normal = new double[column.length][column.length];
       for (int a = 0; a < column.length; a++) {
         for (int b = 0; b < column.length; b++) {
-          normal[a][b] = dot(column[a], column[b]) + (a == 1 && b == 1 ? 1 / (creep * creep) : 0);
+          normal[a][b] = LastingErrors.dot(column[a], column[b]) + (a == 1 && b == 1 ? 1 / (creep * creep) : 0);
         }
       }
       for (int d = 0; d < 2; d++) {
-        double base = u[d][t.length / 2];
-        double[] right = whitened(Arrays.stream(u[d]).map(v -> v - base).toArray(), lower);
-        double[] pull = Arrays.stream(column).mapToDouble(c -> dot(c, right)).toArray();
-        out[k][d] = new Axis(normal, pull, dot(right, right), base);
+        double[] seen = right[d];
+        double[] pull = Arrays.stream(column).mapToDouble(c -> LastingErrors.dot(c, seen)).toArray();
+        out[k][d] = new Axis(normal, pull, LastingErrors.dot(seen, seen), base[d]);
       }
     }
     return new Corner(guess - reach, out);
   }
 
-  private static double[][] whitener(double[] t, double sigma) {
-    int n = t.length;
-    double v = sigma * sigma;
-    double[][] c = new double[n][n];
-    for (int i = 0; i < n; i++) {
-      for (int j = 0; j < n; j++) {
-        c[i][j] = (i == j ? v : 0) + v * Math.exp(-Math.abs(t[i] - t[j]) / LASTING_S);
-      }
-    }
-    return new CholeskyDecomposition(new Array2DRowRealMatrix(c, false), 1e-9, 0).getL().getData();
-  }
-
-  private static double[] whitened(double[] u, double[][] lower) {
-    double[] out = new double[u.length];
-    for (int i = 0; i < u.length; i++) {
-      double sum = u[i];
-      for (int j = 0; j < i; j++) {
-        sum -= lower[i][j] * out[j];
-      }
-      out[i] = sum / lower[i][i];
-    }
-    return out;
-  }
-
-  private static double dot(double[] a, double[] b) {
-    double sum = 0;
-    for (int i = 0; i < a.length; i++) {
-      sum += a[i] * b[i];
-    }
-    return sum;
-  }
-
   /** Standing place, creep on the ground's side, then the curve on the flight's side; whitened. */
-  private static double[][] columns(double[] t, double t0, double[][] lower) {
+  private static double[][] columns(double[] t, double t0, LastingErrors errors) {
     double[][] out = new double[4][t.length];
     for (int i = 0; i < t.length; i++) {
       double s = t[i] - t0;
@@ -129,10 +93,7 @@ final class Corner {
       out[2][i] = air * air / 2;
       out[3][i] = air * air * air / 6;
     }
-    for (int a = 0; a < out.length; a++) {
-      out[a] = whitened(out[a], lower);
-    }
-    return out;
+    return Arrays.stream(out).map(errors::whitened).toArray(double[][]::new);
   }
 
   /** How many times are considered. */
@@ -179,59 +140,18 @@ final class Corner {
           cost += Math.log(sd[c]);
         }
       }
-      double[][] root = root(a);
-      double[] z = whitened(right, root);
-      cost += 0.5 * (square - dot(z, z));
-      for (int i = 0; i < m; i++) {
-        cost += Math.log(root[i][i]);
+      CholeskyDecomposition solved = new CholeskyDecomposition(new Array2DRowRealMatrix(a, false), 1e-6, 0);
+      double[][] inverse = solved.getSolver().getInverse().getData();
+      double[] value = Arrays.stream(inverse).mapToDouble(row -> LastingErrors.dot(row, right)).toArray();
+      cost += 0.5 * (square - LastingErrors.dot(right, value)) + 0.5 * Math.log(solved.getDeterminant());
+      if (d == 0) {
+        place = value[0] + one.base;
       }
-      double[][] inverse = inverse(root);
-      for (int i = 0; i < m; i++) {
-        double value = 0;
-        double variance = 0;
-        for (int j = i; j < m; j++) {
-          value += inverse[j][i] * z[j];
-          variance += inverse[j][i] * inverse[j][i];
-        }
-        if (i >= 2) {
-          outMean[2 * (i - 2) + d] = value;
-          outVariance[2 * (i - 2) + d] = variance;
-        } else if (i == 0 && d == 0) {
-          place = value + one.base;
-        }
+      for (int i = 2; i < m; i++) {
+        outMean[2 * (i - 2) + d] = value[i];
+        outVariance[2 * (i - 2) + d] = inverse[i][i];
       }
     }
     return new At(cost, place, outMean, outVariance);
-  }
-
-  /** Lower triangle whose product with its transpose is the matrix (Cholesky). */
-  private static double[][] root(double[][] a) {
-    int n = a.length;
-    double[][] l = new double[n][n];
-    for (int i = 0; i < n; i++) {
-      for (int j = 0; j <= i; j++) {
-        double sum = a[i][j];
-        for (int k = 0; k < j; k++) {
-          sum -= l[i][k] * l[j][k];
-        }
-        l[i][j] = i == j ? Math.sqrt(sum) : sum / l[j][j];
-      }
-    }
-    return l;
-  }
-
-  private static double[][] inverse(double[][] lower) {
-    int n = lower.length;
-    double[][] out = new double[n][n];
-    for (int j = 0; j < n; j++) {
-      for (int i = j; i < n; i++) {
-        double sum = i == j ? 1 : 0;
-        for (int k = j; k < i; k++) {
-          sum -= lower[i][k] * out[k][j];
-        }
-        out[i][j] = sum / lower[i][i];
-      }
-    }
-    return out;
   }
 }

@@ -47,6 +47,11 @@ record FootPath(double[] times, double[] x, double[] y, Smoother.Path smooth, do
     return IntStream.range(0, times.length).filter(i -> times[i] >= from && times[i] <= to && !Double.isNaN(x[i])).toArray();
   }
 
+  /** Values at some frames. */
+  static double[] at(int[] frames, double[] of) {
+    return IntStream.of(frames).mapToDouble(i -> of[i]).toArray();
+  }
+
   /** How many samples were seen between two times. */
   int seen(double from, double to) {
     return between(from, to).length;

@@ -2,7 +2,6 @@ package boundwright.clip.contact;
 
 import boundwright.clip.contact.CornerFit.LandPriors;
 import boundwright.clip.contact.CornerFit.Prior;
-import boundwright.clip.contact.CornerFit.Witness;
 import boundwright.clip.contact.Planted.Stretch;
 import boundwright.clip.track.Joint;
 import boundwright.clip.track.Motion;
@@ -150,7 +149,7 @@ final class Landings {
   }
 
   private static CornerFit fit(FootPath path) {
-    return new CornerFit(List.of(new Witness(path, CREEP, 1)));
+    return new CornerFit(path, CREEP);
   }
 
   private Prior[] pooled(List<Stretch> stretches, List<@Nullable Landing> landings) {
