@@ -43,9 +43,6 @@ final class Alike {
    */
   record Case(Corner corner, double guess, DoubleUnaryOperator lead) {}
 
-  /** A time and its standard deviation [s]. */
-  record Time(double time, double sd) {}
-
   private Alike(List<Case> cases, double[][] means, double[] scatter, double leadScatter) {
     this.cases = cases;
     size = means.length;
@@ -75,16 +72,17 @@ final class Alike {
 
   /** A contact's posterior over the grid and the expected values under it. */
   @SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
-  private record Expected(Time time, double[] value, double[] square, double lead, double leadSquare) {}
+  private record Expected(EventFit time, double[] value, double[] square, double lead, double leadSquare) {}
 
   private Expected expect(Case c, double[] m, double[] s) {
     int n = c.corner.size();
     double[] cost = new double[n];
     Corner.At[] at = new Corner.At[n];
     double[] lead = new double[n];
+    double[] differ = Arrays.copyOf(s, size);
     double least = Double.POSITIVE_INFINITY;
     for (int k = 0; k < n; k++) {
-      at[k] = c.corner.at(k, m, Arrays.copyOf(s, size));
+      at[k] = c.corner.at(k, m, differ);
       double t = c.corner.time(k);
       double off = (t - c.guess) / GUESS_SD_S;
       lead[k] = c.lead.applyAsDouble(t);
@@ -117,7 +115,7 @@ final class Alike {
     double t = one / sum;
     double variance = Math.max(Corner.GRID_S * Corner.GRID_S / 12, two / sum - t * t);
     return new Expected(
-        new Time(c.guess + t, Math.sqrt(variance)), Arrays.stream(value).map(v -> v / total).toArray(),
+        new EventFit(c.guess + t, Math.sqrt(variance)), Arrays.stream(value).map(v -> v / total).toArray(),
         Arrays.stream(square).map(v -> v / total).toArray(), leadOne / sum, leadTwo / sum);
   }
 
@@ -189,14 +187,14 @@ final class Alike {
   }
 
   /** When a case was, knowing what the rep's contacts have in common, the lead among it. */
-  Time time(Case c) {
-    Time t = expect(c, mean, scatter).time;
+  EventFit time(Case c) {
+    EventFit t = expect(c, mean, scatter).time;
     double[] by = new double[covariance.length];
     for (int i = 0; i < by.length; i++) {
       double h = 0.2 * scatter[i];
-      Time up = expect(c, moved(i, h), scatter).time;
-      Time down = expect(c, moved(i, -h), scatter).time;
-      by[i] = (up.time - down.time) / (2 * h);
+      EventFit up = expect(c, moved(i, h), scatter).time;
+      EventFit down = expect(c, moved(i, -h), scatter).time;
+      by[i] = (up.time() - down.time()) / (2 * h);
     }
     double common = 0;
     for (int i = 0; i < by.length; i++) {
@@ -204,7 +202,7 @@ final class Alike {
         common += by[i] * covariance[i][j] * by[j];
       }
     }
-    return new Time(t.time, Math.sqrt(t.sd * t.sd + Math.max(0, common)));
+    return new EventFit(t.time(), Math.hypot(t.sd(), Math.sqrt(Math.max(0, common))));
   }
 
   /** Where the point of a corner stands, forward [m], before anything was learned. */

@@ -41,7 +41,7 @@ public final class ContactFinder {
   private static final double JUMP_NEAR_S = 0.08;
   /**
    * What one leap adds to the error of an event, several by their root [s] (own output of painted films, where legs hide each
-   * other: the stated ranges then hold for about 8 in 10 instead of 4).
+   * other: the stated ranges then hold for about 9 in 10 instead of 4).
    */
   private static final double JUMP_SD_S = 0.02;
 
@@ -89,7 +89,7 @@ public final class ContactFinder {
     stretches.removeIf(s -> motion.time(s.last()) - motion.time(s.first()) + step < SHORTEST_S);
     dropFootThatOnlyStands(stretches);
     List<@Nullable Landing> landing = new Landings(metres, motion).all(stretches);
-    List<Alike.@Nullable Time> leaving = new Leavings(metres, motion).all(stretches);
+    List<@Nullable EventFit> leaving = new Leavings(metres, motion).all(stretches);
     List<Contact> out = new ArrayList<>();
     for (int i = 0; i < stretches.size(); i++) {
       Stretch s = stretches.get(i);
@@ -106,7 +106,7 @@ public final class ContactFinder {
             b -> b.foot() != a.foot() && a.overlap(b) > 0.5 * a.frames() && a.first() <= 2 && b.last() > a.last()));
   }
 
-  private Contact contact(Stretch s, @Nullable Landing land, Alike.@Nullable Time leave) {
+  private Contact contact(Stretch s, @Nullable Landing land, @Nullable EventFit leave) {
     Estimate down = land == null ? null : Estimate.normal(land.time(), sd(land.sd(), s.foot(), land.time()));
     Estimate up = leave == null ? null : Estimate.normal(leave.time(), sd(leave.sd(), s.foot(), leave.time()));
     double from = down == null ? motion.time(s.first()) : down.p50();

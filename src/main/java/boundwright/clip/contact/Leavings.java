@@ -1,6 +1,5 @@
 package boundwright.clip.contact;
 
-import boundwright.clip.contact.Alike.Time;
 import boundwright.clip.contact.Planted.Stretch;
 import boundwright.clip.track.Joint;
 import boundwright.clip.track.Motion;
@@ -57,19 +56,24 @@ final class Leavings {
   }
 
   /** The toe-offs of the stretches, null where one was not seen. */
-  List<@Nullable Time> all(List<Stretch> stretches) {
-    List<@Nullable Time> guesses = new ArrayList<>();
+  List<@Nullable EventFit> all(List<Stretch> stretches) {
+    List<@Nullable EventFit> guesses = new ArrayList<>();
     for (Stretch s : stretches) {
-      guesses.add(new Time(motion.time(s.last()) + 0.5 * step - COARSE_LATE_S, 0));
+      guesses.add(new EventFit(coarse(s), 0));
     }
     return round(stretches, round(stretches, guesses, REACH_S, 0.02), REACH_AGAIN_S, 0);
+  }
+
+  /** Where the coarse course saw the foot leave [s]. */
+  private double coarse(Stretch s) {
+    return motion.time(s.last()) + 0.5 * step - COARSE_LATE_S;
   }
 
   private double wide(double window) {
     return Math.max(window, FEWEST_FRAMES * step);
   }
 
-  private List<@Nullable Time> round(List<Stretch> stretches, List<@Nullable Time> guesses, double reach, double more) {
+  private List<@Nullable EventFit> round(List<Stretch> stretches, List<@Nullable EventFit> guesses, double reach, double more) {
     List<Alike.@Nullable Case> cases = new ArrayList<>();
     for (int i = 0; i < stretches.size(); i++) {
       cases.add(one(stretches.get(i), guesses.get(i), reach, more));
@@ -80,7 +84,7 @@ final class Leavings {
         seen.add(c);
       }
     }
-    List<@Nullable Time> out = new ArrayList<>();
+    List<@Nullable EventFit> out = new ArrayList<>();
     Alike alike = seen.isEmpty() ? null : Alike.of(seen, MEANS, SCATTER, LEAD_M);
     for (Alike.Case c : cases) {
       out.add(c == null || alike == null ? null : alike.time(c));
@@ -88,18 +92,17 @@ final class Leavings {
     return out;
   }
 
-  private Alike.@Nullable Case one(Stretch s, @Nullable Time guess, double reach, double more) {
+  private Alike.@Nullable Case one(Stretch s, @Nullable EventFit guess, double reach, double more) {
     FootPath toe = FootPath.of(metres, motion, Joint.TOE, s.foot());
     double last = motion.time(s.last());
     if (guess == null || toe == null || toe.seen(last, last + wide(SEEN_S)) < 2) {
       return null;
     }
-    double start = motion.time(s.last()) + 0.5 * step - COARSE_LATE_S;
     Corner corner = Corner.of(toe, CREEP, guess.time(), reach, wide(BEFORE_S) + more, wide(AFTER_S) + more);
     if (corner == null) {
       return null;
     }
     double stands = Alike.stands(corner, MEANS, SCATTER);
-    return new Alike.Case(corner, start, t -> Hips.at(motion, t) - stands);
+    return new Alike.Case(corner, coarse(s), t -> Hips.at(motion, t) - stands);
   }
 }

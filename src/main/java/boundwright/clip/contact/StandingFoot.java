@@ -8,7 +8,9 @@ import boundwright.clip.track.Spot;
 import boundwright.clip.track.Track;
 import boundwright.footfall.Foot;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * What the ground knows of left and right: a foot that stands somewhere stands there until it leaves. Where one place is given
@@ -23,6 +25,9 @@ public final class StandingFoot {
   private static final double BETWEEN_S = 0.06;
   /** A name in the first or last third of a contact counts so many times one in the middle, where the legs pass each other. */
   private static final int AT_ENDS = 3;
+
+  private static final Set<BodyPoint> FEET =
+      EnumSet.of(BodyPoint.LEFT_HEEL, BodyPoint.RIGHT_HEEL, BodyPoint.LEFT_TOE, BodyPoint.RIGHT_TOE);
 
   private final Track raw;
   private final boolean[] exchange;
@@ -40,7 +45,7 @@ public final class StandingFoot {
    */
   public static boolean[] exchanges(Track raw, Track cleaned) {
     StandingFoot out = new StandingFoot(raw);
-    for (List<Stretch> contact : out.together(Planted.stretches(cleaned, Motion.of(cleaned)))) {
+    for (List<Stretch> contact : out.together(Planted.stretches(cleaned, Motion.of(cleaned, FEET)))) {
       out.settle(contact);
     }
     return out.exchange;

@@ -46,14 +46,8 @@ final class StandingStill {
    * @param none what is answered where it does not stand
    */
   double score(BodyPoint own, BodyPoint other, int frame, double heightM, double perHeight, double none) {
-    int from = frame;
-    int to = frame;
-    while (from > 0 && (frame - from < FEWEST_EACH_SIDE || metres.time(frame) - metres.time(from - 1) <= WINDOW_S)) {
-      from--;
-    }
-    while (to < metres.frames() - 1 && (to - frame < FEWEST_EACH_SIDE || metres.time(to + 1) - metres.time(frame) <= WINDOW_S)) {
-      to++;
-    }
+    int from = earliest(frame, FEWEST_EACH_SIDE, WINDOW_S);
+    int to = latest(frame, FEWEST_EACH_SIDE, WINDOW_S);
     Spot place = median(own, from, to);
     int mine = 0;
     int either = 0;
@@ -80,12 +74,13 @@ final class StandingStill {
    * the stretch on; the stretch's own first if none does.
    */
   int first(Stretch s) {
-    int from = s.first();
-    while (from > 0 && metres.time(s.first()) - metres.time(from - 1) <= BEYOND_S) {
-      from--;
-    }
-    for (int i = from; i < s.last(); i++) {
-      if (stays(s, Joint.HEEL, i, 1) || stays(s, Joint.TOE, i, 1)) {
+    int middle = middle(s) + 1;
+    BodyPoint heel = BodyPoint.of(Joint.HEEL, s.foot());
+    BodyPoint toe = BodyPoint.of(Joint.TOE, s.foot());
+    Spot heelStood = median(heel, s.first(), middle);
+    Spot toeStood = median(toe, s.first(), middle);
+    for (int i = earliest(s.first(), 0, BEYOND_S); i < s.last(); i++) {
+      if (stays(heel, heelStood, i, 1) || stays(toe, toeStood, i, 1)) {
         return i;
       }
     }
@@ -94,22 +89,39 @@ final class StandingStill {
 
   /** The last frame up to which the toe stays where it stood, looked for until {@value #BEYOND_S} s after; else the own last. */
   int last(Stretch s) {
-    int to = s.last();
-    while (to < metres.frames() - 1 && metres.time(to + 1) - metres.time(s.last()) <= BEYOND_S) {
-      to++;
-    }
-    for (int i = to; i > s.first(); i--) {
-      if (stays(s, Joint.TOE, i, -1)) {
+    BodyPoint toe = BodyPoint.of(Joint.TOE, s.foot());
+    Spot stood = median(toe, middle(s) - 1, s.last());
+    for (int i = latest(s.last(), 0, BEYOND_S); i > s.first(); i--) {
+      if (stays(toe, stood, i, -1)) {
         return i;
       }
     }
     return s.last();
   }
 
-  private boolean stays(Stretch s, Joint joint, int frame, int way) {
-    BodyPoint point = BodyPoint.of(joint, s.foot());
-    int middle = (s.first() + s.last()) / 2;
-    Spot place = way > 0 ? median(point, s.first(), middle + 1) : median(point, middle - 1, s.last());
+  private static int middle(Stretch s) {
+    return (s.first() + s.last()) / 2;
+  }
+
+  /** The earliest frame at most so long before one, but so many before it where there are. */
+  private int earliest(int frame, int fewest, double seconds) {
+    int out = frame;
+    while (out > 0 && (frame - out < fewest || metres.time(frame) - metres.time(out - 1) <= seconds)) {
+      out--;
+    }
+    return out;
+  }
+
+  private int latest(int frame, int fewest, double seconds) {
+    int out = frame;
+    while (out < metres.frames() - 1 && (out - frame < fewest || metres.time(out + 1) - metres.time(frame) <= seconds)) {
+      out++;
+    }
+    return out;
+  }
+
+  /** Whether a point is where it stood in this frame and in most of the next ones that way. */
+  private boolean stays(BodyPoint point, Spot place, int frame, int way) {
     if (!near(point, frame, place, NEAR_AT_END_M)) {
       return false;
     }

@@ -3,7 +3,9 @@ package boundwright.clip.track;
 import boundwright.clip.signal.Smoother;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,8 +30,13 @@ public final class Motion {
 
   /** Smooths a track in metres. Points seen in fewer than 5 frames are left out. */
   public static Motion of(Track track) {
+    return of(track, EnumSet.allOf(BodyPoint.class));
+  }
+
+  /** The same for some points only; the others are unknown. */
+  public static Motion of(Track track, Set<BodyPoint> points) {
     Motion out = new Motion(track.times());
-    for (BodyPoint p : BodyPoint.values()) {
+    for (BodyPoint p : points) {
       double[] x = track.xs(p);
       if (Arrays.stream(x).filter(v -> !Double.isNaN(v)).count() >= 5) {
         out.paths.put(p, Smoother.run(out.times, x, track.ys(p), SIGMA_M, cutOff(p)));
