@@ -78,6 +78,11 @@ public enum LengthUnit {
         : String.format(Locale.ROOT, "± %.1f m", metres);
   }
 
+  /** Writes a length with its spread: {@code 3.42 m ± 4 cm}. */
+  public String write(Estimate metres) {
+    return write(metres.p50()) + " " + writeSpread(metres.halfWidth());
+  }
+
   /** Writes a short length, at the board or a shift of a mark, without its sign: {@code 9 cm}, {@code 3 1/2 in}, {@code 1.20 m}. */
   public String writeSmall(double metres) {
     double size = Math.abs(metres);

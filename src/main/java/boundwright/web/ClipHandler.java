@@ -22,6 +22,7 @@ import boundwright.store.Workbench;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -271,14 +272,11 @@ final class ClipHandler {
 
   /** Other clips that were read, those of the same athlete first. */
   private List<ClipsView.Line> others(ClipRecord clip) {
-    List<ClipsView.Line> own = new ArrayList<>();
-    List<ClipsView.Line> rest = new ArrayList<>();
-    for (ClipRecord c : looks.desk().all()) {
-      if (c.id() != clip.id() && c.state() == ClipState.READ) {
-        (c.athleteId() == clip.athleteId() ? own : rest).add(list.line(c, "/clips", false));
-      }
-    }
-    own.addAll(rest);
-    return List.copyOf(own);
+    return list.lines(
+        looks.desk().all().stream()
+            .filter(c -> c.id() != clip.id() && c.state() == ClipState.READ)
+            .sorted(Comparator.comparing(c -> c.athleteId() != clip.athleteId()))
+            .toList(),
+        "/clips");
   }
 }

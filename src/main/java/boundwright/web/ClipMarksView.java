@@ -74,12 +74,12 @@ public record ClipMarksView(
 
   /** Address of the picture. */
   public String picture() {
-    return "/clips/" + clip().id() + "/still/" + still + ".jpg?v=" + clip().added().toEpochMilli();
+    return ClipStage.still(clip(), String.valueOf(still));
   }
 
   /** Addresses of all pictures, N for the film's frame from 0. */
   public String pictures() {
-    return "/clips/" + clip().id() + "/still/N.jpg?v=" + clip().added().toEpochMilli();
+    return ClipStage.still(clip(), "N");
   }
 
   /** {@link #left} for the page's script. */
@@ -124,7 +124,7 @@ public record ClipMarksView(
   public record BoxView(ClipsView.Line line, Stills.Full size, int still, List<String> box, String refused) {
     /** Address of the picture. */
     public String picture() {
-      return "/clips/" + line.clip().id() + "/still/" + still + ".jpg?v=" + line.clip().added().toEpochMilli();
+      return ClipStage.still(line.clip(), String.valueOf(still));
     }
 
     /** Address of this page at another frame, from 1. */

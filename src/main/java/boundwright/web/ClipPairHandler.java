@@ -2,7 +2,7 @@ package boundwright.web;
 
 import boundwright.card.BodyPicture;
 import boundwright.clip.FoundClip;
-import boundwright.clip.desk.ClipDesk;
+import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.ReadContact;
 import boundwright.footfall.Foot;
@@ -31,7 +31,11 @@ final class ClipPairHandler {
     this.list = list;
   }
 
-  private record Read(ClipLooks.Look look, FoundClip points, ClipReading reading) {}
+  private record Read(ClipsView.Line line, FoundClip points, ClipReading reading) {
+    ClipRecord clip() {
+      return line.clip();
+    }
+  }
 
   /** The page, or the part of it that changes. */
   void show(Context ctx) {
@@ -51,11 +55,12 @@ final class ClipPairHandler {
       at = contacts;
     }
     double step = 1000 * Math.min(a.reading.athlete().pixels().medianStep(), b.reading.athlete().pixels().medianStep());
+    LengthUnit unit = bench.settings().settings().unit();
     List<ClipPairView.Column> strip = new ArrayList<>();
     for (int n = 1; n <= contacts; n++) {
-      strip.add(new ClipPairView.Column(n, half(a, n, 0), half(b, n, 0)));
+      strip.add(new ClipPairView.Column(n, half(a, n, 0, unit), half(b, n, 0, unit)));
     }
-    ClipPairView view = new ClipPairView(half(a, at, ms), half(b, at, ms), at, contacts, ms, step, said, strip);
+    ClipPairView view = new ClipPairView(half(a, at, ms, unit), half(b, at, ms, unit), at, contacts, ms, step, said, strip);
     boolean part = Pages.isPartial(ctx) && "pair".equals(ctx.header("HX-Target"));
     pages.show(ctx, 200, part ? "clip-pair-work" : "clip-pair", "Two clips", "clips", view);
   }
@@ -68,19 +73,17 @@ final class ClipPairHandler {
       throw new RefusedException(
           look.refused().isEmpty() ? "Clip " + id + " is " + look.clip().state().label() + ", so it cannot be laid beside another yet." : look.refused());
     }
-    return new Read(look, points, reading);
+    return new Read(list.line(look.clip(), "/clips", false), points, reading);
   }
 
-  private ClipPairView.Half half(Read r, int at, double ms) {
+  private ClipPairView.Half half(Read r, int at, double ms, LengthUnit unit) {
     int contact = r.reading.withNumber(at);
     if (contact < 0) {
       throw new RefusedException(
-          "Clip " + r.look.clip().id() + " shows no contact " + at + ". Choose a contact that both clips show.");
+          "Clip " + r.clip().id() + " shows no contact " + at + ". Choose a contact that both clips show.");
     }
     BodyPicture picture =
         BodyPicture.of(r.points, r.reading, r.reading.frameAt(r.reading.begin(contact) + ms / 1000), BodyPicture.Cut.SMALL);
-    ClipDesk desk = looks.desk();
-    LengthUnit unit = bench.settings().settings().unit();
     ReadContact c = r.reading.contacts().get(contact);
     List<String> facts = new ArrayList<>();
     Estimate ground = c.contact().duration_s();
@@ -91,12 +94,12 @@ final class ClipPairHandler {
       String kind = ClipView.kind(r.reading, contact);
       if (length != null) {
         brief += (brief.isEmpty() ? "" : ", ") + unit.write(length.p50());
-        facts.add("Then a " + kind + " of " + unit.write(length.p50()) + " " + unit.writeSpread(length.halfWidth()) + ".");
+        facts.add("Then a " + kind + " of " + unit.write(length) + ".");
       }
     }
     facts.addAll(c.posture(r.reading.scaled(), unit));
     return new ClipPairView.Half(
-        list.line(r.look.clip(), "/clips", false), ClipStage.name(r.reading, contact), c.contact().foot() == Foot.RIGHT, picture,
-        desk.still(r.look.clip().id(), picture.still()).isPresent(), brief, List.copyOf(facts));
+        r.line, ClipStage.name(r.reading, contact), c.contact().foot() == Foot.RIGHT, picture,
+        looks.desk().still(r.clip().id(), picture.still()).isPresent(), brief, List.copyOf(facts));
   }
 }

@@ -94,7 +94,12 @@ public record ClipStage(
   }
 
   static String still(ClipRecord clip, BodyPicture picture) {
-    return "/clips/" + clip.id() + "/still/" + picture.still() + ".jpg?v=" + clip.added().toEpochMilli();
+    return still(clip, String.valueOf(picture.still()));
+  }
+
+  /** Address of the picture of a film's frame, from 0; with when the clip came in, so that a number used twice is another address. */
+  static String still(ClipRecord clip, String filmFrame) {
+    return "/clips/" + clip.id() + "/still/" + filmFrame + ".jpg?v=" + clip.added().toEpochMilli();
   }
 
   /** Whether the frame's picture is there. */
@@ -104,7 +109,7 @@ public record ClipStage(
 
   /** Address of a neighbour's picture, for the browser to have at hand; null where there is none. */
   public @Nullable String stillAt(int frame) {
-    return !stillsKept.contains(frame - 1) ? null : "/clips/" + clip.id() + "/still/" + (picture.still() - frame() + frame) + ".jpg?v=" + clip.added().toEpochMilli();
+    return !stillsKept.contains(frame - 1) ? null : still(clip, String.valueOf(picture.still() - frame() + frame));
   }
 
   /** When the frame was filmed. */

@@ -153,7 +153,7 @@ public record ClipView(
     public String flight(LengthUnit unit) {
       ReadFlight f = after;
       Estimate length = f == null ? null : f.length_m();
-      return length == null ? "" : unit.write(length.p50()) + " " + unit.writeSpread(length.halfWidth());
+      return length == null ? "" : unit.write(length);
     }
 
     /** Time of the flight after it in words, or empty. */

@@ -17,8 +17,10 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The list of clips: taking films in, calling off, reading again, removing; and the pictures. */
@@ -156,19 +158,26 @@ final class ClipsHandler {
 
   /** A line of the list. */
   ClipsView.Line line(ClipRecord clip, String list, boolean alone) {
-    String name = bench.athletes().byId(clip.athleteId()).map(Athlete::name).orElse("athlete no longer kept");
-    return new ClipsView.Line(clip, name, LocalDate.now(bench.clock()), list, alone, looks.desk().pictureSize(clip.id()).isPresent());
+    return line(clip, bench.athletes().byId(clip.athleteId()).map(Athlete::name), list, alone);
+  }
+
+  /** Lines of several clips; what each line looks up is looked up once. */
+  List<ClipsView.Line> lines(List<ClipRecord> clips, String list) {
+    Map<Long, String> names = bench.athletes().all().stream().collect(Collectors.toMap(Athlete::id, Athlete::name));
+    return clips.stream().map(c -> line(c, Optional.ofNullable(names.get(c.athleteId())), list, false)).toList();
+  }
+
+  private ClipsView.Line line(ClipRecord clip, Optional<String> name, String list, boolean alone) {
+    // only where a box may be offered are the pictures looked for: a list has many clips that were read
+    boolean mayBox = clip.state().canRetry() && (alone || clip.state() != ClipState.READ);
+    boolean pictures = mayBox && looks.desk().pictureSize(clip.id()).isPresent();
+    return new ClipsView.Line(clip, name.orElse("athlete no longer kept"), LocalDate.now(bench.clock()), list, alone, pictures);
   }
 
   private void page(Context ctx, int status, @Nullable Athlete only, Sent sent, String said) {
     ClipDesk desk = looks.desk();
-    List<ClipsView.Line> lines = new ArrayList<>();
     String list = only == null ? "/clips" : "/clips?athlete=" + only.id();
-    for (ClipRecord clip : desk.all()) {
-      if (only == null || clip.athleteId() == only.id()) {
-        lines.add(line(clip, list, false));
-      }
-    }
+    List<ClipRecord> shown = desk.all().stream().filter(c -> only == null || c.athleteId() == only.id()).toList();
     pages.show(
         ctx,
         status,
@@ -176,7 +185,7 @@ final class ClipsHandler {
         "Clips",
         only == null ? "clips" : "squad",
         new ClipsView(
-            lines, bench.athletes().all(), only, bench.settings().plan().drills(), bench.settings().settings().unit(),
+            lines(shown, list), bench.athletes().all(), only, bench.settings().plan().drills(), bench.settings().settings().unit(),
             bench.settings().settings().facility().surface(), LocalDate.now(bench.clock()), sent, said));
   }
 }
