@@ -7,12 +7,8 @@ import boundwright.athlete.Surface;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.desk.ClipState;
 import boundwright.clip.film.Sound;
-import boundwright.clip.pose.Weights;
-import boundwright.clip.truth.Camera;
 import boundwright.clip.truth.Mp4Writer;
-import boundwright.clip.truth.Painter;
-import boundwright.clip.truth.Skeleton;
-import boundwright.footfall.Sequence;
+import boundwright.clip.truth.PaintedRunner;
 import boundwright.quantity.RefusedException;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -22,47 +18,30 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Random;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Films that cannot be read go through the real queue and the real reader; each is answered and the good one after them is read. */
 class BadFilmsInTheQueueTest {
-  private static final Path WEIGHTS = Path.of("target", "weights").toAbsolutePath();
-  private static final int WIDTH = 1280;
-  private static final int HEIGHT = 720;
-
   @TempDir Path folder = Path.of("");
 
-  private final Skeleton athlete = new Skeleton(Sequence.parse("RLRL"), 2, 6, 1, new Random(3));
-  private final Camera camera = new Camera(7, 6, 1.2, true, 0, 0, 0, 1000, 0, WIDTH, HEIGHT);
+  private final PaintedRunner runner = new PaintedRunner();
 
   private Path film(String name, int frames, int step, boolean somebody) {
     Path file = folder.resolve(name);
-    double start = 0;
-    while (athlete.centreOfMass(start).x() < 4.6) {
-      start += 0.001;
-    }
-    try (Mp4Writer out = Mp4Writer.open(file, WIDTH, HEIGHT, 60, 0)) {
+    double start = runner.start();
+    try (Mp4Writer out = Mp4Writer.open(file, PaintedRunner.WIDTH, PaintedRunner.HEIGHT, 60, 0)) {
       for (int i = 0; i < frames; i++) {
-        Painter painter = new Painter(camera);
-        out.write(somebody ? painter.add(athlete.at(start + i / 60.0), 0).image() : painter.image(), (long) step * i);
+        out.write((somebody ? runner.at(start + i / 60.0) : runner.empty()).image(), (long) step * i);
       }
     }
     return file;
   }
 
   private static void weights(Path data) throws IOException {
-    try {
-      Weights weights = new Weights(WEIGHTS);
-      weights.detector();
-      weights.landmarks(Weights.Size.FULL);
-    } catch (RefusedException e) {
-      Assumptions.abort("Not checked, because the weights cannot be had: " + e.getMessage());
-    }
+    PaintedRunner.weightsOrSkip();
     Path to = Files.createDirectories(data.resolve("clips").resolve("weights"));
-    try (var files = Files.list(WEIGHTS)) {
+    try (var files = Files.list(PaintedRunner.WEIGHTS)) {
       for (Path file : files.filter(Files::isRegularFile).toList()) {
         Files.copy(file, to.resolve(file.getFileName()));
       }

@@ -10,23 +10,18 @@ import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Joint;
 import boundwright.clip.track.Spot;
 import boundwright.clip.track.Track;
-import boundwright.clip.truth.Camera;
+import boundwright.clip.truth.PaintedRunner;
 import boundwright.clip.truth.Painter;
-import boundwright.clip.truth.Skeleton;
 import boundwright.footfall.Foot;
-import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
 import java.io.File;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Random;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -38,19 +33,14 @@ class PoseTest {
   private static PoseNet landmarks;
   private static PersonDetector detector;
 
-  private final Skeleton athlete = new Skeleton(Sequence.parse("RLRL"), 2, 6, 1, new Random(3));
-  private final double start = timeAt(4.6);
-  private final Camera camera = new Camera(7, 6, 1.2, true, 0, 0, 0, 1000, 0, 1280, 720);
+  private final PaintedRunner runner = new PaintedRunner();
+  private final double start = runner.start();
 
   @BeforeAll
   static void open() {
-    Weights weights = new Weights(Path.of("target", "weights"));
-    try {
-      landmarks = new PoseNet(weights.landmarks(Weights.Size.FULL), 2);
-      detector = new PersonDetector(weights.detector(), 2);
-    } catch (RefusedException e) {
-      Assumptions.abort("Not checked, because the weights cannot be had: " + e.getMessage());
-    }
+    Weights weights = PaintedRunner.weightsOrSkip();
+    landmarks = new PoseNet(weights.landmarks(Weights.Size.FULL), 2);
+    detector = new PersonDetector(weights.detector(), 2);
   }
 
   @AfterAll
@@ -63,21 +53,13 @@ class PoseTest {
     }
   }
 
-  private double timeAt(double x) {
-    double t = -1;
-    while (athlete.centreOfMass(t).x() < x) {
-      t += 0.001;
-    }
-    return t;
-  }
-
   private Picture picture(double t) {
-    return new Painter(camera).add(athlete.at(t), 0).picture();
+    return runner.at(t).picture();
   }
 
   private Spot truth(double t, BodyPoint p) {
-    double[] w = athlete.at(t).at(p);
-    return camera.project(w[0], w[1], w[2]);
+    double[] w = runner.athlete().at(t).at(p);
+    return runner.camera().project(w[0], w[1], w[2]);
   }
 
   private Spot hips(double t) {
@@ -86,7 +68,7 @@ class PoseTest {
 
   @Test
   void findThePaintedAthleteInTheWholePicture() throws IOException {
-    Painter painter = new Painter(camera).add(athlete.at(start), 0);
+    Painter painter = runner.at(start);
     ImageIO.write(painter.image(), "png", new File("target/painted.png"));
     PersonFinder.Answer answer = new PersonFinder(detector, landmarks).find(painter.picture());
     assertThat(answer.people()).isEqualTo(1);
@@ -96,7 +78,7 @@ class PoseTest {
 
   @Test
   void sayThatTwoPeopleAreThereAndTakeTheOneInTheBox() {
-    Painter painter = new Painter(camera).add(athlete.at(start), 0).add(athlete.at(start + 0.1), 3);
+    Painter painter = runner.at(start).add(runner.athlete().at(start + 0.1), 3);
     PersonFinder finder = new PersonFinder(detector, landmarks);
     PersonFinder.Answer answer = finder.find(painter.picture());
     assertThat(answer.people()).isEqualTo(2);
@@ -109,7 +91,7 @@ class PoseTest {
   @Test
   void refuseAPictureWithoutAnybody() {
     PersonFinder finder = new PersonFinder(detector, landmarks);
-    Picture empty = new Painter(camera).picture();
+    Picture empty = runner.empty().picture();
     assertThatThrownBy(() -> finder.find(empty)).isInstanceOf(RefusedException.class).hasMessageContaining("Nobody was found");
     assertThatThrownBy(() -> finder.find(empty, new Box(400, 200, 200, 400)))
         .isInstanceOf(RefusedException.class)
@@ -140,7 +122,7 @@ class PoseTest {
     }
     System.out.printf(
         Locale.ROOT, "painted athlete: %.0f px to a metre, seen in %d of %d pictures%n",
-        camera.focal() / camera.distance(), seen, n);
+        runner.camera().focal() / runner.camera().distance(), seen, n);
     for (Joint j : List.of(Joint.SHOULDER, Joint.HIP, Joint.KNEE, Joint.ANKLE, Joint.HEEL, Joint.TOE)) {
       List<Double> named = new ArrayList<>();
       List<Double> either = new ArrayList<>();
@@ -178,7 +160,7 @@ class PoseTest {
     Follower follower = new Follower(landmarks, finder, finder.find(picture(start)).region());
     Track.Builder b = Track.at(new double[] {0, 0.1, 0.2});
     assertThat(follower.follow(picture(start), b, 0)).isTrue();
-    assertThat(follower.follow(new Painter(camera).picture(), b, 1)).isFalse();
+    assertThat(follower.follow(runner.empty().picture(), b, 1)).isFalse();
     assertThat(follower.follow(picture(start + 0.1), b, 2)).isTrue();
     assertThat(b.build().seen(BodyPoint.LEFT_HIP, 1)).isFalse();
     assertThat(follower.remarks()).singleElement().asString().contains("In 1 picture", "1 time");

@@ -5,12 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boundwright.clip.FoundClip;
 import boundwright.clip.film.Film;
-import boundwright.clip.pose.Weights;
-import boundwright.clip.truth.Camera;
 import boundwright.clip.truth.Mp4Writer;
+import boundwright.clip.truth.PaintedRunner;
 import boundwright.clip.truth.Painter;
-import boundwright.clip.truth.Skeleton;
-import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
@@ -19,49 +16,30 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Random;
 import javax.imageio.ImageIO;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Whole scans in the child process, of films painted by the tests. */
 class ScanTest {
-  private static final Path WEIGHTS = Path.of("target", "weights").toAbsolutePath();
-
   @TempDir Path folder = Path.of("");
 
-  private final Skeleton athlete = new Skeleton(Sequence.parse("RLRL"), 2, 6, 1, new Random(3));
-  private final Camera camera = new Camera(7, 6, 1.2, true, 0, 0, 0, 1000, 0, 1280, 720);
+  private final PaintedRunner runner = new PaintedRunner();
 
   @BeforeAll
   static void weights() {
-    try {
-      Weights weights = new Weights(WEIGHTS);
-      weights.detector();
-      weights.landmarks(Weights.Size.FULL);
-    } catch (RefusedException e) {
-      Assumptions.abort("Not checked, because the weights cannot be had: " + e.getMessage());
-    }
-  }
-
-  private double timeAt(double x) {
-    double t = -1;
-    while (athlete.centreOfMass(t).x() < x) {
-      t += 0.001;
-    }
-    return t;
+    PaintedRunner.weightsOrSkip();
   }
 
   private BufferedImage frame(double t, boolean second) {
-    Painter p = new Painter(camera).add(athlete.at(t), 0);
-    return (second ? p.add(athlete.at(t + 0.1), 3) : p).image();
+    Painter p = runner.at(t);
+    return (second ? p.add(runner.athlete().at(t + 0.1), 3) : p).image();
   }
 
   private Path film(String name, int frames, boolean second, int shiftEach) {
     Path file = folder.resolve(name);
-    double start = timeAt(4.6);
+    double start = runner.start();
     try (Mp4Writer out = Mp4Writer.open(file, 1280, 720, 90_000, 0)) {
       for (int i = 0; i < frames; i++) {
         BufferedImage image = frame(start + i / 60.0, second);
@@ -87,7 +65,7 @@ class ScanTest {
     Path file = film("run.mp4", 12, false, 0);
     Path stills = folder.resolve("stills");
     List<Integer> told = new ArrayList<>();
-    FoundClip clip = ScanProcess.scan(ScanOrder.of(file, WEIGHTS).withStills(stills), told::add);
+    FoundClip clip = ScanProcess.scan(ScanOrder.of(file, PaintedRunner.WEIGHTS).withStills(stills), told::add);
     double[] times = clip.track().times();
     long[] pts = Film.times(file).pts();
     assertThat(times).containsExactly(Arrays.stream(pts).mapToDouble(p -> p / 90_000.0).toArray());
@@ -103,14 +81,14 @@ class ScanTest {
   @Test
   void aPictureKeepsItsColours() throws Exception {
     Path file = folder.resolve("colours.mp4");
-    BufferedImage image = frame(timeAt(4.6), false);
+    BufferedImage image = frame(runner.start(), false);
     try (Mp4Writer out = Mp4Writer.open(file, 1280, 720, 90_000, 0)) {
       out.write(image, 0);
       out.write(image, 1500);
       out.write(image, 3000);
     }
     Path stills = folder.resolve("stills");
-    scan(ScanOrder.of(file, WEIGHTS).withStills(stills));
+    scan(ScanOrder.of(file, PaintedRunner.WEIGHTS).withStills(stills));
     BufferedImage still = ImageIO.read(Stills.file(stills, 1).toFile());
     for (int[] at : new int[][] {{40, 40}, {640, 700}, {1200, 400}}) {
       int a = image.getRGB(at[0], at[1]);
@@ -123,13 +101,13 @@ class ScanTest {
 
   @Test
   void twoPeopleAreSaid() throws Exception {
-    FoundClip clip = scan(ScanOrder.of(film("two.mp4", 6, true, 0), WEIGHTS));
+    FoundClip clip = scan(ScanOrder.of(film("two.mp4", 6, true, 0), PaintedRunner.WEIGHTS));
     assertThat(clip.remarks()).anyMatch(r -> r.contains("2 people are in the picture"));
   }
 
   @Test
   void aMovedCameraIsSaid() throws Exception {
-    FoundClip clip = scan(ScanOrder.of(film("moved.mp4", 24, false, 3), WEIGHTS));
+    FoundClip clip = scan(ScanOrder.of(film("moved.mp4", 24, false, 3), PaintedRunner.WEIGHTS));
     assertThat(clip.remarks()).anyMatch(r -> r.contains("The camera moved"));
   }
 
@@ -143,13 +121,13 @@ class ScanTest {
     Path empty = Files.createFile(folder.resolve("empty.mp4"));
     Path nobody = folder.resolve("nobody.mp4");
     try (Mp4Writer out = Mp4Writer.open(nobody, 1280, 720, 90_000, 0)) {
-      BufferedImage scenery = new Painter(camera).image();
+      BufferedImage scenery = runner.empty().image();
       for (int i = 0; i < 6; i++) {
         out.write(scenery, 1500L * i);
       }
     }
     for (Path file : List.of(cut, text, empty, nobody)) {
-      assertThatThrownBy(() -> scan(ScanOrder.of(file, WEIGHTS)))
+      assertThatThrownBy(() -> scan(ScanOrder.of(file, PaintedRunner.WEIGHTS)))
           .as("%s", file.getFileName())
           .isInstanceOf(RefusedException.class)
           .hasMessageMatching("(?s).{20,}[.:] .{10,}\\.");
@@ -161,7 +139,7 @@ class ScanTest {
     Path file = film("long.mp4", 120, false, 0);
     Thread self = Thread.currentThread();
     assertThatThrownBy(
-            () -> ScanProcess.scan(ScanOrder.of(file, WEIGHTS), perMille -> {
+            () -> ScanProcess.scan(ScanOrder.of(file, PaintedRunner.WEIGHTS), perMille -> {
               if (perMille > 100) {
                 self.interrupt();
               }
