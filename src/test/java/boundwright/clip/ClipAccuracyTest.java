@@ -78,6 +78,7 @@ class ClipAccuracyTest {
     assertThat(a.rightFoot).as(row).isGreaterThanOrEqualTo((int) Math.ceil(.99 * a.trueContacts));
     assertThat(a.touchdown.rms()).as(row).isLessThanOrEqualTo(.006);
     assertThat(a.toeOff.rms()).as(row).isLessThanOrEqualTo(.006);
+    assertThat(a.ahead.rms()).as(row).isLessThanOrEqualTo(.030);
     common(a, row);
   }
 
@@ -89,14 +90,14 @@ class ClipAccuracyTest {
     assertThat(a.rightFoot).as(row).isGreaterThanOrEqualTo((int) Math.ceil(.99 * a.trueContacts));
     assertThat(a.touchdown.rms()).as(row).isLessThanOrEqualTo(.010);
     assertThat(a.toeOff.rms()).as(row).isLessThanOrEqualTo(.010);
+    // 3 cm is asked and not reached at 120: see docs/clip-accuracy.md. This holds what there is.
+    assertThat(a.ahead.rms()).as(row).isLessThanOrEqualTo(.036);
     common(a, row);
   }
 
   private static void common(ClipAccuracy a, String row) {
     assertThat(a.length.rms()).as(row).isLessThanOrEqualTo(.04);
     assertThat(a.lean.rms()).as(row).isLessThanOrEqualTo(2);
-    // 3 cm is asked of the touchdown distance and not reached: see docs/clip-accuracy.md. This holds what there is.
-    assertThat(a.ahead.rms()).as(row).isLessThanOrEqualTo(.040);
     // a stated range that holds far less or far more often than nine times in ten is no range; 14 clips are few
     assertThat(a.touchdown.cover()).as(row).isBetween(80.0, 99.0);
     assertThat(a.toeOff.cover()).as(row).isBetween(80.0, 99.0);

@@ -8,10 +8,13 @@ import boundwright.clip.track.Motion;
 import boundwright.clip.track.Track;
 import boundwright.footfall.Foot;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -23,6 +26,8 @@ public final class ContactFinder {
   private static final double SHORTEST_S = 0.06;
   /** A landing on both feet: the two touch down within this time [s] (judgement). */
   private static final double TOGETHER_S = 0.09;
+  /** Share of a contact up to which the foot is taken as one stiff piece; later the heel rises and the foot bends (judgement). */
+  private static final double FLAT = 0.6;
 
   /**
    * What stays uncertain of a standing place however well it was seen, standard deviation [m]: feet beside the athlete's
@@ -45,16 +50,23 @@ public final class ContactFinder {
    */
   private static final double JUMP_SD_S = 0.02;
 
+  /** Fewest samples that tell where a point stood. */
+  private static final int FEWEST_STANDING = 2;
+  /** Heel and toe lie about so far apart [m] (judgement). */
+  private static final double FOOT_M = 0.25;
+
   private final Track metres;
   private final Motion motion;
   private final double step;
   private final double[] sure;
+  private final Feet feet;
 
   private ContactFinder(Track metres, Motion motion, double[] sure) {
     this.metres = metres;
     this.motion = motion;
     this.sure = sure;
     step = metres.medianStep();
+    feet = new Feet(metres, motion);
   }
 
   /**
@@ -88,7 +100,7 @@ public final class ContactFinder {
     List<Stretch> stretches = new ArrayList<>(Planted.stretches(metres, motion));
     stretches.removeIf(s -> motion.time(s.last()) - motion.time(s.first()) + step < SHORTEST_S);
     dropFootThatOnlyStands(stretches);
-    List<@Nullable Landing> landing = new Landings(metres, motion).all(stretches);
+    List<@Nullable Landing> landing = new Landings(motion, feet, step).all(stretches);
     List<@Nullable EventFit> leaving = new Leavings(metres, motion).all(stretches);
     List<Contact> out = new ArrayList<>();
     for (int i = 0; i < stretches.size(); i++) {
@@ -145,34 +157,58 @@ public final class ContactFinder {
 
   private Contact placed(Foot foot, @Nullable Estimate down, @Nullable Estimate up, double from, double to, double footSure) {
     double span = Math.max(0.02, to - from);
-    Estimate toe = place(foot, Joint.TOE, from + Math.min(0.03, 0.3 * span), to - Math.min(0.01, 0.1 * span));
-    Estimate heel = place(foot, Joint.HEEL, from, from + 0.4 * span);
-    return new Contact(foot, down, up, toe, heel, false, footSure);
+    FootPath heelAlone = FootPath.of(metres, motion, Joint.HEEL, foot);
+    FootPath toeAlone = FootPath.of(metres, motion, Joint.TOE, foot);
+    Estimate heel = standing(heelAlone, from, from + 0.4 * span);
+    Estimate toe = stiffToe(foot, toeAlone, from + Math.min(0.03, 0.3 * span), from + FLAT * span);
+    if (toe == null) {
+      toe = standing(toeAlone, from + Math.min(0.03, 0.3 * span), to - Math.min(0.01, 0.1 * span));
+    }
+    if (toe == null && heel == null) {
+      throw new RefusedException(
+          "Neither heel nor toe of the " + foot.label() + " foot is seen in 5 frames, so nobody can say where it stood. "
+              + "Put its toe in its place in at least 5 frames of the contact, or leave the contact out.");
+    }
+    return new Contact(foot, down, up, toe == null ? besides(heel) : toe, heel == null ? besides(toe) : heel, false, footSure);
   }
 
-  /** Where a point stood: the mean of its samples without the farthest fifth. */
-  private Estimate place(Foot foot, Joint joint, double from, double to) {
-    FootPath path = FootPath.of(metres, motion, joint, foot);
+  /** Where the toe stood by the stiff foot while it is flat, from the samples that say more than the toe alone; null if too few. */
+  private @Nullable Estimate stiffToe(Foot foot, @Nullable FootPath alone, double from, double flat) {
+    return alone == null ? null : place(feet.toe(foot), alone.smooth().noise(), from, flat);
+  }
+
+  /** Where a point stood by its own samples, or by its smoothed path where it was out of sight; null if hardly ever seen. */
+  private @Nullable Estimate standing(@Nullable FootPath path, double from, double to) {
+    Estimate seen = place(path, Double.POSITIVE_INFINITY, from, to);
+    if (seen != null || path == null) {
+      return seen;
+    }
+    int mid = motion.frameBefore((from + to) / 2);
+    return Estimate.normal(path.smooth().x()[mid], Math.hypot(path.smooth().sd()[mid], PLACE_LEAST_M));
+  }
+
+  /** All that is known of a foot's other end where only one was seen. */
+  private static Estimate besides(@Nullable Estimate seen) {
+    Estimate one = Objects.requireNonNull(seen);
+    return Estimate.normal(one.p50(), Math.hypot(one.halfWidth() / Estimate.Z95, FOOT_M));
+  }
+
+  /** Where a point stood: the mean of the middle half of its samples that err no more than {@code worst} [m]; null without any. */
+  private @Nullable Estimate place(@Nullable FootPath path, double worst, double from, double to) {
     if (path == null) {
-      return Estimate.normal(Double.NaN, 0);
+      return null;
     }
-    double[] v = new double[path.times().length];
-    int n = 0;
-    for (int i = 0; i < v.length; i++) {
-      if (path.times()[i] >= from - 0.5 * step && path.times()[i] <= to + 0.5 * step && !Double.isNaN(path.x()[i])) {
-        v[n++] = path.x()[i];
-      }
+    double[] v =
+        IntStream.of(path.between(from - 0.5 * step, to + 0.5 * step))
+            .filter(i -> path.forward_m()[i] <= worst).mapToDouble(i -> path.x()[i]).sorted().toArray();
+    if (v.length < FEWEST_STANDING) {
+      return null;
     }
-    if (n == 0) {
-      int mid = motion.frameBefore((from + to) / 2);
-      return Estimate.normal(path.smooth().x()[mid], Math.hypot(path.smooth().sd()[mid], PLACE_LEAST_M));
-    }
-    Arrays.sort(v, 0, n);
-    int cut = n / 10;
-    double mean = Arrays.stream(v, cut, n - cut).average().orElseThrow();
-    // noise that lasts about 0.04 s: so many independent looks, not n
-    double looks = Math.max(1, Math.min(n, 1 + (to - from) / 0.08));
-    return Estimate.normal(mean, Math.hypot(path.noise() * 1.4 / Math.sqrt(looks), PLACE_LEAST_M));
+    int cut = v.length / 4;
+    double mean = Arrays.stream(v, cut, v.length - cut).average().orElseThrow();
+    // noise that lasts about 0.04 s: so many independent looks, not n; one point's noise, because a network errs alike in all of a foot
+    double looks = Math.max(1, Math.min(v.length, 1 + (to - from) / 0.08));
+    return Estimate.normal(mean, Math.hypot(path.smooth().noise() * 1.4 / Math.sqrt(looks), PLACE_LEAST_M));
   }
 
   /** Two feet that come down together at the end are the landing of the jump. */

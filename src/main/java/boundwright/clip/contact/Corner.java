@@ -55,7 +55,8 @@ final class Corner {
       return null;
     }
     double[] t = FootPath.at(use, path.times());
-    LastingErrors errors = new LastingErrors(t, SMOOTHED_AWAY * path.noise());
+    // a point by itself errs alike in both directions
+    LastingErrors errors = path.forwardErrors(use, SMOOTHED_AWAY);
     double[][] u = {FootPath.at(use, path.x()), FootPath.at(use, path.y())};
     double[] base = {u[0][t.length / 2], u[1][t.length / 2]};
     double[][] right = new double[2][];

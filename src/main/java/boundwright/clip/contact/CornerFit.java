@@ -81,9 +81,9 @@ final class CornerFit {
     double least = Double.POSITIVE_INFINITY;
     for (int k = 0; k < n; k++) {
       double t0 = centre - reach + k * GRID_S;
-      double[][] column = w.columns(t0);
+      double[][] out = w.columns(t0);
       double off = (t0 - guess) / GUESS_SD_S;
-      cost[k] = fit(column, w.x, p.forward()).cost + fit(column, w.y, p.up()).cost + 0.5 * off * off;
+      cost[k] = fit(whitened(out, w.forward), w.x, p.forward()).cost + fit(whitened(out, w.up), w.y, p.up()).cost + 0.5 * off * off;
       least = Math.min(least, cost[k]);
     }
     double sum = 0;
@@ -106,9 +106,9 @@ final class CornerFit {
     if (w == null) {
       return null;
     }
-    double[][] column = w.columns(t0);
-    double[] kx = fit(column, w.x, p.forward()).k;
-    double[] ky = fit(column, w.y, p.up()).k;
+    double[][] out = w.columns(t0);
+    double[] kx = fit(whitened(out, w.forward), w.x, p.forward()).k;
+    double[] ky = fit(whitened(out, w.up), w.y, p.up()).k;
     return new double[] {kx[2], ky[2], kx[3], ky[3], kx[4], ky[4]};
   }
 
@@ -116,12 +116,13 @@ final class CornerFit {
    * Samples round an event.
    *
    * @param t times [s]
-   * @param errors of the samples
+   * @param forward errors of the samples in this direction
+   * @param up the same up
    * @param x samples forward from the middle one, whitened
    * @param y the same up
    */
-  private record Window(double[] t, LastingErrors errors, double[] x, double[] y) {
-    /** Standing place, creep on the ground's side, then the curve on the flight's side; whitened. */
+  private record Window(double[] t, LastingErrors forward, LastingErrors up, double[] x, double[] y) {
+    /** Standing place, creep on the ground's side, then the curve on the flight's side. */
     double[][] columns(double t0) {
       double[][] out = new double[5][t.length];
       for (int i = 0; i < t.length; i++) {
@@ -133,8 +134,12 @@ final class CornerFit {
         out[3][i] = air * air / 2;
         out[4][i] = air * air * air / 6;
       }
-      return Arrays.stream(out).map(errors::whitened).toArray(double[][]::new);
+      return out;
     }
+  }
+
+  private static double[][] whitened(double[][] columns, LastingErrors by) {
+    return Arrays.stream(columns).map(by::whitened).toArray(double[][]::new);
   }
 
   private @Nullable Window window(double from, double to) {
@@ -142,9 +147,11 @@ final class CornerFit {
     if (use.length < FEWEST) {
       return null;
     }
-    double[] t = FootPath.at(use, path.times());
-    LastingErrors errors = new LastingErrors(t, SMOOTHED_AWAY * path.noise());
-    return new Window(t, errors, errors.whitened(fromMiddle(FootPath.at(use, path.x()))), errors.whitened(fromMiddle(FootPath.at(use, path.y()))));
+    LastingErrors forward = path.forwardErrors(use, SMOOTHED_AWAY);
+    LastingErrors up = path.upErrors(use, SMOOTHED_AWAY);
+    return new Window(
+        FootPath.at(use, path.times()), forward, up, forward.whitened(fromMiddle(FootPath.at(use, path.x()))),
+        up.whitened(fromMiddle(FootPath.at(use, path.y()))));
   }
 
   private static double[] fromMiddle(double[] u) {

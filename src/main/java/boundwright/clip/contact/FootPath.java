@@ -6,6 +6,7 @@ import boundwright.clip.track.Joint;
 import boundwright.clip.track.Motion;
 import boundwright.clip.track.Track;
 import boundwright.footfall.Foot;
+import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -16,10 +17,11 @@ import org.jspecify.annotations.Nullable;
  * @param x samples forward [m], NaN where missing or wild
  * @param y samples up [m]
  * @param smooth the smoothed path
- * @param noise measured standard deviation of a sample [m]
+ * @param forward_m standard deviation of each sample, forward [m]
+ * @param up_m the same up [m]
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
-record FootPath(double[] times, double[] x, double[] y, Smoother.Path smooth, double noise) {
+record FootPath(double[] times, double[] x, double[] y, Smoother.Path smooth, double[] forward_m, double[] up_m) {
 
   /** A sample so far from the smoothed path tells nothing about an event [m]; the path itself lags by less (judgement). */
   private static final double FAR_M = 0.08;
@@ -39,7 +41,9 @@ record FootPath(double[] times, double[] x, double[] y, Smoother.Path smooth, do
         y[i] = Double.NaN;
       }
     }
-    return new FootPath(metres.times(), x, y, path, path.noise());
+    double[] sd = new double[x.length];
+    Arrays.fill(sd, path.noise());
+    return new FootPath(metres.times(), x, y, path, sd, sd);
   }
 
   /** The frames between two times in which the point was seen. */
@@ -50,6 +54,20 @@ record FootPath(double[] times, double[] x, double[] y, Smoother.Path smooth, do
   /** Values at some frames. */
   static double[] at(int[] frames, double[] of) {
     return IntStream.of(frames).mapToDouble(i -> of[i]).toArray();
+  }
+
+  /** The errors of the samples forward in some frames, their standard deviations so many times what was measured. */
+  LastingErrors forwardErrors(int[] frames, double by) {
+    return errors(frames, forward_m, by);
+  }
+
+  /** The same up. */
+  LastingErrors upErrors(int[] frames, double by) {
+    return errors(frames, up_m, by);
+  }
+
+  private LastingErrors errors(int[] frames, double[] sd, double by) {
+    return new LastingErrors(at(frames, times), IntStream.of(frames).mapToDouble(i -> by * sd[i]).toArray());
   }
 
   /** How many samples were seen between two times. */

@@ -3,9 +3,7 @@ package boundwright.clip.contact;
 import boundwright.clip.contact.CornerFit.LandPriors;
 import boundwright.clip.contact.CornerFit.Prior;
 import boundwright.clip.contact.Planted.Stretch;
-import boundwright.clip.track.Joint;
 import boundwright.clip.track.Motion;
-import boundwright.clip.track.Track;
 import boundwright.footfall.Foot;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,7 +13,6 @@ import org.jspecify.annotations.Nullable;
  * When each contact's foot comes down: where heel or toe, whichever leads, stops. How a foot comes down is alike in the
  * contacts of a rep, so the later rounds take it from all of them.
  */
-@SuppressWarnings("EnumOrdinal") // the order is the index into arrays of this file only
 final class Landings {
   /**
    * A foot is stopped by heel and shoe a little after it touches: kinematic touchdowns read 3.1 ms late against force
@@ -28,6 +25,11 @@ final class Landings {
   private static final double CREEP = 0.1;
   /** The point must have been seen at least twice within this time before the landing [s] (judgement). */
   private static final double SEEN_S = 0.05;
+  /**
+   * Where heel or toe is out of sight nobody sees whether it came down first: what that adds to the error, standard deviation
+   * [s] (judgement: heel and toe land up to 30 ms apart).
+   */
+  private static final double BLIND_S = 0.015;
   /** What the fit looks at before and after the landing [s] (own output: wider brings in the swing's own turns). */
   private static final double BEFORE_S = 0.045;
   private static final double AFTER_S = 0.05;
@@ -47,22 +49,20 @@ final class Landings {
 
   private final Motion motion;
   private final double step;
-  private final @Nullable FootPath[][] feet = new @Nullable FootPath[2][2];
+  private final Feet feet;
 
-  Landings(Track metres, Motion motion) {
+  Landings(Motion motion, Feet feet, double step) {
     this.motion = motion;
-    step = metres.medianStep();
-    for (Foot f : Foot.values()) {
-      RigidFoot.Paths stiff = RigidFoot.of(metres, motion, f);
-      feet[f.ordinal()][0] = stiff == null ? FootPath.of(metres, motion, Joint.HEEL, f) : stiff.heel();
-      feet[f.ordinal()][1] = stiff == null ? FootPath.of(metres, motion, Joint.TOE, f) : stiff.toe();
-    }
+    this.feet = feet;
+    this.step = step;
   }
 
   /** A touchdown with the way the leading point came down. */
   record Landing(EventFit heel, EventFit toe, double heelLeads, Lead.Shift shift) {
-    Landing(EventFit heel, EventFit toe, double heelLeads) {
-      this(heel, toe, heelLeads, new Lead.Shift(0, Math.hypot(heelLeads * heel.sd(), (1 - heelLeads) * toe.sd())));
+    Landing(EventFit heel, EventFit toe, double heelLeads, double more_s) {
+      this(
+          heel, toe, heelLeads,
+          new Lead.Shift(0, Math.hypot(more_s, Math.hypot(heelLeads * heel.sd(), (1 - heelLeads) * toe.sd()))));
     }
 
     EventFit lead() {
@@ -91,8 +91,8 @@ final class Landings {
     List<Lead.Seen> seen = new ArrayList<>();
     for (int i = 0; i < landings.size(); i++) {
       Landing l = landings.get(i);
-      FootPath toe = feet[stretches.get(i).foot().ordinal()][1];
-      seen.add(l == null || toe == null ? Lead.UNSEEN : Lead.of(motion, l.time(), l.sd(), stands(toe, l.time())));
+      FootPath toe = feet.toe(stretches.get(i).foot());
+      seen.add(l == null ? Lead.UNSEEN : Lead.of(motion, l.time(), l.sd(), toe == null ? Double.NaN : stands(toe, l.time())));
     }
     List<Lead.Shift> shifts = Lead.shifts(seen, LEAD_SD_M);
     List<@Nullable Landing> out = new ArrayList<>();
@@ -128,14 +128,15 @@ final class Landings {
     List<@Nullable Landing> out = new ArrayList<>();
     for (Stretch s : stretches) {
       double guess = motion.time(s.first());
-      EventFit heel = one(feet[s.foot().ordinal()][0], guess, priors(p));
-      EventFit toe = one(feet[s.foot().ordinal()][1], guess, priors(p));
+      EventFit heel = one(feet.heel(s.foot()), guess, priors(p));
+      EventFit toe = one(feet.toe(s.foot()), guess, priors(p));
+      double blind = feet.sawBoth(s.foot(), guess - wide(SEEN_S), guess + wide(SEEN_S)) ? 0 : BLIND_S;
       if (heel == null || toe == null) {
         EventFit only = heel == null ? toe : heel;
-        out.add(only == null ? null : new Landing(only, only, heel == null ? 0 : 1));
+        out.add(only == null ? null : new Landing(only, only, heel == null ? 0 : 1, blind));
       } else {
         // the earlier of the two, softly: near each other both tell the time
-        out.add(new Landing(heel, toe, 1 / (1 + Math.exp((heel.time() - toe.time()) / LEAD_S))));
+        out.add(new Landing(heel, toe, 1 / (1 + Math.exp((heel.time() - toe.time()) / LEAD_S)), blind));
       }
     }
     return out;
@@ -159,7 +160,8 @@ final class Landings {
       if (l == null) {
         continue;
       }
-      FootPath path = feet[stretches.get(i).foot().ordinal()][l.heelLeads > 0.5 ? 0 : 1];
+      Foot foot = stretches.get(i).foot();
+      FootPath path = l.heelLeads > 0.5 ? feet.heel(foot) : feet.toe(foot);
       double[] k =
           path == null ? null : fit(path).land(l.lead().time(), wide(BEFORE_S), wide(AFTER_S), priors(FIRST));
       if (k != null) {

@@ -1,5 +1,6 @@
 package boundwright.clip.contact;
 
+import java.util.Arrays;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.CholeskyDecomposition;
 
@@ -19,14 +20,14 @@ final class LastingErrors {
    * The errors of samples at these times.
    *
    * @param t times [s]
-   * @param sigma standard deviation of either part [m]; at least 5 mm is taken
+   * @param sigma standard deviation of either part of each sample [m]; at least 5 mm is taken
    */
-  LastingErrors(double[] t, double sigma) {
-    double v = Math.pow(Math.max(sigma, LEAST_SIGMA_M), 2);
+  LastingErrors(double[] t, double[] sigma) {
+    double[] s = Arrays.stream(sigma).map(v -> Math.max(v, LEAST_SIGMA_M)).toArray();
     double[][] c = new double[t.length][t.length];
     for (int i = 0; i < t.length; i++) {
       for (int j = 0; j < t.length; j++) {
-        c[i][j] = (i == j ? v : 0) + v * Math.exp(-Math.abs(t[i] - t[j]) / LASTING_S);
+        c[i][j] = (i == j ? s[i] * s[i] : 0) + s[i] * s[j] * Math.exp(-Math.abs(t[i] - t[j]) / LASTING_S);
       }
     }
     lower = new CholeskyDecomposition(new Array2DRowRealMatrix(c, false), 1e-9, 0).getL().getData();

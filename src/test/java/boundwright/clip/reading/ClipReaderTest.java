@@ -8,6 +8,9 @@ import boundwright.clip.body.DeLeva;
 import boundwright.clip.contact.Contact;
 import boundwright.clip.film.FilmFacts;
 import boundwright.clip.scale.GroundMarks;
+import boundwright.clip.track.BodyPoint;
+import boundwright.clip.track.Joint;
+import boundwright.clip.track.Track;
 import boundwright.clip.truth.Noise;
 import boundwright.clip.truth.TrueClip;
 import boundwright.footfall.Foot;
@@ -107,6 +110,66 @@ class ClipReaderTest {
     ClipReading again = ClipReader.read(found(clip), setup(clip), all, null);
     assertThat(feet(again)).isEqualTo(feet(before));
     assertThat(contactAt(again, 1).contact().place_m().p50()).isCloseTo(c.place_m().p50(), org.assertj.core.data.Offset.offset(0.05));
+  }
+
+  private static FoundClip without(TrueClip clip, BodyPoint... points) {
+    Track.Builder out = clip.found().edit();
+    for (BodyPoint p : points) {
+      for (int i = 0; i < clip.found().frames(); i++) {
+        out.erase(p, i);
+      }
+    }
+    FoundClip all = found(clip);
+    return new FoundClip(all.film(), 0, out.build(), all.networkFrames(), List.of());
+  }
+
+  @Test
+  void aFootWithoutHeelsOrToesStandsWhereItsOtherEndStands() {
+    TrueClip clip = clip("RL x5", Noise.NONE, 5);
+    ClipReading heels = ClipReader.read(without(clip, BodyPoint.LEFT_TOE, BodyPoint.RIGHT_TOE), setup(clip), List.of(), null);
+    ClipReading toes = ClipReader.read(without(clip, BodyPoint.LEFT_HEEL, BodyPoint.RIGHT_HEEL), setup(clip), List.of(), null);
+    for (ClipReading r : List.of(heels, toes)) {
+      assertThat(r.contacts()).isNotEmpty().allSatisfy(
+          c -> {
+            double place = c.contact().place_m().p50();
+            double nearest = clip.athlete().mass().contacts().stream().mapToDouble(t -> Math.abs(t.toeX() - place)).min().orElseThrow();
+            assertThat(nearest).isLessThan(c.contact().place_m().halfWidth() + 0.02);
+          });
+    }
+    assertThat(contactAt(heels, 1).contact().place_m().halfWidth()).isGreaterThan(0.3);
+  }
+
+  /** What the camera never shows leaves values open or is refused in a sentence; nothing else may come of it. */
+  @Test
+  void whateverIsNeverSeenIsReadOrRefused() {
+    TrueClip clip = TrueClip.of(Sequence.parse("RL x2"), 1, 6.0, 60, Noise.USUAL, false, 5);
+    List<List<BodyPoint>> hidden = new ArrayList<>();
+    for (Joint j : Joint.values()) {
+      BodyPoint left = BodyPoint.of(j, Foot.LEFT);
+      BodyPoint right = BodyPoint.of(j, Foot.RIGHT);
+      hidden.addAll(List.of(List.of(left), List.of(right), List.of(left, right)));
+    }
+    hidden.add(List.of(BodyPoint.LEFT_HEEL, BodyPoint.LEFT_TOE));
+    hidden.add(List.of(BodyPoint.LEFT_HEEL, BodyPoint.RIGHT_HEEL, BodyPoint.LEFT_TOE, BodyPoint.RIGHT_TOE));
+    hidden.add(List.of(BodyPoint.values()));
+    for (List<BodyPoint> points : hidden) {
+      FoundClip blind = without(clip, points.toArray(BodyPoint[]::new));
+      for (Setup setup : List.of(setup(clip), Setup.none())) {
+        try {
+          ClipReader.read(blind, setup, List.of(), ASKED);
+        } catch (RefusedException e) {
+          assertThat(e.getMessage()).as("without %s", points).matches("(?s).{20,}\\.");
+        }
+      }
+    }
+  }
+
+  @Test
+  void aContactOfAFootThatWasNeverSeenIsRefused() {
+    TrueClip clip = clip("RL x5", Noise.NONE, 5);
+    FoundClip blind = without(clip, BodyPoint.LEFT_HEEL, BodyPoint.LEFT_TOE);
+    assertThatThrownBy(() -> ClipReader.read(blind, setup(clip), List.of(new Correction.AddContact(Foot.LEFT, 0.5, 0.62)), null))
+        .isInstanceOf(RefusedException.class).hasMessageContaining("Neither heel nor toe of the left foot");
   }
 
   @Test
