@@ -88,6 +88,15 @@ final class Database implements AutoCloseable {
     return new Database(file, new HikariDataSource(pooled), tuning.busyTimeout_ms() * 6);
   }
 
+  /**
+   * A database that somebody else opened and whose tables are there, on another engine.
+   *
+   * @param name what sentences call it
+   */
+  static Database over(HikariDataSource pool, Path name) {
+    return new Database(name, pool, BUSY_TIMEOUT_MS * 6);
+  }
+
   private static SQLiteDataSource source(Path file, Tuning tuning) {
     SQLiteConfig config = new SQLiteConfig();
     config.setBusyTimeout(tuning.busyTimeout_ms());
