@@ -13,7 +13,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -61,23 +60,19 @@ public final class ContactFinder {
   private final double[] sure;
   private final Feet feet;
 
-  private ContactFinder(Track metres, Motion motion, double[] sure) {
-    this.metres = metres;
-    this.motion = motion;
-    this.sure = sure;
-    step = metres.medianStep();
-    feet = new Feet(metres, motion);
-  }
-
   /**
-   * The contacts in order.
+   * A finder for one athlete in one clip.
    *
    * @param metres the athlete in metres, sides put right, not smoothed
    * @param motion the same, smoothed
    * @param sideMargin how sure the sides are in each frame, see {@code Sides}
    */
-  public static List<Contact> find(Track metres, Motion motion, double[] sideMargin) {
-    return new ContactFinder(metres, motion, sideMargin).all();
+  public ContactFinder(Track metres, Motion motion, double[] sideMargin) {
+    this.metres = metres;
+    this.motion = motion;
+    sure = sideMargin;
+    step = metres.medianStep();
+    feet = new Feet(metres, motion);
   }
 
   /**
@@ -87,21 +82,25 @@ public final class ContactFinder {
    * @param down when it began, with its error
    * @param up when it ended
    * @param footSure 0.5 to 1
+   * @throws RefusedException if its heel and toe were hardly ever seen
    */
-  public static Contact given(
-      Track metres, Motion motion, Foot foot, @Nullable Estimate down, @Nullable Estimate up, double footSure) {
-    ContactFinder finder = new ContactFinder(metres, motion, new double[0]);
+  public Contact given(Foot foot, @Nullable Estimate down, @Nullable Estimate up, double footSure) {
     double from = down == null ? motion.time(0) : down.p50();
     double to = up == null ? motion.time(motion.frames() - 1) : up.p50();
-    return finder.placed(foot, down, up, from, to, footSure);
+    return placed(foot, down, up, from, to, footSure);
   }
 
-  private List<Contact> all() {
+  /**
+   * The contacts in order.
+   *
+   * @throws RefusedException if heel and toe of a foot were hardly ever seen
+   */
+  public List<Contact> find() {
     List<Stretch> stretches = new ArrayList<>(Planted.stretches(metres, motion));
     stretches.removeIf(s -> motion.time(s.last()) - motion.time(s.first()) + step < SHORTEST_S);
     dropFootThatOnlyStands(stretches);
     List<@Nullable Landing> landing = new Landings(motion, feet, step).all(stretches);
-    List<@Nullable EventFit> leaving = new Leavings(metres, motion).all(stretches);
+    List<@Nullable EventFit> leaving = new Leavings(motion, feet, step).all(stretches);
     List<Contact> out = new ArrayList<>();
     for (int i = 0; i < stretches.size(); i++) {
       Stretch s = stretches.get(i);
@@ -157,19 +156,20 @@ public final class ContactFinder {
 
   private Contact placed(Foot foot, @Nullable Estimate down, @Nullable Estimate up, double from, double to, double footSure) {
     double span = Math.max(0.02, to - from);
-    FootPath heelAlone = FootPath.of(metres, motion, Joint.HEEL, foot);
-    FootPath toeAlone = FootPath.of(metres, motion, Joint.TOE, foot);
-    Estimate heel = standing(heelAlone, from, from + 0.4 * span);
-    Estimate toe = stiffToe(foot, toeAlone, from + Math.min(0.03, 0.3 * span), from + FLAT * span);
+    double settled = from + Math.min(0.03, 0.3 * span);
+    FootPath toeAlone = feet.alone(Joint.TOE, foot);
+    Estimate heel = standing(feet.alone(Joint.HEEL, foot), from, from + 0.4 * span);
+    Estimate toe = stiffToe(foot, toeAlone, settled, from + FLAT * span);
     if (toe == null) {
-      toe = standing(toeAlone, from + Math.min(0.03, 0.3 * span), to - Math.min(0.01, 0.1 * span));
+      toe = standing(toeAlone, settled, to - Math.min(0.01, 0.1 * span));
     }
-    if (toe == null && heel == null) {
+    Estimate seen = toe == null ? heel : toe;
+    if (seen == null) {
       throw new RefusedException(
           "Neither heel nor toe of the " + foot.label() + " foot is seen in 5 frames, so nobody can say where it stood. "
               + "Put its toe in its place in at least 5 frames of the contact, or leave the contact out.");
     }
-    return new Contact(foot, down, up, toe == null ? besides(heel) : toe, heel == null ? besides(toe) : heel, false, footSure);
+    return new Contact(foot, down, up, toe == null ? besides(seen) : toe, heel == null ? besides(seen) : heel, false, footSure);
   }
 
   /** Where the toe stood by the stiff foot while it is flat, from the samples that say more than the toe alone; null if too few. */
@@ -188,12 +188,11 @@ public final class ContactFinder {
   }
 
   /** All that is known of a foot's other end where only one was seen. */
-  private static Estimate besides(@Nullable Estimate seen) {
-    Estimate one = Objects.requireNonNull(seen);
-    return Estimate.normal(one.p50(), Math.hypot(one.halfWidth() / Estimate.Z95, FOOT_M));
+  private static Estimate besides(Estimate seen) {
+    return Estimate.normal(seen.p50(), Math.hypot(seen.halfWidth() / Estimate.Z95, FOOT_M));
   }
 
-  /** Where a point stood: the mean of the middle half of its samples that err no more than {@code worst} [m]; null without any. */
+  /** Where a point stood: the mean of the middle half of its samples that err no more than {@code worst} [m]; null with fewer than 2. */
   private @Nullable Estimate place(@Nullable FootPath path, double worst, double from, double to) {
     if (path == null) {
       return null;

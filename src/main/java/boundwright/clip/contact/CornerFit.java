@@ -79,11 +79,13 @@ final class CornerFit {
     int n = (int) Math.round(2 * reach / GRID_S) + 1;
     double[] cost = new double[n];
     double least = Double.POSITIVE_INFINITY;
+    Prior[] forward = p.forward();
+    Prior[] up = p.up();
     for (int k = 0; k < n; k++) {
       double t0 = centre - reach + k * GRID_S;
       double[][] out = w.columns(t0);
       double off = (t0 - guess) / GUESS_SD_S;
-      cost[k] = fit(whitened(out, w.forward), w.x, p.forward()).cost + fit(whitened(out, w.up), w.y, p.up()).cost + 0.5 * off * off;
+      cost[k] = fit(whitened(out, w.forward), w.x, forward).cost + fit(whitened(out, w.up), w.y, up).cost + 0.5 * off * off;
       least = Math.min(least, cost[k]);
     }
     double sum = 0;

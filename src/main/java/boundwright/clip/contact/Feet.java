@@ -6,29 +6,31 @@ import boundwright.clip.track.Motion;
 import boundwright.clip.track.Track;
 import boundwright.footfall.Foot;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
-/** Heel and toe of both feet, each foot taken as one stiff piece where all its parts were seen ({@link RigidFoot}). */
+/** The points of both feet: each alone, and heel and toe of the foot taken as one stiff piece ({@link RigidFoot}). */
 final class Feet {
-  private final Map<Foot, FootPath> heels = new EnumMap<>(Foot.class);
-  private final Map<Foot, FootPath> toes = new EnumMap<>(Foot.class);
+  private final Map<BodyPoint, FootPath> alone = new EnumMap<>(BodyPoint.class);
+  private final Map<Foot, RigidFoot.Paths> stiff = new EnumMap<>(Foot.class);
   private final Track metres;
 
   /** The feet of an athlete in metres, not smoothed, with the smoothed motion. */
   Feet(Track metres, Motion motion) {
     this.metres = metres;
-    for (Foot f : Foot.values()) {
-      RigidFoot.Paths stiff = RigidFoot.of(metres, motion, f);
-      keep(heels, f, stiff == null ? FootPath.of(metres, motion, Joint.HEEL, f) : stiff.heel());
-      keep(toes, f, stiff == null ? FootPath.of(metres, motion, Joint.TOE, f) : stiff.toe());
-    }
-  }
-
-  private static void keep(Map<Foot, FootPath> in, Foot foot, @Nullable FootPath path) {
-    if (path != null) {
-      in.put(foot, path);
+    for (Foot foot : Foot.values()) {
+      for (Joint joint : List.of(Joint.HEEL, Joint.ANKLE, Joint.TOE)) {
+        FootPath path = FootPath.of(metres, motion, joint, foot);
+        if (path != null) {
+          alone.put(BodyPoint.of(joint, foot), path);
+        }
+      }
+      RigidFoot.Paths paths = RigidFoot.of(alone(Joint.HEEL, foot), alone(Joint.ANKLE, foot), alone(Joint.TOE, foot));
+      if (paths != null) {
+        stiff.put(foot, paths);
+      }
     }
   }
 
@@ -41,13 +43,20 @@ final class Feet {
     return IntStream.range(0, metres.frames()).filter(i -> metres.time(i) >= from && metres.time(i) <= to && metres.seen(p, i)).count();
   }
 
-  /** The heel, or null where it was hardly ever seen. */
-  @Nullable FootPath heel(Foot foot) {
-    return heels.get(foot);
+  /** A point by its own samples, or null where it was hardly ever seen. */
+  @Nullable FootPath alone(Joint joint, Foot foot) {
+    return alone.get(BodyPoint.of(joint, foot));
   }
 
-  /** The toe, or null where it was hardly ever seen. */
+  /** The heel by all points of the foot, alone where a part was hardly ever seen, or null where it was not seen itself. */
+  @Nullable FootPath heel(Foot foot) {
+    RigidFoot.Paths paths = stiff.get(foot);
+    return paths == null ? alone(Joint.HEEL, foot) : paths.heel();
+  }
+
+  /** The toe in the same way. */
   @Nullable FootPath toe(Foot foot) {
-    return toes.get(foot);
+    RigidFoot.Paths paths = stiff.get(foot);
+    return paths == null ? alone(Joint.TOE, foot) : paths.toe();
   }
 }

@@ -3,7 +3,6 @@ package boundwright.clip.contact;
 import boundwright.clip.contact.Planted.Stretch;
 import boundwright.clip.track.Joint;
 import boundwright.clip.track.Motion;
-import boundwright.clip.track.Track;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -45,14 +44,14 @@ final class Leavings {
   private static final double REACH_S = 0.035;
   private static final double REACH_AGAIN_S = 0.025;
 
-  private final Track metres;
   private final Motion motion;
+  private final Feet feet;
   private final double step;
 
-  Leavings(Track metres, Motion motion) {
-    this.metres = metres;
+  Leavings(Motion motion, Feet feet, double step) {
     this.motion = motion;
-    step = metres.medianStep();
+    this.feet = feet;
+    this.step = step;
   }
 
   /** The toe-offs of the stretches, null where one was not seen. */
@@ -93,7 +92,7 @@ final class Leavings {
   }
 
   private Alike.@Nullable Case one(Stretch s, @Nullable EventFit guess, double reach, double more) {
-    FootPath toe = FootPath.of(metres, motion, Joint.TOE, s.foot());
+    FootPath toe = feet.alone(Joint.TOE, s.foot());
     double last = motion.time(s.last());
     if (guess == null || toe == null || toe.seen(last, last + wide(SEEN_S)) < 2) {
       return null;

@@ -1,10 +1,6 @@
 package boundwright.clip.contact;
 
 import boundwright.clip.signal.Smoother;
-import boundwright.clip.track.Joint;
-import boundwright.clip.track.Motion;
-import boundwright.clip.track.Track;
-import boundwright.footfall.Foot;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -17,7 +13,6 @@ import org.jspecify.annotations.Nullable;
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
 final class RigidFoot {
-  private static final List<Joint> PARTS = List.of(Joint.HEEL, Joint.ANKLE, Joint.TOE);
   /** Equivalent cut-off of the foot's turning [Hz] (judgement: a foot slaps flat within some 30 ms). */
   private static final double CUT_OFF = 20;
   /** Standard deviation of a turn before it is measured [rad] (judgement). */
@@ -39,17 +34,13 @@ final class RigidFoot {
    */
   record Paths(FootPath heel, FootPath toe, double[] pitch) {}
 
-  /** The paths of a foot, or null where a part was hardly ever seen. */
-  static @Nullable Paths of(Track metres, Motion motion, Foot foot) {
-    FootPath[] part = new FootPath[3];
-    for (int k = 0; k < 3; k++) {
-      FootPath p = FootPath.of(metres, motion, PARTS.get(k), foot);
-      if (p == null) {
-        return null;
-      }
-      part[k] = p;
+  /** The paths of a foot by its points, or null where one of them is missing or they were hardly ever seen together. */
+  static @Nullable Paths of(@Nullable FootPath heel, @Nullable FootPath ankle, @Nullable FootPath toe) {
+    if (heel == null || ankle == null || toe == null) {
+      return null;
     }
-    int n = metres.frames();
+    FootPath[] part = {heel, ankle, toe};
+    int n = heel.times().length;
     double[] raw = new double[n];
     Arrays.setAll(raw, i -> Math.atan2(part[2].y()[i] - part[0].y()[i], part[2].x()[i] - part[0].x()[i]));
     double[][] shape = shape(part, raw);
@@ -61,7 +52,7 @@ final class RigidFoot {
     for (int i = 0; i < n; i++) {
       none[i] = Double.isNaN(turn[i]) ? Double.NaN : 0;
     }
-    Smoother.Path smooth = Smoother.run(metres.times(), turn, none, TURN_SD, CUT_OFF);
+    Smoother.Path smooth = Smoother.run(heel.times(), turn, none, TURN_SD, CUT_OFF);
     return new Paths(part(part, shape, smooth, 0), part(part, shape, smooth, 2), smooth.x());
   }
 
@@ -133,7 +124,7 @@ final class RigidFoot {
     double[] y = new double[n];
     double[] forward = new double[n];
     double[] up = new double[n];
-    double noise = (part[0].up_m()[0] + part[1].up_m()[0] + part[2].up_m()[0]) / 3;
+    double noise = (part[0].smooth().noise() + part[1].smooth().noise() + part[2].smooth().noise()) / 3;
     for (int i = 0; i < n; i++) {
       double c = Math.cos(turn.x()[i]);
       double s = Math.sin(turn.x()[i]);

@@ -2,12 +2,12 @@ package boundwright.clip.reading;
 
 import boundwright.clip.contact.Contact;
 import boundwright.clip.contact.ContactFinder;
-import boundwright.clip.track.Motion;
 import boundwright.clip.track.Sides;
 import boundwright.clip.track.Track;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -53,16 +53,14 @@ final class ByHand {
   /** A contact and whether a hand set it. */
   record Marked(Contact contact, boolean fromHand) {}
 
-  List<Marked> contacts(List<Contact> found, Track metres, Motion motion) {
-    List<Contact> out = new ArrayList<>(found);
-    List<Boolean> hand = new ArrayList<>();
-    found.forEach(f -> hand.add(false));
+  /** The contacts as found and corrected, in order. */
+  List<Marked> contacts(ContactFinder finder, Track metres) {
+    List<Contact> out = new ArrayList<>(finder.find());
+    List<Boolean> hand = new ArrayList<>(Collections.nCopies(out.size(), false));
     for (Correction c : all) {
       if (c instanceof Correction.AddContact a) {
         inOrder(a.touchdown_s(), a.toeOff_s());
-        Contact added =
-            ContactFinder.given(metres, motion, a.foot(), onFrame(a.touchdown_s(), metres), onFrame(a.toeOff_s(), metres), 1);
-        out.add(added);
+        out.add(finder.given(a.foot(), onFrame(a.touchdown_s(), metres), onFrame(a.toeOff_s(), metres), 1));
         hand.add(true);
       } else if (c instanceof Correction.DropContact d) {
         int i = at(out, d.contact_s());
@@ -71,12 +69,12 @@ final class ByHand {
       } else if (c instanceof Correction.Touchdown t) {
         int i = at(out, t.contact_s());
         Contact was = out.get(i);
-        out.set(i, timed(was, onFrame(t.touchdown_s(), metres), was.toeOff_s(), metres, motion));
+        out.set(i, timed(was, onFrame(t.touchdown_s(), metres), was.toeOff_s(), finder));
         hand.set(i, true);
       } else if (c instanceof Correction.ToeOff t) {
         int i = at(out, t.contact_s());
         Contact was = out.get(i);
-        out.set(i, timed(was, was.touchdown_s(), onFrame(t.toeOff_s(), metres), metres, motion));
+        out.set(i, timed(was, was.touchdown_s(), onFrame(t.toeOff_s(), metres), finder));
         hand.set(i, true);
       }
     }
@@ -88,14 +86,14 @@ final class ByHand {
     return marked;
   }
 
-  private static Contact timed(Contact was, @Nullable Estimate down, @Nullable Estimate up, Track metres, Motion motion) {
+  private static Contact timed(Contact was, @Nullable Estimate down, @Nullable Estimate up, ContactFinder finder) {
     if (down != null && up != null) {
       inOrder(down.p50(), up.p50());
     }
     if (was.bothFeet()) {
       return new Contact(was.foot(), down, up, was.place_m(), was.heel_m(), true, was.footSure());
     }
-    return ContactFinder.given(metres, motion, was.foot(), down, up, was.footSure());
+    return finder.given(was.foot(), down, up, was.footSure());
   }
 
   private static void inOrder(double down, double up) {

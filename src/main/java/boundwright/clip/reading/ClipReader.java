@@ -69,8 +69,8 @@ public final class ClipReader {
   }
 
   private ClipReading read(ByHand hand, Setup setup, @Nullable Sequence asked, List<String> before) {
-    List<Contact> found = ContactFinder.find(athlete.metres(), motion, athlete.sides().legMargin());
-    List<ByHand.Marked> marked = hand.contacts(found, athlete.metres(), motion);
+    ContactFinder finder = new ContactFinder(athlete.metres(), motion, athlete.sides().legMargin());
+    List<ByHand.Marked> marked = hand.contacts(finder, athlete.metres());
     List<ReadFlight> flights = new ArrayList<>();
     for (int i = 0; i + 1 < marked.size(); i++) {
       flights.add(flight(marked.get(i).contact(), marked.get(i + 1).contact(), setup.scaled()));

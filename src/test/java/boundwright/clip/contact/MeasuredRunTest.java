@@ -71,7 +71,7 @@ class MeasuredRunTest {
     Track metres = read();
     double[] sure = new double[metres.frames()];
     Arrays.fill(sure, 10);
-    contacts = ContactFinder.find(metres, Motion.of(metres), sure);
+    contacts = new ContactFinder(metres, Motion.of(metres), sure).find();
   }
 
   private static Track read() throws IOException {
