@@ -1,5 +1,6 @@
 package boundwright.flight;
 
+import boundwright.quantity.Rows;
 import java.util.Arrays;
 import org.hipparchus.special.Erf;
 import org.jspecify.annotations.Nullable;
@@ -115,7 +116,7 @@ final class Belief {
   /** Told that {@code h . x} was measured as {@code y} with noise variance {@code r}, above 0. */
   void measure(double[] h, double y, double r) {
     double[] ph = times(h);
-    double s = dot(h, ph) + r;
+    double s = Rows.dot(h, ph) + r;
     shift(ph, (y - meanOf(h)) / s, -1 / s);
   }
 
@@ -126,7 +127,7 @@ final class Belief {
    */
   void side(double[] h, double limit, boolean above, double slip) {
     double[] ph = times(h);
-    double variance = dot(h, ph);
+    double variance = Rows.dot(h, ph);
     if (variance < 1e-12) {
       return;
     }
@@ -167,14 +168,6 @@ final class Belief {
       }
     }
     return out;
-  }
-
-  static double dot(double[] a, double[] b) {
-    double sum = 0;
-    for (int i = 0; i < a.length; i++) {
-      sum += a[i] * b[i];
-    }
-    return sum;
   }
 
   @Override

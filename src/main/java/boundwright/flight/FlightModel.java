@@ -9,6 +9,7 @@ import boundwright.athlete.Surface;
 import boundwright.footfall.Flight;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.quantity.Rows;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
@@ -177,7 +178,7 @@ public final class FlightModel {
         double both = base[at[i]] * base[at[j]];
         double rep = ownRep * both;
         double flight = ownFlight * flights[Math.min(at[i], at[j])];
-        double known = Belief.dot(traits(where[at[j]]), spread);
+        double known = Rows.dot(traits(where[at[j]]), spread);
         covariance[i][j] = known + rep + flight + fixed + (i == j ? TAPE_SD * TAPE_SD : 0);
         covariance[j][i] = covariance[i][j];
         setBoth(repPart, i, j, rep);

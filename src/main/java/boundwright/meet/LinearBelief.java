@@ -1,6 +1,7 @@
 package boundwright.meet;
 
 import boundwright.quantity.Estimate;
+import boundwright.quantity.Rows;
 import java.util.random.RandomGenerator;
 import org.hipparchus.distribution.continuous.TDistribution;
 import org.hipparchus.special.Gamma;
@@ -78,8 +79,8 @@ final class LinearBelief {
 
   private void change(double[] x, double y, double relative, int sign) {
     double[] vx = times(x);
-    double s = dot(x, vx) + sign * relative;
-    double r = y - dot(x, mean);
+    double s = Rows.dot(x, vx) + sign * relative;
+    double r = y - Rows.dot(x, mean);
     for (int i = 0; i < n; i++) {
       mean[i] += vx[i] * r / s;
       for (int j = 0; j < n; j++) {
@@ -95,12 +96,12 @@ final class LinearBelief {
   }
 
   double meanOf(double[] x) {
-    return dot(x, mean);
+    return Rows.dot(x, mean);
   }
 
   /** Scale of the t distribution of {@code x . beta} (not its standard deviation). */
   double scaleOf(double[] x) {
-    return Math.sqrt(b / a * Math.max(dot(x, times(x)), 0));
+    return Math.sqrt(b / a * Math.max(Rows.dot(x, times(x)), 0));
   }
 
   /** Degrees of freedom of every t distribution here. */
@@ -149,9 +150,9 @@ final class LinearBelief {
 
   /** Log density of the next point being {@code y}. */
   double logPredictive(double[] x, double y, double relative) {
-    double scale2 = b / a * (dot(x, times(x)) + relative);
+    double scale2 = b / a * (Rows.dot(x, times(x)) + relative);
     double nu = 2 * a;
-    double z2 = (y - dot(x, mean)) * (y - dot(x, mean)) / scale2;
+    double z2 = (y - Rows.dot(x, mean)) * (y - Rows.dot(x, mean)) / scale2;
     return Gamma.logGamma((nu + 1) / 2) - Gamma.logGamma(nu / 2) - 0.5 * Math.log(nu * Math.PI * scale2)
         - (nu + 1) / 2 * Math.log1p(z2 / nu);
   }
@@ -206,16 +207,8 @@ final class LinearBelief {
   private double[] times(double[] x) {
     double[] out = new double[n];
     for (int i = 0; i < n; i++) {
-      out[i] = dot(v[i], x);
+      out[i] = Rows.dot(v[i], x);
     }
     return out;
-  }
-
-  private static double dot(double[] p, double[] q) {
-    double sum = 0;
-    for (int i = 0; i < p.length; i++) {
-      sum += p[i] * q[i];
-    }
-    return sum;
   }
 }

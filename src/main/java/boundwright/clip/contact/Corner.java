@@ -1,5 +1,6 @@
 package boundwright.clip.contact;
 
+import boundwright.quantity.Rows;
 import java.util.Arrays;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.CholeskyDecomposition;
@@ -71,13 +72,13 @@ final class Corner {
       double[][] normal = new double[column.length][column.length];
       for (int a = 0; a < column.length; a++) {
         for (int b = 0; b < column.length; b++) {
-          normal[a][b] = LastingErrors.dot(column[a], column[b]) + (a == 1 && b == 1 ? 1 / (creep * creep) : 0);
+          normal[a][b] = Rows.dot(column[a], column[b]) + (a == 1 && b == 1 ? 1 / (creep * creep) : 0);
         }
       }
       for (int d = 0; d < 2; d++) {
         double[] seen = right[d];
-        double[] pull = Arrays.stream(column).mapToDouble(c -> LastingErrors.dot(c, seen)).toArray();
-        out[k][d] = new Axis(normal, pull, LastingErrors.dot(seen, seen), base[d]);
+        double[] pull = Arrays.stream(column).mapToDouble(c -> Rows.dot(c, seen)).toArray();
+        out[k][d] = new Axis(normal, pull, Rows.dot(seen, seen), base[d]);
       }
     }
     return new Corner(guess - reach, out);
@@ -143,8 +144,8 @@ final class Corner {
       }
       CholeskyDecomposition solved = new CholeskyDecomposition(new Array2DRowRealMatrix(a, false), 1e-6, 0);
       double[][] inverse = solved.getSolver().getInverse().getData();
-      double[] value = Arrays.stream(inverse).mapToDouble(row -> LastingErrors.dot(row, right)).toArray();
-      cost += 0.5 * (square - LastingErrors.dot(right, value)) + 0.5 * Math.log(solved.getDeterminant());
+      double[] value = Arrays.stream(inverse).mapToDouble(row -> Rows.dot(row, right)).toArray();
+      cost += 0.5 * (square - Rows.dot(right, value)) + 0.5 * Math.log(solved.getDeterminant());
       if (d == 0) {
         place = value[0] + one.base;
       }

@@ -1,5 +1,6 @@
 package boundwright.clip.contact;
 
+import boundwright.quantity.Rows;
 import java.util.Arrays;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
@@ -177,9 +178,9 @@ final class CornerFit {
     double[][] normal = new double[m][m];
     double[] pull = new double[m];
     for (int a = 0; a < m; a++) {
-      pull[a] = mean[a] * weight[a] + LastingErrors.dot(column[a], right);
+      pull[a] = mean[a] * weight[a] + Rows.dot(column[a], right);
       for (int b = 0; b < m; b++) {
-        normal[a][b] = LastingErrors.dot(column[a], column[b]) + (a == b ? weight[a] : 0);
+        normal[a][b] = Rows.dot(column[a], column[b]) + (a == b ? weight[a] : 0);
       }
     }
     CholeskyDecomposition solved = new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false), 1e-6, 0);

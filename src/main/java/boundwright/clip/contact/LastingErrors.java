@@ -45,12 +45,4 @@ final class LastingErrors {
     }
     return out;
   }
-
-  static double dot(double[] a, double[] b) {
-    double sum = 0;
-    for (int i = 0; i < a.length; i++) {
-      sum += a[i] * b[i];
-    }
-    return sum;
-  }
 }
