@@ -24,7 +24,7 @@ final class CornerFit {
   private static final double REACH_S = 0.032;
   private static final double REACH_AGAIN_S = 0.014;
   /** Standard deviation of the guess [s] (own output: about 8 ms at 240 and 10 ms at 60 frames a second). */
-  private static final double GUESS_SD_S = 0.012;
+  static final double GUESS_SD_S = 0.012;
   /**
    * A sample's standard deviation is so many times what its path's residuals show, because a smoothed path follows some of
    * the lasting error (own output on made-up clips).
@@ -84,7 +84,7 @@ final class CornerFit {
     Prior[] up = p.up();
     for (int k = 0; k < n; k++) {
       double t0 = centre - reach + k * GRID_S;
-      double[][] out = w.columns(t0);
+      double[][] out = columns(w.t, t0);
       double off = (t0 - guess) / GUESS_SD_S;
       cost[k] = fit(whitened(out, w.forward), w.x, forward).cost + fit(whitened(out, w.up), w.y, up).cost + 0.5 * off * off;
       least = Math.min(least, cost[k]);
@@ -109,7 +109,7 @@ final class CornerFit {
     if (w == null) {
       return null;
     }
-    double[][] out = w.columns(t0);
+    double[][] out = columns(w.t, t0);
     double[] kx = fit(whitened(out, w.forward), w.x, p.forward()).k;
     double[] ky = fit(whitened(out, w.up), w.y, p.up()).k;
     return new double[] {kx[2], ky[2], kx[3], ky[3], kx[4], ky[4]};
@@ -124,21 +124,21 @@ final class CornerFit {
    * @param x samples forward from the middle one, whitened
    * @param y the same up
    */
-  private record Window(double[] t, LastingErrors forward, LastingErrors up, double[] x, double[] y) {
-    /** Standing place, creep on the ground's side, then the curve on the flight's side. */
-    double[][] columns(double t0) {
-      double[][] out = new double[5][t.length];
-      for (int i = 0; i < t.length; i++) {
-        double ground = Math.max(0, t[i] - t0);
-        double air = t[i] - t0 - ground;
-        out[0][i] = 1;
-        out[1][i] = ground;
-        out[2][i] = air;
-        out[3][i] = air * air / 2;
-        out[4][i] = air * air * air / 6;
-      }
-      return out;
+  private record Window(double[] t, LastingErrors forward, LastingErrors up, double[] x, double[] y) {}
+
+  /** The model at some times: standing place, creep on the ground's side, then the curve on the flight's side. */
+  static double[][] columns(double[] t, double t0) {
+    double[][] out = new double[5][t.length];
+    for (int i = 0; i < t.length; i++) {
+      double ground = Math.max(0, t[i] - t0);
+      double air = t[i] - t0 - ground;
+      out[0][i] = 1;
+      out[1][i] = ground;
+      out[2][i] = air;
+      out[3][i] = air * air / 2;
+      out[4][i] = air * air * air / 6;
     }
+    return out;
   }
 
   private static double[][] whitened(double[][] columns, LastingErrors by) {

@@ -22,7 +22,7 @@ final class Landings {
   /** Softness with which the leading point hands over between heel and toe [s] (judgement: about the error of either). */
   private static final double LEAD_S = 0.006;
   /** How fast a landed point may still move, standard deviation [m/s] (judgement). */
-  private static final double CREEP = 0.1;
+  static final double CREEP = 0.1;
   /** The point must have been seen at least twice within this time before the landing [s] (judgement). */
   private static final double SEEN_S = 0.05;
   /**
@@ -31,8 +31,8 @@ final class Landings {
    */
   private static final double BLIND_S = 0.015;
   /** What the fit looks at before and after the landing [s] (own output: wider brings in the swing's own turns). */
-  private static final double BEFORE_S = 0.045;
-  private static final double AFTER_S = 0.05;
+  static final double BEFORE_S = 0.045;
+  static final double AFTER_S = 0.05;
   /** So much of the flight's side is needed at low frame rates, in frames (judgement). */
   private static final double FEWEST_FRAMES = 3.6;
   /**
@@ -45,7 +45,7 @@ final class Landings {
     new Prior(0.8, 2.0), new Prior(-1.8, 1.0), new Prior(-40, 40), new Prior(0, 40), new Prior(0, 1500), new Prior(0, 1500)
   };
   /** How much landings of one rep differ in these at the least, standard deviation, same units (judgement). */
-  private static final double[] LEAST = {0.9, 0.45, 18, 18, 600, 600};
+  static final double[] LEAST = {0.9, 0.45, 18, 18, 600, 600};
 
   private final Motion motion;
   private final double step;

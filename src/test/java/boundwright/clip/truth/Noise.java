@@ -25,7 +25,8 @@ public record Noise(double scale, double lasting, double exchanged, double missi
   /** None at all. */
   public static final Noise NONE = new Noise(0, 0.04, 0, 0, 0);
 
-  static double metres(BodyPoint p) {
+  /** Standard deviation of a point's jitter in either direction [m]. */
+  public static double metres(BodyPoint p) {
     return switch (p) {
       case LEFT_ANKLE, RIGHT_ANKLE -> 0.016;
       case LEFT_HEEL, RIGHT_HEEL, LEFT_TOE, RIGHT_TOE -> 0.018;
