@@ -62,7 +62,13 @@ final class Database implements AutoCloseable {
     }
   }
 
-  private Database(Path file, HikariDataSource pool, int patience_ms) {
+  /**
+   * A database whose tables are there.
+   *
+   * @param file what sentences call it
+   * @param patience_ms how long a writer of this process waits in line [ms]
+   */
+  Database(Path file, HikariDataSource pool, int patience_ms) {
     this.file = file;
     this.trouble = new StoreTrouble(file);
     this.pool = pool;
@@ -86,15 +92,6 @@ final class Database implements AutoCloseable {
     // The file was opened a moment ago by the schema; what fails from here on is said by read and write.
     pooled.setInitializationFailTimeout(-1);
     return new Database(file, new HikariDataSource(pooled), tuning.busyTimeout_ms() * 6);
-  }
-
-  /**
-   * A database that somebody else opened and whose tables are there, on another engine.
-   *
-   * @param name what sentences call it
-   */
-  static Database over(HikariDataSource pool, Path name) {
-    return new Database(name, pool, BUSY_TIMEOUT_MS * 6);
   }
 
   private static SQLiteDataSource source(Path file, Tuning tuning) {

@@ -163,7 +163,11 @@ final class ClipsHandler {
 
   /** Lines of several clips; what each line looks up is looked up once. */
   List<ClipsView.Line> lines(List<ClipRecord> clips, String list) {
-    Map<Long, String> names = bench.athletes().all().stream().collect(Collectors.toMap(Athlete::id, Athlete::name));
+    return lines(clips, bench.athletes().all(), list);
+  }
+
+  private List<ClipsView.Line> lines(List<ClipRecord> clips, List<Athlete> squad, String list) {
+    Map<Long, String> names = squad.stream().collect(Collectors.toMap(Athlete::id, Athlete::name));
     return clips.stream().map(c -> line(c, Optional.ofNullable(names.get(c.athleteId())), list, false)).toList();
   }
 
@@ -177,6 +181,7 @@ final class ClipsHandler {
   private void page(Context ctx, int status, @Nullable Athlete only, Sent sent, String said) {
     ClipDesk desk = looks.desk();
     String list = only == null ? "/clips" : "/clips?athlete=" + only.id();
+    List<Athlete> squad = bench.athletes().all();
     List<ClipRecord> shown = desk.all().stream().filter(c -> only == null || c.athleteId() == only.id()).toList();
     pages.show(
         ctx,
@@ -185,7 +190,7 @@ final class ClipsHandler {
         "Clips",
         only == null ? "clips" : "squad",
         new ClipsView(
-            lines(shown, list), bench.athletes().all(), only, bench.settings().plan().drills(), bench.settings().settings().unit(),
+            lines(shown, squad, list), squad, only, bench.settings().plan().drills(), bench.settings().settings().unit(),
             bench.settings().settings().facility().surface(), LocalDate.now(bench.clock()), sent, said));
   }
 }

@@ -65,7 +65,7 @@ class QueueOnPostgresTest {
     HikariConfig pooled = new HikariConfig();
     pooled.setDataSource(server.getPostgresDatabase());
     pooled.setMaximumPoolSize(6);
-    return Database.over(new HikariDataSource(pooled), Path.of("postgres"));
+    return new Database(Path.of("postgres"), new HikariDataSource(pooled), Database.BUSY_TIMEOUT_MS);
   }
 
   private static JobQueue queue(Database database) {
