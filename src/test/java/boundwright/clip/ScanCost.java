@@ -26,13 +26,17 @@ import java.util.Locale;
  * ratio, with and without frames left out in flight, with and without pictures for the page.
  */
 final class ScanCost {
+  /** Makes a film of 4 s. */
+  private static final Sequence DRILL = Sequence.parse("RRLL RRLL");
+  private static final String FILM = "cost-4s-240.mp4";
+
   private ScanCost() {}
 
   public static void main(String[] args) throws Exception {
     Path folder = Path.of(args[0]);
     Files.createDirectories(folder);
-    Path film = folder.resolve("cost-240.mp4");
-    TrueClip clip = TrueClip.of(Sequence.parse("RRL RRL"), 0, 5, 240, Noise.NONE, false, 2000);
+    Path film = folder.resolve(FILM);
+    TrueClip clip = TrueClip.of(DRILL, 0, 5, 240, Noise.NONE, false, 2000);
     if (!Files.exists(film)) {
       Filmed.write(clip, film, 0.002);
     }
@@ -95,7 +99,7 @@ final class ScanCost {
   private static Whole whole(ScanOrder order) throws Exception {
     long t0 = System.nanoTime();
     FoundClip found = ScanProcess.scan(order, p -> {});
-    ClipReader.read(found, Setup.none(), List.of(), Sequence.parse("RRL RRL"));
+    ClipReader.read(found, Setup.none(), List.of(), DRILL);
     return new Whole(found.networkFrames(), (System.nanoTime() - t0) / 1e9);
   }
 }

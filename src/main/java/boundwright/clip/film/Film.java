@@ -50,6 +50,7 @@ public final class Film implements AutoCloseable {
   private final int storedWidth;
   private final int storedHeight;
   private @Nullable Upright upright;
+  private byte @Nullable [] own;
   private boolean draining;
   private boolean brokenOff;
   private boolean closed;
@@ -139,19 +140,44 @@ public final class Film implements AutoCloseable {
   }
 
   /**
-   * The next frame in the order shown, or null after the last.
+   * The next frame in the order shown, or null after the last; its picture is overwritten by the next.
    *
    * @throws RefusedException if a frame has no time of its own, the film runs on past {@link #MAX_SECONDS}, or it ended
    *     without a single picture
    */
   public @Nullable Frame next() {
+    if (own == null) {
+      own = buffer();
+    }
+    return next(own);
+  }
+
+  /** A buffer for one picture of this film, see {@link #next(byte[])}. */
+  public byte[] buffer() {
+    return new byte[pictureBytes()];
+  }
+
+  private int pictureBytes() {
+    return 3 * storedWidth * storedHeight;
+  }
+
+  /**
+   * The next frame in the order shown, or null after the last.
+   *
+   * @param into its picture's bytes, see {@link #buffer}
+   * @throws RefusedException as {@link #next()}
+   */
+  public @Nullable Frame next(byte[] into) {
+    if (into.length < pictureBytes()) {
+      throw new IllegalArgumentException("a picture has " + pictureBytes() + " bytes, the buffer " + into.length);
+    }
     if (!advance()) {
       return null;
     }
     if (upright == null) {
       upright = new Upright(storedWidth, storedHeight, turn);
     }
-    return new Frame(frames - 1, lastPts, seconds(lastPts), upright.picture(natives.frame));
+    return new Frame(frames - 1, lastPts, seconds(lastPts), upright.picture(natives.frame, into));
   }
 
   @Override

@@ -7,11 +7,14 @@ import org.bytedeco.ffmpeg.avutil.AVFrame;
 import org.bytedeco.ffmpeg.global.avcodec;
 import org.bytedeco.ffmpeg.global.avformat;
 import org.bytedeco.ffmpeg.global.avutil;
+import org.bytedeco.ffmpeg.global.swscale;
 
 /** What one open film holds outside the Java heap. Freed once, in close, also when opening stopped half way. */
 final class Natives implements AutoCloseable {
   static {
     avutil.av_log_set_level(avutil.AV_LOG_QUIET);
+    // loaded here, before any other thread runs: two threads that load libraries can wait for each other for ever
+    swscale.swscale_version();
   }
 
   final AVFormatContext format = new AVFormatContext(null);

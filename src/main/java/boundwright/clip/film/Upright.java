@@ -20,8 +20,7 @@ final class Upright implements AutoCloseable {
   private final BytePointer rgb;
   private final PointerPointer<BytePointer> planes;
   private final IntPointer strides;
-  private final byte[] stored;
-  private final byte[] shown;
+  private final byte @Nullable [] stored;
   private @Nullable Source source;
   private @Nullable SwsContext scaler;
 
@@ -39,18 +38,19 @@ final class Upright implements AutoCloseable {
     planes = new PointerPointer<BytePointer>(4).put(0, rgb);
     planes.put(1, (BytePointer) null).put(2, (BytePointer) null).put(3, (BytePointer) null);
     strides = new IntPointer(3 * width, 0, 0, 0);
-    stored = new byte[bytes];
-    shown = turn.equals(Turn.NONE) ? stored : new byte[bytes];
+    stored = turn.equals(Turn.NONE) ? null : new byte[bytes];
   }
 
-  /** The frame as shown; the same buffer every time. */
-  Picture picture(AVFrame frame) {
+  /** The frame as shown, written into {@code shown}. */
+  Picture picture(AVFrame frame, byte[] shown) {
     int done = swscale.sws_scale(scalerFor(frame), frame.data(), frame.linesize(), 0, frame.height(), planes, strides);
     if (done <= 0) {
       throw new IllegalStateException("colour conversion failed: " + done);
     }
-    rgb.position(0).get(stored);
-    if (stored != shown) {
+    if (stored == null) {
+      rgb.position(0).get(shown, 0, 3 * width * height);
+    } else {
+      rgb.position(0).get(stored);
       turn.apply(stored, width, height, shown);
     }
     return new Picture(turn.swaps() ? height : width, turn.swaps() ? width : height, shown);

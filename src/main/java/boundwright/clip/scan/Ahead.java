@@ -2,7 +2,6 @@ package boundwright.clip.scan;
 
 import boundwright.clip.film.Film;
 import boundwright.clip.film.Frame;
-import boundwright.clip.film.Picture;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import org.jspecify.annotations.Nullable;
@@ -28,7 +27,7 @@ final class Ahead implements AutoCloseable {
     this.film = film;
     promised = film.promisedFrames();
     for (int i = 0; i < FRAMES; i++) {
-      free.add(new byte[0]);
+      free.add(film.buffer());
     }
     thread = new Thread(this::decode, "decode");
     thread.setDaemon(true);
@@ -38,11 +37,11 @@ final class Ahead implements AutoCloseable {
   private void decode() {
     try {
       while (!stopped) {
-        Frame frame = film.next();
+        Frame frame = film.next(free.take());
         if (frame == null) {
           break;
         }
-        ready.put(new Item(copied(frame), null));
+        ready.put(new Item(frame, null));
       }
       ready.put(new Item(null, null));
     } catch (InterruptedException e) {
@@ -55,17 +54,6 @@ final class Ahead implements AutoCloseable {
         Thread.currentThread().interrupt();
       }
     }
-  }
-
-  private Frame copied(Frame frame) throws InterruptedException {
-    Picture p = frame.picture();
-    int bytes = 3 * p.width() * p.height();
-    byte[] buffer = free.take();
-    if (buffer.length < bytes) {
-      buffer = new byte[bytes];
-    }
-    System.arraycopy(p.rgb(), 0, buffer, 0, bytes);
-    return new Frame(frame.index(), frame.pts(), frame.time_s(), new Picture(p.width(), p.height(), buffer));
   }
 
   /** The next frame, or null after the last. */

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param box drawn round the athlete in frame {@code boxFrame}, or null to search
  * @param boxFrame number of that frame of the film, from 0
  * @param threads that the network may use, 1 to 16
- * @param skipInFlight whether frames are left out while both feet are high
+ * @param skipInFlight whether frames are left out while both feet are high, and after the athlete went out of the picture
  * @param stills folder into which the frames are written as pictures, or null for none
  */
 public record ScanOrder(

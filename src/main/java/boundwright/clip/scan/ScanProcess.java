@@ -8,6 +8,7 @@ import java.io.DataInputStream;
 import java.io.EOFException;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -17,6 +18,8 @@ import java.util.function.IntConsumer;
 public final class ScanProcess {
   /** Heap of the child [MB]: a few pictures of 4096 x 2304 and the points. */
   private static final int HEAP_MB = 384;
+  /** Fetching the networks' weights may take 10 minutes in which nothing is told. */
+  private static final Duration PATIENCE = Duration.ofMinutes(15);
   /** No answer is larger [bytes]. */
   private static final int MOST_BYTES = 64 << 20;
 
@@ -30,48 +33,41 @@ public final class ScanProcess {
    * @throws InterruptedException if the thread was interrupted: the scan was called off
    */
   public static FoundClip scan(ScanOrder order, IntConsumer progress) throws InterruptedException {
-    Process child = start(order);
-    Thread caller = Thread.currentThread();
+    return answer(start(order), String.valueOf(order.film().getFileName()), PATIENCE, progress);
+  }
+
+  /** The answer of a child, which is ended when it says nothing for so long. */
+  static FoundClip answer(Process child, String film, Duration patience, IntConsumer progress) throws InterruptedException {
+    ChildWatch watch = ChildWatch.of(child, patience);
     try (DataInputStream in = new DataInputStream(new BufferedInputStream(child.getInputStream()))) {
-      // a read from a pipe does not notice an interrupt, so another thread turns it into the child's end
-      Thread watch = new Thread(() -> endWhenInterrupted(caller, child), "scan-watch");
-      watch.setDaemon(true);
-      watch.start();
-      return answer(in, progress);
+      return answer(in, watch, progress);
     } catch (IOException e) {
       if (Thread.interrupted()) {
         throw new InterruptedException("the scan was called off");
       }
       child.waitFor();
+      if (watch.endedIt()) {
+        throw new RefusedException(
+            String.format(
+                Locale.ROOT, "Reading %s came to a standstill: nothing happened for %d minutes, so it was stopped. Read the clip again; if it stands still again, save the film as H.264 and take that.",
+                film, patience.toMinutes()),
+            e);
+      }
       throw new RefusedException(
           String.format(
               Locale.ROOT,
               "Reading %s ended without an answer (code %d). The film is damaged in a way that stops the reader, or memory ran out: copy it from the phone again, or film shorter.",
-              order.film().getFileName(), child.exitValue()),
+              film, child.exitValue()),
           e);
     } finally {
       child.destroyForcibly();
     }
   }
 
-  private static void endWhenInterrupted(Thread caller, Process child) {
-    while (child.isAlive()) {
-      if (caller.isInterrupted()) {
-        child.destroyForcibly();
-        return;
-      }
-      try {
-        Thread.sleep(100);
-      } catch (InterruptedException e) {
-        Thread.currentThread().interrupt();
-        return;
-      }
-    }
-  }
-
-  private static FoundClip answer(DataInputStream in, IntConsumer progress) throws IOException {
+  private static FoundClip answer(DataInputStream in, ChildWatch watch, IntConsumer progress) throws IOException {
     while (true) {
       int kind = in.readUnsignedByte();
+      watch.heard();
       if (kind == ScanChild.PROGRESS) {
         progress.accept(in.readInt());
       } else if (kind == ScanChild.REFUSED) {

@@ -11,6 +11,7 @@ import boundwright.clip.pose.PersonDetector;
 import boundwright.clip.pose.PersonFinder;
 import boundwright.clip.pose.Pose;
 import boundwright.clip.pose.PoseNet;
+import boundwright.clip.pose.Region;
 import boundwright.clip.pose.Weights;
 import boundwright.clip.track.Track;
 import boundwright.quantity.RefusedException;
@@ -32,8 +33,14 @@ import org.jspecify.annotations.Nullable;
 public final class Scanner {
   /** While nobody was found yet, the picture is searched this often [s]: a search takes many passes of the network. */
   private static final double SEARCH_EVERY_S = 0.1;
+  /** During a search the thread that decodes has nothing to do, so the detector may use its processor too. */
+  private static final int SEARCHERS = Math.min(2, Runtime.getRuntime().availableProcessors());
   /** An athlete not seen for this long has left the picture [s]. */
   private static final double GONE_S = 0.4;
+  /** Whoever was last seen at the edge of the picture is looked for only so often [s]: each search takes several passes. */
+  private static final double AT_EDGE_EVERY_S = 1 / 30.0;
+  /** At the edge is a body whose middle is so near to it, as a share of the region's side (judgement: about half a body). */
+  private static final double AT_EDGE = 0.25;
 
   private final ScanOrder order;
   private final IntConsumer progress;
@@ -48,6 +55,7 @@ public final class Scanner {
   private int firstFrame = -1;
   private int networkFrames;
   private int lastSeen = -1;
+  private double lookedAt = Double.NaN;
   private boolean left;
 
   private Scanner(ScanOrder order, IntConsumer progress) {
@@ -82,9 +90,10 @@ public final class Scanner {
 
   private FoundClip run(Looker everyFrame) {
     Weights weights = new Weights(order.weights());
+    // one after the other: two threads that load native libraries for the first time can wait for each other for ever
     try (Film film = Film.open(order.film());
         PoseNet landmarks = new PoseNet(weights.landmarks(order.size()), order.threads());
-        PersonDetector detector = new PersonDetector(weights.detector(), order.threads());
+        PersonDetector detector = new PersonDetector(weights.detector(), Math.max(order.threads(), SEARCHERS));
         Ahead ahead = new Ahead(film)) {
       PersonFinder finder = new PersonFinder(detector, landmarks);
       Frame frame = ahead.next();
@@ -126,11 +135,12 @@ public final class Scanner {
       firstFrame = frame.index();
     }
     times.add(frame.time_s());
-    if (order.skipInFlight() && skip.skip(frame.time_s())) {
+    if (order.skipInFlight() && (wentOut(frame, now) || skip.skip(frame.time_s()))) {
       poses.add(null);
       return;
     }
     networkFrames++;
+    lookedAt = frame.time_s();
     Optional<Pose> pose = now.follow(picture);
     poses.add(pose.orElse(null));
     if (pose.isPresent()) {
@@ -141,6 +151,14 @@ public final class Scanner {
       skip.lost();
       left = lastSeen >= 0 && frame.time_s() - times.get(lastSeen) > GONE_S;
     }
+  }
+
+  /** Whether the athlete has most likely left the picture, and was looked for a moment ago. */
+  private boolean wentOut(Frame frame, Follower now) {
+    Region at = now.region();
+    double across = Math.min(at.x(), frame.picture().width() - at.x());
+    double along = Math.min(at.y(), frame.picture().height() - at.y());
+    return now.lost() > 0 && Math.min(across, along) < AT_EDGE * at.side() && frame.time_s() - lookedAt < AT_EDGE_EVERY_S;
   }
 
   private @Nullable Follower search(Frame frame, PoseNet landmarks, PersonFinder finder) {

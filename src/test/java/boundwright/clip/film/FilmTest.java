@@ -18,12 +18,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.jspecify.annotations.Nullable;
 
 /** Films written here are read back; what went in is the reference. */
 final class FilmTest {
@@ -74,6 +76,18 @@ final class FilmTest {
           assertThat(found[c]).as("corner %d, colour %d", i, c).isCloseTo(colour[c], within(25));
         }
       }
+    }
+  }
+
+  @Test
+  void pictureGoesIntoTheCallersBuffer() {
+    Path file = write("buffers.mp4", 30, 0, new long[] {0, 1});
+    try (Film film = Film.open(file); Film again = Film.open(file)) {
+      byte[] first = film.buffer();
+      byte[] second = film.buffer();
+      assertThat(shown(film.next(first))).isSameAs(first).isEqualTo(shown(again.next()));
+      assertThat(shown(film.next(second))).isSameAs(second).isNotEqualTo(first).isEqualTo(shown(again.next()));
+      assertThatThrownBy(() -> film.next(new byte[3])).isInstanceOf(IllegalArgumentException.class).hasMessageContaining("3");
     }
   }
 
@@ -229,6 +243,10 @@ final class FilmTest {
       Picture first = requireNonNull(film.next()).picture();
       assertThat(List.of(first.width(), first.height())).containsExactly(1080, 1920);
     }
+  }
+
+  private static byte[] shown(@Nullable Frame frame) {
+    return Objects.requireNonNull(frame).picture().rgb();
   }
 
   private static void refused(Path file, String... parts) {

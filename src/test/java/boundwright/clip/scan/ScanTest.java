@@ -13,6 +13,7 @@ import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -147,6 +148,31 @@ class ScanTest {
         .isInstanceOf(InterruptedException.class);
     assertThat(ProcessHandle.current().children().filter(c -> c.info().commandLine().orElse("").contains("ScanChild")).filter(ProcessHandle::isAlive).count())
         .as("children left").isLessThanOrEqualTo(1);
+  }
+
+  @Test
+  void aChildThatHangsIsEnded() throws Exception {
+    Process child =
+        new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-cp", System.getProperty("java.class.path"), Hangs.class.getName())
+            .redirectError(ProcessBuilder.Redirect.DISCARD).start();
+    List<Integer> told = new ArrayList<>();
+    assertThatThrownBy(() -> ScanProcess.answer(child, "hangs.mp4", Duration.ofSeconds(3), told::add))
+        .isInstanceOf(RefusedException.class)
+        .hasMessageContaining("hangs.mp4 came to a standstill")
+        .hasMessageContaining("Read the clip again");
+    assertThat(told).containsExactly(10);
+    assertThat(child.isAlive()).isFalse();
+  }
+
+  /** A child that tells how far it is and then nothing more. */
+  static final class Hangs {
+    private Hangs() {}
+
+    public static void main(String[] args) throws InterruptedException {
+      System.out.write(new byte[] {ScanChild.PROGRESS, 0, 0, 0, 10}, 0, 5);
+      System.out.flush();
+      Thread.sleep(600_000);
+    }
   }
 
   @Test
