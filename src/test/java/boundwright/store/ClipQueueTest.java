@@ -3,6 +3,7 @@ package boundwright.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import boundwright.ChildProgram;
 import boundwright.athlete.Surface;
 import boundwright.clip.Box;
 import boundwright.clip.body.DeLeva;
@@ -218,12 +219,7 @@ class ClipQueueTest {
   @Test
   void whatWasBeingReadWhenTheProgramWasKilledIsTakenUpAtOnce() throws Exception {
     w.close();
-    Process program =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx128m", "-cp", System.getProperty("java.class.path"),
-                ReadingProgram.class.getName(), dir.toString())
-            .redirectError(ProcessBuilder.Redirect.INHERIT)
-            .start();
+    Process program = ChildProgram.start(ReadingProgram.class, dir.toString());
     assertThat(program.inputReader(StandardCharsets.UTF_8).readLine()).isEqualTo("reading");
     program.destroyForcibly();
     program.waitFor();

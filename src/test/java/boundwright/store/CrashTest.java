@@ -2,6 +2,7 @@ package boundwright.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.ChildProgram;
 import boundwright.flight.Rep;
 import java.io.File;
 import java.nio.charset.StandardCharsets;
@@ -38,17 +39,7 @@ class CrashTest {
 
   /** Lets the program answer {@code lines} reps, then a little longer [ns], then kills it; gives back all it answered. */
   private static List<Long> runAndKill(Path dir, int lines, int longer_ns, long seed) throws Exception {
-    Process program =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx128m",
-                "-cp",
-                System.getProperty("java.class.path"),
-                LoggingProgram.class.getName(),
-                dir.toString(),
-                String.valueOf(seed))
-            .redirectError(ProcessBuilder.Redirect.INHERIT)
-            .start();
+    Process program = ChildProgram.start(LoggingProgram.class, dir.toString(), String.valueOf(seed));
     StringBuilder said = new StringBuilder();
     var out = program.getInputStream();
     int seen = 0;

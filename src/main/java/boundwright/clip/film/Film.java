@@ -154,11 +154,7 @@ public final class Film implements AutoCloseable {
 
   /** A buffer for one picture of this film, see {@link #next(byte[])}. */
   public byte[] buffer() {
-    return new byte[pictureBytes()];
-  }
-
-  private int pictureBytes() {
-    return 3 * storedWidth * storedHeight;
+    return new byte[3 * storedWidth * storedHeight];
   }
 
   /**
@@ -168,9 +164,6 @@ public final class Film implements AutoCloseable {
    * @throws RefusedException as {@link #next()}
    */
   public @Nullable Frame next(byte[] into) {
-    if (into.length < pictureBytes()) {
-      throw new IllegalArgumentException("a picture has " + pictureBytes() + " bytes, the buffer " + into.length);
-    }
     if (!advance()) {
       return null;
     }

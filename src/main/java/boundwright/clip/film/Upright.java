@@ -43,6 +43,7 @@ final class Upright implements AutoCloseable {
 
   /** The frame as shown, written into {@code shown}. */
   Picture picture(AVFrame frame, byte[] shown) {
+    Picture out = new Picture(turn.swaps() ? height : width, turn.swaps() ? width : height, shown);
     int done = swscale.sws_scale(scalerFor(frame), frame.data(), frame.linesize(), 0, frame.height(), planes, strides);
     if (done <= 0) {
       throw new IllegalStateException("colour conversion failed: " + done);
@@ -53,7 +54,7 @@ final class Upright implements AutoCloseable {
       rgb.position(0).get(stored);
       turn.apply(stored, width, height, shown);
     }
-    return new Picture(turn.swaps() ? height : width, turn.swaps() ? width : height, shown);
+    return out;
   }
 
   private SwsContext scalerFor(AVFrame frame) {

@@ -16,11 +16,11 @@ import org.jspecify.annotations.Nullable;
  * @param box drawn round the athlete in frame {@code boxFrame}, or null to search
  * @param boxFrame number of that frame of the film, from 0
  * @param threads that the network may use, 1 to 16
- * @param skipInFlight whether frames are left out while both feet are high, and after the athlete went out of the picture
+ * @param skip whether frames are left out while both feet are high, and after the athlete went out of the picture
  * @param stills folder into which the frames are written as pictures, or null for none
  */
 public record ScanOrder(
-    Path film, Path weights, Weights.Size size, @Nullable Box box, int boxFrame, int threads, boolean skipInFlight,
+    Path film, Path weights, Weights.Size size, @Nullable Box box, int boxFrame, int threads, boolean skip,
     @Nullable Path stills) {
 
   /** Refuses a thread count or a frame number out of range. */
@@ -35,12 +35,12 @@ public record ScanOrder(
 
   /** The same with pictures. */
   public ScanOrder withStills(Path folder) {
-    return new ScanOrder(film, weights, size, box, boxFrame, threads, skipInFlight, folder);
+    return new ScanOrder(film, weights, size, box, boxFrame, threads, skip, folder);
   }
 
   /** The same with a box drawn in a frame. */
   public ScanOrder withBox(@Nullable Box drawn, int frame) {
-    return new ScanOrder(film, weights, size, drawn, frame, threads, skipInFlight, stills);
+    return new ScanOrder(film, weights, size, drawn, frame, threads, skip, stills);
   }
 
   /** A search of the whole picture with the usual network. */

@@ -95,7 +95,7 @@ public final class ScanProcess {
     command.addAll(
         List.of(
             order.film().toAbsolutePath().toString(), order.weights().toAbsolutePath().toString(), order.size().name(),
-            Integer.toString(order.threads()), Boolean.toString(order.skipInFlight()), Integer.toString(order.boxFrame()),
+            Integer.toString(order.threads()), Boolean.toString(order.skip()), Integer.toString(order.boxFrame()),
             box == null ? "" : String.format(Locale.ROOT, "%f,%f,%f,%f", box.x(), box.y(), box.width(), box.height()),
             stills == null ? "" : stills.toAbsolutePath().toString()));
     try {

@@ -11,7 +11,6 @@ import boundwright.clip.pose.PersonDetector;
 import boundwright.clip.pose.PersonFinder;
 import boundwright.clip.pose.Pose;
 import boundwright.clip.pose.PoseNet;
-import boundwright.clip.pose.Region;
 import boundwright.clip.pose.Weights;
 import boundwright.clip.track.Track;
 import boundwright.quantity.RefusedException;
@@ -37,10 +36,6 @@ public final class Scanner {
   private static final int SEARCHERS = Math.min(2, Runtime.getRuntime().availableProcessors());
   /** An athlete not seen for this long has left the picture [s]. */
   private static final double GONE_S = 0.4;
-  /** Whoever was last seen at the edge of the picture is looked for only so often [s]: each search takes several passes. */
-  private static final double AT_EDGE_EVERY_S = 1 / 30.0;
-  /** At the edge is a body whose middle is so near to it, as a share of the region's side (judgement: about half a body). */
-  private static final double AT_EDGE = 0.25;
 
   private final ScanOrder order;
   private final IntConsumer progress;
@@ -48,14 +43,13 @@ public final class Scanner {
   private final List<@Nullable Pose> poses = new ArrayList<>();
   private final Set<String> remarks = new LinkedHashSet<>();
   private final CameraWatch camera = new CameraWatch();
-  private final FlightSkip skip = new FlightSkip();
+  private final FrameSkip skip = new FrameSkip();
   private @Nullable Follower follower;
   private double searchedAt = Double.NEGATIVE_INFINITY;
   private @Nullable RefusedException nobody;
   private int firstFrame = -1;
   private int networkFrames;
   private int lastSeen = -1;
-  private double lookedAt = Double.NaN;
   private boolean left;
 
   private Scanner(ScanOrder order, IntConsumer progress) {
@@ -135,12 +129,11 @@ public final class Scanner {
       firstFrame = frame.index();
     }
     times.add(frame.time_s());
-    if (order.skipInFlight() && (wentOut(frame, now) || skip.skip(frame.time_s()))) {
+    if (order.skip() && skip.leavesOut(frame.time_s())) {
       poses.add(null);
       return;
     }
     networkFrames++;
-    lookedAt = frame.time_s();
     Optional<Pose> pose = now.follow(picture);
     poses.add(pose.orElse(null));
     if (pose.isPresent()) {
@@ -148,17 +141,9 @@ public final class Scanner {
       skip.saw(frame.time_s(), pose.get());
       camera.look(picture, frame.time_s(), now.region());
     } else {
-      skip.lost();
+      skip.lost(frame.time_s(), now.region(), picture);
       left = lastSeen >= 0 && frame.time_s() - times.get(lastSeen) > GONE_S;
     }
-  }
-
-  /** Whether the athlete has most likely left the picture, and was looked for a moment ago. */
-  private boolean wentOut(Frame frame, Follower now) {
-    Region at = now.region();
-    double across = Math.min(at.x(), frame.picture().width() - at.x());
-    double along = Math.min(at.y(), frame.picture().height() - at.y());
-    return now.lost() > 0 && Math.min(across, along) < AT_EDGE * at.side() && frame.time_s() - lookedAt < AT_EDGE_EVERY_S;
   }
 
   private @Nullable Follower search(Frame frame, PoseNet landmarks, PersonFinder finder) {
@@ -197,7 +182,7 @@ public final class Scanner {
       }
       unseen += pose == null ? 1 : 0;
     }
-    int lost = unseen - skip.skipped();
+    int lost = unseen - skip.inFlight();
     if (lost > 0) {
       remarks.add(
           String.format(

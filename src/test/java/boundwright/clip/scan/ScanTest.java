@@ -3,6 +3,7 @@ package boundwright.clip.scan;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import boundwright.ChildProgram;
 import boundwright.clip.FoundClip;
 import boundwright.clip.film.Film;
 import boundwright.clip.truth.Mp4Writer;
@@ -152,9 +153,7 @@ class ScanTest {
 
   @Test
   void aChildThatHangsIsEnded() throws Exception {
-    Process child =
-        new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-cp", System.getProperty("java.class.path"), Hangs.class.getName())
-            .redirectError(ProcessBuilder.Redirect.DISCARD).start();
+    Process child = ChildProgram.start(Hangs.class);
     List<Integer> told = new ArrayList<>();
     assertThatThrownBy(() -> ScanProcess.answer(child, "hangs.mp4", Duration.ofSeconds(3), told::add))
         .isInstanceOf(RefusedException.class)
