@@ -223,11 +223,11 @@ class GuardTest {
     assertThat(first.findings()).anySatisfy(f -> assertThat(f.said()).contains("Not known yet").contains("new to bounding"));
     History recent = History.of(List.of(day(TODAY.minusDays(3), 40, 0, Surface.GRASS)));
     assertThat(rule(PRE_SEASON, Level.ADVANCED, LegCare.NONE, recent, today(150), Rule.NO_HISTORY)).isPresent();
-    History much = new History(recent.days(), recent.first(), new LastWeek(TODAY.minusDays(3), 240));
+    History much = new History(recent.days(), recent.first(), new LastWeek(TODAY.minusDays(3), 400));
     assertThat(own(much, today(150)).answer()).isEqualTo(Answer.ALLOWED);
     History fresh = new History(recent.days(), recent.first(), new LastWeek(TODAY.minusDays(3), 0));
     assertThat(own(fresh, today(150)).answer()).isEqualTo(Answer.REFUSED);
-    assertThat(own(fresh, today(80)).answer()).isEqualTo(Answer.ALLOWED);
+    assertThat(own(fresh, today(50)).answer()).isEqualTo(Answer.ALLOWED);
   }
 
   /** The coach's word fades as the log grows: it speaks only of the days before the log. */
