@@ -3,6 +3,7 @@ package boundwright.load;
 import boundwright.athlete.Athlete;
 import boundwright.load.Finding.Rule;
 import boundwright.load.account.ContactTimes;
+import boundwright.load.account.ContactTimes.Timed;
 import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
 import boundwright.load.account.History;
@@ -17,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 
 /**
@@ -26,12 +28,15 @@ import java.util.stream.Stream;
 public final class LoadDesk {
   /** Days before a day that its judgement rests on, with one to spare. */
   private static final int LOOK_BACK_DAYS = 42;
+  private static final int MOST_WEIGHTS = 200;
 
   private final WorkLog log;
   private final PlannedWork plan;
   private final LoadRepository load;
   private final CareRepository care;
   private final Clock clock;
+  /** Weights by scale, kept because working out the usual flights of a drill takes longer than looking them up. */
+  private final Map<LoadScale, ContactWeights> weights = new ConcurrentHashMap<>();
 
   /** Works on these. */
   public LoadDesk(WorkLog log, PlannedWork plan, LoadRepository load, CareRepository care, Clock clock) {
@@ -73,7 +78,7 @@ public final class LoadDesk {
 
   /** What of the plan was not done yet today. */
   public List<Work> rest(Athlete athlete) {
-    return Work.rest(plan.of(athlete), done(athlete));
+    return Work.rest(plan.of(List.of(athlete)).getOrDefault(athlete.id(), List.of()), done(athlete));
   }
 
   /** The contacts that were logged today, in order. */
@@ -92,12 +97,15 @@ public final class LoadDesk {
 
   /** How this athlete's contacts are weighed on a day: the settings, with the contact times of their clips before it. */
   public ContactWeights weights(Athlete athlete, LocalDate day) {
-    return weights(care.guard().scale(), athlete, day);
+    return weights(care.guard().scale(), load.timed(List.of(athlete.id()), day).getOrDefault(athlete.id(), List.of()));
   }
 
-  private ContactWeights weights(LoadScale scale, Athlete athlete, LocalDate day) {
-    ContactTimes times = scale.times().learn(load.timed(athlete.id(), day));
-    return new ContactWeights(new LoadScale(scale.power(), times, scale.setUnits(), scale.sportUnits()));
+  private ContactWeights weights(LoadScale scale, List<Timed> timed) {
+    if (weights.size() > MOST_WEIGHTS) {
+      weights.clear();
+    }
+    ContactTimes times = scale.times().learn(timed);
+    return weights.computeIfAbsent(new LoadScale(scale.power(), times, scale.setUnits(), scale.sportUnits()), ContactWeights::new);
   }
 
   /** The limits of a session that an athlete is held to today. */
@@ -147,12 +155,15 @@ public final class LoadDesk {
       Map<Long, LocalDate> first,
       Map<Long, LastWeek> lastWeeks,
       Map<Long, LegCare> cares,
+      Map<Long, List<Timed>> timed,
+      Map<Long, List<Work>> plan,
       List<SeasonStart> seasons,
       GuardSettings settings) {
     static Squad read(LoadDesk desk, List<Athlete> squad, LocalDate day) {
+      List<Long> ids = squad.stream().map(Athlete::id).toList();
       return new Squad(
           desk, day, desk.log.since(squad, day.minusDays(LOOK_BACK_DAYS)), desk.log.first(squad), desk.load.lastWeeks(),
-          desk.care.cares(squad.stream().map(Athlete::id).toList(), day), desk.load.seasons(), desk.care.guard());
+          desk.care.cares(ids, day), desk.load.timed(ids, day), desk.plan.of(squad), desk.load.seasons(), desk.care.guard());
     }
 
     LegCare care(Athlete a) {
@@ -172,14 +183,14 @@ public final class LoadDesk {
 
     Guard guard(Athlete a) {
       Optional<Season> season = SeasonStart.on(seasons, a.id(), day);
-      return new Guard(settings.limits(), season.orElse(null), desk.weights(settings.scale(), a, day));
+      return new Guard(settings.limits(), season.orElse(null), desk.weights(settings.scale(), timed.getOrDefault(a.id(), List.of())));
     }
 
     DayVerdict verdict(Athlete a, boolean withRooms) {
       Guard guard = guard(a);
       History history = history(a);
       DayLoad done = done(a);
-      List<Work> rest = Work.rest(desk.plan.of(a), done.work());
+      List<Work> rest = Work.rest(plan.getOrDefault(a.id(), List.of()), done.work());
       Verdict soFar = guard.judge(a.level(), care(a), history, done);
       Verdict withPlan = rest.isEmpty() ? soFar : guard.judge(a.level(), care(a), history, done.with(rest));
       List<Integer> steps = Stream.of(a.rung(), 0).distinct().toList();

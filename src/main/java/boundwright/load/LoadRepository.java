@@ -34,6 +34,6 @@ public interface LoadRepository {
   /** Takes one out; nothing happens if it is not there. */
   void remove(SeasonStart start);
 
-  /** Contacts that were timed in an athlete's clips on days before this one. */
-  List<Timed> timed(long athleteId, LocalDate before);
+  /** Contacts that were timed in athletes' clips on days before this one, by the athlete's number; those without any are left out. */
+  Map<Long, List<Timed>> timed(List<Long> athletes, LocalDate before);
 }

@@ -9,6 +9,8 @@ import boundwright.load.account.OtherWork;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,9 +20,6 @@ import org.jspecify.annotations.Nullable;
 
 /** What the account of the legs needs beside the logs of the other rooms, in the database. */
 final class SqlLoad implements LoadRepository {
-  /** Contacts of clips that are asked for at most: the newest tell enough. */
-  private static final int MOST_TIMED = 400;
-
   private final Database database;
 
   SqlLoad(Database database) {
@@ -143,16 +142,24 @@ final class SqlLoad implements LoadRepository {
   }
 
   @Override
-  public List<Timed> timed(long athleteId, LocalDate before) {
+  public Map<Long, List<Timed>> timed(List<Long> athletes, LocalDate before) {
+    if (athletes.isEmpty()) {
+      return Map.of();
+    }
     return database.read(
-        h ->
-            h.createQuery(
-                    "SELECT c.approach_steps, t.seconds FROM contact_time t JOIN clip c ON c.id = t.clip_id"
-                        + " WHERE c.athlete_id = :athlete AND c.rep_id IS NOT NULL AND c.date < :before ORDER BY c.date DESC, c.id DESC, t.place LIMIT :most")
-                .bind("athlete", athleteId)
-                .bind("before", before.toString())
-                .bind("most", MOST_TIMED)
-                .map((r, c) -> new Timed(r.getInt("approach_steps"), r.getDouble("seconds")))
-                .list());
+        h -> {
+          Map<Long, List<Timed>> out = new HashMap<>();
+          h.createQuery(
+                  "SELECT c.athlete_id, c.approach_steps, t.seconds FROM contact_time t JOIN clip c ON c.id = t.clip_id"
+                      + " WHERE c.athlete_id IN (<ids>) AND c.rep_id IS NOT NULL AND c.date < :before ORDER BY c.date, c.id, t.place")
+              .bindList("ids", athletes)
+              .bind("before", before.toString())
+              .map(
+                  (r, c) ->
+                      out.computeIfAbsent(r.getLong("athlete_id"), id -> new ArrayList<>())
+                          .add(new Timed(r.getInt("approach_steps"), r.getDouble("seconds"))))
+              .list();
+          return out;
+        });
   }
 }

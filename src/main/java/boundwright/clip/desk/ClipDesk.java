@@ -35,13 +35,12 @@ import org.jspecify.annotations.Nullable;
 public final class ClipDesk {
   /** Largest film taken in [bytes]; a minute of a phone's best is below it (judgement). */
   public static final long MAX_FILM_BYTES = 1L << 30;
+  /** Contact times less sure than this are not kept [s] (judgement). */
+  private static final double SURE_S = 0.03;
 
   private final ClipRepository clips;
   private final ClipQueue queue;
   private final ClipFiles files;
-  /** Contact times less sure than this are not kept [s] (judgement). */
-  private static final double SURE_S = 0.03;
-
   private final Logbook logbook;
   private final Clock clock;
   private final Scan scan;
