@@ -3,7 +3,7 @@ package boundwright.store;
 import boundwright.meet.Attempt;
 import boundwright.meet.Entrant;
 import boundwright.meet.KeptAttempt;
-import boundwright.meet.MeasureRule;
+import boundwright.jump.MeasureRule;
 import boundwright.meet.MeetRepository;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSettings;

@@ -1,14 +1,14 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
-import boundwright.card.AimPicture;
-import boundwright.meet.AimAdvice;
-import boundwright.meet.AimAnswer;
-import boundwright.meet.AimPlan;
-import boundwright.meet.GapEntry;
-import boundwright.meet.Goal;
-import boundwright.meet.MeetSettings;
-import boundwright.meet.Rival;
+import boundwright.picture.AimPicture;
+import boundwright.approach.aim.AimAdvice;
+import boundwright.approach.aim.AimAnswer;
+import boundwright.approach.aim.AimPlan;
+import boundwright.approach.board.GapEntry;
+import boundwright.approach.aim.Goal;
+import boundwright.approach.aim.AimSettings;
+import boundwright.approach.aim.Rival;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
@@ -46,14 +46,14 @@ final class AimHandler {
     entries.keep(
         ctx,
         "/athlete/" + athlete.id() + "/aim",
-        () -> bench.jumpLog().add(read(ctx, athlete)).id(),
+        () -> bench.boardLog().add(read(ctx, athlete)).id(),
         sent -> show(ctx, 422, athlete, sent));
   }
 
   /** Takes a take-off out. */
   void remove(Context ctx) {
     Athlete athlete = AthleteHandler.athlete(ctx, bench);
-    bench.jumpLog().removeGap(athlete.id(), Entries.number(ctx));
+    bench.boardLog().removeGap(athlete.id(), Entries.number(ctx));
     ctx.redirect("/athlete/" + athlete.id() + "/aim?removed=1", HttpStatus.SEE_OTHER);
   }
 
@@ -110,7 +110,7 @@ final class AimHandler {
             asked,
             answer,
             picture(answer, athlete, unit),
-            bench.jumpLog().gaps(athlete.id()),
+            bench.boardLog().gaps(athlete.id()),
             refused,
             sent,
             gate.fresh(),
@@ -140,7 +140,7 @@ final class AimHandler {
 
   /** Marks as written, separated by semicolons, each of a rival who has as many attempts left as the form says. */
   private List<Rival> rivals(AimView.Asked asked, LengthUnit unit) {
-    MeetSettings settings = bench.meets().settings();
+    AimSettings settings = bench.boardLog().settings();
     int left = asked.left().isEmpty() ? 0 : Form.whole("number of attempts a rival has left", asked.left());
     List<Rival> out = new ArrayList<>();
     for (String mark : asked.rivals().split(unit == LengthUnit.METRES ? "[;\\s]+" : ";", -1)) {

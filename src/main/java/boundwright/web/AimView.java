@@ -1,13 +1,13 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
-import boundwright.card.AimPicture;
-import boundwright.meet.AimAnswer;
-import boundwright.meet.AimPlan;
-import boundwright.meet.AimPolicy;
-import boundwright.meet.BoardSeen;
-import boundwright.meet.GapEntry;
-import boundwright.meet.Goal;
+import boundwright.picture.AimPicture;
+import boundwright.approach.aim.AimAnswer;
+import boundwright.approach.aim.AimPlan;
+import boundwright.approach.aim.AimPolicy;
+import boundwright.approach.board.BoardSeen;
+import boundwright.approach.board.GapEntry;
+import boundwright.approach.aim.Goal;
 import boundwright.quantity.LengthUnit;
 import java.util.ArrayList;
 import java.util.Collections;

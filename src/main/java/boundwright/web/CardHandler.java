@@ -6,7 +6,7 @@ import boundwright.card.CardPdf;
 import boundwright.card.Paper;
 import boundwright.card.SessionCard;
 import boundwright.card.SessionCards;
-import boundwright.store.DemoSquad;
+import boundwright.demo.DemoSquad;
 import boundwright.store.Workbench;
 import io.javalin.http.Context;
 import java.util.List;

@@ -1,9 +1,9 @@
 package boundwright.web;
 
-import boundwright.card.BodyPicture;
-import boundwright.card.BodyPicture.Cut;
-import boundwright.card.RunwayStrip;
-import boundwright.card.SeenStrip;
+import boundwright.picture.BodyPicture;
+import boundwright.picture.BodyPicture.Cut;
+import boundwright.picture.strip.RunwayStrip;
+import boundwright.picture.strip.SeenStrip;
 import boundwright.clip.FoundClip;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipRecord;

@@ -1,6 +1,6 @@
 package boundwright.web;
 
-import boundwright.card.BodyPicture;
+import boundwright.picture.BodyPicture;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;

@@ -1,6 +1,6 @@
 package boundwright.web;
 
-import boundwright.card.BodyPicture;
+import boundwright.picture.BodyPicture;
 import boundwright.clip.contact.Contact;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.reading.ClipReading;

@@ -1,7 +1,7 @@
 package boundwright.web;
 
-import boundwright.card.BodyPicture;
-import boundwright.card.RunwayStrip;
+import boundwright.picture.BodyPicture;
+import boundwright.picture.strip.RunwayStrip;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.PointVerdict;

@@ -1,15 +1,15 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
-import boundwright.card.SharesPicture;
-import boundwright.meet.JumpEntry;
-import boundwright.meet.MeasuredContact;
-import boundwright.meet.MeasuredJump;
-import boundwright.meet.Phase;
-import boundwright.meet.PhaseAnswer;
-import boundwright.meet.Phases;
-import boundwright.meet.Shares;
-import boundwright.meet.WhereMetres;
+import boundwright.picture.SharesPicture;
+import boundwright.jump.JumpEntry;
+import boundwright.jump.MeasuredContact;
+import boundwright.jump.MeasuredJump;
+import boundwright.jump.Phase;
+import boundwright.jump.PhaseAnswer;
+import boundwright.jump.Phases;
+import boundwright.jump.Shares;
+import boundwright.jump.WhereMetres;
 import boundwright.quantity.LengthUnit;
 import java.util.ArrayList;
 import java.util.Collections;

@@ -2,8 +2,8 @@ package boundwright.web;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
-import boundwright.card.LoadPicture;
-import boundwright.card.RunwayStrip;
+import boundwright.picture.LoadPicture;
+import boundwright.picture.strip.RunwayStrip;
 import boundwright.flight.FlightModel;
 import boundwright.flight.Forecast;
 import boundwright.footfall.Sequence;

@@ -1,7 +1,7 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
-import boundwright.card.LoadPicture;
+import boundwright.picture.LoadPicture;
 import boundwright.evidence.Source;
 import boundwright.footfall.Foot;
 import boundwright.load.LegCounts;

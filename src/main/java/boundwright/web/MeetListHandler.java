@@ -3,7 +3,7 @@ package boundwright.web;
 import boundwright.athlete.Athlete;
 import boundwright.meet.BoardDistance;
 import boundwright.meet.Entrant;
-import boundwright.meet.MeasureRule;
+import boundwright.jump.MeasureRule;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.Scoring;

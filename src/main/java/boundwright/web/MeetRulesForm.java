@@ -1,7 +1,7 @@
 package boundwright.web;
 
 import boundwright.meet.BoardDistance;
-import boundwright.meet.MeasureRule;
+import boundwright.jump.MeasureRule;
 import boundwright.meet.MeetRules;
 import boundwright.meet.Scoring;
 import boundwright.quantity.LengthUnit;

@@ -1,5 +1,8 @@
 package boundwright.web;
 
+import boundwright.approach.aim.AimSettings;
+import boundwright.approach.run.RunUpSettings;
+import boundwright.jump.JumpSettings;
 import boundwright.meet.MeetSettings;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
@@ -25,13 +28,13 @@ final class MeetSettingsHandler {
     LengthUnit unit = unit();
     MeetSettings s = bench.meets().settings();
     Map<String, String> fields = new LinkedHashMap<>();
-    fields.put("classThreshold", Figures.whole(s.classThreshold()));
-    fields.put("rhythm", unit.writeSmall(s.rhythm_m()));
-    fields.put("checkSteps", String.valueOf(s.checkSteps()));
-    fields.put("earlyStep", String.valueOf(s.earlyStep()));
-    fields.put("noMark", unit.write(s.noMarkBelow_m()));
-    fields.put("rivalSpread", unit.writeSmall(s.rivalSd_m()));
-    fields.put("rivalFouls", String.valueOf(s.rivalFouls()));
+    fields.put("classThreshold", Figures.whole(s.jump().classThreshold()));
+    fields.put("rhythm", unit.writeSmall(s.runUp().rhythm_m()));
+    fields.put("checkSteps", String.valueOf(s.runUp().checkSteps()));
+    fields.put("earlyStep", String.valueOf(s.runUp().earlyStep()));
+    fields.put("noMark", unit.write(s.aim().noMarkBelow_m()));
+    fields.put("rivalSpread", unit.writeSmall(s.aim().rivalSd_m()));
+    fields.put("rivalFouls", String.valueOf(s.aim().rivalFouls()));
     page(ctx, 200, new SettingsView(unit, fields, Map.of(), Form.has(ctx, "saved") ? "The settings are kept." : "", ""));
   }
 
@@ -43,13 +46,15 @@ final class MeetSettingsHandler {
           .meets()
           .keep(
               new MeetSettings(
-                  Form.number("class threshold", Form.text(ctx, "classThreshold")),
-                  unit.readSmall("spread that is worth training", Form.text(ctx, "rhythm")),
-                  Form.whole("number of steps out", Form.text(ctx, "checkSteps")),
-                  Form.whole("step of the early mark", Form.text(ctx, "earlyStep")),
-                  unit.read("value of no mark", Form.text(ctx, "noMark")),
-                  unit.readSmall("spread of a rival's marks", Form.text(ctx, "rivalSpread")),
-                  Form.number("foul chance of a rival", Form.text(ctx, "rivalFouls")),
+                  new JumpSettings(Form.number("class threshold", Form.text(ctx, "classThreshold"))),
+                  new RunUpSettings(
+                      unit.readSmall("spread that is worth training", Form.text(ctx, "rhythm")),
+                      Form.whole("number of steps out", Form.text(ctx, "checkSteps")),
+                      Form.whole("step of the early mark", Form.text(ctx, "earlyStep"))),
+                  new AimSettings(
+                      unit.read("value of no mark", Form.text(ctx, "noMark")),
+                      unit.readSmall("spread of a rival's marks", Form.text(ctx, "rivalSpread")),
+                      Form.number("foul chance of a rival", Form.text(ctx, "rivalFouls"))),
                   bench.meets().settings().rules()));
       ctx.redirect("/settings/meet?saved=1", HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {

@@ -1,8 +1,8 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
-import boundwright.card.LadderPicture;
-import boundwright.card.RunwayStrip;
+import boundwright.picture.LadderPicture;
+import boundwright.picture.strip.RunwayStrip;
 import boundwright.flight.Rep;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.DrillFamily;

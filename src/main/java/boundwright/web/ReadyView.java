@@ -1,7 +1,7 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
-import boundwright.card.LadderPicture;
+import boundwright.picture.LadderPicture;
 import boundwright.footfall.Routine;
 import boundwright.readiness.DrillFamily;
 import boundwright.readiness.GateAnswer;

@@ -1,11 +1,11 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
-import boundwright.card.RunUpPicture;
-import boundwright.card.RunwayStrip;
-import boundwright.meet.ApproachAnswer;
-import boundwright.meet.RunThrough;
-import boundwright.meet.RunThroughEntry;
+import boundwright.picture.RunUpPicture;
+import boundwright.picture.strip.RunwayStrip;
+import boundwright.approach.ApproachAnswer;
+import boundwright.approach.run.RunThrough;
+import boundwright.approach.run.RunThroughEntry;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
@@ -40,14 +40,14 @@ final class RunUpHandler {
     entries.keep(
         ctx,
         "/athlete/" + athlete.id() + "/run-up",
-        () -> bench.jumpLog().add(read(ctx, athlete)).id(),
+        () -> bench.runThroughs().add(read(ctx, athlete)).id(),
         sent -> show(ctx, 422, athlete, sent));
   }
 
   /** Takes a run-through out. */
   void remove(Context ctx) {
     Athlete athlete = AthleteHandler.athlete(ctx, bench);
-    bench.jumpLog().removeRunThrough(athlete.id(), Entries.number(ctx));
+    bench.runThroughs().removeRunThrough(athlete.id(), Entries.number(ctx));
     ctx.redirect("/athlete/" + athlete.id() + "/run-up?removed=1", HttpStatus.SEE_OTHER);
   }
 
@@ -107,7 +107,7 @@ final class RunUpHandler {
     } catch (RefusedException e) {
       refused = String.valueOf(e.getMessage());
     }
-    List<RunThroughEntry> kept = bench.jumpLog().runThroughs(athlete.id());
+    List<RunThroughEntry> kept = bench.runThroughs().runThroughs(athlete.id());
     RunUpView view =
         new RunUpView(
             athlete,

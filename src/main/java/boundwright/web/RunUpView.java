@@ -1,11 +1,11 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
-import boundwright.card.RunUpPicture;
+import boundwright.picture.RunUpPicture;
 import boundwright.footfall.Foot;
-import boundwright.meet.ApproachAnswer;
-import boundwright.meet.RunThrough;
-import boundwright.meet.RunThroughEntry;
+import boundwright.approach.ApproachAnswer;
+import boundwright.approach.run.RunThrough;
+import boundwright.approach.run.RunThroughEntry;
 import boundwright.quantity.LengthUnit;
 import java.util.ArrayList;
 import java.util.Collections;

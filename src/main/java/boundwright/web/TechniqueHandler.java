@@ -1,8 +1,8 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
-import boundwright.card.FaultPicture;
-import boundwright.card.RunwayStrip;
+import boundwright.picture.FaultPicture;
+import boundwright.picture.strip.RunwayStrip;
 import boundwright.flight.Rep;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.JudgedReps;

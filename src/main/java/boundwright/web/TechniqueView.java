@@ -1,7 +1,7 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
-import boundwright.card.FaultPicture;
+import boundwright.picture.FaultPicture;
 import boundwright.technique.Fault;
 import boundwright.technique.FaultCatalogue;
 import boundwright.technique.FaultTrends;

@@ -2,8 +2,8 @@ package boundwright.web;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
-import boundwright.card.RunwayStrip;
-import boundwright.card.TestPicture;
+import boundwright.picture.strip.RunwayStrip;
+import boundwright.picture.TestPicture;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.LegTests;

@@ -2,7 +2,7 @@ package boundwright.web;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
-import boundwright.card.TestPicture;
+import boundwright.picture.TestPicture;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
 import boundwright.readiness.LegTests;

@@ -1,7 +1,7 @@
 package boundwright.web;
 
 import boundwright.athlete.Athlete;
-import boundwright.card.RunwayStrip;
+import boundwright.picture.strip.RunwayStrip;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Foot;

@@ -6,7 +6,7 @@ import boundwright.clip.desk.ClipState;
 import boundwright.clip.reading.Setup;
 import boundwright.clip.truth.TrueClip;
 import boundwright.footfall.Sequence;
-import boundwright.store.DemoSquad;
+import boundwright.demo.DemoSquad;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import java.io.ByteArrayInputStream;

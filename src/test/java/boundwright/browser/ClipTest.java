@@ -13,7 +13,7 @@ import boundwright.clip.truth.TrueClip;
 import boundwright.flight.Rep;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
-import boundwright.store.DemoSquad;
+import boundwright.demo.DemoSquad;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Locator;

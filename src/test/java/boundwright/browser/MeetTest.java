@@ -8,7 +8,7 @@ import boundwright.meet.KeptAttempt;
 import boundwright.meet.MeetSheet;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
-import boundwright.store.DemoSquad;
+import boundwright.demo.DemoSquad;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Browser;

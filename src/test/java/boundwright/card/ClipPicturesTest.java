@@ -3,7 +3,6 @@ package boundwright.card;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import boundwright.card.BodyPicture.Cut;
 import boundwright.clip.FoundClip;
 import boundwright.clip.body.DeLeva;
 import boundwright.clip.film.FilmFacts;
@@ -18,6 +17,10 @@ import boundwright.clip.truth.Noise;
 import boundwright.clip.truth.TrueClip;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.picture.BodyPicture;
+import boundwright.picture.BodyPicture.Cut;
+import boundwright.picture.strip.RunwayStrip;
+import boundwright.picture.strip.SeenStrip;
 import boundwright.quantity.LengthUnit;
 import java.util.List;
 import java.util.Objects;

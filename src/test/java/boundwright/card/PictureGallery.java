@@ -1,5 +1,6 @@
 package boundwright.card;
 
+import boundwright.picture.strip.RunwayStrip;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;

@@ -6,6 +6,7 @@ import boundwright.athlete.Surface;
 import boundwright.flight.FlightModel;
 import boundwright.flight.RunUp;
 import boundwright.footfall.Sequence;
+import boundwright.picture.strip.RunwayStrip;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;

@@ -4,6 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import boundwright.approach.aim.AimAdvice;
+import boundwright.approach.aim.EffectiveForm;
+import boundwright.approach.aim.Goal;
+import boundwright.approach.board.BoardGaps;
+import boundwright.approach.board.BoardSpread;
+import boundwright.inference.Normal;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;

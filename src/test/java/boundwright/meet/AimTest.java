@@ -4,6 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import boundwright.approach.aim.AimPolicy;
+import boundwright.approach.aim.FixedAim;
+import boundwright.approach.aim.Goal;
+import boundwright.approach.aim.JumpForm;
+import boundwright.approach.aim.Rival;
+import boundwright.inference.Normal;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.List;

@@ -4,6 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import boundwright.flight.ContactModel;
+import boundwright.inference.LinearBelief;
+import boundwright.jump.ContactForm;
+import boundwright.jump.ContactLine;
+import boundwright.jump.ContactPrior;
+import boundwright.jump.MeasuredContact;
 import boundwright.quantity.Estimate;
 import java.util.ArrayList;
 import java.util.List;

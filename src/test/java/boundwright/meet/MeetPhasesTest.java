@@ -5,6 +5,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import boundwright.flight.Projectile;
+import boundwright.jump.MeasuredContact;
+import boundwright.jump.MeasuredJump;
+import boundwright.jump.PhaseClass;
+import boundwright.jump.Phases;
+import boundwright.jump.ReferenceJump;
+import boundwright.jump.Shares;
 import boundwright.quantity.RefusedException;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -2,12 +2,13 @@ package boundwright.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.approach.aim.AimAnswer;
 import boundwright.athlete.Athlete;
-import boundwright.meet.AimAnswer;
+import boundwright.demo.DemoSquad;
+import boundwright.jump.PhaseAnswer;
 import boundwright.meet.Entrant;
 import boundwright.meet.MeetNow;
 import boundwright.meet.MeetSheet;
-import boundwright.meet.PhaseAnswer;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -29,8 +30,8 @@ class DemoJumpsTest {
     List<Object> out = new ArrayList<>(w.meets().all());
     for (Athlete a : w.athletes().all()) {
       out.addAll(w.jumpLog().jumps(a.id()));
-      out.addAll(w.jumpLog().runThroughs(a.id()));
-      out.addAll(w.jumpLog().gaps(a.id()));
+      out.addAll(w.runThroughs().runThroughs(a.id()));
+      out.addAll(w.boardLog().gaps(a.id()));
     }
     return out;
   }

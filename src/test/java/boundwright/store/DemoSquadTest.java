@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boundwright.athlete.Athlete;
+import boundwright.demo.DemoSquad;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.quantity.RefusedException;
