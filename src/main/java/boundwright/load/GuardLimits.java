@@ -124,6 +124,16 @@ public record GuardLimits(
     return lower(lower(risen, session(null, level)), session(season, level));
   }
 
+  /**
+   * What seven days are held to beside a week of the athlete's own.
+   *
+   * @param before that week, both legs [standing-bound contacts]
+   */
+  public Band ownWeek(double before) {
+    double base = Math.max(before, startWeek);
+    return new Band(base * (1 + ownPercent.caution() / 100), base * (1 + ownPercent.refuse() / 100));
+  }
+
   /** Sessions in seven days of a growing athlete before caution. */
   public int growingSessions(long weeks) {
     return growingSessions + (int) Math.max(0, weeks / growingWeeks);

@@ -3,7 +3,7 @@ package boundwright.web;
 import boundwright.athlete.Athlete;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
-import boundwright.load.SessionRating;
+import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import io.javalin.http.Context;

@@ -5,7 +5,7 @@ import boundwright.load.GuardOverride;
 import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
-import boundwright.load.SessionRating;
+import boundwright.load.rating.SessionRating;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;

@@ -6,7 +6,7 @@ import boundwright.footfall.Sequence;
 import boundwright.load.Finding;
 import boundwright.load.GuardOverride;
 import boundwright.load.Verdict;
-import boundwright.load.Work;
+import boundwright.load.account.Work;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.Drill;
 import boundwright.store.Workbench;

@@ -1,7 +1,7 @@
 package boundwright.readiness;
 
 import boundwright.athlete.Level;
-import boundwright.load.DayLoad;
+import boundwright.load.account.DayLoad;
 import boundwright.load.Guard;
 import boundwright.load.GuardLimits;
 import boundwright.load.LegCare;
