@@ -45,19 +45,21 @@ public final class MeetSettingsHandler {
   public void save(Context ctx) {
     LengthUnit unit = unit();
     try {
+      // all fields are read before any is judged, so that what cannot be read is said first
+      double threshold = Form.number("class threshold", Form.text(ctx, "classThreshold"));
+      double rhythm = unit.readSmall("spread that is worth training", Form.text(ctx, "rhythm"));
+      int check = Form.whole("number of steps out", Form.text(ctx, "checkSteps"));
+      int early = Form.whole("step of the early mark", Form.text(ctx, "earlyStep"));
+      double noMark = unit.read("value of no mark", Form.text(ctx, "noMark"));
+      double spread = unit.readSmall("spread of a rival's marks", Form.text(ctx, "rivalSpread"));
+      double fouls = Form.number("foul chance of a rival", Form.text(ctx, "rivalFouls"));
       bench
           .meets()
           .keep(
               new MeetSettings(
-                  new JumpSettings(Form.number("class threshold", Form.text(ctx, "classThreshold"))),
-                  new RunUpSettings(
-                      unit.readSmall("spread that is worth training", Form.text(ctx, "rhythm")),
-                      Form.whole("number of steps out", Form.text(ctx, "checkSteps")),
-                      Form.whole("step of the early mark", Form.text(ctx, "earlyStep"))),
-                  new AimSettings(
-                      unit.read("value of no mark", Form.text(ctx, "noMark")),
-                      unit.readSmall("spread of a rival's marks", Form.text(ctx, "rivalSpread")),
-                      Form.number("foul chance of a rival", Form.text(ctx, "rivalFouls"))),
+                  new JumpSettings(threshold),
+                  new RunUpSettings(rhythm, check, early),
+                  new AimSettings(noMark, spread, fouls),
                   bench.meets().settings().rules()));
       ctx.redirect("/settings/meet?saved=1", HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
