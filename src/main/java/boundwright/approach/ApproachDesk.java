@@ -1,6 +1,5 @@
 package boundwright.approach;
 
-import boundwright.jump.JumpLimits;
 import boundwright.approach.aim.AimDesk;
 import boundwright.approach.aim.AimPlan;
 import boundwright.approach.board.BoardGaps;
@@ -20,6 +19,7 @@ import boundwright.athlete.AthleteRepository;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.athlete.Profile;
 import boundwright.jump.JumpEntry;
+import boundwright.jump.JumpLimits;
 import boundwright.jump.JumpLog;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;

@@ -6,3 +6,4 @@
 package boundwright.approach;
 
 import org.jspecify.annotations.NullMarked;
+

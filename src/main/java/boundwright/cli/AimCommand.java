@@ -1,13 +1,13 @@
 package boundwright.cli;
 
-import boundwright.athlete.Athlete;
 import boundwright.approach.aim.AimAdvice;
 import boundwright.approach.aim.AimAnswer;
 import boundwright.approach.aim.AimPlan;
 import boundwright.approach.aim.AimPolicy;
-import boundwright.approach.board.GapEntry;
 import boundwright.approach.aim.Goal;
 import boundwright.approach.aim.JumpForm;
+import boundwright.approach.board.GapEntry;
+import boundwright.athlete.Athlete;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;

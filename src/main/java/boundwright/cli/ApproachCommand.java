@@ -1,11 +1,11 @@
 package boundwright.cli;
 
-import boundwright.athlete.Athlete;
 import boundwright.approach.ApproachAnswer;
 import boundwright.approach.run.RunThrough;
 import boundwright.approach.run.RunThroughEntry;
 import boundwright.approach.run.RunUpPlan;
 import boundwright.approach.run.RunwaySpread;
+import boundwright.athlete.Athlete;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;

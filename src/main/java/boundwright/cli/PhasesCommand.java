@@ -2,9 +2,9 @@ package boundwright.cli;
 
 import boundwright.athlete.Athlete;
 import boundwright.jump.JumpEntry;
+import boundwright.jump.JumpSettings;
 import boundwright.jump.MeasuredContact;
 import boundwright.jump.MeasuredJump;
-import boundwright.jump.JumpSettings;
 import boundwright.jump.Phase;
 import boundwright.jump.PhaseAnswer;
 import boundwright.jump.Phases;

@@ -1,13 +1,13 @@
 package boundwright.cli;
 
-import boundwright.athlete.Athlete;
 import boundwright.approach.ApproachAnswer;
+import boundwright.approach.board.StartAdvice;
 import boundwright.approach.run.LearnedShifts;
 import boundwright.approach.run.RunThrough;
 import boundwright.approach.run.RunThroughEntry;
 import boundwright.approach.run.RunUpPlan;
 import boundwright.approach.run.RunwaySpread;
-import boundwright.approach.board.StartAdvice;
+import boundwright.athlete.Athlete;
 import boundwright.quantity.LengthUnit;
 import java.util.List;
 import java.util.Locale;

@@ -5,3 +5,4 @@
 package boundwright.demo;
 
 import org.jspecify.annotations.NullMarked;
+

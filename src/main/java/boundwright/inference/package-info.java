@@ -6,3 +6,4 @@
 package boundwright.inference;
 
 import org.jspecify.annotations.NullMarked;
+

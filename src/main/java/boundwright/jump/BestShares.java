@@ -1,9 +1,9 @@
 package boundwright.jump;
 
-import boundwright.quantity.Limits;
 import boundwright.flight.ContactModel;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.Arrays;

@@ -2,7 +2,6 @@ package boundwright.jump;
 
 import boundwright.quantity.Limits;
 
-
 /**
  * Speeds of the centre of mass into and out of one contact.
  *

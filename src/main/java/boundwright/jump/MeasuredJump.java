@@ -1,7 +1,7 @@
 package boundwright.jump;
 
-import boundwright.quantity.Limits;
 import boundwright.flight.Projectile;
+import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

@@ -6,3 +6,4 @@
 package boundwright.jump;
 
 import org.jspecify.annotations.NullMarked;
+

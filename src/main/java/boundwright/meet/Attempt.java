@@ -1,8 +1,8 @@
 package boundwright.meet;
 
-import boundwright.quantity.Limits;
-import boundwright.jump.JumpLimits;
 import boundwright.approach.run.RunLimits;
+import boundwright.jump.JumpLimits;
+import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
 import org.jspecify.annotations.Nullable;
 

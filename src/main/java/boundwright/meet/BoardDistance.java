@@ -1,10 +1,10 @@
 package boundwright.meet;
 
-import boundwright.quantity.Limits;
 import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 import boundwright.evidence.Standing;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Limits;
 import java.util.List;
 
 /**

@@ -1,10 +1,10 @@
 package boundwright.meet;
 
-import boundwright.quantity.Limits;
-import boundwright.jump.JumpLimits;
 import boundwright.approach.aim.Goal;
 import boundwright.approach.aim.Rival;
 import boundwright.approach.board.BoardGaps;
+import boundwright.jump.JumpLimits;
+import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -1,9 +1,9 @@
 package boundwright.meet;
 
-import boundwright.quantity.Limits;
 import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 import boundwright.jump.MeasureRule;
+import boundwright.quantity.Limits;
 
 /**
  * The rules of one meet; editions and levels differ, so all are settings.

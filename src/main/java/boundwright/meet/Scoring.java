@@ -1,10 +1,10 @@
 package boundwright.meet;
 
-import boundwright.quantity.Limits;
-import boundwright.jump.JumpLimits;
 import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
+import boundwright.jump.JumpLimits;
 import boundwright.jump.MeasureRule;
+import boundwright.quantity.Limits;
 
 /** Points by {@code floor(a (x + b)^2 - 5000)} (World Athletics scoring: form read, coefficients memory). */
 public enum Scoring {

@@ -6,3 +6,4 @@
 package boundwright.picture;
 
 import org.jspecify.annotations.NullMarked;
+

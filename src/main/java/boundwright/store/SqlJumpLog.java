@@ -16,7 +16,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.statement.Update;
 
 /** Measured jumps in the database. */
 final class SqlJumpLog implements JumpLog {

@@ -7,6 +7,7 @@ import boundwright.athlete.Surface;
 import boundwright.demo.DemoSquad;
 import boundwright.load.LegCare;
 import boundwright.picture.LoadPicture;
+import boundwright.picture.PictureFixtures;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
 import boundwright.readiness.TestScore;

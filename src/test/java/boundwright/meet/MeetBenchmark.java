@@ -7,6 +7,7 @@ import boundwright.flight.ContactModel;
 import boundwright.jump.BestShares;
 import boundwright.jump.ContactLine;
 import boundwright.jump.ContactPrior;
+import boundwright.jump.JumpFixtures;
 import boundwright.jump.JumpProfile;
 import boundwright.jump.MeasuredJump;
 import boundwright.jump.Shares;

@@ -1,12 +1,12 @@
 package boundwright.readiness;
 
 import boundwright.athlete.Level;
-import boundwright.load.account.DayLoad;
 import boundwright.load.Guard;
 import boundwright.load.GuardLimits;
 import boundwright.load.LegCare;
 import boundwright.load.Season;
 import boundwright.load.Verdict;
+import boundwright.load.account.DayLoad;
 import boundwright.readiness.GateAnswer.Decision;
 import java.time.LocalDate;
 import java.util.ArrayList;

@@ -3,13 +3,13 @@ package boundwright.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import boundwright.approach.board.GapEntry;
+import boundwright.approach.run.RunThroughEntry;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.footfall.Foot;
-import boundwright.approach.board.GapEntry;
 import boundwright.jump.JumpEntry;
 import boundwright.meet.MeetSheet;
-import boundwright.approach.run.RunThroughEntry;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
 import boundwright.store.Workbench;

@@ -1,7 +1,7 @@
 package boundwright.approach.aim;
 
-import boundwright.jump.JumpLimits;
 import boundwright.approach.board.BoardSpread;
+import boundwright.jump.JumpLimits;
 import boundwright.quantity.LengthUnit;
 import java.util.Locale;
 

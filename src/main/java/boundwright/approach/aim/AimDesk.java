@@ -1,13 +1,13 @@
 package boundwright.approach.aim;
 
-import boundwright.quantity.Limits;
-import boundwright.jump.JumpLimits;
 import boundwright.approach.board.BoardGaps;
 import boundwright.approach.board.BoardSeen;
 import boundwright.approach.board.BoardSpread;
 import boundwright.approach.board.GapEntry;
 import boundwright.athlete.Athlete;
 import boundwright.inference.Normal;
+import boundwright.jump.JumpLimits;
+import boundwright.quantity.Limits;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;

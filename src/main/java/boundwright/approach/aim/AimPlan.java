@@ -1,8 +1,8 @@
 package boundwright.approach.aim;
 
-import boundwright.quantity.Limits;
 import boundwright.jump.JumpLimits;
 import boundwright.jump.MeasureRule;
+import boundwright.quantity.Limits;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import org.jspecify.annotations.Nullable;

@@ -1,7 +1,7 @@
 package boundwright.approach.aim;
 
-import boundwright.quantity.Limits;
 import boundwright.jump.JumpLimits;
+import boundwright.quantity.Limits;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,10 +1,10 @@
 package boundwright.approach.aim;
 
-import boundwright.quantity.Limits;
-import boundwright.jump.JumpLimits;
 import boundwright.approach.board.BoardSpread;
 import boundwright.inference.LinearBelief;
+import boundwright.jump.JumpLimits;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.Limits;
 import java.util.List;
 
 /**

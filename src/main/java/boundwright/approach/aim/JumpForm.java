@@ -1,8 +1,8 @@
 package boundwright.approach.aim;
 
-import boundwright.quantity.Limits;
-import boundwright.jump.JumpLimits;
 import boundwright.inference.Normal;
+import boundwright.jump.JumpLimits;
+import boundwright.quantity.Limits;
 
 /**
  * An athlete's form for the aim: effective distance and board gap are normal and independent (worked; a model, not a

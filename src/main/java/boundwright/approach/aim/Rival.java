@@ -1,8 +1,8 @@
 package boundwright.approach.aim;
 
-import boundwright.quantity.Limits;
-import boundwright.jump.JumpLimits;
 import boundwright.inference.Normal;
+import boundwright.jump.JumpLimits;
+import boundwright.quantity.Limits;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -6,3 +6,4 @@
 package boundwright.approach.aim;
 
 import org.jspecify.annotations.NullMarked;
+

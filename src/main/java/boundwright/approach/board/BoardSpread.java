@@ -1,9 +1,9 @@
 package boundwright.approach.board;
 
-import boundwright.quantity.Limits;
-import boundwright.jump.JumpLimits;
 import boundwright.inference.Normal;
+import boundwright.jump.JumpLimits;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
 import java.util.List;
 import java.util.Map;

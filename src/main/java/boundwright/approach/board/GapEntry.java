@@ -1,7 +1,7 @@
 package boundwright.approach.board;
 
-import boundwright.quantity.Limits;
 import boundwright.jump.JumpLimits;
+import boundwright.quantity.Limits;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;

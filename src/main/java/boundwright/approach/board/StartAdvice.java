@@ -1,9 +1,9 @@
 package boundwright.approach.board;
 
-import boundwright.quantity.Limits;
 import boundwright.jump.JumpLimits;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Limits;
 import java.util.Locale;
 
 /**

@@ -5,3 +5,4 @@
 package boundwright.approach.board;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -1,8 +1,8 @@
 package boundwright.approach.run;
 
-import boundwright.quantity.Limits;
-import boundwright.jump.JumpLimits;
 import boundwright.athlete.Athlete;
+import boundwright.jump.JumpLimits;
+import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.Collections;

@@ -1,9 +1,9 @@
 package boundwright.approach.run;
 
-import boundwright.quantity.Limits;
-import boundwright.jump.JumpLimits;
 import boundwright.athlete.Athlete;
+import boundwright.jump.JumpLimits;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.Limits;
 
 /**
  * A full run-up as it is taped: all distances are measured from the take-off line back, in metres.

@@ -1,11 +1,11 @@
 package boundwright.approach.run;
 
-import boundwright.quantity.Limits;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.flight.SprintCurve;
 import boundwright.inference.LinearBelief;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
 import java.util.List;
 import java.util.Locale;

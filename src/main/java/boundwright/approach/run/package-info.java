@@ -6,3 +6,4 @@
 package boundwright.approach.run;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -5,4 +5,3 @@
 @NullMarked
 package boundwright.load.account;
 
-import org.jspecify.annotations.NullMarked;

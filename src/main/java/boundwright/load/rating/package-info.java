@@ -2,4 +2,3 @@
 @NullMarked
 package boundwright.load.rating;
 
-import org.jspecify.annotations.NullMarked;

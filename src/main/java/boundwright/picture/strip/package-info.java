@@ -6,3 +6,4 @@
 package boundwright.picture.strip;
 
 import org.jspecify.annotations.NullMarked;
+
