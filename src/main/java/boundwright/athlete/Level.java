@@ -11,7 +11,7 @@ public enum Level {
   /** Competes in the triple jump from a full run-up. */
   ADVANCED("advanced"),
   /** Nobody has said yet, as after an import: flights are guessed as of the middle level, limits are the lowest. */
-  NOT_SET("not set");
+  NOT_SET("level not set");
 
   /** Those that a coach can choose. */
   public static final List<Level> KNOWN = List.of(BEGINNER, INTERMEDIATE, ADVANCED);

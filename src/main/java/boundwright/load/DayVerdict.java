@@ -56,6 +56,11 @@ public record DayVerdict(LocalDate day, Verdict soFar, Verdict withPlan, boolean
         + (planned ? ", with the plan " + withPlan.answer().label() + " (" + withPlan.contacts() + ")." : ", nothing more planned.");
   }
 
+  /** What stands behind the answer: the strictest concern of the day with the plan; empty when there is none. */
+  public String lead() {
+    return withPlan.concerns().stream().findFirst().map(Finding::said).orElse("");
+  }
+
   /** What may still be added, in a line; empty when nothing is left or bounding is stopped. */
   public String roomSaid() {
     if (held()) {

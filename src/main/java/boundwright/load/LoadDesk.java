@@ -76,6 +76,24 @@ public final class LoadDesk {
     return read.guard(athlete).judge(athlete.level(), read.care(athlete), read.history(athlete), read.done(athlete).with(instead));
   }
 
+  /**
+   * What is said more strictly when a rep that is not in the plan is done on top of it; empty when it is in the plan or changes nothing.
+   *
+   * @param shown what a screen shows
+   */
+  public List<Finding> beside(Athlete athlete, Work shown) {
+    List<Work> rest = rest(athlete);
+    if (rest.stream().anyMatch(w -> w.surface() == shown.surface() && Work.rest(List.of(shown), List.of(w)).isEmpty())) {
+      return List.of();
+    }
+    List<Finding> planned = today(athlete, rest).concerns();
+    List<Work> more = new ArrayList<>(rest);
+    more.add(shown);
+    return today(athlete, more).concerns().stream()
+        .filter(f -> planned.stream().noneMatch(o -> o.rule() == f.rule() && o.answer().compareTo(f.answer()) >= 0))
+        .toList();
+  }
+
   /** What of the plan was not done yet today. */
   public List<Work> rest(Athlete athlete) {
     return Work.rest(plan.of(List.of(athlete)).getOrDefault(athlete.id(), List.of()), done(athlete));

@@ -19,6 +19,11 @@ public record SeasonStart(@Nullable Long athleteId, LocalDate from, Season seaso
     return newest(all, athleteId, day).or(() -> newest(all, null, day)).map(SeasonStart::season);
   }
 
+  /** The part of the year of the squad on a day, for everybody who has none of their own. */
+  public static Optional<Season> ofSquad(List<SeasonStart> all, LocalDate day) {
+    return newest(all, null, day).map(SeasonStart::season);
+  }
+
   private static Optional<SeasonStart> newest(List<SeasonStart> all, @Nullable Long whose, LocalDate day) {
     return all.stream()
         .filter(s -> whose == null ? s.athleteId == null : whose.equals(s.athleteId))

@@ -7,4 +7,4 @@
 @NullMarked
 package boundwright.load;
 
-
+import org.jspecify.annotations.NullMarked;

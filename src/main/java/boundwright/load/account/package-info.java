@@ -5,3 +5,4 @@
 @NullMarked
 package boundwright.load.account;
 
+import org.jspecify.annotations.NullMarked;

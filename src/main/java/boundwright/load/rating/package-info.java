@@ -2,3 +2,4 @@
 @NullMarked
 package boundwright.load.rating;
 
+import org.jspecify.annotations.NullMarked;

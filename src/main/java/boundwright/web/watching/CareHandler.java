@@ -46,7 +46,7 @@ public final class CareHandler {
           case "settled" -> "Kept.";
           case "hold" -> "The medical hold is open. It ends with the clinician's name and a date.";
           case "ended" -> "The medical hold is ended, with name and date.";
-          case "growing" -> "Kept. The guard asks its limits for growing athletes from now on as set here.";
+          case "growing" -> "Kept. The limits for growing athletes hold from now on as set here.";
           case "again" -> "That was kept already and was not kept twice.";
           case "rating" -> "The session's rating is kept.";
           default -> "";
