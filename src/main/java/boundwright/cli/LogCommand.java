@@ -4,6 +4,7 @@ import boundwright.athlete.Athlete;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
@@ -93,7 +94,11 @@ final class LogCommand implements Callable<Integer> {
       }
       MarkAdvice next = null;
       String noNext = null;
+      DayVerdict day = bench.loadDesk().day(who);
       try {
+        if (day.held()) {
+          throw new RefusedException("no bounding. " + day.reason());
+        }
         next = bench.advisor().advise(who, rep.sequence(), rep.approachSteps(), settings);
       } catch (RefusedException e) {
         noNext = e.getMessage();
@@ -105,12 +110,12 @@ final class LogCommand implements Callable<Integer> {
             new Answer(
                 undoLast ? null : said,
                 undoLast ? said : null,
-                next == null ? null : MarksAnswer.of(who, next, false, next.warnings()),
+                next == null ? null : MarksAnswer.of(who, next, false, next.warnings(), day),
                 noNext));
       } else if (next == null) {
         s.out().println("No next mark: " + noNext);
       } else {
-        new MarksText(s.out(), settings.unit()).print(who, next, false, next.warnings());
+        new MarksText(s.out(), settings.unit()).print(who, next, false, next.warnings(), day);
       }
       return 0;
     }

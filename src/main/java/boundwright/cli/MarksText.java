@@ -4,6 +4,7 @@ import boundwright.athlete.Athlete;
 import boundwright.flight.Forecast;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.MarkAdvice;
@@ -27,7 +28,7 @@ final class MarksText {
     this.unit = unit;
   }
 
-  void print(Athlete athlete, MarkAdvice advice, boolean flat, List<String> warnings) {
+  void print(Athlete athlete, MarkAdvice advice, boolean flat, List<String> warnings, DayVerdict day) {
     if (flat) {
       line("GROUND", unit.write(advice.groundNeeded_m()) + " of level ground, start mark to landing");
     } else {
@@ -53,6 +54,7 @@ final class MarksText {
       advice.openers().forEach(o -> wrapped("Or else", o.said()));
     }
     warnings.forEach(w -> wrapped("Take care", w));
+    wrapped("Load", day.said() + day.body().map(f -> " " + f.said()).orElse(""));
   }
 
   private void start(MarkAdvice advice) {
