@@ -10,6 +10,8 @@ import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
 import boundwright.store.Judgement;
 import boundwright.store.Workbench;
+import boundwright.track.Logged;
+import boundwright.track.Tap;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -73,6 +75,9 @@ final class LogCommand implements Callable<Integer> {
   @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
   private @Nullable String unit;
 
+  @Option(names = "--sure", description = "Take a mark far from the advised one without asking.")
+  private boolean sure;
+
   @Option(names = "--undo-last", description = "Take back the rep of this athlete that was logged last.")
   private boolean undoLast;
 
@@ -86,18 +91,14 @@ final class LogCommand implements Callable<Integer> {
     try (Workbench bench = data.open(s)) {
       CoachSettings settings = Choices.settings(bench.settings().settings(), unit, null, surface);
       Athlete who = DataOptions.athlete(bench, athlete);
-      Rep rep = undoLast ? undo(bench, who) : bench.logbook().log(rep(s, who, settings));
+      Logged logged =
+          undoLast ? undo(bench, who, settings) : bench.track().log(who, new Tap(null, rep(s, who, settings), sure), settings);
+      Rep rep = logged.rep();
       // On disk from here on: whatever happens to the next mark, the coach must read that the rep is kept.
       if (!top.json()) {
         print(s, who, rep, settings.unit());
       }
-      MarkAdvice next = null;
-      String noNext = null;
-      try {
-        next = bench.advisor().advise(who, rep.sequence(), rep.approachSteps(), settings);
-      } catch (RefusedException e) {
-        noNext = e.getMessage();
-      }
+      MarkAdvice next = logged.next();
       if (top.json()) {
         RepAnswer said = RepAnswer.of(who.name(), rep);
         Json.print(
@@ -106,9 +107,9 @@ final class LogCommand implements Callable<Integer> {
                 undoLast ? null : said,
                 undoLast ? said : null,
                 next == null ? null : MarksAnswer.of(who, next, false, next.warnings()),
-                noNext));
+                logged.noNext()));
       } else if (next == null) {
-        s.out().println("No next mark: " + noNext);
+        s.out().println("No next mark: " + logged.noNext());
       } else {
         new MarksText(s.out(), settings.unit()).print(who, next, false, next.warnings());
       }
@@ -121,7 +122,7 @@ final class LogCommand implements Callable<Integer> {
       @Nullable RepAnswer kept, @Nullable RepAnswer takenBack, @Nullable MarksAnswer next, @Nullable String noNextBecause) {}
 
   /** Logged last means the largest number in the store, whatever its date. */
-  private Rep undo(Workbench bench, Athlete who) {
+  private Logged undo(Workbench bench, Athlete who, CoachSettings settings) {
     if (sequence != null || outcome != null || mark != null || landing != null || footprints != null || faults != null) {
       throw new RefusedException("--undo-last takes a rep back and keeps none. Run log again without it to keep a rep.");
     }
@@ -129,8 +130,7 @@ final class LogCommand implements Callable<Integer> {
         bench.reps().inOrder(who.id()).stream()
             .max(Comparator.comparingLong(Rep::id))
             .orElseThrow(() -> new RefusedException(who.name() + " has no rep to take back."));
-    bench.logbook().undo(who.id(), last.id());
-    return last;
+    return bench.track().undo(who, last.id(), settings);
   }
 
   private Rep rep(Surroundings s, Athlete who, CoachSettings settings) {

@@ -21,6 +21,7 @@ import boundwright.readiness.TestRepository;
 import boundwright.runway.MarkAdvisor;
 import boundwright.runway.SettingsRepository;
 import boundwright.technique.LookRepository;
+import boundwright.track.TrackDesk;
 import java.nio.file.Path;
 import java.time.Clock;
 
@@ -47,6 +48,7 @@ public final class Workbench implements AutoCloseable {
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
   private final MeetDesk meetDesk;
+  private final TrackDesk track;
   private final JobQueue clipQueue;
   private final ClipDesk clips;
 
@@ -72,6 +74,7 @@ public final class Workbench implements AutoCloseable {
     this.aimDesk = new AimDesk(boardLog);
     this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
+    this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.clipQueue = JobQueue.embedded(database);
     this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, clock, scan);
   }
@@ -190,6 +193,11 @@ public final class Workbench implements AutoCloseable {
   /** Logs reps and learns from them. */
   public Logbook logbook() {
     return logbook;
+  }
+
+  /** Logs what happens at the runway and takes it back. */
+  public TrackDesk track() {
+    return track;
   }
 
   /** Says where the tapes go. */
