@@ -11,6 +11,7 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.picture.StripWords;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.Rungs;
@@ -70,7 +71,7 @@ final class SquadPages {
   }
 
   private static String rung(int steps) {
-    return steps == 0 ? "standing" : SessionCards.plural(steps, "step");
+    return steps == 0 ? "standing" : Notes.counted(steps, "step");
   }
 
   private SquadDrill column(CutDrill d, Sequence piece) {

@@ -3,7 +3,6 @@ package boundwright.picture;
 import static boundwright.picture.StripPaths.number;
 import static boundwright.picture.StripPaths.round;
 
-import boundwright.card.SessionCards;
 import boundwright.flight.Rep;
 import boundwright.footfall.Routine;
 import boundwright.picture.LadderPicture.Ladder;
@@ -11,6 +10,7 @@ import boundwright.picture.LadderPicture.Mark;
 import boundwright.picture.LadderPicture.Rung;
 import boundwright.picture.Lettering.Style;
 import boundwright.picture.strip.RunwayStrip.Width;
+import boundwright.quantity.Notes;
 import boundwright.readiness.DrillFamily;
 import boundwright.readiness.GateAnswer.Decision;
 import boundwright.readiness.GateAnswer;
@@ -151,7 +151,7 @@ final class LadderDrawing {
     }
     String text =
         answer.missingReps() > 0
-            ? "missing: " + SessionCards.plural(answer.missingReps(), "clean rep") + ", " + SessionCards.plural(answer.missingDays(), "day")
+            ? "missing: " + Notes.counted(answer.missingReps(), "clean rep") + ", " + Notes.counted(answer.missingDays(), "day")
             : answer.evidence().stream().filter(e -> !e.met()).map(e -> e.name().label()).collect(Collectors.joining(", "));
     return text.isEmpty() ? List.of() : Lettering.wrap(answer.missingReps() > 0 ? text : "not there: " + text, size, Style.PLAIN, room);
   }

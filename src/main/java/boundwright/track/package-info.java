@@ -6,3 +6,4 @@
 package boundwright.track;
 
 import org.jspecify.annotations.NullMarked;
+
