@@ -117,8 +117,11 @@ public final class FlightModel {
     b.measure(h, usual - base, own);
   }
 
-  /** The model after one more rep; this one is unchanged. Reps come by date and then in the order logged. */
+  /** The model after one more rep; this one is unchanged. Reps come by date and then in the order logged. An abandoned rep teaches nothing. */
   public FlightModel learn(Rep r) {
+    if (r.abandoned()) {
+      return this; // Somebody who breaks off has shortened or lengthened flights already: no length in it is a usual one.
+    }
     Opened today = openDay(r.date());
     Sequence sequence = r.sequence();
     int n = sequence.size();
