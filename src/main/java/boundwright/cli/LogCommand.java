@@ -48,8 +48,14 @@ final class LogCommand implements Callable<Integer> {
       description = "grass, sprung floor, raised runway or track. Default: the runway of the settings.")
   private @Nullable String surface;
 
-  @Option(names = "--outcome", paramLabel = "TAP", description = "short of the sand, in the sand, or late (a contact in the sand).")
+  @Option(names = "--outcome", paramLabel = "TAP", description = "short of the sand, in the sand, late (a contact in the sand), or abandoned.")
   private @Nullable String outcome;
+
+  @Option(
+      names = "--after",
+      paramLabel = "N",
+      description = "The contact after which an abandoned rep broke off. Default: not known; all its contacts count as load.")
+  private @Nullable Integer after;
 
   @Option(names = "--mark", paramLabel = "LENGTH", description = "Take-off mark to the near edge of the sand.")
   private @Nullable String mark;
@@ -123,7 +129,7 @@ final class LogCommand implements Callable<Integer> {
 
   /** Logged last means the largest number in the store, whatever its date. */
   private Logged undo(Workbench bench, Athlete who, CoachSettings settings) {
-    if (sequence != null || outcome != null || mark != null || landing != null || footprints != null || faults != null) {
+    if (sequence != null || outcome != null || after != null || mark != null || landing != null || footprints != null || faults != null) {
       throw new RefusedException("--undo-last takes a rep back and keeps none. Run log again without it to keep a rep.");
     }
     Rep last =
@@ -151,6 +157,7 @@ final class LogCommand implements Callable<Integer> {
         footprints == null ? List.of() : prints(in, footprints),
         landing == null ? null : (Double) in.read("landing", landing),
         tap,
+        after,
         mark == null ? null : (Double) in.read("take-off mark", mark),
         judgement.judged(),
         judgement.faults());
@@ -174,6 +181,8 @@ final class LogCommand implements Callable<Integer> {
         who.name() + ", " + rep.date() + ": " + rep.sequence().text() + " from "
             + (rep.approachSteps() == 0 ? "standing" : rep.approachSteps() + " steps") + " on " + rep.surface().label()
             + (rep.outcome() == null ? "" : ", " + rep.outcome().label())
+            + (rep.brokeOffAfter() == null ? "" : " after contact " + rep.brokeOffAfter())
+            + (rep.abandoned() ? " (" + rep.contactsDone().size() + " contacts count as load)" : "")
             + (rep.markToSand_m() == null ? "" : ", mark " + in.write(rep.markToSand_m()))
             + (rep.landing_m() == null ? "" : ", landing " + in.write(rep.landing_m()))
             + (rep.footprints_m().isEmpty() ? "" : ", footprints " + String.join("; ", rep.footprints_m().stream()

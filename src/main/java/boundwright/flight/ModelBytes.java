@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * change with the program; the reps are the truth and the model is learned again from them.
  */
 final class ModelBytes {
-  private static final int VERSION = 0x42570002;
+  private static final int VERSION = 0x42570003;
 
   private ModelBytes() {}
 

@@ -23,7 +23,7 @@ public final class LoadSources {
       new Source("no-shock", "No shock-intensity plyometrics under 16", "Allerheiligen and Rogers 1995", Standing.READ);
   /** Spacing. */
   public static final Source SPACING =
-      new Source("spacing", "48-72 hours between sessions", "plyometric guidelines as reviewed", Standing.READ);
+      new Source("spacing", "48-72 hours between sessions", "plyometric guidelines, no paper named", Standing.MEMORY);
   /** Ramp. */
   public static final Source RAMP =
       new Source("ramp", "A weekly rise of 10 % is custom, not proven (Buist et al. 2008); over 30 % in two weeks was riskier in novice "
@@ -44,7 +44,7 @@ public final class LoadSources {
   /** Stop and refer. */
   public static final Source REFER =
       new Source("refer", "Pain on one bony spot, at night or at rest, that climbs in the session, swelling, giving way, a pop, cannot hop "
-          + "on the leg: stop and refer to licensed medical staff", "consistent with reviews read", Standing.MEMORY);
+          + "on the leg: stop and refer to licensed medical staff", "the usual signs to stop, no paper named", Standing.MEMORY);
   /** Hard sessions. */
   public static final Source HARD =
       new Source("hard", "What counts as a hard session, and the floor of the weekly rise", "first guess of the makers", Standing.JUDGEMENT);

@@ -100,9 +100,10 @@ public final class LadderDesk {
             here.stream()
                 .filter(
                     r ->
-                        r.landing_m() != null
-                            || r.footprints_m().stream().anyMatch(f -> !f.isNaN())
-                            || (r.outcome() != null && r.markToSand_m() != null))
+                        !r.abandoned()
+                            && (r.landing_m() != null
+                                || r.footprints_m().stream().anyMatch(f -> !f.isNaN())
+                                || (r.outcome() != null && r.markToSand_m() != null)))
                 .count();
     if (telling == 0) {
       return new SpeedUse(0, 0, 0);

@@ -73,6 +73,26 @@ class LogCommandTest {
   }
 
   @Test
+  void anAbandonedRepIsKeptWithItsContactsAndMovesNoMark() {
+    String[] marks = {"marks", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--json"};
+    double before = terminal.run(marks).json().get("markToSand_m").asDouble();
+    Said said =
+        terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--outcome", "abandoned", "--after", "4", "--mark", "11.80");
+    assertThat(said.exit()).as(said.err()).isZero();
+    assertThat(said.out()).contains("abandoned after contact 4 (4 contacts count as load), mark 11.80 m");
+    assertThat(terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--outcome", "abandoned").out())
+        .contains("abandoned (6 contacts count as load)");
+    assertThat(reps().get(0).get("outcome").asText()).isEqualTo("abandoned");
+    assertThat(reps().get(0).get("broke_off_after").asInt()).isEqualTo(4);
+    assertThat(reps().get(1).get("broke_off_after").isNull()).isTrue();
+    assertThat(terminal.run(marks).json().get("markToSand_m").asDouble()).isEqualTo(before);
+    JsonNode load = terminal.run("load", "--athlete", "Orla Tamsin", "--json").json();
+    assertThat(load.get("contactsToday").asInt()).isEqualTo(10);
+    assertThat(terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--outcome", "in", "--after", "4").err())
+        .contains("its outcome is 'in'");
+  }
+
+  @Test
   void readsTheCoachsUnit() {
     Said said =
         terminal.run("log", "--athlete", "Piet Quill", "--sequence", "RL", "--unit", "ft", "--mark", "10 ft", "--landing", "11' 6\"", "--footprints", "5-06", "--json");

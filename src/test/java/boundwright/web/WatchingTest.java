@@ -13,6 +13,7 @@ import boundwright.load.Answer;
 import boundwright.load.Finding.Rule;
 import boundwright.load.GuardOverride;
 import boundwright.load.LegCare.MedicalHold;
+import boundwright.evidence.JumpSources;
 import boundwright.load.LoadSources;
 import boundwright.load.Season;
 import boundwright.readiness.DrillFamily;
@@ -306,7 +307,8 @@ class WatchingTest {
     assertThat(bench.care().guard().limits().hardContacts()).isEqualTo(60);
     assertThat(bench.care().guard().season()).isEqualTo(Season.IN_SEASON);
     String sources = client.get("/sources").body();
-    LoadSources.ALL.forEach(s -> assertThat(sources).contains("id=\"" + s.id() + "\""));
+    LoadSources.ALL.forEach(s -> assertThat(sources).containsOnlyOnce("id=\"" + s.id() + "\""));
+    JumpSources.ALL.forEach(s -> assertThat(sources).containsOnlyOnce("id=\"" + s.id() + "\""));
   }
 
   private void log(LocalDate date, boolean judged, String... faults) {

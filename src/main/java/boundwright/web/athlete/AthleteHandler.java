@@ -93,7 +93,8 @@ public final class AthleteHandler {
   private static String kept(Rep rep, int n) {
     Outcome outcome = rep.outcome();
     String what = outcome == null ? "Lengths" : outcome.label().substring(0, 1).toUpperCase(Locale.ROOT) + outcome.label().substring(1);
-    return what + ", rep " + n + " today. Logged.";
+    return what + ", rep " + n + " today. Logged"
+        + (rep.abandoned() ? ": " + rep.contactsDone().size() + " contacts count as load." : ".");
   }
 
   /** Takes a rep back. */
@@ -167,6 +168,9 @@ public final class AthleteHandler {
     }
     Sequence sequence = Sequence.parse(asked.sequence());
     List<FaultTick> ticks = Ticks.read(ctx.formParams("fault"), sequence);
+    Outcome tap = outcome.isEmpty() ? null : Form.oneOf(Outcome.class, "outcome", outcome);
+    String after = Form.text(ctx, "after");
+    boolean abandoned = tap == Outcome.ABANDONED;
     boolean judged = !Form.text(ctx, "judged").equals("no");
     if (!judged && !ticks.isEmpty()) {
       throw new RefusedException("A fault is ticked, but 'not looked at' is chosen. Choose one of the two.");
@@ -180,9 +184,11 @@ public final class AthleteHandler {
         asked.surface(),
         prints,
         landing.isEmpty() ? null : unit.read("landing", landing),
-        outcome.isEmpty() ? null : Form.oneOf(Outcome.class, "outcome", outcome),
+        tap,
+        abandoned && !after.isEmpty() ? (Integer) Form.whole("contact after which it broke off", after) : null,
         mark.isEmpty() || !asked.sand() ? null : unit.read("take-off mark", mark),
-        judged,
+        // 'Clean' stands chosen before every rep: of one that broke off it says nothing.
+        abandoned ? !ticks.isEmpty() : judged,
         Ticks.written(ticks));
   }
 
