@@ -291,14 +291,21 @@ public final class FlightModel {
     double place = square(placementSd(approachSteps));
     double[] h = new double[Traits.COUNT];
     double scatter = 0;
+    double both = 0;
     for (Flight f : sequence.flights()) {
       int i = f.order() - 1;
+      boolean last = f.order() == sequence.size();
+      double[] withLastContact = last ? today.times(h) : h;
+      double scatterBefore = scatter;
       Traits.add(h, nominal[i], sequence, f, approachSteps, surface);
       scatter += square(nominal[i]) * own;
+      if (last) {
+        both = Rows.dot(withLastContact, h) + scatterBefore + base[i] * base[i + 1] * together + place;
+      }
       mean[i] = base[i + 1] + today.meanOf(h);
       sd[i] = Math.sqrt(today.varianceOf(h) + scatter + square(base[i + 1]) * together + place);
     }
-    return new Forecast(sequence, approachSteps, mean, sd, Math.sqrt(place), repsAtRung[approachSteps]);
+    return new Forecast(sequence, approachSteps, mean, sd, both, Math.sqrt(place), repsAtRung[approachSteps]);
   }
 
   /**
