@@ -306,7 +306,10 @@ public final class FlightModel {
 
   private static Sharpness sharpness(Belief after, double[] last, double[] landing, double[] own) {
     Belief b = after.narrowed(Traits.COUNT);
-    return new Sharpness(Math.sqrt(b.varianceOf(last) + own[0]), Math.sqrt(b.varianceOf(landing) + own[2]));
+    return new Sharpness(
+        Math.sqrt(b.varianceOf(last) + own[0]),
+        Math.sqrt(b.varianceOf(landing) + own[2]),
+        Rows.dot(landing, b.times(last)) + own[1]);
   }
 
   /** Where contacts 1 to n and the landing fall, as sums of unknowns: traits, rep, placement, each flight's scatter. */

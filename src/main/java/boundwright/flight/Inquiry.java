@@ -43,12 +43,12 @@ public final class Inquiry {
 
   /** The forecast as it is now. */
   public Sharpness now() {
-    return new Sharpness(Math.sqrt(shared[0] + own[0]), Math.sqrt(shared[2] + own[2]));
+    return new Sharpness(Math.sqrt(shared[0] + own[0]), Math.sqrt(shared[2] + own[2]), shared[1] + own[1]);
   }
 
   /** What stays unknown of a single rep however much is logged: its own scatter. */
   public Sharpness least() {
-    return new Sharpness(Math.sqrt(own[0]), Math.sqrt(own[2]));
+    return new Sharpness(Math.sqrt(own[0]), Math.sqrt(own[2]), own[1]);
   }
 
   /** After one rep with every footprint and the landing measured. */
@@ -88,14 +88,14 @@ public final class Inquiry {
       }
     }
     double[] expected = afterTaps(joint, markToSand_m, reps);
-    return new Sharpness(Math.sqrt(expected[0]), Math.sqrt(expected[1]));
+    return new Sharpness(Math.sqrt(expected[0]), Math.sqrt(expected[1]), expected[2]);
   }
 
-  /** Expected variances of the last rep's last contact and landing when the first {@code left} reps are tapped. */
+  /** Expected variances of the last rep's last contact and landing, and their covariance, when the first {@code left} reps are tapped. */
   private double[] afterTaps(Belief joint, double mark, int left) {
     int last = joint.size() - 2;
     if (left == 0) {
-      return new double[] {joint.variance(last), joint.variance(last + 1)};
+      return new double[] {joint.variance(last), joint.variance(last + 1), joint.covariance(last, last + 1)};
     }
     double[] h = new double[joint.size()];
     double[] contact = h.clone();
@@ -104,18 +104,19 @@ public final class Inquiry {
     landing[2 * left - 1] = 1;
     double isLate = joint.chanceAbove(contact, mark);
     double isShort = Math.min(1 - isLate, 1 - joint.chanceAbove(landing, mark));
-    double[] out = new double[2];
+    double[] out = new double[3];
     for (Outcome o : Outcome.values()) {
       double chance = o == Outcome.LATE ? isLate : o == Outcome.SHORT ? isShort : Math.max(0, 1 - isLate - isShort);
       if (chance > 1e-6) {
         Belief after = joint.copy();
         FlightModel.tellTap(after, o, mark, contact, landing, slip);
         double[] then = afterTaps(after, mark, left - 1);
-        out[0] += chance * then[0];
-        out[1] += chance * then[1];
+        for (int i = 0; i < out.length; i++) {
+          out[i] += chance * then[i];
+        }
       }
     }
     double seen = Math.max(1e-6, isLate + isShort + Math.max(0, 1 - isLate - isShort));
-    return new double[] {out[0] / seen, out[1] / seen};
+    return new double[] {out[0] / seen, out[1] / seen, out[2] / seen};
   }
 }
