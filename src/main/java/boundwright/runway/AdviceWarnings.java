@@ -26,8 +26,8 @@ final class AdviceWarnings {
     never(surface, out);
     if (!open) {
       out.add(
-          "No mark reaches " + AdviceWords.percent(settings.marks().chance())
-              + " on both sides. The mark shown is the best there is, not good enough to rely on.");
+          "No mark reaches " + InHundred.said(InHundred.asked(settings.marks().chance()))
+              + ". The one shown is the best there is, not good enough to rely on.");
     }
     untried(forecast, out);
     double runway = settings.facility().runway_m();

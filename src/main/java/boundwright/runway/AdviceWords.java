@@ -19,10 +19,6 @@ final class AdviceWords {
     return steps == 0 ? "Standing" : steps == 1 ? "1 step" : steps + " steps";
   }
 
-  static String percent(double chance) {
-    return Math.round(chance * 100) + " in 100";
-  }
-
   /** What the lengths rest on. */
   static String from(FlightModel model, int steps) {
     if (model.reps() == 0) {

@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /** Answers where the tapes go, for one athlete or for the squad, and says why and how sure. */
 public final class MarkAdvisor {
@@ -60,6 +61,27 @@ public final class MarkAdvisor {
     Athlete.checkSteps(approachSteps);
     return remembered(
         logbook.model(athlete), logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, LocalDate.now(clock));
+  }
+
+  /**
+   * What logging this athlete's next rep should add, or null if nothing would make enough more reps count.
+   *
+   * @param approachSteps 0 to 26
+   * @param surface what is bounded on
+   */
+  public @Nullable LogNext whatToLog(
+      Athlete athlete, Sequence sequence, int approachSteps, Surface surface, CoachSettings settings) {
+    Athlete.checkSteps(approachSteps);
+    return whatToLog(logbook.model(athlete), sequence, approachSteps, surface, settings, LocalDate.now(clock));
+  }
+
+  /** What to log next from a model that is at hand; null if nothing is worth the trouble. */
+  public static @Nullable LogNext whatToLog(
+      FlightModel model, Sequence sequence, int approachSteps, Surface surface, CoachSettings settings, LocalDate date) {
+    MarkChances chances = MarkChances.of(model.forecast(sequence, approachSteps, surface, date), settings.marks());
+    boolean onlyTaps = model.measuredReps() == 0 && model.reps() >= WhatToLog.HABIT;
+    return WhatToLog.choose(
+        model.inquiry(sequence, approachSteps, surface, date), chances, sequence.size(), onlyTaps, settings.unit());
   }
 
   /** The marks of one drill for a squad, by the athlete's number; a few reads for all of them. */
@@ -115,8 +137,7 @@ public final class MarkAdvisor {
         forecast,
         settings.marks(),
         mark,
-        chances.inSand(mark),
-        chances.clear(mark),
+        chances.bestChance(),
         window.orElse(null),
         chances.learning(),
         runUp.length(),

@@ -2,6 +2,9 @@ package boundwright.runway;
 
 import boundwright.flight.Forecast;
 import java.util.Optional;
+import org.hipparchus.analysis.UnivariateFunction;
+import org.hipparchus.analysis.solvers.AllowedSolution;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import org.hipparchus.distribution.continuous.NormalDistribution;
 
 /**
@@ -18,7 +21,7 @@ final class MarkChances {
   private static final NormalDistribution NORMAL = new NormalDistribution(0, 1);
   /** Marks at which the chance is smaller than this are not told apart. */
   private static final double NOTHING = 1e-7;
-  private static final int HALVINGS = 45;
+  private static final int MOST_STEPS = 200;
 
   private final double near;
   private final double far;
@@ -28,6 +31,7 @@ final class MarkChances {
   private final double free;
   private final MarkSettings settings;
   private final double best;
+  private final double bestChance;
 
   /**
    * The chances of a last contact and a landing at these places [m] with these standard deviations [m], above 0.
@@ -43,6 +47,7 @@ final class MarkChances {
     this.free = Math.sqrt(Math.max(1e-12, (1 - tie) * (1 + tie)));
     this.settings = settings;
     this.best = findBest();
+    this.bestChance = counts(best);
   }
 
   static MarkChances of(Forecast f, MarkSettings settings) {
@@ -53,6 +58,26 @@ final class MarkChances {
   /** Chance that a rep from this mark counts: ends in sand and keeps the last contact out of it, each by its margin; 0 to 1. */
   double counts(double mark) {
     return JointNormal.belowAndAbove(clearScore(mark), -inSandScore(mark), tie);
+  }
+
+  /** What is asked. */
+  MarkSettings settings() {
+    return settings;
+  }
+
+  /** Expected place of the last contact, from the take-off mark [m]. */
+  double lastContact() {
+    return near - settings.clearMargin_m();
+  }
+
+  /** Expected place of the landing, from the take-off mark [m]. */
+  double landing() {
+    return far + settings.sandMargin_m();
+  }
+
+  /** To a millionth of a millimetre; it counts its steps, so everybody needs their own. */
+  private static BracketingNthOrderBrentSolver solver() {
+    return new BracketingNthOrderBrentSolver(1e-12, 1e-9, 5);
   }
 
   private double inSandScore(double mark) {
@@ -68,6 +93,11 @@ final class MarkChances {
     return best;
   }
 
+  /** The chance that a rep from the best mark counts, 0 to 1. */
+  double bestChance() {
+    return bestChance;
+  }
+
   /**
    * Neither chance alone is below the chance of both, so the best mark lies where both are at least as large as the chance at
    * the mark where they are equal. If that is next to nothing anywhere, this mark will do.
@@ -80,54 +110,52 @@ final class MarkChances {
     if (from >= to) {
       return Math.max(0, equal);
     }
-    for (int i = 0; i < HALVINGS; i++) {
-      double at = (from + to) / 2;
-      if (rises(at)) {
-        from = at;
-      } else {
-        to = at;
-      }
+    if (rise(from) <= 0 || rise(to) >= 0) {
+      return Math.max(0, rise(from) <= 0 ? from : to);
     }
-    return Math.max(0, (from + to) / 2);
+    return Math.max(0, solver().solve(MOST_STEPS, this::rise, from, to));
   }
 
-  /** Whether the chance grows with the mark: what more room before the sand wins against what the longer way to it loses. */
-  private boolean rises(double mark) {
+  /** Whether the chance grows with the mark. */
+  boolean rises(double mark) {
+    return rise(mark) > 0;
+  }
+
+  /** Logarithm of what more room before the sand wins over what the longer way to it loses: 0 at the best mark. */
+  private double rise(double mark) {
     double x = clearScore(mark);
     double y = -inSandScore(mark);
     double wins = -x * x / 2 - Math.log(lastSd) + JointNormal.logBelow((tie * x - y) / free);
     double loses = -y * y / 2 - Math.log(landingSd) + JointNormal.logBelow((x - tie * y) / free);
-    return wins > loses;
+    return wins - loses;
   }
 
   /** The marks from which a rep counts with the asked chance, none if the best one does not: both decided on {@link InHundred}. */
   Optional<Window> window() {
     int asked = InHundred.asked(settings.chance());
-    if (InHundred.of(counts(best)) < asked) {
+    if (InHundred.of(bestChance) < asked) {
       return Optional.empty();
     }
     double z = NORMAL.inverseCumulativeProbability(asked / 100.0);
     return Optional.of(
         new Window(
-            edge(Math.max(0, Math.min(best, near + (z - 1e-9) * lastSd)), asked),
-            edge(Math.max(best, far - (z - 1e-9) * landingSd), asked)));
+            edge(Math.max(0, Math.min(best, near + z * lastSd)), asked), edge(Math.max(best, far - z * landingSd), asked)));
   }
 
   /** The last mark that works on the way from the best one to {@code outer}, beyond which none does. */
   private double edge(double outer, int asked) {
-    double out = outer;
-    double in = best;
-    if (InHundred.of(counts(out)) >= asked) {
-      return out;
+    UnivariateFunction more = mark -> counts(mark) - asked / 100.0;
+    if (more.value(outer) >= 0 || more.value(best) <= 0) {
+      return more.value(outer) >= 0 ? outer : best;
     }
-    for (int i = 0; i < HALVINGS; i++) {
-      double at = (in + out) / 2;
-      if (InHundred.of(counts(at)) >= asked) {
-        in = at;
-      } else {
-        out = at;
-      }
-    }
-    return in;
+    return solver().solve(MOST_STEPS, more, Math.min(best, outer), Math.max(best, outer), AllowedSolution.ABOVE_SIDE);
+  }
+
+  /** The two marks at which the edges themselves, without margins, are at stake. */
+  MarkAdvice.LearningMarks learning() {
+    double z = NORMAL.inverseCumulativeProbability(MarkAdvice.LEARNING_CHANCE);
+    double one = Math.max(0, lastContact() + z * lastSd);
+    double other = Math.max(0, landing() - z * landingSd);
+    return new MarkAdvice.LearningMarks(Math.min(one, other), Math.max(one, other));
   }
 }
