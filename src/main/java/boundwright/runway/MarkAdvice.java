@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param openers ways to open the window; empty when it is open
  * @param from what the lengths rest on, in a sentence
  * @param sure how sure that is, in a sentence
+ * @param elsewhere in a sentence, where the reps were made if none was made on the surface asked for; else null
  * @param warnings what the coach must know before taping, most important first
  */
 public record MarkAdvice(
@@ -39,6 +40,7 @@ public record MarkAdvice(
     List<Opener> openers,
     String from,
     String sure,
+    @Nullable String elsewhere,
     List<String> warnings) {
 
   /**

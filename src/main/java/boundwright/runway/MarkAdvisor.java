@@ -133,6 +133,7 @@ public final class MarkAdvisor {
         window.isPresent()
             ? List.of()
             : new WindowOpeners(model, surface, settings, date).find(sequence, approachSteps, groundNeeded);
+    String elsewhere = AdviceWords.elsewhere(model, surface).orElse(null);
     return new MarkAdvice(
         forecast,
         settings.marks(),
@@ -146,10 +147,11 @@ public final class MarkAdvisor {
         runwayNeeded,
         groundNeeded,
         openers,
-        AdviceWords.from(model, approachSteps),
+        AdviceWords.from(model, approachSteps, surface),
         AdviceWords.sure(model, forecast, settings.unit()),
+        elsewhere,
         AdviceWarnings.inSand(
-            forecast, mark, window.isPresent(), runUp.length(), runUp.measured(), runwayNeeded, surface, settings));
+            forecast, mark, window.isPresent(), runUp.length(), runUp.measured(), runwayNeeded, elsewhere, surface, settings));
   }
 
   /**
@@ -158,7 +160,8 @@ public final class MarkAdvisor {
    */
   public static List<String> flatWarnings(MarkAdvice advice, Surface surface, CoachSettings settings) {
     return AdviceWarnings.onTheFlat(
-        advice.forecast(), advice.startToMark(), advice.startMeasured(), advice.groundNeeded_m(), surface, settings);
+        advice.forecast(), advice.startToMark(), advice.startMeasured(), advice.groundNeeded_m(), advice.elsewhere(), surface,
+        settings);
   }
 
   /** The fewest tapes for these athletes and the plan's drills that end in sand. */

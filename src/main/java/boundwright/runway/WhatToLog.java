@@ -4,9 +4,7 @@ import boundwright.flight.Inquiry;
 import boundwright.flight.Sharpness;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.LogNext.Way;
-import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -25,9 +23,9 @@ import org.jspecify.annotations.Nullable;
 final class WhatToLog {
   /** Taps that are looked ahead. */
   static final int TAPS = 2;
-  /** A gain below this is not worth a sentence (judgement): three reps in a hundred. */
+  /** A gain below this is not worth a sentence, nor measuring all instead of one footprint (judgement): three reps in a hundred. */
   static final double WORTH = 0.03;
-  /** The way that comes first is taken if it wins at least this share of what the best way wins (judgement). */
+  /** A moved tape is offered if its taps win at least this share of what the measure wins (judgement). */
   static final double NEARLY = 0.6;
   /** From a tape laid to learn a rep must still count more often than not (judgement). */
   static final double LEAST = 0.5;
@@ -64,19 +62,17 @@ final class WhatToLog {
 
   private @Nullable LogNext choose(int contacts, boolean onlyTaps, LengthUnit unit) {
     double usual = taps(now.best()).afterwards();
-    List<Choice> choices = new ArrayList<>();
+    Choice measured = measure(Way.MEASURE, inquiry.measured());
     if (contacts > 1) {
-      choices.add(measure(Way.MEASURE_LAST, inquiry.lastContactMeasured()));
+      Choice last = measure(Way.MEASURE_LAST, inquiry.lastContactMeasured());
+      measured = measured.afterwards() - last.afterwards() < WORTH ? last : measured;
     }
-    choices.add(measure(Way.MEASURE, inquiry.measured()));
-    double most = choices.stream().mapToDouble(Choice::afterwards).max().orElseThrow() - usual;
+    double most = measured.afterwards() - usual;
     if (most < WORTH) {
       return null;
     }
-    if (onlyTaps) {
-      bestTape(unit).ifPresent(tape -> choices.add(0, tape));
-    }
-    return choices.stream().filter(c -> c.afterwards() - usual >= NEARLY * most).findFirst().map(c -> said(c, usual, unit)).orElse(null);
+    Optional<Choice> tape = onlyTaps ? bestTape(unit).filter(t -> t.afterwards() - usual >= NEARLY * most) : Optional.empty();
+    return said(tape.orElse(measured), usual, unit);
   }
 
   private static LogNext said(Choice c, double usual, LengthUnit unit) {

@@ -33,4 +33,27 @@ public final class Forecasts {
     }
     return of(sequence, steps, mean, sd, steps == 0 ? 12 : 0);
   }
+
+  /**
+   * What would be told of an athlete whose last contact is at {@code last} and last flight {@code flight} long [m], each known
+   * to a variance [m2] of its own and scattered from rep to rep by another.
+   */
+  public static Inquiry inquiry(
+      double last, double lastVar, double flight, double flightVar, double lastScatter, double flightScatter) {
+    double lastLearned = lastVar * lastScatter / (lastVar + lastScatter);
+    double flightLearned = flightVar * flightScatter / (flightVar + flightScatter);
+    return new Inquiry(
+        last,
+        last + flight,
+        new double[] {lastVar, lastVar, lastVar + flightVar},
+        new double[] {lastScatter, lastScatter, lastScatter + flightScatter},
+        0.01,
+        sharpness(lastLearned + lastScatter, flightLearned + flightScatter),
+        sharpness(lastLearned + lastScatter, flightVar + flightScatter),
+        sharpness(lastVar + lastScatter, flightVar + flightScatter));
+  }
+
+  private static Sharpness sharpness(double last, double flight) {
+    return new Sharpness(Math.sqrt(last), Math.sqrt(last + flight), last);
+  }
 }

@@ -22,7 +22,7 @@ import org.junit.jupiter.api.Test;
 
 class MarksTest {
   private static final LocalDate DAY = LocalDate.of(2026, 4, 1);
-  private static final RunUp RUN_UP = new RunUp(new Estimate(5.4, 5.8, 6.2), new Estimate(6, 6.5, 7), 2);
+  static final RunUp RUN_UP = new RunUp(new Estimate(5.4, 5.8, 6.2), new Estimate(6, 6.5, 7), 2);
 
   private static FlightModel learned(double size) {
     FlightModel m = FlightModel.prior(Profile.bare(new Athlete(1, "Invented", Level.INTERMEDIATE, Foot.RIGHT, 4)));
@@ -91,6 +91,37 @@ class MarksTest {
     assertThat(a.runwayNeeded_m()).isGreaterThan(12);
     assertThat(a.warnings()).anyMatch(w -> w.startsWith("The runway is too short"));
     assertThat(advise(learned(1), "RRL", 4, CoachSettings.DEFAULT).warnings()).noneMatch(w -> w.startsWith("The runway"));
+  }
+
+  private static FlightModel jumped(FlightModel from, Surface surface, int reps) {
+    FlightModel m = from;
+    Sequence s = Sequence.parse("RRL");
+    for (int i = 0; i < reps; i++) {
+      m = m.learn(new Rep(0, 1, DAY.plusDays(40), s, 4, surface, List.of(), 9.0, null, null, List.of()));
+    }
+    return m;
+  }
+
+  private static MarkAdvice on(FlightModel m, Surface surface) {
+    return MarkAdvisor.advise(m, RUN_UP, Sequence.parse("RRL"), 4, surface, CoachSettings.DEFAULT, DAY.plusDays(41));
+  }
+
+  @Test
+  void repsFromAnotherSurfaceAreNamedOnce() {
+    FlightModel none = FlightModel.prior(Profile.bare(new Athlete(1, "Invented", Level.INTERMEDIATE, Foot.RIGHT, 4)));
+    FlightModel grass = jumped(none, Surface.GRASS, 60);
+    assertThat(on(none, Surface.TRACK).elsewhere()).isNull();
+    assertThat(on(grass, Surface.GRASS).elsewhere()).isNull();
+    assertThat(on(grass, Surface.GRASS).from()).isEqualTo("From 60 reps with lengths, 60 of them from 4 steps.");
+    MarkAdvice track = on(grass, Surface.TRACK);
+    assertThat(track.warnings()).contains("60 reps, all on grass; today's place is track.");
+    assertThat(track.from()).doesNotContain("grass").doesNotContain("track");
+    assertThat(MarkAdvisor.flatWarnings(track, Surface.TRACK, CoachSettings.DEFAULT)).contains("60 reps, all on grass; today's place is track.");
+    FlightModel both = jumped(grass, Surface.TRACK, 14);
+    assertThat(on(both, Surface.TRACK).from()).isEqualTo("From 74 reps with lengths, 74 of them from 4 steps and 14 on track.");
+    assertThat(on(both, Surface.TRACK).elsewhere()).isNull();
+    assertThat(on(both, Surface.SPRUNG_FLOOR).elsewhere()).isEqualTo("74 reps, 60 on grass, 14 on track; today's place is sprung floor.");
+    assertThat(on(jumped(none, Surface.GRASS, 1), Surface.TRACK).elsewhere()).isEqualTo("1 rep, on grass; today's place is track.");
   }
 
   @Test
