@@ -29,6 +29,8 @@ final class WhatToLog {
   static final double NEARLY = 0.6;
   /** From a tape laid to learn a rep must still count more often than not (judgement). */
   static final double LEAST = 0.5;
+  /** Reps within which a moved tape must win back the reps that it costs (judgement): about a month of one drill. */
+  static final int REPS = 24;
   /** Reps after which a log of taps alone is a habit (judgement). */
   static final int HABIT = 6;
 
@@ -71,8 +73,8 @@ final class WhatToLog {
     if (most < WORTH) {
       return null;
     }
-    Optional<Choice> tape = onlyTaps ? bestTape(unit).filter(t -> t.afterwards() - usual >= NEARLY * most) : Optional.empty();
-    return said(tape.orElse(measured), usual, unit);
+    Optional<Choice> tape = onlyTaps ? bestTape(unit, usual) : Optional.empty();
+    return said(tape.filter(t -> t.afterwards() - usual >= NEARLY * most).orElse(measured), usual, unit);
   }
 
   private static LogNext said(Choice c, double usual, LengthUnit unit) {
@@ -94,15 +96,21 @@ final class WhatToLog {
     return new Choice(Way.TAPE, tape, expected(now, inquiry.now(), inquiry.tapped(tape, TAPS)));
   }
 
-  /** The tape between the two learning marks whose two taps tell most, of those from which a rep still counts mostly. */
-  private Optional<Choice> bestTape(LengthUnit unit) {
+  /** The tape between the two learning marks that wins most, if it wins back within {@value #REPS} reps what it costs. */
+  private Optional<Choice> bestTape(LengthUnit unit, double usual) {
     MarkAdvice.LearningMarks ends = now.learning();
     double step = (ends.far_m() - ends.near_m()) / (TAPES - 1);
     return IntStream.range(0, TAPES)
         .mapToObj(i -> unit.round(ends.near_m() + i * step))
         .filter(tape -> now.counts(tape) >= LEAST)
         .map(this::taps)
-        .max(Comparator.comparingDouble(Choice::afterwards));
+        .filter(t -> net(t, usual) > 0)
+        .max(Comparator.comparingDouble(t -> net(t, usual)));
+  }
+
+  /** Reps that count more in the next {@value #REPS}, less those that the tape itself costs. */
+  private double net(Choice tape, double usual) {
+    return REPS * (tape.afterwards() - usual) - TAPS * (now.bestChance() - now.counts(tape.tape()));
   }
 
   /** The chance from the best mark, expected over what is learned on the way from {@code before} to {@code after}. */

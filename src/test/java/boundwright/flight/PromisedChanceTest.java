@@ -8,6 +8,7 @@ import boundwright.footfall.Sequence;
 import boundwright.quantity.Estimate;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.InHundred;
+import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.MarkAdvisor;
 import boundwright.runway.MarkSettings;
@@ -87,6 +88,44 @@ class PromisedChanceTest {
     double atEnds = countedAtEnds / (double) ends;
     System.out.printf(Locale.ROOT, "at the ends of what works: %.1f of 100 counted, %d marks%n", 100 * atEnds, ends);
     assertThat(atEnds).as("at the ends, seed %s", SEED).isGreaterThan(InHundred.asked(MarkSettings.DEFAULT.chance()) / 100.0 - 0.03);
+  }
+
+  /** Four sessions of six taps from the best mark, without and with the measures that are asked for. */
+  @Test
+  void whoMeasuresWhenAskedHasMoreRepsThatCount() {
+    int[] asked = new int[2];
+    double[] counted = new double[2];
+    Sequence s = Sequence.parse("RRL x2");
+    for (int follows = 0; follows < 2; follows++) {
+      for (int a = 0; a < 3 * ATHLETES; a++) {
+        SimulatedAthlete athlete = new SimulatedAthlete(Level.values()[a % 3], SEED + 10L * a);
+        FlightModel m = FlightModel.prior(athlete.profile());
+        LocalDate day = SimulatedAthlete.FIRST_DAY;
+        for (int r = 0; r < 24; r++) {
+          if (r % 6 == 0) {
+            day = day.plusDays(3);
+            athlete.newDay();
+          }
+          double mark =
+              MarkAdvisor.advise(m, new RunUp(FIVE, FIVE, 1), s, 4, Surface.TRACK, CoachSettings.DEFAULT, day).markToSand_m();
+          LogNext next = follows == 1 ? MarkAdvisor.whatToLog(m, s, 4, Surface.TRACK, CoachSettings.DEFAULT, day) : null;
+          boolean measures = next != null && next.way() != LogNext.Way.TAPE;
+          asked[follows] += measures ? 1 : 0;
+          double[] p = athlete.jump(s, 4);
+          counted[follows] += counts(p, mark) ? 1 : 0;
+          List<Double> last = List.of(Double.NaN, Double.NaN, Double.NaN, Double.NaN, p[5]);
+          m =
+              m.learn(
+                  new Rep(0, 1, day, s, 4, Surface.TRACK, measures ? last : List.of(), null, SimulatedAthlete.outcome(s, p, mark), mark, List.of()));
+        }
+      }
+    }
+    double reps = 3 * ATHLETES * 24;
+    System.out.printf(
+        Locale.ROOT, "taps alone: %.1f of 100 counted; with %d footprints measured when asked: %.1f; %.0f reps, seed %d%n",
+        100 * counted[0] / reps, asked[1], 100 * counted[1] / reps, reps, SEED);
+    assertThat(asked[1]).as("footprints asked for, seed %s", SEED).isBetween(3 * ATHLETES / 2, 12 * ATHLETES);
+    assertThat(counted[1]).as("seed %s", SEED).isGreaterThan(counted[0] + 0.02 * reps);
   }
 
   private static boolean counts(double[] p, double mark) {
