@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
  * So the expectation is over one dimension: five Gauss-Hermite points. Knowledge that would move no mark wins nothing.
  *
  * <p>One measured footprint tells more than two taps from anywhere and costs no rep, so it comes first; whoever has only tapped
- * so far, and so may have no tape measure at hand, is first offered a tape from which taps tell more.
+ * so far, and so may have no tape measure at hand, is first offered a tape from which taps tell more, if it wins back what it costs.
  */
 final class WhatToLog {
   /** Taps that are looked ahead. */
