@@ -93,6 +93,31 @@ class MarksTest {
     assertThat(advise(learned(1), "RRL", 4, CoachSettings.DEFAULT).warnings()).noneMatch(w -> w.startsWith("The runway"));
   }
 
+  /** Asked for what is shown, a mark works; asked for one rep more, none does and the sentence names what was asked. */
+  @Test
+  void whatIsShownIsWhatIsDecidedOn() {
+    int tried = 0;
+    for (double size = 0.7; size < 1.4; size += 0.05) {
+      FlightModel m = learned(size);
+      for (String s : List.of("RRL", "RRL x2", "RL x3", "RL x5", "RRLL RRLL")) {
+        int shown = advise(m, s, 4, CoachSettings.DEFAULT).inHundred();
+        if (shown < 50 || shown > 98) {
+          continue;
+        }
+        tried++;
+        MarkAdvice reached = advise(m, s, 4, asking(shown / 100.0));
+        assertThat(reached.window()).as("%s x %s asked %s", s, size, shown).isNotNull();
+        assertThat(reached.warnings()).noneMatch(w -> w.startsWith("No mark reaches"));
+        MarkAdvice missed = advise(m, s, 4, asking((shown + 1) / 100.0));
+        assertThat(missed.window()).as("%s x %s asked %s", s, size, shown + 1).isNull();
+        assertThat(missed.inHundred()).isEqualTo(shown);
+        assertThat(missed.warnings().get(0)).startsWith("No mark reaches " + (shown + 1) + " in 100.");
+        assertThat(advise(m, s, 4, asking((shown + 0.4) / 100.0)).window()).as("a part of a rep asks for all of it").isNull();
+      }
+    }
+    assertThat(tried).isGreaterThan(20);
+  }
+
   private static FlightModel jumped(FlightModel from, Surface surface, int reps) {
     FlightModel m = from;
     Sequence s = Sequence.parse("RRL");
@@ -161,8 +186,19 @@ class MarksTest {
         for (Tapes.Wish w : t.serves()) {
           assertThat(java.util.Objects.requireNonNull(w.advice().window()).holds(t.markToSand_m())).isTrue();
         }
+        for (double by = -1; by <= 1; by += 0.02) {
+          assertThat(leastLucky(t, t.markToSand_m() + by)).as("seed %s round %s", seed, round).isLessThan(leastLucky(t, t.markToSand_m()) + 0.001);
+        }
       }
     }
+  }
+
+  /** The smallest of the chances that a rep counts of all whom a tape would serve. */
+  private static double leastLucky(Tapes.Tape tape, double at) {
+    return tape.serves().stream()
+        .mapToDouble(w -> MarkChances.of(w.advice().forecast(), w.advice().settings()).counts(at))
+        .min()
+        .orElseThrow();
   }
 
   private static int bruteForce(List<Window> windows) {
