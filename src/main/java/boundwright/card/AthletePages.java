@@ -10,6 +10,8 @@ import boundwright.card.SessionCard.Variant;
 import boundwright.footfall.Foot;
 import boundwright.footfall.LegBalance.ProposedSet;
 import boundwright.footfall.Sequence;
+import boundwright.picture.StripWords;
+import boundwright.picture.strip.RunwayStrip;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;

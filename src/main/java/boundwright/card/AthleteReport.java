@@ -2,6 +2,11 @@ package boundwright.card;
 
 import boundwright.evidence.Source;
 import boundwright.load.Verdict;
+import boundwright.picture.Drawn;
+import boundwright.picture.FaultPicture;
+import boundwright.picture.LadderPicture;
+import boundwright.picture.LoadPicture;
+import boundwright.picture.TestPicture;
 import boundwright.readiness.GateAnswer;
 import boundwright.technique.FaultAdvice;
 import java.util.List;

@@ -1,5 +1,6 @@
 package boundwright.card;
 
+import boundwright.picture.strip.RunwayStrip;
 import boundwright.quantity.LengthUnit;
 import boundwright.technique.TeachingPoint;
 import java.util.List;

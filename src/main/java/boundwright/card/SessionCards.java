@@ -119,7 +119,7 @@ public final class SessionCards {
     return plural(sets, "set") + " of " + reps;
   }
 
-  static String plural(int n, String word) {
+  public static String plural(int n, String word) {
     return n + " " + word + (n == 1 ? "" : "s");
   }
 

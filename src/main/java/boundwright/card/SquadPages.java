@@ -9,6 +9,7 @@ import boundwright.card.SessionCard.SquadRow;
 import boundwright.card.SessionCard.TapeLine;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.picture.StripWords;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;

@@ -7,3 +7,4 @@
 package boundwright.card;
 
 import org.jspecify.annotations.NullMarked;
+

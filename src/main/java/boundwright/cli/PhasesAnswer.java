@@ -1,10 +1,10 @@
 package boundwright.cli;
 
-import boundwright.meet.BestShares;
-import boundwright.meet.ContactLine;
-import boundwright.meet.JumpEntry;
-import boundwright.meet.PhaseAnswer;
-import boundwright.meet.WhereMetres;
+import boundwright.jump.BestShares;
+import boundwright.jump.ContactLine;
+import boundwright.jump.JumpEntry;
+import boundwright.jump.PhaseAnswer;
+import boundwright.jump.WhereMetres;
 import boundwright.quantity.LengthUnit;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;

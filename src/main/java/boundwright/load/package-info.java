@@ -7,3 +7,4 @@
 package boundwright.load;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -8,3 +8,4 @@
 package boundwright.meet;
 
 import org.jspecify.annotations.NullMarked;
+

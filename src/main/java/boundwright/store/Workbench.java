@@ -1,18 +1,20 @@
 package boundwright.store;
 
+import boundwright.approach.ApproachDesk;
+import boundwright.approach.aim.AimDesk;
+import boundwright.approach.aim.BoardLog;
+import boundwright.approach.run.RunThroughLog;
 import boundwright.athlete.AthleteRepository;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.scan.ScanProcess;
 import boundwright.flight.Logbook;
 import boundwright.flight.RepStore;
+import boundwright.jump.JumpLog;
+import boundwright.jump.PhaseDesk;
 import boundwright.load.CareRepository;
 import boundwright.load.LoadDesk;
-import boundwright.meet.AimDesk;
-import boundwright.meet.ApproachDesk;
-import boundwright.meet.JumpLog;
 import boundwright.meet.MeetDesk;
 import boundwright.meet.MeetRepository;
-import boundwright.meet.PhaseDesk;
 import boundwright.readiness.LadderDesk;
 import boundwright.readiness.LadderRepository;
 import boundwright.readiness.TestRepository;
@@ -34,6 +36,8 @@ public final class Workbench implements AutoCloseable {
   private final SqlLooks looks;
   private final SqlTests tests;
   private final SqlJumpLog jumpLog;
+  private final SqlRunThroughs runThroughs;
+  private final SqlBoardLog boardLog;
   private final SqlMeets meets;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
@@ -57,14 +61,16 @@ public final class Workbench implements AutoCloseable {
     this.looks = new SqlLooks(database);
     this.tests = new SqlTests(database);
     this.jumpLog = new SqlJumpLog(database);
+    this.runThroughs = new SqlRunThroughs(database);
     this.meets = new SqlMeets(database);
+    this.boardLog = new SqlBoardLog(database, meets);
     this.logbook = new Logbook(reps, athletes);
     this.loadDesk = new LoadDesk(reps, care, clock);
     this.ladderDesk = new LadderDesk(reps, logbook, loadDesk, ladder, clock);
     this.advisor = new MarkAdvisor(logbook, clock, () -> ladderDesk.rungs()::applyAsInt);
-    this.phaseDesk = new PhaseDesk(jumpLog, meets);
-    this.aimDesk = new AimDesk(jumpLog, meets);
-    this.approachDesk = new ApproachDesk(jumpLog, athletes, meets, aimDesk);
+    this.phaseDesk = new PhaseDesk(jumpLog);
+    this.aimDesk = new AimDesk(boardLog);
+    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.clipQueue = JobQueue.embedded(database);
     this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, clock, scan);
@@ -136,9 +142,19 @@ public final class Workbench implements AutoCloseable {
     return ladderDesk;
   }
 
-  /** Measured jumps, run-throughs and gaps at the board. */
+  /** Measured jumps. */
   public JumpLog jumpLog() {
     return jumpLog;
+  }
+
+  /** Run-throughs of the full run-up. */
+  public RunThroughLog runThroughs() {
+    return runThroughs;
+  }
+
+  /** Take-offs at the board. */
+  public BoardLog boardLog() {
+    return boardLog;
   }
 
   /** Meets, their attempts, and the settings of the jump and the meet. */
@@ -186,14 +202,14 @@ public final class Workbench implements AutoCloseable {
     return clock;
   }
 
-  /** Whether the squad in here is the invented one of {@link DemoSquad}; screens and papers say so. */
+  /** Whether the squad in here is the invented one of the demo; screens and papers say so. */
   public boolean invented() {
     return settings.invented();
   }
 
-  /** The settings with what only the store itself keeps in them. */
-  SqlSettings ownSettings() {
-    return settings;
+  /** Says for good that the squad in here is invented. */
+  public void markInvented() {
+    settings.markInvented();
   }
 
   /** The database file that is open. */

@@ -7,3 +7,4 @@
 package boundwright.store;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -7,6 +7,36 @@ import boundwright.load.LoadSources;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.technique.TeachingPoint;
+import boundwright.web.athlete.AthleteHandler;
+import boundwright.web.athlete.EditHandler;
+import boundwright.web.clips.ClipHandler;
+import boundwright.web.clips.ClipLooks;
+import boundwright.web.clips.ClipMarksHandler;
+import boundwright.web.clips.ClipPairHandler;
+import boundwright.web.clips.ClipsHandler;
+import boundwright.web.files.CardHandler;
+import boundwright.web.files.FilesHandler;
+import boundwright.web.files.SourcesView;
+import boundwright.web.jump.AimHandler;
+import boundwright.web.jump.JumpHandler;
+import boundwright.web.jump.RunUpHandler;
+import boundwright.web.meet.MeetHandler;
+import boundwright.web.meet.MeetListHandler;
+import boundwright.web.page.Assets;
+import boundwright.web.page.Gate;
+import boundwright.web.page.Pages;
+import boundwright.web.page.Turned;
+import boundwright.web.settings.LimitsHandler;
+import boundwright.web.settings.MeetSettingsHandler;
+import boundwright.web.settings.SettingsHandler;
+import boundwright.web.squad.PlanHandler;
+import boundwright.web.squad.SquadHandler;
+import boundwright.web.watching.CareHandler;
+import boundwright.web.watching.LoadHandler;
+import boundwright.web.watching.ReadyHandler;
+import boundwright.web.watching.SecondHandler;
+import boundwright.web.watching.TechniqueHandler;
+import boundwright.web.watching.TestsHandler;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
@@ -198,7 +228,7 @@ public final class WebServer implements AutoCloseable {
     sources.add(TeachingPoint.SOURCE);
     sources.addAll(LoadSources.ALL);
     sources.addAll(List.of(boundwright.readiness.Gate.LADDER, boundwright.readiness.Gate.RULES));
-    routes.get("/sources", ctx -> pages.show(ctx, 200, "sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
+    routes.get("/sources", ctx -> pages.show(ctx, 200, "files/sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
   }
 
   private static void jumpAndMeet(RoutesConfig routes, Workbench bench, Pages pages, Gate gate, Assets assets) {

@@ -3,7 +3,7 @@ package boundwright.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import boundwright.meet.GapEntry;
+import boundwright.approach.board.GapEntry;
 import boundwright.quantity.RefusedException;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -106,8 +106,8 @@ class JumpMigrationTest {
   @Test
   void anAthleteOfBeforeTakesTheNewEntries() {
     try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
-      GapEntry gap = w.jumpLog().add(new GapEntry(0, 3, Fixtures.TODAY, 0.1, 0, null, ""));
-      assertThat(w.jumpLog().gaps(3)).containsExactly(gap);
+      GapEntry gap = w.boardLog().add(new GapEntry(0, 3, Fixtures.TODAY, 0.1, 0, null, ""));
+      assertThat(w.boardLog().gaps(3)).containsExactly(gap);
       assertThat(w.reps().inOrder(3)).hasSize(1);
     }
   }

@@ -1,0 +1,206 @@
+package boundwright.web.settings;
+
+import boundwright.athlete.Level;
+import boundwright.load.Band;
+import boundwright.load.GuardLimits;
+import boundwright.load.GuardSettings;
+import boundwright.load.Season;
+import boundwright.quantity.RefusedException;
+import boundwright.readiness.GateRules;
+import boundwright.store.Workbench;
+import boundwright.web.page.Figures;
+import boundwright.web.page.Form;
+import boundwright.web.page.Pages;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** The guard's limits and the gate's rules as settings. */
+public final class LimitsHandler {
+  private static final String CAUTION = "-caution";
+  private static final String REFUSE = "-refuse";
+
+  private final Workbench bench;
+  private final Pages pages;
+
+  public LimitsHandler(Workbench bench, Pages pages) {
+    this.bench = bench;
+    this.pages = pages;
+  }
+
+  /** What is kept. */
+  public void show(Context ctx) {
+    String said =
+        switch (Form.text(ctx, "saved")) {
+          case "guard" -> "The guard asks these limits from now on.";
+          case "gate" -> "The gate asks this from now on.";
+          case "defaults" -> "The limits are those of the sources again.";
+          default -> "";
+        };
+    page(ctx, 200, new LimitsView(kept(), Map.of(), said));
+  }
+
+  /** Takes the guard's limits. */
+  public void guard(Context ctx) {
+    if (Form.text(ctx, "action").equals("defaults")) {
+      bench.care().keep(new GuardSettings(GuardLimits.DEFAULT, bench.care().guard().season()));
+      ctx.redirect("/settings/guard?saved=defaults", HttpStatus.SEE_OTHER);
+      return;
+    }
+    Map<String, String> refused = new LinkedHashMap<>();
+    Reader in = new Reader(ctx, refused);
+    Season season = Form.oneOf(Season.class, "part of the year", Form.text(ctx, "season"));
+    Map<Season, Map<Level, Band>> session = new EnumMap<>(Season.class);
+    for (Season s : Season.values()) {
+      Map<Level, Band> row = new EnumMap<>(Level.class);
+      for (Level level : Level.values()) {
+        row.put(level, in.band("session-" + s.name() + "-" + level.name()));
+      }
+      session.put(s, row);
+    }
+    Band growing = in.band("growing");
+    int weeks = in.whole("growingWeeks");
+    int sessions = in.whole("growingSessions");
+    Band spacing = in.band("spacing");
+    int hardContacts = in.whole("hardContacts");
+    int hardSteps = in.whole("hardSteps");
+    Band ramp = in.band("ramp");
+    int floor = in.whole("rampFloor");
+    int seriesSteps = in.whole("seriesSteps");
+    int seriesContacts = in.whole("seriesContacts");
+    int seriesRefused = in.whole("seriesRefusedSteps");
+    Band pain = in.band("pain");
+    if (refused.isEmpty()) {
+      try {
+        GuardLimits limits =
+            new GuardLimits(
+                session, growing, weeks, sessions, spacing, hardContacts, hardSteps, ramp, floor, seriesSteps, seriesContacts, seriesRefused, pain);
+        bench.care().keep(new GuardSettings(limits, season));
+        ctx.redirect("/settings/guard?saved=guard", HttpStatus.SEE_OTHER);
+        return;
+      } catch (RefusedException e) {
+        refused.put("guard", String.valueOf(e.getMessage()));
+      }
+    }
+    again(ctx, refused);
+  }
+
+  /** Takes the gate's rules. */
+  public void gate(Context ctx) {
+    Map<String, String> refused = new LinkedHashMap<>();
+    Reader in = new Reader(ctx, refused);
+    int days = in.whole("days");
+    int reps = in.whole("reps");
+    double shareAbove = in.number("shareAbove");
+    double shareChance = in.number("shareChance");
+    int passDays = in.whole("passDays");
+    int passDayReps = in.whole("passDayReps");
+    double passDayShare = in.number("passDayShare");
+    double longerChance = in.number("longerChance");
+    double fade = in.number("fade");
+    double lateShare = in.number("lateShare");
+    int goBackReps = in.whole("goBackReps");
+    if (refused.isEmpty()) {
+      try {
+        bench
+            .ladder()
+            .keep(
+                new GateRules(
+                    days, reps, shareAbove, shareChance, passDays, passDayReps, passDayShare, longerChance, fade, lateShare, goBackReps));
+        ctx.redirect("/settings/guard?saved=gate", HttpStatus.SEE_OTHER);
+        return;
+      } catch (RefusedException e) {
+        refused.put("gate", String.valueOf(e.getMessage()));
+      }
+    }
+    again(ctx, refused);
+  }
+
+  private void again(Context ctx, Map<String, String> refused) {
+    Map<String, String> written = kept();
+    ctx.formParamMap().forEach((name, values) -> written.put(name, values.isEmpty() ? "" : values.get(0)));
+    page(ctx, 422, new LimitsView(written, refused, "Nothing was changed yet: correct what is marked below."));
+  }
+
+  private Map<String, String> kept() {
+    GuardSettings guard = bench.care().guard();
+    GuardLimits g = guard.limits();
+    Map<String, String> f = new LinkedHashMap<>();
+    f.put("season", guard.season().name());
+    for (Season s : Season.values()) {
+      for (Level level : Level.values()) {
+        put(f, "session-" + s.name() + "-" + level.name(), g.session(s, level));
+      }
+    }
+    put(f, "growing", g.growing());
+    f.put("growingWeeks", String.valueOf(g.growingWeeks()));
+    f.put("growingSessions", String.valueOf(g.growingSessions()));
+    put(f, "spacing", g.spacingHours());
+    f.put("hardContacts", String.valueOf(g.hardContacts()));
+    f.put("hardSteps", String.valueOf(g.hardSteps()));
+    put(f, "ramp", g.rampPercent());
+    f.put("rampFloor", String.valueOf(g.rampFloor()));
+    f.put("seriesSteps", String.valueOf(g.seriesSteps()));
+    f.put("seriesContacts", String.valueOf(g.seriesContacts()));
+    f.put("seriesRefusedSteps", String.valueOf(g.seriesRefusedSteps()));
+    put(f, "pain", g.pain());
+    GateRules r = bench.ladder().rules();
+    f.put("days", String.valueOf(r.days()));
+    f.put("reps", String.valueOf(r.reps()));
+    f.put("shareAbove", String.valueOf(r.shareAbove()));
+    f.put("shareChance", String.valueOf(r.shareChance()));
+    f.put("passDays", String.valueOf(r.passDays()));
+    f.put("passDayReps", String.valueOf(r.passDayReps()));
+    f.put("passDayShare", String.valueOf(r.passDayShare()));
+    f.put("longerChance", String.valueOf(r.longerChance()));
+    f.put("fade", String.valueOf(r.fade()));
+    f.put("lateShare", String.valueOf(r.lateShare()));
+    f.put("goBackReps", String.valueOf(r.goBackReps()));
+    return f;
+  }
+
+  private static void put(Map<String, String> fields, String name, Band band) {
+    fields.put(name + CAUTION, Figures.whole(band.caution()));
+    fields.put(name + REFUSE, Figures.whole(band.refuse()));
+  }
+
+  private void page(Context ctx, int status, LimitsView view) {
+    pages.show(ctx, status, "settings/limits", "Guard and gate", "settings", view);
+  }
+
+  /** Reads field after field and collects the refusals. */
+  private record Reader(Context ctx, Map<String, String> refused) {
+    int whole(String name) {
+      try {
+        int n = Form.whole("limit", Form.text(ctx, name));
+        if (n < 0 || n > 1000) {
+          throw new RefusedException("A limit of " + n + " is out of range: 0 to 1000.");
+        }
+        return n;
+      } catch (RefusedException e) {
+        refused.put(name, String.valueOf(e.getMessage()));
+        return 1;
+      }
+    }
+
+    double number(String name) {
+      try {
+        return Form.number("share", Form.text(ctx, name));
+      } catch (RefusedException e) {
+        refused.put(name, String.valueOf(e.getMessage()));
+        return 0.5;
+      }
+    }
+
+    Band band(String name) {
+      try {
+        return new Band(Form.number("limit", Form.text(ctx, name + CAUTION)), Form.number("limit", Form.text(ctx, name + REFUSE)));
+      } catch (RefusedException e) {
+        refused.put(name, String.valueOf(e.getMessage()));
+        return new Band(0, 0);
+      }
+    }
+  }
+}

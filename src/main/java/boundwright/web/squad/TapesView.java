@@ -1,0 +1,31 @@
+package boundwright.web.squad;
+
+import boundwright.quantity.LengthUnit;
+import boundwright.runway.DayPlan;
+import boundwright.runway.Opener;
+import boundwright.runway.Tapes;
+import java.util.List;
+
+/**
+ * The tapes of the day.
+ *
+ * @param tapes which, with the proof
+ * @param unit the coach's unit
+ * @param plan the drills that they are for
+ * @param squad how many athletes
+ */
+public record TapesView(Tapes tapes, LengthUnit unit, DayPlan plan, int squad) {
+  /** Why a wish has no window, and the first way out. */
+  public String why(Tapes.Wish wish) {
+    String first = wish.advice().warnings().isEmpty() ? "" : wish.advice().warnings().get(0);
+    List<Opener> openers = wish.advice().openers();
+    return openers.isEmpty() ? first : (first + " " + openers.get(0).said()).strip();
+  }
+
+  /** A window in words. */
+  public String window(Tapes.Wish wish) {
+    return wish.advice().window() == null
+        ? "no window"
+        : unit.write(wish.advice().window().min_m()) + " to " + unit.write(wish.advice().window().max_m());
+  }
+}
