@@ -122,9 +122,4 @@ public final class SessionCards {
   public static String plural(int n, String word) {
     return n + " " + word + (n == 1 ? "" : "s");
   }
-
-  /** {@code 92 in 100}; never more than 99, because nothing is certain. */
-  static String chance(double chance) {
-    return Math.min(99, Math.round(chance * 100)) + " in 100";
-  }
 }

@@ -7,6 +7,7 @@ import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
+import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
 import boundwright.store.Judgement;
 import boundwright.store.Workbench;
@@ -92,9 +93,12 @@ final class LogCommand implements Callable<Integer> {
         print(s, who, rep, settings.unit());
       }
       MarkAdvice next = null;
+      LogNext toLog = null;
       String noNext = null;
       try {
         next = bench.advisor().advise(who, rep.sequence(), rep.approachSteps(), settings);
+        toLog =
+            bench.advisor().whatToLog(who, rep.sequence(), rep.approachSteps(), settings.facility().surface(), settings);
       } catch (RefusedException e) {
         noNext = e.getMessage();
       }
@@ -105,12 +109,12 @@ final class LogCommand implements Callable<Integer> {
             new Answer(
                 undoLast ? null : said,
                 undoLast ? said : null,
-                next == null ? null : MarksAnswer.of(who, next, false, next.warnings()),
+                next == null ? null : MarksAnswer.of(who, next, false, toLog, next.warnings()),
                 noNext));
       } else if (next == null) {
         s.out().println("No next mark: " + noNext);
       } else {
-        new MarksText(s.out(), settings.unit()).print(who, next, false, next.warnings());
+        new MarksText(s.out(), settings.unit()).print(who, next, false, toLog, next.warnings());
       }
       return 0;
     }

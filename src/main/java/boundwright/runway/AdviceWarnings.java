@@ -29,7 +29,7 @@ final class AdviceWarnings {
     if (!open) {
       out.add(
           "No mark reaches " + InHundred.said(InHundred.asked(settings.marks().chance()))
-              + ". The one shown is the best there is, not good enough to rely on.");
+              + ": do not rely on this one.");
     }
     untried(forecast, out);
     if (elsewhere != null) {

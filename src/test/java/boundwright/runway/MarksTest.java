@@ -111,7 +111,7 @@ class MarksTest {
         MarkAdvice missed = advise(m, s, 4, asking((shown + 1) / 100.0));
         assertThat(missed.window()).as("%s x %s asked %s", s, size, shown + 1).isNull();
         assertThat(missed.inHundred()).isEqualTo(shown);
-        assertThat(missed.warnings().get(0)).startsWith("No mark reaches " + (shown + 1) + " in 100.");
+        assertThat(missed.warnings().get(0)).startsWith("No mark reaches " + (shown + 1) + " in 100:");
         assertThat(advise(m, s, 4, asking((shown + 0.4) / 100.0)).window()).as("a part of a rep asks for all of it").isNull();
       }
     }
