@@ -119,9 +119,4 @@ public final class SessionCards {
   static String dose(int sets, int reps) {
     return Notes.counted(sets, "set") + " of " + reps;
   }
-
-  /** {@code 92 in 100}; never more than 99, because nothing is certain. */
-  static String chance(double chance) {
-    return Math.min(99, Math.round(chance * 100)) + " in 100";
-  }
 }

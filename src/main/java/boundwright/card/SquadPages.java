@@ -66,7 +66,7 @@ final class SquadPages {
     Tapes tapes = marks.tapes(athletes, plan.asPlan(title), settings);
     return new SquadPage(
         drills, rows, tapes.tapes().stream().map(this::line).toList(), proof(tapes),
-        tapes.without().stream().map(w -> w.athlete() + ", " + w.drill() + ": no mark reaches the asked chance.").toList(),
+        tapes.without().stream().map(w -> w.athlete() + ", " + w.drill() + ": no mark works.").toList(),
         minds.entrySet().stream().map(e -> String.join(", ", e.getValue()) + ": " + e.getKey()).toList());
   }
 
@@ -112,10 +112,10 @@ final class SquadPages {
     }
     String windows =
         tapes.proof().stream().map(w -> w.athlete() + ", " + w.drill() + window(w.advice().window())).collect(Collectors.joining("; "));
-    return "Fewer than " + tapes.tapes().size() + " will not do, because no two of these windows share a mark: " + windows + ".";
+    return "Fewer than " + tapes.tapes().size() + " will not do, because no two of these share a mark: " + windows + ".";
   }
 
   private String window(@Nullable Window window) {
-    return window == null ? "" : " (" + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ")";
+    return window == null ? "" : " (works from " + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ")";
   }
 }

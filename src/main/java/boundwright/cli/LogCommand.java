@@ -7,6 +7,7 @@ import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
+import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
 import boundwright.store.Judgement;
 import boundwright.store.Workbench;
@@ -105,6 +106,10 @@ final class LogCommand implements Callable<Integer> {
         print(s, who, rep, settings.unit());
       }
       MarkAdvice next = logged.next();
+      LogNext toLog =
+          next == null
+              ? null
+              : bench.advisor().whatToLog(who, rep.sequence(), rep.approachSteps(), settings.facility().surface(), settings);
       if (top.json()) {
         RepAnswer said = RepAnswer.of(who.name(), rep);
         Json.print(
@@ -112,12 +117,12 @@ final class LogCommand implements Callable<Integer> {
             new Answer(
                 undoLast ? null : said,
                 undoLast ? said : null,
-                next == null ? null : MarksAnswer.of(who, next, false, next.warnings()),
+                next == null ? null : MarksAnswer.of(who, next, false, toLog, next.warnings()),
                 logged.noNext()));
       } else if (next == null) {
         s.out().println("No next mark: " + logged.noNext());
       } else {
-        new MarksText(s.out(), settings.unit()).print(who, next, false, next.warnings());
+        new MarksText(s.out(), settings.unit()).print(who, next, false, toLog, next.warnings());
       }
       return 0;
     }

@@ -123,6 +123,9 @@ final class WorkDesk {
     return new WorkView.Marks(
         advice,
         asked.sand() ? advice.warnings() : MarkAdvisor.flatWarnings(advice, asked.surface(), settings),
+        asked.sand()
+            ? bench.advisor().whatToLog(athlete, sequence, advice.forecast().approachSteps(), asked.surface(), settings)
+            : null,
         strip(advice, asked, settings, RunwayStrip.Width.WIDE),
         strip(advice, asked, settings, RunwayStrip.Width.NARROW),
         sequence.sets(settings.setContacts()),
