@@ -63,10 +63,10 @@ final class ReadyCommand implements Callable<Integer> {
     }
   }
 
-  /** One thing the gate asks for. */
-  record Item(String name, String value, String needed, boolean met, String source) {
+  /** One thing that is asked for. */
+  record Item(String name, String value, String needed, boolean met, String state, String source) {
     static Item of(Evidence e) {
-      return new Item(e.name().label(), e.value(), e.needed(), e.met(), e.source().line());
+      return new Item(e.name().label(), e.value(), e.needed(), e.met(), e.state().label(), e.source().line());
     }
   }
 
@@ -106,15 +106,23 @@ final class ReadyCommand implements Callable<Integer> {
         families);
   }
 
+  private static String mark(Evidence e) {
+    return switch (e.state()) {
+      case THERE -> "+";
+      case NOT_THERE -> "-";
+      case NOT_KNOWN -> "?";
+    };
+  }
+
   private static void print(PrintWriter out, LadderDesk.Line line, boolean whole) {
     out.printf("%-24s %s%n", line.athlete().name(), line.need().label());
-    line.guard().concerns().forEach(f -> out.println("  guard: " + f.answer().label() + ". " + f.said()));
+    line.guard().concerns().forEach(f -> out.println("  load: " + f.answer().label() + ". " + f.said()));
     for (GateAnswer a : line.answers()) {
       String from = a.rung() == 0 ? "standing" : a.rung() + " steps";
       out.printf("  %-12s %-9s %s. %s%n", a.family().label(), from, a.decision().label(), a.why());
       if (whole) {
         for (Evidence e : a.evidence()) {
-          out.printf("    %s %-16s %s; needed: %s. %s%n", e.met() ? "+" : "-", e.name().label(), e.value(), e.needed(), e.source().line());
+          out.printf("    %s %-21s %s; needed: %s. %s%n", mark(e), e.name().label(), e.value(), e.needed(), e.source().line());
         }
       }
     }

@@ -59,7 +59,7 @@ final class LadderDrawing {
       bottom = Math.max(bottom, end);
       y = end + 24;
     }
-    String key = "Filled: clean. Outlined, struck through: faulty. In the order done, judged reps only.";
+    String key = "Filled: clean. Outlined, struck through: faulty. In the order done, reps looked at only.";
     for (String line : Lettering.wrap(key, size, Style.QUIET, form.units())) {
       words.add(new Lettering(0, round(bottom + 20), size, "start", Style.QUIET, line));
       bottom += 15;
@@ -162,18 +162,18 @@ final class LadderDrawing {
   }
 
   private String title() {
-    return "The ladder of approach steps: where the athlete stands and what the gate answers";
+    return "The ladder of approach steps: where the athlete stands and what is advised";
   }
 
   private String said() {
     StringBuilder out = new StringBuilder();
     for (GateAnswer a : answers) {
       List<Rep> mine = judged.stream().filter(r -> DrillFamily.of(r.sequence()) == a.family()).toList();
-      out.append(a.family().label()).append(": ").append(StripWords.from(a.rung())).append(", the gate says ").append(a.decision().label())
+      out.append(a.family().label()).append(": ").append(StripWords.from(a.rung())).append(", the answer is ").append(a.decision().label())
           .append(". ").append(a.why()).append(' ');
       for (int steps : new TreeSet<>(mine.stream().map(Rep::approachSteps).toList())) {
         List<Rep> there = mine.stream().filter(r -> r.approachSteps() == steps).toList();
-        out.append(there.stream().filter(r -> r.faults().isEmpty()).count()).append(" of ").append(there.size()).append(" judged reps clean ")
+        out.append(there.stream().filter(r -> r.faults().isEmpty()).count()).append(" of ").append(there.size()).append(" reps looked at clean ")
             .append(StripWords.from(steps)).append(". ");
       }
     }

@@ -68,7 +68,7 @@ public final class Workbench implements AutoCloseable {
     this.boardLog = new SqlBoardLog(database, meets);
     this.logbook = new Logbook(reps, athletes);
     this.loadDesk = new LoadDesk(reps, care, clock);
-    this.ladderDesk = new LadderDesk(reps, logbook, loadDesk, ladder, clock);
+    this.ladderDesk = new LadderDesk(reps, loadDesk, ladder, clock);
     this.advisor = new MarkAdvisor(logbook, clock, () -> ladderDesk.rungs()::applyAsInt);
     this.phaseDesk = new PhaseDesk(jumpLog);
     this.aimDesk = new AimDesk(boardLog);

@@ -225,7 +225,7 @@ public final class WebServer implements AutoCloseable {
     List<Source> sources = new ArrayList<>(Sources.ALL);
     sources.add(TeachingPoint.SOURCE);
     sources.addAll(LoadSources.ALL);
-    sources.addAll(List.of(boundwright.readiness.Gate.LADDER, boundwright.readiness.Gate.RULES));
+    sources.addAll(boundwright.readiness.Gate.SOURCES);
     routes.get("/sources", ctx -> pages.show(ctx, 200, "files/sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
   }
 
