@@ -2,6 +2,8 @@ package boundwright.card;
 
 import boundwright.athlete.Athlete;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
+import boundwright.load.LoadDesk;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
@@ -18,6 +20,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /** Makes the card of the day for one athlete or for the squad. */
 public final class SessionCards {
@@ -40,6 +43,11 @@ public final class SessionCards {
     default Rungs rungs() {
       return Rungs.OWN;
     }
+
+    /** The one verdict of today of each, by number; those who were not asked for are left out. */
+    default Map<Long, DayVerdict> days(List<Athlete> athletes) {
+      return Map.of();
+    }
   }
 
   private final Marks marks;
@@ -50,8 +58,8 @@ public final class SessionCards {
     return drill.inSand() ? advice.warnings() : MarkAdvisor.flatWarnings(advice, settings.facility().surface(), settings);
   }
 
-  /** Marks come from {@code advisor}; {@code clock} tells the day that is printed. */
-  public SessionCards(MarkAdvisor advisor, Clock clock) {
+  /** Marks come from {@code advisor}, verdicts from {@code load}; {@code clock} tells the day that is printed. */
+  public SessionCards(MarkAdvisor advisor, LoadDesk load, Clock clock) {
     this(
         new Marks() {
           @Override
@@ -67,6 +75,11 @@ public final class SessionCards {
           @Override
           public Rungs rungs() {
             return advisor.rungs();
+          }
+
+          @Override
+          public Map<Long, DayVerdict> days(List<Athlete> athletes) {
+            return load.days(athletes);
           }
         },
         clock);

@@ -4,6 +4,7 @@ import boundwright.athlete.Athlete;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
@@ -105,7 +106,9 @@ final class LogCommand implements Callable<Integer> {
       if (!top.json()) {
         print(s, who, rep, settings.unit());
       }
-      MarkAdvice next = logged.next();
+      DayVerdict day = bench.loadDesk().day(who);
+      MarkAdvice next = day.held() ? null : logged.next();
+      String noNext = day.held() ? "no bounding. " + day.reason() : logged.noNext();
       LogNext toLog =
           next == null
               ? null
@@ -117,12 +120,12 @@ final class LogCommand implements Callable<Integer> {
             new Answer(
                 undoLast ? null : said,
                 undoLast ? said : null,
-                next == null ? null : MarksAnswer.of(who, next, false, toLog, next.warnings()),
-                logged.noNext()));
+                next == null ? null : MarksAnswer.of(who, next, false, toLog, next.warnings(), day),
+                noNext));
       } else if (next == null) {
-        s.out().println("No next mark: " + logged.noNext());
+        s.out().println("No next mark: " + noNext);
       } else {
-        new MarksText(s.out(), settings.unit()).print(who, next, false, toLog, next.warnings());
+        new MarksText(s.out(), settings.unit()).print(who, next, false, toLog, next.warnings(), day);
       }
       return 0;
     }

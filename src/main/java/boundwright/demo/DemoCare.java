@@ -7,7 +7,7 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
-import boundwright.load.SessionRating;
+import boundwright.load.rating.SessionRating;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
 import boundwright.readiness.TestScore;

@@ -78,7 +78,7 @@ public final class FlightModel {
 
   /** The model before any rep: level, known marks, timed run-ups. */
   public static FlightModel prior(Profile profile) {
-    Level level = profile.athlete().level();
+    Level level = profile.athlete().level().guessedAs();
     Belief b = Traits.prior(0.13, daySd(level));
     for (KnownMark mark : profile.knownMarks()) {
       Sequence sequence = mark.kind().sequence();

@@ -117,7 +117,7 @@ public final class AthleteHandler {
     }
   }
 
-  /** Goes on against the guard, with a reason. */
+  /** Goes on against what was said of the day, with a reason. */
   public void override(Context ctx) {
     Athlete athlete = Addresses.athlete(ctx, bench);
     Asked asked = Asked.read(ctx, desk.usual(athlete));
@@ -130,7 +130,7 @@ public final class AthleteHandler {
       once.once(
           token + rule,
           () -> {
-            bench.loadDesk().override(athlete, new GuardDesk(bench).planned(athlete, asked), rule, Form.text(ctx, "reason"));
+            bench.loadDesk().override(athlete, rule, Form.text(ctx, "reason"));
             return 0;
           });
       ctx.redirect("/athlete/" + athlete.id() + "?" + asked.query(), HttpStatus.SEE_OTHER);
@@ -241,7 +241,7 @@ public final class AthleteHandler {
   }
 
   private static boolean refused(WorkView view) {
-    return view.marks() == null;
+    return view.marks() == null && !view.guard().day().held();
   }
 
   private void answer(Context ctx, int status, WorkView view) {
