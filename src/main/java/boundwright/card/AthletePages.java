@@ -15,6 +15,7 @@ import boundwright.picture.StripWords;
 import boundwright.picture.strip.RunwayStrip;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
+import boundwright.runway.InHundred;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.Opener;
 import boundwright.runway.Window;
@@ -120,13 +121,11 @@ final class AthletePages {
     out.add(start);
     out.add(
         window == null
-            ? new Figure("Window", "none", "no mark is good enough", false)
+            ? new Figure("Works from", "nowhere", "no mark is good enough", false)
             : window(window));
     out.add(
         new Figure(
-            "Chance", SessionCards.chance(advice.smallerChance()),
-            "sand " + SessionCards.chance(advice.chanceInSand()).replace(" in 100", "")
-                + ", clear " + SessionCards.chance(advice.chanceClear()).replace(" in 100", ""), false));
+            "Chance", InHundred.said(advice.inHundred()), "that the rep counts", false));
     return out;
   }
 
@@ -135,7 +134,7 @@ final class AthletePages {
     String from = unit.write(window.min_m());
     String to = unit.write(window.max_m());
     return unit == LengthUnit.METRES
-        ? new Figure("Window", from.replace(" m", "") + "–" + to, "where the tape may lie", true)
-        : new Figure("Window", from, "to " + to, false);
+        ? new Figure("Works from", from.replace(" m", "") + "–" + to, "where the tape may lie", true)
+        : new Figure("Works from", from, "to " + to, false);
   }
 }

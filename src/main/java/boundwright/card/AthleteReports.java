@@ -22,6 +22,7 @@ import boundwright.picture.LadderPicture;
 import boundwright.picture.LoadDrawing;
 import boundwright.picture.LoadPicture;
 import boundwright.picture.TestPicture;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.JudgedReps;
 import boundwright.readiness.LadderDesk;
@@ -241,7 +242,7 @@ public final class AthleteReports {
       }
     }
     if (unread > 0) {
-      unjudged.add(SessionCards.plural(unread, "rep") + " left out: the fault kept with it cannot be read.");
+      unjudged.add(Notes.counted(unread, "rep") + " left out: the fault kept with it cannot be read.");
     }
     List<FaultTrends> drills =
         FaultTrends.of(judged).stream()

@@ -230,7 +230,7 @@ public record SessionCard(
    * The marks of one athlete for one drill.
    *
    * @param mark take-off mark to sand, or {@code flat}
-   * @param open whether the mark reaches the asked chance
+   * @param open whether the mark works
    * @param start beneath it: start mark to take-off mark, or the level ground needed; empty from standing into sand
    */
   public record SquadCell(String mark, boolean open, String start) {}

@@ -4,6 +4,7 @@ import boundwright.athlete.Athlete;
 import boundwright.footfall.Sequence;
 import boundwright.load.DayVerdict;
 import boundwright.load.LoadDesk;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
@@ -124,20 +125,11 @@ public final class SessionCards {
   static String balance(int right, int left) {
     return right == left
         ? "Legs level: " + right + " right, " + left + " left."
-        : right + " right, " + left + " left: " + plural(Math.abs(right - left), "contact") + " more on the "
+        : right + " right, " + left + " left: " + Notes.counted(Math.abs(right - left), "contact") + " more on the "
             + (right > left ? "right" : "left") + ", as level as whole sets allow.";
   }
 
   static String dose(int sets, int reps) {
-    return plural(sets, "set") + " of " + reps;
-  }
-
-  public static String plural(int n, String word) {
-    return n + " " + word + (n == 1 ? "" : "s");
-  }
-
-  /** {@code 92 in 100}; never more than 99, because nothing is certain. */
-  static String chance(double chance) {
-    return Math.min(99, Math.round(chance * 100)) + " in 100";
+    return Notes.counted(sets, "set") + " of " + reps;
   }
 }

@@ -13,6 +13,7 @@ import boundwright.footfall.Sequence;
 import boundwright.load.DayVerdict;
 import boundwright.picture.StripWords;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.Rungs;
@@ -75,12 +76,12 @@ final class SquadPages {
     Tapes tapes = marks.tapes(bounding, plan.asPlan(title), settings);
     return new SquadPage(
         drills, rows, tapes.tapes().stream().map(this::line).toList(), proof(tapes),
-        tapes.without().stream().map(w -> w.athlete() + ", " + w.drill() + ": no mark reaches the asked chance.").toList(),
+        tapes.without().stream().map(w -> w.athlete() + ", " + w.drill() + ": no mark works.").toList(),
         minds.entrySet().stream().map(e -> String.join(", ", e.getValue()) + ": " + e.getKey()).toList());
   }
 
   private static String rung(int steps) {
-    return steps == 0 ? "standing" : SessionCards.plural(steps, "step");
+    return steps == 0 ? "standing" : Notes.counted(steps, "step");
   }
 
   private SquadDrill column(CutDrill d, Sequence piece) {
@@ -121,10 +122,10 @@ final class SquadPages {
     }
     String windows =
         tapes.proof().stream().map(w -> w.athlete() + ", " + w.drill() + window(w.advice().window())).collect(Collectors.joining("; "));
-    return "Fewer than " + tapes.tapes().size() + " will not do, because no two of these windows share a mark: " + windows + ".";
+    return "Fewer than " + tapes.tapes().size() + " will not do, because no two of these share a mark: " + windows + ".";
   }
 
   private String window(@Nullable Window window) {
-    return window == null ? "" : " (" + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ")";
+    return window == null ? "" : " (works from " + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ")";
   }
 }

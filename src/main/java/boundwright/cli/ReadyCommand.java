@@ -66,10 +66,10 @@ final class ReadyCommand implements Callable<Integer> {
     }
   }
 
-  /** One thing the gate asks for. */
-  record Item(String name, String value, String needed, boolean met, String source) {
+  /** One thing that is asked for. */
+  record Item(String name, String value, String needed, boolean met, String state, String source) {
     static Item of(Evidence e) {
-      return new Item(e.name().label(), e.value(), e.needed(), e.met(), e.source().line());
+      return new Item(e.name().label(), e.value(), e.needed(), e.met(), e.state().label(), e.source().line());
     }
   }
 
@@ -114,6 +114,14 @@ final class ReadyCommand implements Callable<Integer> {
         families);
   }
 
+  private static String mark(Evidence e) {
+    return switch (e.state()) {
+      case THERE -> "+";
+      case NOT_THERE -> "-";
+      case NOT_KNOWN -> "?";
+    };
+  }
+
   private static void print(PrintWriter out, LadderDesk.Line line, DayVerdict day, boolean whole) {
     out.printf("%-24s %s%n", line.athlete().name(), line.need().label());
     out.println("  load: " + (day.held() ? "no bounding. " + day.reason() : day.said() + (day.lead().isEmpty() ? "" : " " + day.lead())));
@@ -122,7 +130,7 @@ final class ReadyCommand implements Callable<Integer> {
       out.printf("  %-12s %-9s %s. %s%n", a.family().label(), from, a.decision().label(), a.why());
       if (whole) {
         for (Evidence e : a.evidence()) {
-          out.printf("    %s %-16s %s; needed: %s. %s%n", e.met() ? "+" : "-", e.name().label(), e.value(), e.needed(), e.source().line());
+          out.printf("    %s %-21s %s; needed: %s. %s%n", mark(e), e.name().label(), e.value(), e.needed(), e.source().line());
         }
       }
     }

@@ -62,7 +62,7 @@ public final class LoadSources {
   /** Stop and refer. */
   public static final Source REFER =
       new Source("refer", "Pain on one bony spot, at night or at rest, that climbs in the session, swelling, giving way, a pop, cannot hop "
-          + "on the leg: stop and refer to licensed medical staff", "the makers, after common first-aid teaching; no one paper", Standing.JUDGEMENT);
+          + "on the leg: stop and refer to licensed medical staff", "the usual signs to stop, no paper named", Standing.MEMORY);
   /** Hard sessions. */
   public static final Source HARD =
       new Source("hard", "What counts as a hard session", "the makers", Standing.JUDGEMENT);

@@ -3,7 +3,6 @@ package boundwright.picture;
 import static boundwright.picture.StripPaths.number;
 import static boundwright.picture.StripPaths.round;
 
-import boundwright.card.SessionCards;
 import boundwright.footfall.Foot;
 import boundwright.load.Answer;
 import boundwright.load.Band;
@@ -18,6 +17,7 @@ import boundwright.picture.LoadPicture.Rule;
 import boundwright.picture.LoadPicture.Stem;
 import boundwright.picture.LoadPicture.Swatch;
 import boundwright.picture.strip.RunwayStrip.Width;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
@@ -320,7 +320,7 @@ public final class LoadDrawing {
   // ---- in words ----
 
   private String title() {
-    return "Load of each leg over " + SessionCards.plural(weeks.size(), "week") + ", up to " + DAY.format(weeks.get(weeks.size() - 1).last());
+    return "Load of each leg over " + Notes.counted(weeks.size(), "week") + ", up to " + DAY.format(weeks.get(weeks.size() - 1).last());
   }
 
   private String said() {

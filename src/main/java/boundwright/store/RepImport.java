@@ -76,7 +76,7 @@ public final class RepImport {
                 }
                 reps.add(row.rep().of(id));
               }
-              workbench.logbook().logAll(reps);
+              workbench.track().take(reps);
               return new Result(reps.size(), made, reading.problems());
             });
   }

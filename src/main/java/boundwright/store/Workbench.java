@@ -24,6 +24,7 @@ import boundwright.runway.Rungs;
 import boundwright.runway.SettingsRepository;
 import boundwright.technique.LookRepository;
 import boundwright.track.PlannedDrills;
+import boundwright.track.TrackDesk;
 import java.nio.file.Path;
 import java.time.Clock;
 
@@ -51,6 +52,7 @@ public final class Workbench implements AutoCloseable {
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
   private final MeetDesk meetDesk;
+  private final TrackDesk track;
   private final JobQueue clipQueue;
   private final ClipDesk clips;
 
@@ -71,12 +73,13 @@ public final class Workbench implements AutoCloseable {
     this.logbook = new Logbook(reps, athletes);
     this.load = new SqlLoad(database);
     this.loadDesk = new LoadDesk(new SqlWorkLog(database), new PlannedDrills(settings, this::rungs), load, care, clock);
-    this.ladderDesk = new LadderDesk(reps, logbook, loadDesk, ladder, clock);
+    this.ladderDesk = new LadderDesk(reps, loadDesk, ladder, clock);
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs);
     this.phaseDesk = new PhaseDesk(jumpLog);
     this.aimDesk = new AimDesk(boardLog);
     this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
+    this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.clipQueue = JobQueue.embedded(database);
     this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, clock, scan);
   }
@@ -205,6 +208,11 @@ public final class Workbench implements AutoCloseable {
   /** Logs reps and learns from them. */
   public Logbook logbook() {
     return logbook;
+  }
+
+  /** Logs what happens at the runway and takes it back. */
+  public TrackDesk track() {
+    return track;
   }
 
   /** Says where the tapes go. */

@@ -1,6 +1,5 @@
 package boundwright.web;
 
-import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
 import boundwright.load.LoadSources;
@@ -229,10 +228,9 @@ public final class WebServer implements AutoCloseable {
     routes.get("/athlete/{id}/card", card::athlete);
     routes.get("/athlete/{id}/report.pdf", card::report);
     List<Source> sources = new ArrayList<>(Sources.ALL);
-    sources.addAll(JumpSources.ALL);
     sources.add(TeachingPoint.SOURCE);
     sources.addAll(LoadSources.ALL);
-    sources.addAll(List.of(boundwright.readiness.Gate.LADDER, boundwright.readiness.Gate.RULES));
+    sources.addAll(boundwright.readiness.Gate.SOURCES);
     routes.get("/sources", ctx -> pages.show(ctx, 200, "files/sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
   }
 

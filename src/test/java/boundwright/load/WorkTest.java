@@ -9,6 +9,8 @@ import boundwright.athlete.Profile;
 import boundwright.athlete.Surface;
 import boundwright.flight.FlightModel;
 import boundwright.flight.Forecast;
+import boundwright.flight.Outcome;
+import boundwright.flight.Rep;
 import boundwright.flight.RunUp;
 import boundwright.footfall.FlightKind;
 import boundwright.footfall.Foot;
@@ -36,6 +38,18 @@ class WorkTest {
     assertThat(Work.rest(plan, done)).as("from other steps it is another drill")
         .containsExactly(work("RL x5", 2, 0, Surface.TRACK), work("RRL x2", 1, 4, Surface.TRACK));
     assertThat(Work.rest(plan, List.of(work("RRL x2", 50, 4, Surface.TRACK), work("LR x5", 2, 0, Surface.TRACK)))).isEmpty();
+  }
+
+  @Test
+  void anAbandonedRepCountsUpToWhereItBrokeOffAndWholeWhereNobodyCounted() {
+    Rep known = new Rep(1, 1, DAY, Sequence.parse("RRL RRL"), 4, Surface.TRACK, List.of(), null, Outcome.ABANDONED, 4, null, false, List.of());
+    Rep unknown = new Rep(2, 1, DAY, Sequence.parse("RRL RRL"), 4, Surface.TRACK, List.of(), null, Outcome.ABANDONED, null, false, List.of());
+    DayLoad day = DayLoad.byDay(List.of(known, unknown)).get(0);
+    assertThat(day.contacts()).isEqualTo(4 + 6);
+    assertThat(day.contacts(Foot.RIGHT)).isEqualTo(3 + 4);
+    assertThat(day.contacts(Foot.LEFT)).isEqualTo(1 + 2);
+    assertThat(Work.rest(List.of(work("RRL RRL", 2, 4, Surface.TRACK)), List.of(Work.of(known)))).as("a rep broken off is not done")
+        .containsExactly(work("RRL RRL", 2, 4, Surface.TRACK));
   }
 
   @Test

@@ -34,10 +34,9 @@ import boundwright.quantity.LengthUnit;
 import boundwright.readiness.DrillFamily;
 import boundwright.readiness.Gate;
 import boundwright.readiness.GateAnswer;
-import boundwright.readiness.GateRep;
+import boundwright.readiness.GateCase;
 import boundwright.readiness.GateRules;
-import boundwright.readiness.SequentialTest;
-import boundwright.readiness.SpeedUse;
+import boundwright.readiness.LoadAnswer;
 import boundwright.readiness.TestError;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
@@ -106,22 +105,18 @@ public final class PictureFixtures {
 
   public static List<Rep> ladderReps() {
     List<Rep> out = new ArrayList<>();
-    out.addAll(reps("RL x5", 4, "cc3ccccccfccccccc", "knee-up"));
+    out.addAll(reps("RL x5", 4, "cc3ccccccfccccccccccccc2cccccccccccccccccc", "knee-up"));
     out.addAll(reps("RL x5", 2, "ccc", "knee-up"));
     out.addAll(reps("R x6", 0, "c44c5-c", "foot-under"));
-    out.addAll(reps("R x6", 2, "4445f4c4c", "foot-under"));
+    out.addAll(reps("R x6", 2, "4445f44c4", "foot-under"));
     out.addAll(reps("RRL x2", 2, "ccfcc-2ccc", "hips-tall"));
     out.addAll(reps("RRL x2", 4, "cc3c", "hips-tall"));
     return out;
   }
 
-  public static GateAnswer answer(DrillFamily family, int rung, List<Rep> reps, SpeedUse speed) {
-    List<GateRep> here =
-        reps.stream()
-            .filter(r -> r.judged() && r.approachSteps() == rung && DrillFamily.of(r.sequence()) == family)
-            .map(r -> new GateRep(r.date(), r.faults().isEmpty(), Double.NaN))
-            .toList();
-    return new Gate(GateRules.DEFAULT, SequentialTest.USUAL).answer(family, rung, here, speed, family == DrillFamily.COMBINATION ? guard(LegCare.NONE) : EASY, TODAY);
+  public static GateAnswer answer(DrillFamily family, int rung, List<Rep> reps) {
+    LoadAnswer load = LoadAnswer.of(family == DrillFamily.COMBINATION ? guard(LegCare.NONE) : EASY);
+    return new Gate(GateRules.DEFAULT).answer(GateCase.of(reps, family, rung, rung + 2, load, GateRules.DEFAULT, TODAY));
   }
 
   public static final Verdict EASY =
@@ -133,9 +128,9 @@ public final class PictureFixtures {
 
   public static List<GateAnswer> answers(List<Rep> reps) {
     return List.of(
-        answer(DrillFamily.ALTERNATE, 4, reps, new SpeedUse(0.11, 0.97, 12)),
-        answer(DrillFamily.SINGLE_LEG, 2, reps, new SpeedUse(-0.02, 0.3, 9)),
-        answer(DrillFamily.COMBINATION, 4, reps, new SpeedUse(0.04, 0.8, 4)));
+        answer(DrillFamily.ALTERNATE, 4, reps),
+        answer(DrillFamily.SINGLE_LEG, 2, reps),
+        answer(DrillFamily.COMBINATION, 4, reps));
   }
 
   public static LadderPicture ladder(Width width) {

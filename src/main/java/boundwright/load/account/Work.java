@@ -62,9 +62,9 @@ public record Work(
     this(sequence, reps, approachSteps, surface, Kind.BOUNDING, List.of());
   }
 
-  /** A logged rep as work. */
+  /** A logged rep as work: the contacts that were made, see {@link Rep#contactsDone()}. */
   public static Work of(Rep rep) {
-    return new Work(rep.sequence(), 1, rep.approachSteps(), rep.surface());
+    return new Work(rep.contactsDone(), 1, rep.approachSteps(), rep.surface());
   }
 
   /**

@@ -125,6 +125,9 @@ final class WorkDesk {
     return new WorkView.Marks(
         advice,
         asked.sand() ? advice.warnings() : MarkAdvisor.flatWarnings(advice, asked.surface(), settings),
+        asked.sand()
+            ? bench.advisor().whatToLog(athlete, sequence, advice.forecast().approachSteps(), asked.surface(), settings)
+            : null,
         strip(advice, asked, settings, RunwayStrip.Width.WIDE),
         strip(advice, asked, settings, RunwayStrip.Width.NARROW),
         sequence.sets(settings.setContacts()),
@@ -148,7 +151,8 @@ final class WorkDesk {
       boolean tapeMoved) {
     LocalDate today = LocalDate.now(bench.clock());
     // Somebody who does not look at the technique today need not say so again for every rep.
-    boolean judged = recent.isEmpty() || !recent.get(0).date().equals(today) || recent.get(0).judged();
+    boolean judged =
+        recent.stream().filter(r -> r.date().equals(today) && !r.abandoned()).findFirst().map(Rep::judged).orElse(true);
     if (marks == null || !asked.sand()) {
       return new WorkView.LogForm(token, "", false, "", List.of(), judged, List.of(), "");
     }

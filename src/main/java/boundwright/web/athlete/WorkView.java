@@ -10,6 +10,7 @@ import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
+import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.Rungs;
 import boundwright.technique.FaultAdvice;
@@ -64,6 +65,7 @@ public record WorkView(
    *
    * @param advice what was advised
    * @param warnings what the coach must know first
+   * @param next what logging the next rep should add, or null
    * @param wide the picture for a desk
    * @param narrow the picture for a phone
    * @param sets the sequence cut into sets; one entry when it is short enough
@@ -75,6 +77,7 @@ public record WorkView(
   public record Marks(
       MarkAdvice advice,
       List<String> warnings,
+      @Nullable LogNext next,
       RunwayStrip wide,
       RunwayStrip narrow,
       List<Sequence> sets,
@@ -167,7 +170,7 @@ public record WorkView(
     return rungs.stepsFor(athlete, drill);
   }
 
-  /** The three taps. */
+  /** The taps. */
   public List<Outcome> outcomes() {
     return List.of(Outcome.values());
   }
@@ -200,6 +203,9 @@ public record WorkView(
     StringBuilder out = new StringBuilder();
     if (rep.outcome() != null) {
       out.append(rep.outcome().label());
+    }
+    if (rep.brokeOffAfter() != null) {
+      out.append(" after contact ").append(rep.brokeOffAfter());
     }
     if (rep.markToSand_m() != null) {
       out.append(out.isEmpty() ? "" : ", ").append("tape at ").append(unit.write(rep.markToSand_m()));

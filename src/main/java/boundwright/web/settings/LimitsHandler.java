@@ -128,22 +128,38 @@ public final class LimitsHandler {
     Reader in = new Reader(ctx, refused);
     int days = in.whole("days");
     int reps = in.whole("reps");
+    int sessions = in.whole("sessions");
+    double notShare = in.number("notShare");
+    double stayError = in.number("stayError");
     double shareAbove = in.number("shareAbove");
     double shareChance = in.number("shareChance");
     int passDays = in.whole("passDays");
     int passDayReps = in.whole("passDayReps");
     double passDayShare = in.number("passDayShare");
-    double longerChance = in.number("longerChance");
-    double fade = in.number("fade");
-    double lateShare = in.number("lateShare");
+    int stayDaysShort = in.whole("stayDaysShort");
+    int stayDaysLong = in.whole("stayDaysLong");
+    int breakDays = in.whole("breakDays");
+    int lossSessions = in.whole("lossSessions");
     int goBackReps = in.whole("goBackReps");
+    double lossError = in.number("lossError");
+    double legFaults = in.number("legFaults");
+    double speedError = in.number("speedError");
+    double leastGain = in.number("leastGain");
+    double fade = in.number("fade");
+    double fadeSure = in.number("fadeSure");
+    double lateShare = in.number("lateShare");
     if (refused.isEmpty()) {
       try {
         bench
             .ladder()
             .keep(
                 new GateRules(
-                    days, reps, shareAbove, shareChance, passDays, passDayReps, passDayShare, longerChance, fade, lateShare, goBackReps));
+                    new GateRules.Clean(
+                        days, reps, sessions, notShare, stayError, shareAbove, shareChance, passDays, passDayReps, passDayShare),
+                    new GateRules.Stay(stayDaysShort, stayDaysLong, breakDays),
+                    new GateRules.Loss(lossSessions, goBackReps, lossError, legFaults),
+                    new GateRules.Speed(speedError, leastGain),
+                    new GateRules.Fading(fade, fadeSure, lateShare)));
         ctx.redirect("/settings/guard?saved=gate", HttpStatus.SEE_OTHER);
         return;
       } catch (RefusedException e) {
@@ -189,17 +205,28 @@ public final class LimitsHandler {
     f.put("seriesRefusedSteps", String.valueOf(g.seriesRefusedSteps()));
     put(f, "pain", g.pain());
     GateRules r = bench.ladder().rules();
-    f.put("days", String.valueOf(r.days()));
-    f.put("reps", String.valueOf(r.reps()));
-    f.put("shareAbove", String.valueOf(r.shareAbove()));
-    f.put("shareChance", String.valueOf(r.shareChance()));
-    f.put("passDays", String.valueOf(r.passDays()));
-    f.put("passDayReps", String.valueOf(r.passDayReps()));
-    f.put("passDayShare", String.valueOf(r.passDayShare()));
-    f.put("longerChance", String.valueOf(r.longerChance()));
-    f.put("fade", String.valueOf(r.fade()));
-    f.put("lateShare", String.valueOf(r.lateShare()));
-    f.put("goBackReps", String.valueOf(r.goBackReps()));
+    f.put("days", String.valueOf(r.clean().days()));
+    f.put("reps", String.valueOf(r.clean().reps()));
+    f.put("sessions", String.valueOf(r.clean().sessions()));
+    f.put("notShare", String.valueOf(r.clean().notShare()));
+    f.put("stayError", String.valueOf(r.clean().stayError()));
+    f.put("shareAbove", String.valueOf(r.clean().shareAbove()));
+    f.put("shareChance", String.valueOf(r.clean().shareChance()));
+    f.put("passDays", String.valueOf(r.clean().passDays()));
+    f.put("passDayReps", String.valueOf(r.clean().passDayReps()));
+    f.put("passDayShare", String.valueOf(r.clean().passDayShare()));
+    f.put("stayDaysShort", String.valueOf(r.stay().shortDays()));
+    f.put("stayDaysLong", String.valueOf(r.stay().longDays()));
+    f.put("breakDays", String.valueOf(r.stay().breakDays()));
+    f.put("lossSessions", String.valueOf(r.loss().sessions()));
+    f.put("goBackReps", String.valueOf(r.loss().reps()));
+    f.put("lossError", String.valueOf(r.loss().error()));
+    f.put("legFaults", String.valueOf(r.loss().legFaults()));
+    f.put("speedError", String.valueOf(r.speed().error()));
+    f.put("leastGain", String.valueOf(r.speed().leastGain()));
+    f.put("fade", String.valueOf(r.fading().most()));
+    f.put("fadeSure", String.valueOf(r.fading().sure()));
+    f.put("lateShare", String.valueOf(r.fading().lateShare()));
     return f;
   }
 

@@ -86,7 +86,7 @@ public final class SquadHandler {
     Window window = advice.window();
     List<Figures.Part> mark = Figures.of(settings.unit(), advice.markToSand_m());
     return new SquadView.Line(
-        athlete, from, mark, window == null ? "no window: see why" : between(window, settings.unit()), window != null, day);
+        athlete, from, mark, window == null ? "no mark works: see why" : between(window, settings.unit()), window != null, day);
   }
 
   private static String between(Window window, LengthUnit unit) {

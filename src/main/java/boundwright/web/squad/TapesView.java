@@ -21,17 +21,17 @@ public record TapesView(Tapes tapes, LengthUnit unit, DayPlan plan, int squad, L
   /** An athlete with the one verdict of their day. */
   public record Who(Athlete athlete, DayVerdict day) {}
 
-  /** Why a wish has no window, and the first way out. */
+  /** Why no mark works for a wish, and the first way out. */
   public String why(Tapes.Wish wish) {
     String first = wish.advice().warnings().isEmpty() ? "" : wish.advice().warnings().get(0);
     List<Opener> openers = wish.advice().openers();
     return openers.isEmpty() ? first : (first + " " + openers.get(0).said()).strip();
   }
 
-  /** A window in words. */
-  public String window(Tapes.Wish wish) {
+  /** The marks that work, in words. */
+  public String worksFrom(Tapes.Wish wish) {
     return wish.advice().window() == null
-        ? "no window"
+        ? "nowhere"
         : unit.write(wish.advice().window().min_m()) + " to " + unit.write(wish.advice().window().max_m());
   }
 }
