@@ -102,7 +102,8 @@ public final class AthleteReports {
     List<TestScore> scores = Arrays.stream(TestKind.values()).flatMap(k -> tests.all(k).stream()).toList();
     return new ReportFacts(
         load.today(athlete, List.of()), care.care(id, today), care.overrides(id, OVERRIDES), care.guard(), DayLoad.byDay(all),
-        care.ratings(id, today.minusWeeks(RATED_WEEKS).plusDays(1)), gate.answers(athlete), ladder.rules().days(), drawn, looks.ownFaults(), scores);
+        care.ratings(id, today.minusWeeks(RATED_WEEKS).plusDays(1)), gate.answers(athlete), ladder.rules().days(), drawn, looks.ownFaults(), scores,
+        looks.teaching().anywhere());
   }
 
   /** The report made from facts, for {@code today}. */
@@ -233,7 +234,7 @@ public final class AthleteReports {
   // ---- faults ----
 
   private static List<FaultBlock> faults(ReportFacts facts, List<String> unjudged) {
-    FaultCatalogue catalogue = new FaultCatalogue(facts.ownFaults());
+    FaultCatalogue catalogue = new FaultCatalogue(facts.ownFaults(), facts.taught());
     List<JudgedRep> judged = new ArrayList<>();
     int unread = 0;
     for (Rep r : facts.reps()) {

@@ -2,7 +2,6 @@ package boundwright.card;
 
 import boundwright.picture.strip.RunwayStrip;
 import boundwright.quantity.LengthUnit;
-import boundwright.technique.TeachingPoint;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -27,7 +26,7 @@ public record SessionCard(
     LengthUnit unit,
     @Nullable AthletePage athlete,
     @Nullable SquadPage squad,
-    List<TeachingPoint> lookFor,
+    List<String> lookFor,
     List<String> cautions,
     String footnote) {
 

@@ -73,7 +73,7 @@ public final class Workbench implements AutoCloseable {
     this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.clipQueue = JobQueue.embedded(database);
-    this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, clock, scan);
+    this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, looks, clock, scan);
   }
 
   /**

@@ -43,6 +43,7 @@ import boundwright.technique.Fault;
 import boundwright.technique.FaultCatalogue;
 import boundwright.technique.FaultTick;
 import boundwright.technique.FaultTrends;
+import boundwright.technique.FootContact;
 import boundwright.technique.JudgedRep;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -206,7 +207,7 @@ public final class PictureFixtures {
             1, 1, TODAY.minusDays(5), Finding.Rule.RAMP, Answer.CAUTION, "", "Two weeks of illness before; the athlete is used to this load.");
     return new ReportFacts(
         guard(care), care, List.of(override), GuardSettings.DEFAULT, days(), ratings, answers(ladderReps()), 21, ladderReps(),
-        List.of(), tests);
+        List.of(), tests, FootContact.HEEL_ROLLS);
   }
 
   public static AthleteReport report() {
@@ -215,7 +216,7 @@ public final class PictureFixtures {
 
   public static AthleteReport bare(CoachSettings settings) {
     ReportFacts none =
-        new ReportFacts(EASY, LegCare.NONE, List.of(), GuardSettings.DEFAULT, List.of(), List.of(), answers(List.of()), 21, List.of(), List.of(), List.of());
+        new ReportFacts(EASY, LegCare.NONE, List.of(), GuardSettings.DEFAULT, List.of(), List.of(), answers(List.of()), 21, List.of(), List.of(), List.of(), FootContact.HEEL_ROLLS);
     return AthleteReports.of(none, ATHLETE, settings, TODAY, "");
   }
 
