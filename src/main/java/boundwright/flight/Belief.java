@@ -113,6 +113,13 @@ final class Belief {
     return Math.max(sum, 0);
   }
 
+  /** Chance that {@code h . x} lies above {@code limit}. */
+  double chanceAbove(double[] h, double limit) {
+    double sd = Math.sqrt(varianceOf(h));
+    double away = limit - meanOf(h);
+    return sd > 0 ? 0.5 * Erf.erfc(away / (sd * Math.sqrt(2))) : away < 0 ? 1 : 0;
+  }
+
   /** Told that {@code h . x} was measured as {@code y} with noise variance {@code r}, above 0. */
   void measure(double[] h, double y, double r) {
     double[] ph = times(h);

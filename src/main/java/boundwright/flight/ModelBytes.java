@@ -2,6 +2,7 @@ package boundwright.flight;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
+import boundwright.athlete.Surface;
 import java.nio.BufferUnderflowException;
 import java.nio.ByteBuffer;
 import java.time.LocalDate;
@@ -15,13 +16,15 @@ import org.jspecify.annotations.Nullable;
 final class ModelBytes {
   private static final int VERSION = 0x42570003;
 
+  private static final int SURFACES = Surface.values().length;
+
   private ModelBytes() {}
 
   static byte[] write(FlightModel m) {
     Belief b = m.belief();
     int n = b.size();
     int rungs = Athlete.MAX_STEPS + 1;
-    ByteBuffer out = ByteBuffer.allocate(4 * 5 + 8 + 1 + 8 * Scatter.size() + 4 * rungs + 8 * (n + n * (n + 1) / 2));
+    ByteBuffer out = ByteBuffer.allocate(4 * 5 + 8 + 1 + 8 * Scatter.size() + 4 * rungs + 4 * SURFACES + 8 * (n + n * (n + 1) / 2));
     LocalDate last = m.lastDate();
     out.putInt(VERSION).putInt(n).putInt(code(m.level())).putInt(m.reps()).putInt(m.measuredReps());
     out.putLong(last == null ? Long.MIN_VALUE : last.toEpochDay()).put((byte) (m.dayMeasured() ? 1 : 0));
@@ -29,6 +32,9 @@ final class ModelBytes {
       out.putDouble(figure);
     }
     for (int r : m.rungs()) {
+      out.putInt(r);
+    }
+    for (int r : m.surfaces()) {
       out.putInt(r);
     }
     for (int i = 0; i < n; i++) {
@@ -45,7 +51,7 @@ final class ModelBytes {
   private static int code(Level level) {
     return switch (level) {
       case BEGINNER -> 1;
-      case INTERMEDIATE -> 2;
+      case INTERMEDIATE, NOT_SET -> 2;
       case ADVANCED -> 3;
     };
   }
@@ -74,6 +80,10 @@ final class ModelBytes {
       for (int i = 0; i < rungs.length; i++) {
         rungs[i] = in.getInt();
       }
+      int[] surfaces = new int[SURFACES];
+      for (int i = 0; i < surfaces.length; i++) {
+        surfaces[i] = in.getInt();
+      }
       Belief b = new Belief(Traits.COUNT);
       for (int i = 0; i < Traits.COUNT; i++) {
         b.setMean(i, in.getDouble());
@@ -83,7 +93,7 @@ final class ModelBytes {
           b.setCovariance(i, j, in.getDouble());
         }
       }
-      return Optional.of(new FlightModel(level, b, Scatter.of(figures), last, dayMeasured, reps, measured, rungs));
+      return Optional.of(new FlightModel(level, b, Scatter.of(figures), last, dayMeasured, reps, measured, rungs, surfaces));
     } catch (BufferUnderflowException cutShort) {
       return Optional.empty();
     }

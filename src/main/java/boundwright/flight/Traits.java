@@ -112,7 +112,8 @@ final class Traits {
     };
   }
 
-  private static int place(Surface surface) {
+  /** Place of a surface among the five. */
+  static int place(Surface surface) {
     return switch (surface) {
       case GRASS -> 0;
       case SPRUNG_FLOOR -> 1;

@@ -38,7 +38,7 @@ public final class StripWords {
     }
     Window window = advice.window();
     if (!flat && window == null) {
-      out.append("No take-off mark reaches the asked chance. ");
+      out.append("No take-off mark works. ");
     } else if (!flat && window != null) {
       out.append("The tape may lie from ").append(unit.write(window.min_m())).append(" to ")
           .append(unit.write(window.max_m())).append(" from the sand. ");

@@ -106,14 +106,14 @@ public final class Fixtures {
     Estimate start = steps == 0 ? new Estimate(0, 0, 0) : Estimate.normal(1.45 * steps - 0.6, 0.15);
     Estimate speed = steps == 0 ? new Estimate(0, 0, 0) : Estimate.normal(3 + 0.5 * steps, 0.3);
     List<Opener> openers =
-        window != null ? List.of() : List.of(new Opener(Opener.Way.FEWER_CONTACTS, "With 4 contacts the window is 0.4 m wide."));
+        window != null ? List.of() : List.of(new Opener(Opener.Way.FEWER_CONTACTS, "The first 4 contacts work from 6.20 m to 6.60 m."));
     List<String> warnings =
         window != null
             ? List.of()
-            : List.of("No mark reaches 90 %: the landing spreads wider than the last flight is long. The best mark gives 71 %.");
+            : List.of("No mark reaches 90 in 100: do not rely on this one.");
     return new MarkAdvice(
-        forecast, MarkSettings.DEFAULT, mark, chance, chance + 0.02, window, new MarkAdvice.LearningMarks(least, most), start, steps == 0 ? 0 : 2, speed,
+        forecast, MarkSettings.DEFAULT, mark, chance, window, new MarkAdvice.LearningMarks(least, most), start, steps == 0 ? 0 : 2, speed,
         mark + start.p95(), forecast.landing().p95() + start.p95(), openers, "From 12 reps, 8 of them measured.",
-        "Fairly sure: the landing to ± 30 cm, nine times in ten.", warnings);
+        "Fairly sure: the landing to ± 30 cm, nine times in ten.", null, warnings);
   }
 }

@@ -15,7 +15,12 @@ import boundwright.flight.RunUp;
 import boundwright.footfall.FlightKind;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
-import boundwright.load.LegCounts.Legs;
+import boundwright.load.account.ContactTimes;
+import boundwright.load.account.DayLoad;
+import boundwright.load.account.LegCounts;
+import boundwright.load.account.LegCounts.Legs;
+import boundwright.load.account.RelativeImpact;
+import boundwright.load.account.Work;
 import boundwright.quantity.Estimate;
 import java.time.LocalDate;
 import java.util.List;
@@ -79,16 +84,16 @@ class WorkTest {
     Athlete athlete = new Athlete(1, "Ilka Sandfoot", Level.INTERMEDIATE, Foot.RIGHT, 4);
     FlightModel model = FlightModel.prior(new Profile(athlete, List.of(), List.of()));
     Forecast forecast = model.forecast(Sequence.parse("RRL x2"), 8, Surface.TRACK, DAY);
-    List<Double> slow = RelativeImpact.perContact(forecast, runUp(6));
-    List<Double> quick = RelativeImpact.perContact(forecast, runUp(9));
+    List<Double> slow = RelativeImpact.perContact(forecast, runUp(6), ContactTimes.DEFAULT);
+    List<Double> quick = RelativeImpact.perContact(forecast, runUp(9), ContactTimes.DEFAULT);
     assertThat(slow).hasSize(6).allSatisfy(f -> assertThat(f).isBetween(1.5, 7.0));
     for (int i = 0; i < 6; i++) {
       assertThat(quick.get(i)).as("the same flights at a higher speed stay in the air for less time").isLessThan(slow.get(i));
     }
     Forecast standing = model.forecast(Sequence.parse("RRL x2"), 0, Surface.TRACK, DAY);
-    assertThat(RelativeImpact.perContact(standing, runUp(0)).get(0))
+    assertThat(RelativeImpact.perContact(standing, runUp(0), ContactTimes.DEFAULT).get(0))
         .as("from standing the run-up has no speed to give")
-        .isCloseTo(RelativeImpact.perContact(standing, runUp(12)).get(0), within(1e-12));
+        .isCloseTo(RelativeImpact.perContact(standing, runUp(12), ContactTimes.DEFAULT).get(0), within(1e-12));
   }
 
   private static RunUp runUp(double speed) {

@@ -229,7 +229,7 @@ class WatchingTest {
   @Test
   void theLadderShowsAllEvidenceAndADecisionAgainstItNeedsAReason() {
     String body = client.get(page + "/ready").body();
-    for (String name : List.of("judged reps", "clean share", "sequential test", "on two days", "speed used", "no fading", "guard clear", "no pain")) {
+    for (String name : List.of("looked at", "clean reps", "good days", "time at this approach", "speed used", "no fading", "load", "no pain")) {
       assertThat(body).contains("<b>" + name + "</b>");
     }
     HttpResponse<String> bare = client.post(page + "/ready", once("family", "COMBINATION", "to", "6", "reason", ""));
@@ -315,7 +315,7 @@ class WatchingTest {
     assertThat(bench.care().guard().limits().pain().caution()).isEqualTo(2);
     set(form, "reps", "20");
     client.post("/settings/gate", form);
-    assertThat(bench.ladder().rules().reps()).isEqualTo(20);
+    assertThat(bench.ladder().rules().clean().reps()).isEqualTo(20);
     client.post("/settings/guard", "csrf", csrf(), "action", "defaults");
     assertThat(bench.care().guard().limits().hardContacts()).isEqualTo(60);
     assertThat(bench.care().guard().season()).isEqualTo(Season.IN_SEASON);

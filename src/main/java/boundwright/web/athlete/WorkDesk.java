@@ -74,7 +74,9 @@ final class WorkDesk {
     String badSteps = Form.refusal(asked.steps(), t -> Athlete.checkSteps(Form.whole("number of approach steps", t)));
     String refused = "";
     WorkView.Marks marks = null;
-    if (badSequence.isEmpty() && badSteps.isEmpty()) {
+    GuardView day = guard.look(athlete, asked, token);
+    // While bounding is stopped there is no tape and no dose, only the reason.
+    if (badSequence.isEmpty() && badSteps.isEmpty() && !day.day().held()) {
       try {
         marks = marks(athlete, asked, settings);
       } catch (RefusedException e) {
@@ -84,7 +86,7 @@ final class WorkDesk {
     WorkView.LogForm form = log == null ? freshForm(asked, token, marks, settings, recent, tapeMoved) : log;
     return new WorkView(
         athlete, asked, settings.unit(), plan, badSequence, badSteps, refused, marks, form, said, recent, redrawChooser,
-        guard.look(athlete, asked, token), catalogue(marks == null ? 0 : marks.advice().forecast().approachSteps()), bench.advisor().rungs());
+        day, catalogue(asked.steps().matches("\\d{1,2}") ? Integer.parseInt(asked.steps()) : athlete.rung()), bench.advisor().rungs());
   }
 
   /** The faults that can be ticked, the foot's contact as it is taught from this approach. */
@@ -123,6 +125,9 @@ final class WorkDesk {
     return new WorkView.Marks(
         advice,
         asked.sand() ? advice.warnings() : MarkAdvisor.flatWarnings(advice, asked.surface(), settings),
+        asked.sand()
+            ? bench.advisor().whatToLog(athlete, sequence, advice.forecast().approachSteps(), asked.surface(), settings)
+            : null,
         strip(advice, asked, settings, RunwayStrip.Width.WIDE),
         strip(advice, asked, settings, RunwayStrip.Width.NARROW),
         sequence.sets(settings.setContacts()),

@@ -10,6 +10,7 @@ import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
+import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.Rungs;
 import boundwright.technique.FaultAdvice;
@@ -64,6 +65,7 @@ public record WorkView(
    *
    * @param advice what was advised
    * @param warnings what the coach must know first
+   * @param next what logging the next rep should add, or null
    * @param wide the picture for a desk
    * @param narrow the picture for a phone
    * @param sets the sequence cut into sets; one entry when it is short enough
@@ -75,6 +77,7 @@ public record WorkView(
   public record Marks(
       MarkAdvice advice,
       List<String> warnings,
+      @Nullable LogNext next,
       RunwayStrip wide,
       RunwayStrip narrow,
       List<Sequence> sets,

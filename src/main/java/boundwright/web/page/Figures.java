@@ -36,11 +36,6 @@ public final class Figures {
     return List.copyOf(out);
   }
 
-  /** A chance as reps in a hundred, never rounded to certainty. */
-  public static String chance(double chance) {
-    return Math.min(99, Math.max(1, Math.round(chance * 100))) + " in 100";
-  }
-
   /** A chance in percent, never rounded to certainty: {@code 29 %}, {@code < 1 %}. */
   public static String odds(double chance) {
     return chance > 0 && chance < 0.005 ? "< 1 %" : chance < 1 && chance > 0.995 ? "> 99 %" : percent(chance);

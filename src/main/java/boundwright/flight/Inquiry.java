@@ -1,0 +1,122 @@
+package boundwright.flight;
+
+import boundwright.quantity.RefusedException;
+
+/**
+ * What logging the next rep in one way or another would tell about the reps after it on the same day: how sharp the
+ * forecast of the same drill, rung and surface is expected to be afterwards. Measures are exact in a normal model (what is
+ * measured does not matter for the spread, only that it is); taps are averaged over their three outcomes, moments matched.
+ * What the rep would tell about the athlete's scatter is left out. Immutable; nothing is learned by asking.
+ */
+public final class Inquiry {
+  /** Most taps in a row that are looked ahead: 27 ways in which three can turn out. */
+  public static final int MOST_TAPS = 3;
+
+  private final double meanLast;
+  private final double meanLanding;
+  /** Covariance of last contact and landing that reps share, and each rep's own: last, both, landing [m2]. */
+  private final double[] shared;
+  private final double[] own;
+  private final double slip;
+  private final Sharpness measured;
+  private final Sharpness lastContactMeasured;
+  private final Sharpness landingMeasured;
+
+  Inquiry(
+      double meanLast,
+      double meanLanding,
+      double[] shared,
+      double[] own,
+      double slip,
+      Sharpness measured,
+      Sharpness lastContactMeasured,
+      Sharpness landingMeasured) {
+    this.meanLast = meanLast;
+    this.meanLanding = meanLanding;
+    this.shared = shared;
+    this.own = own;
+    this.slip = slip;
+    this.measured = measured;
+    this.lastContactMeasured = lastContactMeasured;
+    this.landingMeasured = landingMeasured;
+  }
+
+  /** The forecast as it is now. */
+  public Sharpness now() {
+    return new Sharpness(Math.sqrt(shared[0] + own[0]), Math.sqrt(shared[2] + own[2]), shared[1] + own[1]);
+  }
+
+  /** What stays unknown of a single rep however much is logged: its own scatter. */
+  public Sharpness least() {
+    return new Sharpness(Math.sqrt(own[0]), Math.sqrt(own[2]), own[1]);
+  }
+
+  /** After one rep with every footprint and the landing measured. */
+  public Sharpness measured() {
+    return measured;
+  }
+
+  /** After one rep with only its last footprint measured, and no tap. */
+  public Sharpness lastContactMeasured() {
+    return lastContactMeasured;
+  }
+
+  /** After one rep with only its landing measured. */
+  public Sharpness landingMeasured() {
+    return landingMeasured;
+  }
+
+  /**
+   * After the next reps were tapped from one mark: the root of the variance expected over how the taps turn out.
+   *
+   * @param markToSand_m where the mark lies, to the near edge of the sand [m]
+   * @param reps how many are tapped, 0 to {@value #MOST_TAPS}
+   */
+  public Sharpness tapped(double markToSand_m, int reps) {
+    if (reps < 0 || reps > MOST_TAPS) {
+      throw new RefusedException(reps + " taps cannot be looked ahead; the limit is 0 to " + MOST_TAPS + ".");
+    }
+    Belief joint = new Belief(2 * (reps + 1));
+    for (int i = 0; i <= reps; i++) {
+      joint.setMean(2 * i, meanLast);
+      joint.setMean(2 * i + 1, meanLanding);
+      for (int j = 0; j <= reps; j++) {
+        double alone = i == j ? 1 : 0;
+        joint.setCovariance(2 * i, 2 * j, shared[0] + alone * own[0]);
+        joint.setCovariance(2 * i + 1, 2 * j + 1, shared[2] + alone * own[2]);
+        joint.setCovariance(2 * i, 2 * j + 1, shared[1] + alone * own[1]);
+      }
+    }
+    double[] expected = afterTaps(joint, markToSand_m, reps);
+    return new Sharpness(Math.sqrt(expected[0]), Math.sqrt(expected[1]), expected[2]);
+  }
+
+  /** Expected variances of the last rep's last contact and landing, and their covariance, when the first {@code left} reps are tapped. */
+  private double[] afterTaps(Belief joint, double mark, int left) {
+    int last = joint.size() - 2;
+    if (left == 0) {
+      return new double[] {joint.variance(last), joint.variance(last + 1), joint.covariance(last, last + 1)};
+    }
+    double[] h = new double[joint.size()];
+    double[] contact = h.clone();
+    contact[2 * left - 2] = 1;
+    double[] landing = h.clone();
+    landing[2 * left - 1] = 1;
+    double isLate = joint.chanceAbove(contact, mark);
+    double isShort = Math.min(1 - isLate, 1 - joint.chanceAbove(landing, mark));
+    double[] out = new double[3];
+    for (Outcome o : Outcome.values()) {
+      double chance = o == Outcome.LATE ? isLate : o == Outcome.SHORT ? isShort : Math.max(0, 1 - isLate - isShort);
+      if (chance > 1e-6) {
+        Belief after = joint.copy();
+        FlightModel.tellTap(after, o, mark, contact, landing, slip);
+        double[] then = afterTaps(after, mark, left - 1);
+        for (int i = 0; i < out.length; i++) {
+          out[i] += chance * then[i];
+        }
+      }
+    }
+    double seen = Math.max(1e-6, isLate + isShort + Math.max(0, 1 - isLate - isShort));
+    return new double[] {out[0] / seen, out[1] / seen, out[2] / seen};
+  }
+}
