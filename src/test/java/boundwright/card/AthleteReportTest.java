@@ -1,6 +1,7 @@
 package boundwright.card;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
@@ -158,9 +159,12 @@ class AthleteReportTest {
                   TestProtocol.usual(TestKind.STANDING_TRIPLE, Surface.GRASS)));
       AthleteReport report = reports.of(athlete, CoachSettings.DEFAULT, DemoSquad.NOTE);
       assertThat(report.tests()).as("the one added here and the two series of hops that the squad comes with").hasSize(3);
-      int logged =
-          w.reps().since(athlete.id(), LocalDate.now(w.clock()).minusDays(7L * AthleteReports.WEEKS - 1)).stream().mapToInt(r -> r.sequence().size()).sum();
-      assertThat(report.load().wide().roofs().stream().mapToInt(LoadPicture.Roof::contacts).sum()).isEqualTo(logged).isPositive();
+      double drawn = report.load().wide().roofs().stream().mapToDouble(LoadPicture.Roof::units).sum();
+      double counted =
+          w.loadDesk().history(athlete, 7 * AthleteReports.WEEKS - 1).days().stream()
+              .mapToDouble(d -> w.loadDesk().weights(athlete, LocalDate.now(w.clock())).of(d).units())
+              .sum();
+      assertThat(drawn).isCloseTo(counted, within(1e-6)).isPositive();
       for (Athlete a : w.athletes().all()) {
         assertThat(text(PDF.renderReport(reports.of(a, CoachSettings.DEFAULT, DemoSquad.NOTE), Paper.A4))).contains(a.name(), DemoSquad.NOTE);
       }
