@@ -136,8 +136,12 @@ final class SameDayGain {
   }
 
   private boolean longer(List<Block> some, int days) {
-    int df = freedom(some);
-    return enough(some, days) && mean(some) > -error(some) * new TDistribution(df).inverseCumulativeProbability(look(days));
+    if (!enough(some, days)) {
+      return false;
+    }
+    double mean = mean(some);
+    double error = error(some);
+    return error == 0 ? mean > 0 : new TDistribution(freedom(some)).cumulativeProbability(-mean / error) <= look(days);
   }
 
   /** Whether the flights lie below those from two steps less with the least worthwhile gain added. */

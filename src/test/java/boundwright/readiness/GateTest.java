@@ -99,11 +99,11 @@ class GateTest {
    */
   @Test
   void neededCleanReps() {
-    assertThat(CleanCount.needed(36, RULES.clean())).isEqualTo(33);
-    assertThat(CleanCount.needed(48, RULES.clean())).isEqualTo(43);
-    assertThat(CleanCount.needed(18, RULES.clean())).isEqualTo(18);
-    assertThat(CleanCount.needed(24, RULES.clean())).isEqualTo(24);
-    assertThat(CleanCount.needed(17, RULES.clean())).as("not even all clean").isEqualTo(18);
+    assertThat(new CleanNeed(RULES.clean()).of(36)).isEqualTo(33);
+    assertThat(new CleanNeed(RULES.clean()).of(48)).isEqualTo(43);
+    assertThat(new CleanNeed(RULES.clean()).of(18)).isEqualTo(18);
+    assertThat(new CleanNeed(RULES.clean()).of(24)).isEqualTo(24);
+    assertThat(new CleanNeed(RULES.clean()).of(17)).as("not even all clean").isEqualTo(18);
   }
 
   @Test
