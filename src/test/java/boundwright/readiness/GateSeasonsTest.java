@@ -20,17 +20,17 @@ class GateSeasonsTest {
 
   @Test
   void aShareOfSeventyPassesInAtMostFivePerCentOfStays() {
-    Met m = season(SeasonAthlete.of(0.70), 4, 24, 150);
+    Met m = season(SeasonAthlete.of(0.70), 4, 24, 100);
     assertThat(m.thereWithin(Name.CLEAN, 1, 24)).as("seed %s", SEED).isLessThanOrEqualTo(0.05);
     assertThat(m.addedWithin(24)).as("seed %s", SEED).isLessThanOrEqualTo(0.05);
   }
 
   @Test
   void aShareOfNinetyFivePassesWithinFourWeeksAndNotBeforeTheLeastStay() {
-    Met four = season(SeasonAthlete.of(0.95), 4, MONTH, 300);
+    Met four = season(SeasonAthlete.of(0.95), 4, MONTH, 200);
     assertThat(four.addedWithin(MONTH)).as("from 4 steps, seed %s", SEED).isGreaterThanOrEqualTo(0.95);
     assertThat(four.addedWithin(4)).as("the fifth session is the first after two weeks").isZero();
-    Met six = season(SeasonAthlete.of(0.95), 6, MONTH, 300);
+    Met six = season(SeasonAthlete.of(0.95), 6, MONTH, 200);
     assertThat(six.addedWithin(MONTH)).as("from 6 steps, seed %s", SEED).isGreaterThanOrEqualTo(0.95);
     assertThat(six.addedWithin(6)).as("the seventh session is the first after three weeks").isZero();
   }
@@ -38,23 +38,23 @@ class GateSeasonsTest {
   @Test
   void aLearnerIsLetUpSoonAndNotSentBack() {
     // .92 is reached in the twelfth session of those who learn in twelve
-    Met m = season(SeasonAthlete.of(SeasonAthlete.learner(12)), 4, 18, 150);
+    Met m = season(SeasonAthlete.of(SeasonAthlete.learner(12)), 4, 18, 100);
     assertThat(m.addedWithin(18)).as("seed %s", SEED).isGreaterThanOrEqualTo(0.90);
     assertThat(m.toldBack(1, 18)).as("seed %s", SEED).isLessThanOrEqualTo(0.10);
   }
 
   @Test
   void backIsForAFallAndNotForASteadyEighty() {
-    assertThat(season(SeasonAthlete.of(0.80), 4, 24, 150).toldBack(1, 24)).as("seed %s", SEED).isLessThanOrEqualTo(0.10);
-    Met fall = season(SeasonAthlete.of(SeasonAthlete.fall(10)), 4, 14, 150);
+    assertThat(season(SeasonAthlete.of(0.80), 4, 24, 100).toldBack(1, 24)).as("seed %s", SEED).isLessThanOrEqualTo(0.10);
+    Met fall = season(SeasonAthlete.of(SeasonAthlete.fall(10)), 4, 14, 100);
     assertThat(Met.share(fall.firstBack(), 11, 14)).as("seed %s", SEED).isGreaterThanOrEqualTo(0.85);
   }
 
   @Test
   void measuringIsNotPunished() {
-    Met m = season(SeasonAthlete.of(1.0).measured(2.29 * 0.05, 0), 4, MONTH, 150);
+    Met m = season(SeasonAthlete.of(1.0).measured(2.29 * 0.05, 0), 4, MONTH, 100);
     assertThat(m.addedWithin(MONTH)).as("seed %s", SEED).isGreaterThanOrEqualTo(0.95);
-    Met fades = season(SeasonAthlete.of(1.0).measured(2.29 * 0.03, -0.10), 4, MONTH, 100);
+    Met fades = season(SeasonAthlete.of(1.0).measured(2.29 * 0.03, -0.10), 4, MONTH, 60);
     assertThat(Met.share(fades.firstNot().get(Name.NO_FADING), 1, MONTH)).as("a true fading is seen").isGreaterThanOrEqualTo(0.85);
   }
 
@@ -70,6 +70,6 @@ class GateSeasonsTest {
   @Test
   void allInputsTogether() {
     SeasonAthlete kind = SeasonAthlete.of(0.95).withForm(0.3).measured(0.09, -0.01).compared(3, 0.06, 0.05);
-    assertThat(GateSeasons.season(kind, 4, MONTH, 150, 0.05, SEED).addedWithin(MONTH)).as("seed %s", SEED).isGreaterThanOrEqualTo(0.75);
+    assertThat(GateSeasons.season(kind, 4, MONTH, 100, 0.05, SEED).addedWithin(MONTH)).as("seed %s", SEED).isGreaterThanOrEqualTo(0.75);
   }
 }
