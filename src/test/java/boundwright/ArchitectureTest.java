@@ -62,9 +62,9 @@ class ArchitectureTest {
     };
     room("picture", and(answers, "pages"));
     room("card", and(answers, "picture", "pages"));
-    room("store", answers);
-    room("track", and(answers, "store"));
-    room("demo", and(answers, "store"));
+    room("track", "quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "readiness");
+    room("store", and(answers, "track"));
+    room("demo", and(answers, "track", "store"));
     room("web", and(answers, "picture", "card", "store", "track", "demo", "pages"));
     room("cli", and(answers, "picture", "card", "store", "track", "demo", "web"));
   }

@@ -3,6 +3,7 @@ package boundwright.card;
 import boundwright.athlete.Athlete;
 import boundwright.card.CutPlan.CutDrill;
 import boundwright.card.SessionCard.AthletePage;
+import boundwright.card.SessionCard.Day;
 import boundwright.card.SessionCard.DrillBlock;
 import boundwright.card.SessionCard.Figure;
 import boundwright.card.SessionCard.SetLine;
@@ -37,12 +38,14 @@ final class AthletePages {
   }
 
   AthletePage page(Athlete athlete, CutPlan plan) {
+    Day day = Day.of(marks.days(List.of(athlete)).get(athlete.id()));
     List<DrillBlock> drills = new ArrayList<>();
-    for (CutDrill drill : plan.drills()) {
-      drills.add(block(athlete, drill));
+    if (!day.held()) {
+      plan.drills().forEach(drill -> drills.add(block(athlete, drill)));
     }
     return new AthletePage(
-        athlete.name(), athlete.level().label(), StripWords.from(athlete.rung()), drills, plan.right(), plan.left());
+        athlete.name(), athlete.level().label(), StripWords.from(athlete.rung()), day, drills, day.held() ? 0 : plan.right(),
+        day.held() ? 0 : plan.left());
   }
 
   private DrillBlock block(Athlete athlete, CutDrill drill) {

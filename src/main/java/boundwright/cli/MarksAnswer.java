@@ -4,6 +4,8 @@ import boundwright.athlete.Athlete;
 import boundwright.flight.Forecast;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
+import boundwright.load.Finding;
 import boundwright.quantity.Estimate;
 import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
@@ -39,7 +41,20 @@ record MarksAnswer(
     String from,
     String sure,
     List<OpenerAnswer> openers,
-    List<String> warnings) {
+    List<String> warnings,
+    Load load) {
+
+  /** What is printed instead while bounding is stopped: no mark and no dose, only the reason. */
+  record Stopped(String athlete, boolean held, String reason) {}
+
+  /** The one verdict of the day; {@code body} is a pain of these days, or null. */
+  record Load(String answer, String soFar, String withPlan, String said, @Nullable String body) {
+    static Load of(DayVerdict day) {
+      return new Load(
+          day.answer().label(), day.soFar().answer().label(), day.withPlan().answer().label(), day.said(),
+          day.body().map(Finding::said).orElse(null));
+    }
+  }
 
   /** Contacts per leg. */
   record Contacts(int left, int right) {
@@ -88,7 +103,8 @@ record MarksAnswer(
     }
   }
 
-  static MarksAnswer of(Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings) {
+  static MarksAnswer of(
+      Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings, DayVerdict day) {
     Forecast forecast = advice.forecast();
     Sequence sequence = forecast.sequence();
     WindowAnswer window =
@@ -119,7 +135,8 @@ record MarksAnswer(
         advice.from(),
         advice.sure(),
         flat ? List.of() : advice.openers().stream().map(OpenerAnswer::of).toList(),
-        warnings);
+        warnings,
+        Load.of(day));
   }
 
   private static Position position(Forecast forecast, int contact) {

@@ -2,6 +2,7 @@ package boundwright.cli;
 
 import boundwright.athlete.Athlete;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
@@ -66,6 +67,16 @@ final class MarksCommand implements Callable<Integer> {
     try (Workbench bench = data.open(s)) {
       CoachSettings settings = Choices.settings(bench.settings().settings(), unit, chance, surface);
       Athlete who = DataOptions.athlete(bench, athlete);
+      DayVerdict day = bench.loadDesk().day(who);
+      if (day.held()) {
+        // no tape and no dose while bounding is stopped, only the reason
+        if (top.json()) {
+          Json.print(s.out(), new MarksAnswer.Stopped(who.name(), true, day.reason()));
+        } else {
+          s.out().println(who.name() + ": no bounding. " + day.reason());
+        }
+        return 0;
+      }
       MarkAdvice advice = bench.advisor().advise(who, feet, steps == null ? who.rung() : from, settings);
       List<String> warnings =
           flat ? MarkAdvisor.flatWarnings(advice, settings.facility().surface(), settings) : advice.warnings();
@@ -74,9 +85,9 @@ final class MarksCommand implements Callable<Integer> {
               ? null
               : bench.advisor().whatToLog(who, feet, advice.forecast().approachSteps(), settings.facility().surface(), settings);
       if (top.json()) {
-        Json.print(s.out(), MarksAnswer.of(who, advice, flat, next, warnings));
+        Json.print(s.out(), MarksAnswer.of(who, advice, flat, next, warnings, day));
       } else {
-        new MarksText(s.out(), settings.unit()).print(who, advice, flat, next, warnings);
+        new MarksText(s.out(), settings.unit()).print(who, advice, flat, next, warnings, day);
       }
       return 0;
     }

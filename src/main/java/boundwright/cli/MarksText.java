@@ -4,6 +4,7 @@ import boundwright.athlete.Athlete;
 import boundwright.flight.Forecast;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.InHundred;
@@ -31,7 +32,7 @@ final class MarksText {
   }
 
   /** Prints all of it; {@code next} is what logging the next rep should add, or null. */
-  void print(Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings) {
+  void print(Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings, DayVerdict day) {
     if (flat) {
       line("GROUND", unit.write(advice.groundNeeded_m()) + " of level ground, start mark to landing");
     } else {
@@ -56,6 +57,7 @@ final class MarksText {
       advice.openers().forEach(o -> wrapped("Or else", o.said()));
     }
     warnings.forEach(w -> wrapped("Take care", w));
+    wrapped("Load", day.said() + day.body().map(f -> " " + f.said()).orElse(""));
   }
 
   private void start(MarkAdvice advice) {

@@ -7,7 +7,7 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
-import boundwright.load.SessionRating;
+import boundwright.load.rating.SessionRating;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
 import boundwright.readiness.TestScore;
@@ -24,8 +24,9 @@ import org.jspecify.annotations.Nullable;
  */
 final class DemoCare {
   private static final long SEED = 20_260_513L;
-  private static final int[] EXTRA_DAYS = {12, 5};
+  private static final int[] EXTRA_DAYS = {19, 12, 5};
   private static final List<String> FAULTS = List.of("upright", "toe-up", "foot-under", "hips-tall", "speed-through");
+  private static final List<String> REACHING = List.of("foot-under");
 
   private final Workbench workbench;
   private final LocalDate today;
@@ -38,12 +39,18 @@ final class DemoCare {
 
   /** Judges this athlete's reps in {@code reps}, adds some, and keeps the rest; inside the demo's transaction. */
   void watch(Athlete athlete, List<Rep> reps) {
-    double clean = "Rafi Eelgrass".equals(athlete.name()) ? 0.4 : 0.85;
+    double clean =
+        switch (athlete.name()) {
+          case "Rafi Eelgrass" -> 0.1;
+          case "Wren Samphire", "Linnea Saltwort" -> 1;
+          default -> 0.85;
+        };
+    List<String> faults = clean < 0.5 ? REACHING : FAULTS;
     ListIterator<Rep> all = reps.listIterator();
     while (all.hasNext()) {
       Rep rep = all.next();
       if (rep.athleteId() == athlete.id()) {
-        all.set(judged(rep, random.nextDouble() < clean));
+        all.set(judged(rep, random.nextDouble() < clean, faults));
       }
     }
     switch (athlete.name()) {
@@ -65,7 +72,7 @@ final class DemoCare {
     tests(athlete);
   }
 
-  /** Six reps of the last drill on each of two days from the athlete's own rung. */
+  /** Six reps of the last drill on each of three days from the athlete's own rung. */
   private void more(Athlete athlete, boolean clean, List<Rep> reps) {
     Sequence drill = Sequence.parse(athlete.takeOffFoot() == Foot.RIGHT ? "RRL x2" : "LLR x2");
     double usual =
@@ -80,16 +87,16 @@ final class DemoCare {
         double landing = Math.round(100 * usual * (1 + 0.012 * random.nextGaussian())) / 100.0;
         Rep rep =
             new Rep(0, athlete.id(), today.minusDays(ago), drill, athlete.rung(), Surface.TRACK, List.of(), landing, null, null, List.of());
-        reps.add(judged(rep, clean || i == 0));
+        reps.add(judged(rep, clean || i == 0, REACHING));
       }
     }
   }
 
-  private Rep judged(Rep r, boolean clean) {
+  private Rep judged(Rep r, boolean clean, List<String> faults) {
     List<String> seen =
         clean
             ? List.of()
-            : List.of(FAULTS.get(random.nextInt(FAULTS.size())) + "@" + (1 + Math.max(random.nextInt(r.sequence().size()), random.nextInt(r.sequence().size()))));
+            : List.of(faults.get(random.nextInt(faults.size())) + "@" + (1 + Math.max(random.nextInt(r.sequence().size()), random.nextInt(r.sequence().size()))));
     return new Rep(
         r.id(), r.athleteId(), r.date(), r.sequence(), r.approachSteps(), r.surface(), r.footprints_m(), r.landing_m(), r.outcome(),
         r.markToSand_m(), true, seen);

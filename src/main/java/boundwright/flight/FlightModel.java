@@ -40,6 +40,8 @@ public final class FlightModel {
   private static final int MOST_DRIFT_DAYS = 365;
   /** Error of a tape laid to a footprint or a landing [m] (judgement). */
   private static final double TAPE_SD = 0.025;
+  /** How far a first flight off both feet may be from one off the take-off foot, as a part of its length (judgement). */
+  private static final double BOTH_FEET_SD = 0.15;
   /** How often a tap is wrong (judgement). */
   private static final double SLIP = 0.01;
 
@@ -76,7 +78,7 @@ public final class FlightModel {
 
   /** The model before any rep: level, known marks, timed run-ups. */
   public static FlightModel prior(Profile profile) {
-    Level level = profile.athlete().level();
+    Level level = profile.athlete().level().guessedAs();
     Belief b = Traits.prior(0.13, daySd(level));
     for (KnownMark mark : profile.knownMarks()) {
       Sequence sequence = mark.kind().sequence();
@@ -101,7 +103,8 @@ public final class FlightModel {
 
   /**
    * A known mark is the best of several tries and done at full effort, so it is longer than a usual rep: 1.5 % for a
-   * standing test, 4 % for a best triple jump, each uncertain by as much again and more (judgement).
+   * standing test, 4 % for a best triple jump, each uncertain by as much again and more (judgement). The first flight of a test that
+   * began off both feet is no flight off a leg: it tells of the level alone, within {@value #BOTH_FEET_SD} of its length (judgement).
    */
   private static void learnKnownMark(Belief b, Level level, Sequence sequence, KnownMark mark) {
     boolean best = mark.kind() == KnownMark.Kind.BEST_TRIPLE;
@@ -114,14 +117,22 @@ public final class FlightModel {
       double m = nominal[f.order() - 1];
       base += m;
       scatter += square(m * flightSd(level));
-      Traits.add(h, m, sequence, f, mark.approachSteps(), Surface.TRACK);
+      if (mark.bothFeet() && f.order() == 1) {
+        h[Traits.LEVEL] += m;
+        scatter += square(m * BOTH_FEET_SD);
+      } else {
+        Traits.add(h, m, sequence, f, mark.approachSteps(), Surface.TRACK);
+      }
     }
     double own = square(usual * (best ? 0.05 : 0.03)) + scatter + square(base * repSd(level));
     b.measure(h, usual - base, own);
   }
 
-  /** The model after one more rep; this one is unchanged. Reps come by date and then in the order logged. */
+  /** The model after one more rep; this one is unchanged. Reps come by date and then in the order logged. An abandoned rep teaches nothing. */
   public FlightModel learn(Rep r) {
+    if (r.abandoned()) {
+      return this; // Somebody who breaks off has shortened or lengthened flights already: no length in it is a usual one.
+    }
     Opened today = openDay(r.date());
     Sequence sequence = r.sequence();
     int n = sequence.size();

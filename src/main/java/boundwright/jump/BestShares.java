@@ -1,6 +1,7 @@
 package boundwright.jump;
 
 import boundwright.flight.ContactModel;
+import boundwright.inference.Normal;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.Limits;
@@ -13,9 +14,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.random.RandomGenerator;
+import org.hipparchus.distribution.continuous.TDistribution;
 
 /**
- * The shares that carry this athlete furthest, within the vertical speeds they have shown and with a floor under the
+ * The shares that carry this athlete furthest, within the vertical speeds they have shown together and with a floor under the
  * step; how wide the plateau around them is; and whether the data can tell. A free search runs to its bounds (worked),
  * so the answer says when the optimum sits on one. Immutable.
  */
@@ -41,6 +43,8 @@ public final class BestShares {
   private final List<Bound> bounds;
   private final Map<PhaseClass, Double> classChance;
   private final List<Estimate> optimum;
+  /** Half the 90 % interval of the total as jumped now, from the jumps' own scatter [m]. */
+  private final double nowHalf_m;
 
   /**
    * A way to share the jump out.
@@ -73,7 +77,9 @@ public final class BestShares {
       List<Option> cells,
       List<Bound> bounds,
       Map<PhaseClass, Double> classChance,
-      List<Estimate> optimum) {
+      List<Estimate> optimum,
+      double nowHalf_m) {
+    this.nowHalf_m = nowHalf_m;
     this.line = line;
     this.grid = grid;
     this.best = best;
@@ -103,7 +109,7 @@ public final class BestShares {
     double[] l = new double[3];
     int top = -1;
     double topTotal = 0;
-    for (int p = 0; p < grid.points(); p++) {
+    for (int p : grid.shown()) {
       if (grid.lengths(p, m[0], m[1], stepFloor_m - 1e-9, l)) {
         double total = l[0] + l[1] + l[2];
         if (total > topTotal) {
@@ -138,9 +144,40 @@ public final class BestShares {
     }
     double[] usual = profile.phases().stream().mapToDouble(s -> s.takeOffVy().mean()).toArray();
     Drawn drawn = new Drawn(line, profile, stepFloor_m, threshold, random);
+    int now = grid.nearest(usual);
     return new BestShares(
-        line, grid, option(grid, top, m), option(grid, grid.nearest(usual), m), List.copyOf(cells), List.copyOf(bounds),
-        drawn.classes, drawn.optimum);
+        line, grid, option(grid, top, m), option(grid, now, m), List.copyOf(cells), List.copyOf(bounds),
+        drawn.classes, drawn.optimum, nowHalf(grid, now, m, profile));
+  }
+
+  /**
+   * How well the total as jumped now is known where the line is: the usual vertical speeds are means of a few jumps. First order, with
+   * the speeds' own errors and how they went together from jump to jump; Student's t.
+   */
+  private static double nowHalf(ShareGrid grid, int now, double[] m, JumpProfile profile) {
+    double[] slope = new double[3];
+    for (int i = 0; i < 3; i++) {
+      int low = grid.beside(now, i, -1);
+      int high = grid.beside(now, i, 1);
+      double apart = grid.up(high)[i] - grid.up(low)[i];
+      slope[i] = apart > 0 ? (total(grid, high, m) - total(grid, low, m)) / apart : 0;
+    }
+    double variance = 0;
+    for (int i = 0; i < 3; i++) {
+      for (int j = 0; j < 3; j++) {
+        variance +=
+            slope[i] * slope[j] * profile.phases().get(i).takeOffVy().error() * profile.phases().get(j).takeOffVy().error()
+                * profile.correlation(i, j);
+      }
+    }
+    double t = new TDistribution(Math.max(1, profile.jumps() - 1)).inverseCumulativeProbability(0.95);
+    return t * Math.sqrt(Math.max(0, variance));
+  }
+
+  private static double total(ShareGrid grid, int point, double[] m) {
+    double[] t = new double[3];
+    grid.terms(point, t);
+    return t[0] - m[0] * t[1] - m[1] * t[2];
   }
 
   private static Option option(ShareGrid grid, int point, double[] m) {
@@ -159,12 +196,13 @@ public final class BestShares {
 
     Drawn(ContactLine line, JumpProfile profile, double floor, double threshold, RandomGenerator random) {
       ShareGrid coarse = new ShareGrid(line.form(), profile, PER_PHASE_DRAWN);
-      double[][] terms = new double[3][coarse.points()];
+      int[] shown = coarse.shown();
+      double[][] terms = new double[3][shown.length];
       double[] t = new double[3];
-      for (int p = 0; p < coarse.points(); p++) {
-        coarse.terms(p, t);
+      for (int k = 0; k < shown.length; k++) {
+        coarse.terms(shown[k], t);
         for (int i = 0; i < 3; i++) {
-          terms[i][p] = t[i];
+          terms[i][k] = t[i];
         }
       }
       double[][] shares = new double[3][DRAWS];
@@ -172,7 +210,7 @@ public final class BestShares {
       int kept = 0;
       for (int d = 0; d < DRAWS; d++) {
         double[] a = line.draw(random);
-        int top = top(coarse, terms, a, floor, l);
+        int top = top(coarse, shown, terms, a, floor, l);
         if (top >= 0) {
           Shares s = Shares.ofLengths(l[0], l[1], l[2]);
           classes.merge(s.classify(threshold), 1.0, Double::sum);
@@ -197,14 +235,14 @@ public final class BestShares {
     }
 
     /** The longest total that keeps the rules; the lengths are left in {@code l}. */
-    private static int top(ShareGrid grid, double[][] terms, double[] a, double floor, double[] l) {
+    private static int top(ShareGrid grid, int[] shown, double[][] terms, double[] a, double floor, double[] l) {
       int top = -1;
       double most = 0;
-      for (int p = 0; p < terms[0].length; p++) {
-        double total = terms[0][p] - a[0] * terms[1][p] - a[1] * terms[2][p];
-        if (total > most && grid.lengths(p, a[0], a[1], floor - 1e-9, l)) {
+      for (int k = 0; k < shown.length; k++) {
+        double total = terms[0][k] - a[0] * terms[1][k] - a[1] * terms[2][k];
+        if (total > most && grid.lengths(shown[k], a[0], a[1], floor - 1e-9, l)) {
           most = total;
-          top = p;
+          top = shown[k];
         }
       }
       if (top >= 0) {
@@ -265,9 +303,14 @@ public final class BestShares {
     return CELL;
   }
 
-  /** Bounds of the shown range that the best sits on; empty when it lies inside. */
+  /** Ends of the shown ranges that the best sits on; empty when it lies inside them. */
   public List<Bound> bounds() {
     return bounds;
+  }
+
+  /** Whether the best sits on the edge of what was shown together: it may lie beyond. */
+  public boolean onEdge() {
+    return grid.onEdge(best.point());
   }
 
   /** Chance that the best shares fall in each class; a class that never came up is missing. */
@@ -287,13 +330,26 @@ public final class BestShares {
    */
   public double chanceLonger(Option a, Option b) {
     double[] d = difference(a, b);
-    return line.chancePositive(d[0], d[1], d[2]);
+    if (!againstNow(a, b)) {
+      return line.chancePositive(d[0], d[1], d[2]);
+    }
+    Estimate e = longer(a, b);
+    return e.halfWidth() > 0 ? Normal.below(e.p50() / (e.halfWidth() / Estimate.Z95)) : e.p50() > 0 ? 1 : 0;
   }
 
-  /** How much longer {@code a} is than {@code b} [m]. */
+  /** How much longer {@code a} is than {@code b} [m]; against {@link #now()} also as well as the usual jump is known. */
   public Estimate longer(Option a, Option b) {
     double[] d = difference(a, b);
-    return line.estimate(d[0], d[1], d[2]);
+    Estimate e = line.estimate(d[0], d[1], d[2]);
+    if (!againstNow(a, b)) {
+      return e;
+    }
+    double half = Math.hypot(e.halfWidth(), nowHalf_m);
+    return new Estimate(e.p50() - half, e.p50(), e.p50() + half);
+  }
+
+  private boolean againstNow(Option a, Option b) {
+    return (a.point() == now.point()) != (b.point() == now.point());
   }
 
   private double[] difference(Option a, Option b) {
@@ -334,18 +390,20 @@ public final class BestShares {
     if (win <= PLATEAU_M) {
       out.append("The athlete jumps on the plateau already: other shares would win at most ").append(by).append('.');
     } else if (told()) {
-      out.append(String.format(Locale.ROOT, "%.0f / %.0f / %.0f %% would carry about %s further than now.",
-          100 * best.shares().hop(), 100 * best.shares().step(), 100 * best.shares().jump(), by));
+      Estimate longer = longer(best, now);
+      out.append(String.format(Locale.ROOT, "%.0f / %.0f / %.0f %% would carry about %s further than now (%s to %s, nine times in ten).",
+          100 * best.shares().hop(), 100 * best.shares().step(), 100 * best.shares().jump(), by, unit.writeSmall(Math.max(longer.p05(), 0)),
+          unit.writeSmall(longer.p95())));
     } else {
       out.append("The data cannot tell whether other shares would carry further.");
     }
-    if (!bounds.isEmpty()) {
-      out.append(" The best sits on the edge of what was shown (");
+    if (onEdge()) {
+      out.append(" The best sits on the edge of what was shown in one jump");
       for (int i = 0; i < bounds.size(); i++) {
         Bound b = bounds.get(i);
-        out.append(i == 0 ? "" : ", ").append(b.upper() ? "highest " : "flattest ").append(b.phase().label());
+        out.append(i == 0 ? " (" : ", ").append(b.upper() ? "highest " : "flattest ").append(b.phase().label());
       }
-      out.append("): it may lie beyond.");
+      out.append(bounds.isEmpty() ? "" : ")").append(": it may lie beyond.");
     }
     return out.toString();
   }

@@ -5,15 +5,17 @@ import java.util.List;
 
 /**
  * What an athlete has shown in measured jumps: usual speeds and body positions of each phase, how well each is known,
- * and the range of vertical take-off speeds. The search for better shares stays within it.
+ * and the vertical take-off speeds. The search for better shares stays within what was shown together.
  *
  * @param approach forward speed into the hop's contact [m/s]
  * @param firstTouchdownVy vertical speed into it [m/s], negative is down
  * @param phases hop, step, jump
  * @param shortestStep_m shortest step shown, toe to toe [m]: the floor of the search
  * @param jumps how many it comes from
+ * @param together the vertical take-off speeds that were shown together, one for each jump
  */
-public record JumpProfile(Usual approach, double firstTouchdownVy, List<ShownPhase> phases, double shortestStep_m, int jumps) {
+public record JumpProfile(
+    Usual approach, double firstTouchdownVy, List<ShownPhase> phases, double shortestStep_m, int jumps, List<Ups> together) {
   /** Fewest jumps that show a range. */
   public static final int FEWEST = 3;
 
@@ -38,9 +40,26 @@ public record JumpProfile(Usual approach, double firstTouchdownVy, List<ShownPha
   public record ShownPhase(
       Usual takeOffVy, double least, double most, Usual takeOffHeight_m, Usual touchdownHeight_m, Usual ground_m) {}
 
-  /** Takes a copy. */
+  /**
+   * Vertical take-off speeds of one jump.
+   *
+   * @param hop of the hop [m/s]
+   * @param step of the step [m/s]
+   * @param jump of the jump [m/s]
+   */
+  public record Ups(double hop, double step, double jump) {
+    double of(int phase) {
+      return phase == 0 ? hop : phase == 1 ? step : jump;
+    }
+  }
+
+  /** Takes copies. */
   public JumpProfile {
     phases = List.copyOf(phases);
+    together = List.copyOf(together);
+    if (together.isEmpty()) {
+      throw new RefusedException("A profile shows at least one jump's vertical speeds. Measure one.");
+    }
     if (phases.size() != 3) {
       throw new RefusedException("A triple jump has three phases; this profile has " + phases.size() + ".");
     }
@@ -75,7 +94,25 @@ public record JumpProfile(Usual approach, double firstTouchdownVy, List<ShownPha
         usual(jumps.stream().mapToDouble(j -> j.contacts().get(0).touchdownVy()).toArray()).mean(),
         List.of(phases),
         least(jumps.stream().mapToDouble(j -> j.phases().step_m()).toArray()),
-        jumps.size());
+        jumps.size(),
+        jumps.stream().map(j -> new Ups(up(j, 0), up(j, 1), up(j, 2))).toList());
+  }
+
+  /** How two phases' vertical speeds went together from jump to jump, -1 to 1; 0 where one never varied. */
+  double correlation(int i, int j) {
+    if (i == j) {
+      return 1;
+    }
+    double a = together.stream().mapToDouble(u -> u.of(i)).average().orElseThrow();
+    double b = together.stream().mapToDouble(u -> u.of(j)).average().orElseThrow();
+    double ab = together.stream().mapToDouble(u -> (u.of(i) - a) * (u.of(j) - b)).sum();
+    double aa = together.stream().mapToDouble(u -> (u.of(i) - a) * (u.of(i) - a)).sum();
+    double bb = together.stream().mapToDouble(u -> (u.of(j) - b) * (u.of(j) - b)).sum();
+    return aa > 0 && bb > 0 ? ab / Math.sqrt(aa * bb) : 0;
+  }
+
+  private static double up(MeasuredJump jump, int phase) {
+    return jump.contacts().get(phase).takeOffVy();
   }
 
   private static Usual usual(double[] values) {

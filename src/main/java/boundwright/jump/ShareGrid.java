@@ -1,10 +1,11 @@
 package boundwright.jump;
 
 import boundwright.flight.Projectile;
+import java.util.stream.IntStream;
 
 /**
  * Every jump that an athlete could make by taking the three vertical speeds from what they have shown: an even grid of
- * them. Flight times and falls do not depend on the contact line, and a loss is linear in its two numbers, so a total is
+ * them, of which {@link #shown} lie within what was shown together. Flight times and falls do not depend on the contact line, and a loss is linear in its two numbers, so a total is
  * {@code known - A0 first - A1 second}: told once per point, it costs two multiplications for every line that is
  * believed possible (worked).
  */
@@ -17,11 +18,15 @@ public final class ShareGrid {
   private final double[][] vy = new double[3][];
   private final double[][] time = new double[3][];
   private final double[][] fall = new double[3][];
+  private final ShownTogether together;
+  /** The points within what was shown together. */
+  private final int[] shown;
 
   public ShareGrid(ContactForm form, JumpProfile profile, int perPhase) {
     this.form = form;
     this.profile = profile;
     this.n = perPhase;
+    this.together = new ShownTogether(profile.together());
     for (int p = 0; p < 3; p++) {
       JumpProfile.ShownPhase s = profile.phases().get(p);
       vy[p] = new double[n];
@@ -34,6 +39,11 @@ public final class ShareGrid {
         fall[p][i] = f.touchdownVy();
       }
     }
+    shown = IntStream.range(0, n * n * n).filter(p -> together.holds(up(p), halfCell())).toArray();
+  }
+
+  private double halfCell() {
+    return 0.5 / (n - 1);
   }
 
   private Projectile flight(int phase, double up) {
@@ -43,6 +53,16 @@ public final class ShareGrid {
 
   public int points() {
     return n * n * n;
+  }
+
+  /** The points of the grid that lie within what was shown together. */
+  int[] shown() {
+    return shown.clone();
+  }
+
+  /** Whether a point lies on the edge of what was shown together. */
+  boolean onEdge(int point) {
+    return together.onSurface(up(point), 2 * halfCell());
   }
 
   /** The point nearest to three vertical speeds. */
@@ -58,6 +78,13 @@ public final class ShareGrid {
 
   public double[] up(int point) {
     return new double[] {vy[0][point / (n * n)], vy[1][point / n % n], vy[2][point % n]};
+  }
+
+  /** The next point up or down in one phase, itself on the end of the range. */
+  int beside(int point, int phase, int by) {
+    int[] at = {point / (n * n), point / n % n, point % n};
+    at[phase] = Math.max(0, Math.min(n - 1, at[phase] + by));
+    return (at[0] * n + at[1]) * n + at[2];
   }
 
   /** Known part and the two factors of a total, written to {@code out}. */

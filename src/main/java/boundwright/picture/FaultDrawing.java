@@ -2,7 +2,6 @@ package boundwright.picture;
 
 import static boundwright.picture.StripPaths.round;
 
-import boundwright.card.SessionCards;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.picture.FaultPicture.Cell;
@@ -11,6 +10,7 @@ import boundwright.picture.FaultPicture.Head;
 import boundwright.picture.FaultPicture.Line;
 import boundwright.picture.Lettering.Style;
 import boundwright.picture.strip.RunwayStrip.Width;
+import boundwright.quantity.Notes;
 import boundwright.technique.FaultCatalogue;
 import boundwright.technique.FaultMap;
 import boundwright.technique.FaultTrends.Course;
@@ -64,7 +64,7 @@ final class FaultDrawing {
     words.add(
         new Lettering(0, 30, 15, "start", Style.BOLD, sequence.text()));
     double after = Lettering.width(sequence.text(), 15, Style.BOLD) + 12;
-    String counts = SessionCards.plural(judgedReps, "judged rep") + ", " + clean + " clean";
+    String counts = Notes.counted(judgedReps, "judged rep") + ", " + clean + " clean";
     boolean fits = after + Lettering.width(counts, SIZE, Style.PLAIN) <= form.units();
     words.add(new Lettering(fits ? round(after) : 0, fits ? 30 : 46, SIZE, "start", Style.PLAIN, counts));
     double y = fits ? 44 : 60;
@@ -221,9 +221,9 @@ final class FaultDrawing {
 
   private String said() {
     StringBuilder out = new StringBuilder();
-    out.append(SessionCards.plural(judgedReps, "judged rep")).append(". ");
+    out.append(Notes.counted(judgedReps, "judged rep")).append(". ");
     for (FaultMap.Row row : map.rows()) {
-      out.append(faults.label(row.key())).append(": in ").append(SessionCards.plural(row.reps(), "rep"));
+      out.append(faults.label(row.key())).append(": in ").append(Notes.counted(row.reps(), "rep"));
       for (int c = 1; c <= map.contacts(); c++) {
         if (row.perContact().get(c - 1) > 0) {
           out.append(", ").append(row.perContact().get(c - 1)).append(" on contact ").append(c);

@@ -3,7 +3,6 @@ package boundwright.picture;
 import static boundwright.picture.StripPaths.number;
 import static boundwright.picture.StripPaths.round;
 
-import boundwright.card.SessionCards;
 import boundwright.flight.Rep;
 import boundwright.footfall.Routine;
 import boundwright.picture.LadderPicture.Ladder;
@@ -11,6 +10,7 @@ import boundwright.picture.LadderPicture.Mark;
 import boundwright.picture.LadderPicture.Rung;
 import boundwright.picture.Lettering.Style;
 import boundwright.picture.strip.RunwayStrip.Width;
+import boundwright.quantity.Notes;
 import boundwright.readiness.DrillFamily;
 import boundwright.readiness.GateAnswer.Decision;
 import boundwright.readiness.GateAnswer;
@@ -59,7 +59,7 @@ final class LadderDrawing {
       bottom = Math.max(bottom, end);
       y = end + 24;
     }
-    String key = "Filled: clean. Outlined, struck through: faulty. In the order done, judged reps only.";
+    String key = "Filled: clean. Outlined, struck through: faulty. In the order done, reps looked at only.";
     for (String line : Lettering.wrap(key, size, Style.QUIET, form.units())) {
       words.add(new Lettering(0, round(bottom + 20), size, "start", Style.QUIET, line));
       bottom += 15;
@@ -151,7 +151,7 @@ final class LadderDrawing {
     }
     String text =
         answer.missingReps() > 0
-            ? "missing: " + SessionCards.plural(answer.missingReps(), "clean rep") + ", " + SessionCards.plural(answer.missingDays(), "day")
+            ? "missing: " + Notes.counted(answer.missingReps(), "clean rep") + ", " + Notes.counted(answer.missingDays(), "day")
             : answer.evidence().stream().filter(e -> !e.met()).map(e -> e.name().label()).collect(Collectors.joining(", "));
     return text.isEmpty() ? List.of() : Lettering.wrap(answer.missingReps() > 0 ? text : "not there: " + text, size, Style.PLAIN, room);
   }
@@ -162,18 +162,18 @@ final class LadderDrawing {
   }
 
   private String title() {
-    return "The ladder of approach steps: where the athlete stands and what the gate answers";
+    return "The ladder of approach steps: where the athlete stands and what is advised";
   }
 
   private String said() {
     StringBuilder out = new StringBuilder();
     for (GateAnswer a : answers) {
       List<Rep> mine = judged.stream().filter(r -> DrillFamily.of(r.sequence()) == a.family()).toList();
-      out.append(a.family().label()).append(": ").append(StripWords.from(a.rung())).append(", the gate says ").append(a.decision().label())
+      out.append(a.family().label()).append(": ").append(StripWords.from(a.rung())).append(", the answer is ").append(a.decision().label())
           .append(". ").append(a.why()).append(' ');
       for (int steps : new TreeSet<>(mine.stream().map(Rep::approachSteps).toList())) {
         List<Rep> there = mine.stream().filter(r -> r.approachSteps() == steps).toList();
-        out.append(there.stream().filter(r -> r.faults().isEmpty()).count()).append(" of ").append(there.size()).append(" judged reps clean ")
+        out.append(there.stream().filter(r -> r.faults().isEmpty()).count()).append(" of ").append(there.size()).append(" reps looked at clean ")
             .append(StripWords.from(steps)).append(". ");
       }
     }

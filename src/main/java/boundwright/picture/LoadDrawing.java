@@ -3,12 +3,12 @@ package boundwright.picture;
 import static boundwright.picture.StripPaths.number;
 import static boundwright.picture.StripPaths.round;
 
-import boundwright.card.SessionCards;
 import boundwright.footfall.Foot;
 import boundwright.load.Answer;
 import boundwright.load.Band;
-import boundwright.load.DayLoad;
-import boundwright.load.LegWeek;
+import boundwright.load.GuardLimits;
+import boundwright.load.account.DayLoad;
+import boundwright.load.account.LegWeek;
 import boundwright.picture.Lettering.Style;
 import boundwright.picture.LoadPicture.Bar;
 import boundwright.picture.LoadPicture.Limit;
@@ -17,6 +17,7 @@ import boundwright.picture.LoadPicture.Rule;
 import boundwright.picture.LoadPicture.Stem;
 import boundwright.picture.LoadPicture.Swatch;
 import boundwright.picture.strip.RunwayStrip.Width;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
@@ -41,6 +42,7 @@ public final class LoadDrawing {
   private final List<LegWeek> weeks;
   private final List<DayLoad> days;
   private final Band session;
+  private final GuardLimits guard;
   private final Width form;
   private final boolean wide;
   private final double left;
@@ -57,7 +59,7 @@ public final class LoadDrawing {
   private final List<Swatch> swatches = new ArrayList<>();
   private final List<Lettering> words = new ArrayList<>();
 
-  LoadDrawing(List<LegWeek> weeks, List<DayLoad> days, Band session, Width form) {
+  LoadDrawing(List<LegWeek> weeks, List<DayLoad> days, Band session, GuardLimits guard, Width form) {
     if (weeks.isEmpty()) {
       throw new RefusedException("A picture of the load needs at least 1 week; it was asked for 0. Ask for 8.");
     }
@@ -70,6 +72,7 @@ public final class LoadDrawing {
             .sorted(Comparator.comparing(DayLoad::date))
             .toList();
     this.session = session;
+    this.guard = guard;
     this.form = form;
     wide = form == Width.WIDE;
     left = wide ? 34 : 26;
@@ -92,7 +95,7 @@ public final class LoadDrawing {
   // ---- what the signs mean ----
 
   private double legend() {
-    words.add(new Lettering(0, 9, CAPTION, "start", Style.CAPTION, "CONTACTS OF EACH LEG IN SEVEN DAYS"));
+    words.add(new Lettering(0, 9, CAPTION, "start", Style.CAPTION, "LOAD OF EACH LEG IN SEVEN DAYS, STANDING-BOUND CONTACTS"));
     SortedSet<Integer> rungs = new TreeSet<>();
     weeks.forEach(w -> rungs.addAll(w.byRung().keySet()));
     double x = 0;
@@ -117,7 +120,7 @@ public final class LoadDrawing {
     }
     String key =
         (rungs.isEmpty() ? "" : "Figures in the bars: approach steps. ")
-            + "Roof: both legs together. Lines: where the guard says caution (dashed) and refuses (full).";
+            + "Roof: both legs together. Lines, from the weeks before: caution (dashed), refused (full).";
     for (String line : Lettering.wrap(key, SIZE, Style.QUIET, form.units())) {
       y += 15;
       words.add(new Lettering(0, y, SIZE, "start", Style.QUIET, line));
@@ -130,7 +133,7 @@ public final class LoadDrawing {
   private void weeks(double top, double ground) {
     double most = 10;
     for (LegWeek w : weeks) {
-      most = Math.max(most, Math.max(w.contacts(), w.refusedAbove()));
+      most = Math.max(most, Math.max(w.units(), own(w).refuse()));
     }
     double scale = (ground - top) / (most * 1.04);
     scaleLines(most, scale, ground, wide ? 5 : 4);
@@ -143,7 +146,7 @@ public final class LoadDrawing {
       words.add(new Lettering(round((left + right) / 2), round(ground - 26), SIZE, "middle", Style.PLAIN, "Nothing was logged in these weeks."));
     }
     String each = wide ? "Seven days up to" : "Up to";
-    words.add(new Lettering(left, ground + 41, small, "start", Style.QUIET, each + " the day named; contacts left and right."));
+    words.add(new Lettering(left, ground + 41, small, "start", Style.QUIET, each + " the day named; jump contacts left and right."));
   }
 
   private void week(int i, LegWeek week, double scale, double ground) {
@@ -151,23 +154,24 @@ public final class LoadDrawing {
     double gap = wide ? 3 : 2;
     stack(i, week, Foot.LEFT, middle - gap / 2 - bar, scale, ground);
     stack(i, week, Foot.RIGHT, middle + gap / 2, scale, ground);
-    double roofY = ground - scale * week.contacts();
+    double roofY = ground - scale * week.units();
     double half = 0;
-    if (week.contacts() > 0) {
+    if (week.units() > 0) {
       double from = middle - gap / 2 - bar - 1.5;
       double to = middle + gap / 2 + bar + 1.5;
       roofs.add(
-          new Roof(i, week.contacts(), round(roofY),
+          new Roof(i, week.units(), round(roofY),
               "M" + number(from) + " " + number(roofY + 4) + "V" + number(roofY) + "H" + number(to) + "V" + number(roofY + 4)));
-      String figure = String.valueOf(week.contacts());
+      String figure = String.valueOf(Math.round(week.units()));
       words.add(new Lettering(round(middle), round(roofY - 4), SIZE + 0.5, "middle", Style.BOLD, figure));
       half = Lettering.width(figure, SIZE + 0.5, Style.BOLD) / 2 + 3;
     }
-    limit(i, false, week.cautionAbove(), ground - scale * week.cautionAbove(), middle, half, roofY);
-    limit(i, true, week.refusedAbove(), ground - scale * week.refusedAbove(), middle, half, roofY);
-    if (week.contacts() > 0) {
-      words.add(new Lettering(round(middle - 2.5), round(ground + 12), small, "end", Style.QUIET, String.valueOf(week.contacts(Foot.LEFT))));
-      words.add(new Lettering(round(middle + 2.5), round(ground + 12), small, "start", Style.QUIET, String.valueOf(week.contacts(Foot.RIGHT))));
+    Band own = own(week);
+    limit(i, false, own.caution(), ground - scale * own.caution(), middle, half, roofY);
+    limit(i, true, own.refuse(), ground - scale * own.refuse(), middle, half, roofY);
+    if (week.counts().both() > 0) {
+      words.add(new Lettering(round(middle - 2.5), round(ground + 12), small, "end", Style.QUIET, String.valueOf(week.counts().left())));
+      words.add(new Lettering(round(middle + 2.5), round(ground + 12), small, "start", Style.QUIET, String.valueOf(week.counts().right())));
     }
     double size = wide ? SIZE : small;
     int each = (int) Math.ceil(Lettering.width("30 Mar ", size, Style.PLAIN) / slot);
@@ -181,8 +185,8 @@ public final class LoadDrawing {
     boolean filled = foot == Foot.RIGHT;
     for (int steps : week.byRung().keySet()) {
       LegWeek.Legs legs = week.byRung().get(steps);
-      int n = legs == null ? 0 : legs.of(foot);
-      if (n == 0) {
+      double n = legs == null ? 0 : legs.of(foot);
+      if (n <= 0) {
         continue;
       }
       double high = scale * n;
@@ -221,11 +225,16 @@ public final class LoadDrawing {
   }
 
   private void limitWords(double scale, double ground) {
-    LegWeek newest = weeks.get(weeks.size() - 1);
-    double refuse = ground - scale * newest.refusedAbove();
-    double caution = Math.max(ground - scale * newest.cautionAbove(), refuse + 13);
-    words.add(limitWord("refused above ", newest.refusedAbove(), refuse));
-    words.add(limitWord("caution above ", newest.cautionAbove(), caution));
+    Band newest = own(weeks.get(weeks.size() - 1));
+    double refuse = ground - scale * newest.refuse();
+    double caution = Math.max(ground - scale * newest.caution(), refuse + 13);
+    words.add(limitWord("refused above ", newest.refuse(), refuse));
+    words.add(limitWord("caution above ", newest.caution(), caution));
+  }
+
+  /** What a week is held to beside the athlete's own weeks, both legs. */
+  private Band own(LegWeek week) {
+    return guard.ownWeek(week.before());
   }
 
   private Lettering limitWord(String word, double contacts, double y) {
@@ -256,7 +265,7 @@ public final class LoadDrawing {
   // ---- sessions ----
 
   private void sessions(double top, double ground) {
-    words.add(new Lettering(0, round(top - 8), CAPTION, "start", Style.CAPTION, "CONTACTS OF EACH SESSION, BOTH LEGS"));
+    words.add(new Lettering(0, round(top - 8), CAPTION, "start", Style.CAPTION, "JUMP CONTACTS OF EACH SESSION, BOTH LEGS"));
     int highest = days.stream().mapToInt(DayLoad::contacts).max().orElse(0);
     double shown = Math.max(highest, session.caution());
     boolean refuseDrawn = session.refuse() <= FAR * shown;
@@ -311,23 +320,27 @@ public final class LoadDrawing {
   // ---- in words ----
 
   private String title() {
-    return "Contacts of each leg over " + SessionCards.plural(weeks.size(), "week") + ", up to " + DAY.format(weeks.get(weeks.size() - 1).last());
+    return "Load of each leg over " + Notes.counted(weeks.size(), "week") + ", up to " + DAY.format(weeks.get(weeks.size() - 1).last());
   }
 
   private String said() {
     StringBuilder out = new StringBuilder("Bars for the left leg (outlined) and the right leg (filled), stacked by rung. ");
     for (LegWeek w : weeks) {
-      out.append("Seven days up to ").append(DAY.format(w.last())).append(": ").append(w.contacts(Foot.RIGHT)).append(" right, ")
-          .append(w.contacts(Foot.LEFT)).append(" left");
-      w.byRung().forEach((steps, legs) -> out.append(", ").append(legs.both()).append(" from ").append(RungInk.name(steps)));
-      out.append("; caution above ").append(whole(w.cautionAbove())).append(", refused above ").append(whole(w.refusedAbove())).append(". ");
+      out.append("Seven days up to ").append(DAY.format(w.last())).append(": ").append(units(w.units(Foot.RIGHT)))
+          .append(" standing-bound contacts right, ").append(units(w.units(Foot.LEFT))).append(" left");
+      w.byRung().forEach((steps, legs) -> out.append(", ").append(units(legs.both())).append(steps < 0 ? " by " : " from ").append(RungInk.name(steps)));
+      out.append("; caution above ").append(whole(own(w).caution())).append(", refused above ").append(whole(own(w).refuse())).append(". ");
     }
-    out.append("A single session: caution above ").append(whole(session.caution())).append(", refused above ")
+    out.append("A single session in jump contacts: caution above ").append(whole(session.caution())).append(", refused above ")
         .append(whole(session.refuse())).append(". ");
     days.stream()
         .max(Comparator.comparingInt(DayLoad::contacts))
         .ifPresent(d -> out.append("The largest was ").append(d.contacts()).append(" on ").append(DAY.format(d.date())).append('.'));
     return out.toString().strip();
+  }
+
+  private static String units(double n) {
+    return String.valueOf(Math.round(n));
   }
 
   /** Limits are passed by whole contacts only, so what is left over is cut off. */

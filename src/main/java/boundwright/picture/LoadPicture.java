@@ -1,19 +1,20 @@
 package boundwright.picture;
 
 import boundwright.load.Band;
-import boundwright.load.DayLoad;
-import boundwright.load.LegWeek;
+import boundwright.load.GuardLimits;
+import boundwright.load.account.DayLoad;
+import boundwright.load.account.LegWeek;
 import boundwright.picture.strip.RunwayStrip.Width;
 import java.time.LocalDate;
 import java.util.List;
 
 /**
- * Contacts of each leg, week by week, against what the guard allows: the geometry of one picture, ready to be drawn. Units
+ * What each leg did, week by week, in standing-bound contacts beside the athlete's own weeks: the geometry of one picture, ready to be drawn. Units
  * are those of the drawing, y downwards. The left leg stands on the left, outlined; the right leg on the right, filled; both
  * are stacked by rung from standing upwards, the faster the darker (filled) or the closer hatched (outlined), with the
- * steps written in. A roof over the two shows both legs together, which is what the weekly limits are about.
+ * steps written in. A roof over the two shows both legs together, which the lines of caution and refusal are about.
  *
- * <p>Below are the sessions of the same weeks against the limits of a single session.
+ * <p>Below are the sessions of the same weeks in jump contacts, against the handbooks' limits of a single session.
  *
  * @param width of the drawing
  * @param height of the drawing
@@ -58,11 +59,12 @@ public record LoadPicture(
    *
    * @param weeks oldest first, see {@link LegWeek#of}; at least one
    * @param days the days with work; those outside the weeks are passed over
-   * @param session the guard's limits of a session for this athlete
+   * @param session limits of a session for this athlete [jump contacts]
+   * @param limits those that a week is held to beside the athlete's own weeks
    * @param form wide or narrow
    */
-  public static LoadPicture of(List<LegWeek> weeks, List<DayLoad> days, Band session, Width form) {
-    return new LoadDrawing(weeks, days, session, form).draw();
+  public static LoadPicture of(List<LegWeek> weeks, List<DayLoad> days, Band session, GuardLimits limits, Width form) {
+    return new LoadDrawing(weeks, days, session, limits, form).draw();
   }
 
   /** {@link #width} as written in the drawing. */
@@ -83,33 +85,33 @@ public record LoadPicture(
   public record Rule(double left, double right, double y, boolean ground) {}
 
   /**
-   * The contacts of one leg from one rung in one week.
+   * One leg from one rung in one week.
    *
    * @param week 0 for the oldest
    * @param filled right
-   * @param steps the rung
-   * @param contacts how many
+   * @param steps the rung, or {@link LegWeek#OTHER}
+   * @param units standing-bound contacts
    * @param y its upper edge
    * @param fill colour of its ground
    * @param hatch lines across it; empty when filled, or from standing
    */
   public record Bar(
-      int week, boolean filled, int steps, int contacts, double x, double y, double width, double height, String fill, String hatch) {}
+      int week, boolean filled, int steps, double units, double x, double y, double width, double height, String fill, String hatch) {}
 
   /**
    * Both legs together.
    *
-   * @param contacts how many
+   * @param units standing-bound contacts
    * @param path a line over both bars with its two ends turned down
    */
-  public record Roof(int week, int contacts, double y, String path) {}
+  public record Roof(int week, double units, double y, String path) {}
 
   /**
-   * A limit of the guard.
+   * A limit.
    *
    * @param week 0 for the oldest; -1 for the limit of a session, which is the same in all of them
-   * @param refuses whether the guard refuses above it (a full line) or says caution (dashed)
-   * @param contacts the limit
+   * @param refuses whether it is refused above it (a full line) or care is asked (dashed)
+   * @param contacts the limit, of weeks in standing-bound contacts, of a session in jump contacts
    * @param path the line, with a gap where a figure stands
    */
   public record Limit(int week, boolean refuses, double contacts, double y, String path) {}

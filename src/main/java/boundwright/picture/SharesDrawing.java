@@ -277,7 +277,7 @@ final class SharesDrawing {
   }
 
   private static Kind bestKind(BestShares best) {
-    return best.bounds().isEmpty() ? Kind.BEST : Kind.BEST_ON_BOUND;
+    return best.onEdge() ? Kind.BEST_ON_BOUND : Kind.BEST;
   }
 
   private void marks(List<Text> texts) {
@@ -296,7 +296,7 @@ final class SharesDrawing {
   private List<KeyLine> keys() {
     List<KeyLine> out = new ArrayList<>();
     if (best != null) {
-      key(out, bestKind(best), "", best.bounds().isEmpty() ? "best for this athlete" : "best, on a bound of what was shown");
+      key(out, bestKind(best), "", best.onEdge() ? "best, on the edge of what was shown" : "best for this athlete");
       key(out, Kind.PLATEAU, "", "the plateau: within 5 cm of the best");
       key(out, Kind.REACHABLE, "", "within the speeds they have shown");
       key(out, Kind.NOW, "", "now, by their usual speeds");
@@ -341,7 +341,7 @@ final class SharesDrawing {
         j -> out.append("The newest jump ").append(threeShares(j.shares())).append(", ").append(j.shares().classify(threshold).label()).append(". "));
     if (best != null) {
       out.append("They jump ").append(threeShares(best.now().shares())).append(" now; the best for them is ").append(threeShares(best.best().shares()))
-          .append(best.bounds().isEmpty() ? ". " : ", on a bound of what was shown. ");
+          .append(best.onEdge() ? ", on the edge of what was shown. " : ". ");
       List<Shares> p = best.plateauOutline();
       double low = p.stream().mapToDouble(Shares::hop).min().orElse(0);
       double high = p.stream().mapToDouble(Shares::hop).max().orElse(0);

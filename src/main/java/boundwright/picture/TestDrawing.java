@@ -3,7 +3,6 @@ package boundwright.picture;
 import static boundwright.picture.StripPaths.number;
 import static boundwright.picture.StripPaths.round;
 
-import boundwright.card.SessionCards;
 import boundwright.footfall.Foot;
 import boundwright.picture.Lettering.Style;
 import boundwright.picture.TestPicture.Band;
@@ -13,6 +12,7 @@ import boundwright.picture.TestPicture.Trend;
 import boundwright.picture.strip.RunwayStrip.Width;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.TestError;
 import boundwright.readiness.TestKind;
@@ -327,7 +327,7 @@ final class TestDrawing {
   }
 
   private String title() {
-    return name() + ": " + SessionCards.plural(scores.size(), "score") + ", the latest " + write(latest.value());
+    return name() + ": " + Notes.counted(scores.size(), "score") + ", the latest " + write(latest.value());
   }
 
   private String said() {

@@ -13,14 +13,18 @@ import boundwright.jump.JumpLog;
 import boundwright.jump.PhaseDesk;
 import boundwright.load.CareRepository;
 import boundwright.load.LoadDesk;
+import boundwright.load.LoadRepository;
 import boundwright.meet.MeetDesk;
 import boundwright.meet.MeetRepository;
 import boundwright.readiness.LadderDesk;
 import boundwright.readiness.LadderRepository;
 import boundwright.readiness.TestRepository;
 import boundwright.runway.MarkAdvisor;
+import boundwright.runway.Rungs;
 import boundwright.runway.SettingsRepository;
 import boundwright.technique.LookRepository;
+import boundwright.track.PlannedDrills;
+import boundwright.track.TrackDesk;
 import java.nio.file.Path;
 import java.time.Clock;
 
@@ -32,6 +36,7 @@ public final class Workbench implements AutoCloseable {
   private final SqlReps reps;
   private final SqlSettings settings;
   private final SqlCare care;
+  private final SqlLoad load;
   private final SqlLadder ladder;
   private final SqlLooks looks;
   private final SqlTests tests;
@@ -47,6 +52,7 @@ public final class Workbench implements AutoCloseable {
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
   private final MeetDesk meetDesk;
+  private final TrackDesk track;
   private final JobQueue clipQueue;
   private final ClipDesk clips;
 
@@ -65,13 +71,15 @@ public final class Workbench implements AutoCloseable {
     this.meets = new SqlMeets(database);
     this.boardLog = new SqlBoardLog(database, meets);
     this.logbook = new Logbook(reps, athletes);
-    this.loadDesk = new LoadDesk(reps, care, clock);
-    this.ladderDesk = new LadderDesk(reps, logbook, loadDesk, ladder, clock);
-    this.advisor = new MarkAdvisor(logbook, clock, () -> ladderDesk.rungs()::applyAsInt);
+    this.load = new SqlLoad(database);
+    this.loadDesk = new LoadDesk(new SqlWorkLog(database), new PlannedDrills(settings, this::rungs), load, care, clock);
+    this.ladderDesk = new LadderDesk(reps, loadDesk, ladder, clock);
+    this.advisor = new MarkAdvisor(logbook, clock, this::rungs);
     this.phaseDesk = new PhaseDesk(jumpLog);
     this.aimDesk = new AimDesk(boardLog);
     this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
+    this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.clipQueue = JobQueue.embedded(database);
     this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, clock, scan);
   }
@@ -97,6 +105,11 @@ public final class Workbench implements AutoCloseable {
     return new Workbench(Database.open(dataDir, tuning), clock, (order, progress) -> ScanProcess.scan(order, progress::at));
   }
 
+  /** The rungs of everybody as they are now. */
+  private Rungs rungs() {
+    return ladderDesk.rungs()::applyAsInt;
+  }
+
   /** The squad. */
   public AthleteRepository athletes() {
     return athletes;
@@ -110,6 +123,11 @@ public final class Workbench implements AutoCloseable {
   /** The coach's settings and the plan of the day. */
   public SettingsRepository settings() {
     return settings;
+  }
+
+  /** Other work, the weeks before the log, and from when a part of the year holds. */
+  public LoadRepository load() {
+    return load;
   }
 
   /** Growing, pain, medical holds, session ratings, the guard's limits and what was decided against them. */
@@ -132,7 +150,7 @@ public final class Workbench implements AutoCloseable {
     return tests;
   }
 
-  /** Asks the guard. */
+  /** Judges an athlete's day, so far and with the plan. */
   public LoadDesk loadDesk() {
     return loadDesk;
   }
@@ -190,6 +208,11 @@ public final class Workbench implements AutoCloseable {
   /** Logs reps and learns from them. */
   public Logbook logbook() {
     return logbook;
+  }
+
+  /** Logs what happens at the runway and takes it back. */
+  public TrackDesk track() {
+    return track;
   }
 
   /** Says where the tapes go. */

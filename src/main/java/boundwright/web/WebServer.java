@@ -1,6 +1,5 @@
 package boundwright.web;
 
-import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
 import boundwright.load.LoadSources;
@@ -163,6 +162,7 @@ public final class WebServer implements AutoCloseable {
     routes.get("/settings/guard", limits::show);
     routes.post("/settings/guard", limits::guard);
     routes.post("/settings/gate", limits::gate);
+    routes.post("/settings/season", limits::season);
   }
 
   private static void athlete(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
@@ -197,8 +197,12 @@ public final class WebServer implements AutoCloseable {
     routes.get("/watch", ready::watch);
     routes.get("/athlete/{id}/ready", ready::show);
     routes.post("/athlete/{id}/ready", ready::decide);
-    LoadHandler load = new LoadHandler(bench, pages);
+    LoadHandler load = new LoadHandler(bench, pages, gate);
     routes.get("/athlete/{id}/load", load::show);
+    routes.post("/athlete/{id}/work", load::add);
+    routes.post("/athlete/{id}/work/{number}/remove", load::remove);
+    routes.post("/athlete/{id}/last-week", load::lastWeek);
+    routes.post("/athlete/{id}/season", load::season);
     TechniqueHandler technique = new TechniqueHandler(bench, pages, gate);
     routes.get("/athlete/{id}/technique", technique::show);
     routes.post("/athlete/{id}/fault", technique::addFault);
@@ -224,10 +228,9 @@ public final class WebServer implements AutoCloseable {
     routes.get("/athlete/{id}/card", card::athlete);
     routes.get("/athlete/{id}/report.pdf", card::report);
     List<Source> sources = new ArrayList<>(Sources.ALL);
-    sources.addAll(JumpSources.ALL);
     sources.add(TeachingPoint.SOURCE);
     sources.addAll(LoadSources.ALL);
-    sources.addAll(List.of(boundwright.readiness.Gate.LADDER, boundwright.readiness.Gate.RULES));
+    sources.addAll(boundwright.readiness.Gate.SOURCES);
     routes.get("/sources", ctx -> pages.show(ctx, 200, "files/sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
   }
 

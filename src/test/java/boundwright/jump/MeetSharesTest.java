@@ -9,6 +9,7 @@ import boundwright.flight.FlightChain.Push;
 import boundwright.flight.FlightChain;
 import boundwright.jump.BestShares.Option;
 import boundwright.jump.JumpProfile.ShownPhase;
+import boundwright.jump.JumpProfile.Ups;
 import boundwright.jump.JumpProfile.Usual;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.RefusedException;
@@ -21,7 +22,7 @@ import org.junit.jupiter.api.Test;
 class MeetSharesTest {
   private static final ContactModel TRUTH = new ContactModel.ByGain(-1.2, 0.6);
 
-  /** A profile whose body is the worked chain's, with a range of vertical speeds around it. */
+  /** A profile whose body is the worked chain's, with every mixture of a range of vertical speeds shown around it. */
   private static JumpProfile workedProfile(double half) {
     double[] vy = {2.4, 1.9, 2.2};
     double[] to = {1.25, 1.2, 1.2};
@@ -33,7 +34,11 @@ class MeetSharesTest {
           new ShownPhase(
               new Usual(vy[i], .02), vy[i] - half, vy[i] + half, new Usual(to[i], .01), new Usual(td[i], .01), new Usual(ground[i], .02)));
     }
-    return new JumpProfile(new Usual(10.2, .03), -.3, phases, 4.0, 12);
+    List<Ups> corners = new ArrayList<>();
+    for (int c = 0; c < 8; c++) {
+      corners.add(new Ups(vy[0] + (c % 2 == 0 ? -half : half), vy[1] + (c / 2 % 2 == 0 ? -half : half), vy[2] + (c < 4 ? -half : half)));
+    }
+    return new JumpProfile(new Usual(10.2, .03), -.3, phases, 4.0, 12, corners);
   }
 
   private static ContactLine line(int jumps, double noise, long seed) {
@@ -207,7 +212,7 @@ class MeetSharesTest {
         p.phases().stream()
             .map(s -> new ShownPhase(sure(s.takeOffVy()), s.least(), s.most(), sure(s.takeOffHeight_m()), sure(s.touchdownHeight_m()), sure(s.ground_m())))
             .toList();
-    return new JumpProfile(sure(p.approach()), p.firstTouchdownVy(), phases, p.shortestStep_m(), p.jumps());
+    return new JumpProfile(sure(p.approach()), p.firstTouchdownVy(), phases, p.shortestStep_m(), p.jumps(), p.together());
   }
 
   private static Usual sure(Usual u) {

@@ -66,7 +66,7 @@ class MeetPicturesTest {
 
   @Test
   void theBestSaysWhetherItSitsOnABoundAndThePlateauIsDrawn() {
-    boolean bound = !BEST.bounds().isEmpty();
+    boolean bound = BEST.onEdge();
     assertThat(marks(SharesPicture.Kind.BEST_ON_BOUND)).hasSize(bound ? 1 : 0);
     assertThat(marks(SharesPicture.Kind.BEST)).hasSize(bound ? 0 : 1);
     assertThat(SHARES.plateau()).startsWith("M").endsWith("Z");

@@ -12,27 +12,26 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.load.Answer;
 import boundwright.load.Band;
-import boundwright.load.DayLoad;
 import boundwright.load.Finding;
 import boundwright.load.Guard;
 import boundwright.load.GuardLimits;
 import boundwright.load.GuardOverride;
 import boundwright.load.GuardSettings;
 import boundwright.load.LegCare;
-import boundwright.load.LegWeek;
 import boundwright.load.Season;
-import boundwright.load.SessionRating;
 import boundwright.load.Verdict;
-import boundwright.load.Work;
+import boundwright.load.account.DayLoad;
+import boundwright.load.account.LegWeek;
+import boundwright.load.account.Work;
+import boundwright.load.rating.SessionRating;
 import boundwright.picture.strip.RunwayStrip.Width;
 import boundwright.quantity.LengthUnit;
 import boundwright.readiness.DrillFamily;
 import boundwright.readiness.Gate;
 import boundwright.readiness.GateAnswer;
-import boundwright.readiness.GateRep;
+import boundwright.readiness.GateCase;
 import boundwright.readiness.GateRules;
-import boundwright.readiness.SequentialTest;
-import boundwright.readiness.SpeedUse;
+import boundwright.readiness.LoadAnswer;
 import boundwright.readiness.TestError;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
@@ -99,22 +98,18 @@ public final class PictureFixtures {
 
   public static List<Rep> ladderReps() {
     List<Rep> out = new ArrayList<>();
-    out.addAll(reps("RL x5", 4, "cc3ccccccfccccccc", "knee-up"));
+    out.addAll(reps("RL x5", 4, "cc3ccccccfccccccccccccc2cccccccccccccccccc", "knee-up"));
     out.addAll(reps("RL x5", 2, "ccc", "knee-up"));
     out.addAll(reps("R x6", 0, "c44c5-c", "foot-under"));
-    out.addAll(reps("R x6", 2, "4445f4c4c", "foot-under"));
+    out.addAll(reps("R x6", 2, "4445f44c4", "foot-under"));
     out.addAll(reps("RRL x2", 2, "ccfcc-2ccc", "hips-tall"));
     out.addAll(reps("RRL x2", 4, "cc3c", "hips-tall"));
     return out;
   }
 
-  public static GateAnswer answer(DrillFamily family, int rung, List<Rep> reps, SpeedUse speed) {
-    List<GateRep> here =
-        reps.stream()
-            .filter(r -> r.judged() && r.approachSteps() == rung && DrillFamily.of(r.sequence()) == family)
-            .map(r -> new GateRep(r.date(), r.faults().isEmpty(), Double.NaN))
-            .toList();
-    return new Gate(GateRules.DEFAULT, SequentialTest.USUAL).answer(family, rung, here, speed, family == DrillFamily.COMBINATION ? guard(LegCare.NONE) : EASY, TODAY);
+  public static GateAnswer answer(DrillFamily family, int rung, List<Rep> reps) {
+    LoadAnswer load = LoadAnswer.of(family == DrillFamily.COMBINATION ? guard(LegCare.NONE) : EASY);
+    return new Gate(GateRules.DEFAULT).answer(GateCase.of(reps, family, rung, rung + 2, load, GateRules.DEFAULT, TODAY));
   }
 
   public static final Verdict EASY =
@@ -126,9 +121,9 @@ public final class PictureFixtures {
 
   public static List<GateAnswer> answers(List<Rep> reps) {
     return List.of(
-        answer(DrillFamily.ALTERNATE, 4, reps, new SpeedUse(0.11, 0.97, 12)),
-        answer(DrillFamily.SINGLE_LEG, 2, reps, new SpeedUse(-0.02, 0.3, 9)),
-        answer(DrillFamily.COMBINATION, 4, reps, new SpeedUse(0.04, 0.8, 4)));
+        answer(DrillFamily.ALTERNATE, 4, reps),
+        answer(DrillFamily.SINGLE_LEG, 2, reps),
+        answer(DrillFamily.COMBINATION, 4, reps));
   }
 
   public static LadderPicture ladder(Width width) {

@@ -7,9 +7,9 @@ import static org.assertj.core.api.Assertions.within;
 import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
-import boundwright.load.DayLoad;
 import boundwright.load.GuardLimits;
-import boundwright.load.LegWeek;
+import boundwright.load.account.DayLoad;
+import boundwright.load.account.LegWeek;
 import boundwright.picture.LadderPicture.Ladder;
 import boundwright.picture.LadderPicture.Mark;
 import boundwright.picture.LoadPicture.Bar;
@@ -264,7 +264,7 @@ class PicturesTest {
     assertThat(arrowEnd(p.ladders().get(0))).isCloseTo(rung(p.ladders().get(0), 6), within(0.01));
     assertThat(arrowEnd(p.ladders().get(1))).isCloseTo(rung(p.ladders().get(1), 0), within(0.01));
     assertThat(p.ladders().get(2).arrow()).isEmpty();
-    assertThat(p.said()).contains("15 of 17 judged reps clean from 4 steps").contains("go back two");
+    assertThat(p.said()).contains("39 of 42 reps looked at clean from 4 steps").contains("go back two");
   }
 
   private static double rung(Ladder l, int steps) {

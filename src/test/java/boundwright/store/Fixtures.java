@@ -60,6 +60,11 @@ public final class Fixtures {
             ? Outcome.IN
             : one(random, Outcome.SHORT, Outcome.IN, Outcome.LATE);
     List<String> faults = random.nextInt(3) == 0 ? List.of("toe-up@1", "forward-lean") : List.of();
+    Integer after = null;
+    if (landing == null && random.nextInt(5) == 0) {
+      outcome = Outcome.ABANDONED;
+      after = random.nextBoolean() ? null : sequence.size();
+    }
     return new Rep(
         0,
         athleteId,
@@ -70,6 +75,7 @@ public final class Fixtures {
         prints,
         landing,
         outcome,
+        after,
         mark == null || mark < 0 ? null : mark,
         random.nextBoolean(),
         faults);

@@ -2,6 +2,7 @@ package boundwright.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.InstanceOfAssertFactories.STRING;
 
 import boundwright.approach.board.GapEntry;
 import boundwright.quantity.RefusedException;
@@ -99,7 +100,9 @@ class JumpMigrationTest {
     assertThat(before).hasSize(17).allSatisfy((table, rows) -> assertThat(rows).as(table).hasSize(1));
     Workbench.open(dir, Fixtures.CLOCK).close();
     Map<String, List<String>> after = everything();
-    assertThat(after).containsAllEntriesOf(before);
+    before.forEach(
+        (table, rows) ->
+            assertThat(after.get(table)).as(table + ": a newer script may add columns at the end").singleElement(STRING).startsWith(rows.get(0)));
     assertThat(after).hasSize(29);
   }
 

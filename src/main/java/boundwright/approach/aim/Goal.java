@@ -14,8 +14,8 @@ public sealed interface Goal {
   double noMark();
 
   /**
-   * The longest best. Worth is the distance itself before it is rounded down, so a centimetre counts from its middle;
-   * the result sheet shows half a centimetre less on average.
+   * The longest best, as it stands on the result sheet: every mark rounded down to the whole centimetre (TR 30.1, read). Distances
+   * before rounding down, as the collection states them, are half a centimetre more on average wherever there is a mark.
    *
    * @param noMark_m what ending without a mark counts as [m]: 0, or a mark one could live with
    */
@@ -32,7 +32,7 @@ public sealed interface Goal {
 
     @Override
     public double worth(int centimetres) {
-      return centimetres / 100.0 + 0.005;
+      return centimetres / 100.0;
     }
 
     @Override

@@ -9,10 +9,11 @@ import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.Drill;
-import boundwright.runway.MarkAdvice;
 import boundwright.runway.MarkMove;
 import boundwright.store.Workbench;
 import boundwright.technique.FaultTick;
+import boundwright.track.Logged;
+import boundwright.track.Tap;
 import boundwright.web.page.Addresses;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
@@ -27,16 +28,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** The main screen: marks for one athlete, logging with the thumb, undo. */
 public final class AthleteHandler {
+  private static final Pattern LENGTH = Pattern.compile("\\d{1,3}(\\.\\d{1,20})?");
+
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
   private final WorkDesk desk;
   private final OnceOnly once = new OnceOnly();
-  private final OddTape tape = new OddTape();
 
   public AthleteHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
@@ -62,21 +65,14 @@ public final class AthleteHandler {
     CoachSettings settings = bench.settings().settings();
     String token = Form.text(ctx, "token");
     try {
-      if (!token.matches("[0-9a-f]{32}")) {
-        throw new RefusedException("This form has no token against double taps, so nothing was logged. Reload the page and tap again.");
-      }
-      Rep rep = rep(ctx, athlete, asked, settings.unit());
-      MarkAdvice advice = desk.advise(athlete, asked);
-      double before = advice.markToSand_m();
-      tape.check(athlete, rep, advice, settings.unit());
-      Optional<Long> logged = once.once(token, () -> bench.logbook().log(rep).id());
-      if (logged.isEmpty()) {
+      Logged logged = bench.track().log(athlete, new Tap(token, rep(ctx, athlete, asked, settings.unit()), false), settings);
+      if (logged.again()) {
         say(ctx, athlete, asked, new WorkView.Said("That tap was logged already and was not logged twice. Tap again for another rep.", null), "logged=twice");
         return;
       }
-      long id = logged.get();
-      WorkView.Said said = new WorkView.Said(moved(athlete, asked, before, kept(rep)), id, desk.cues(rep));
-      say(ctx, athlete, asked, said, "logged=" + id + "&was=" + before);
+      Rep rep = logged.rep();
+      WorkView.Said said = new WorkView.Said(moved(asked, logged, kept(rep, logged.repsOfDay())), rep.id(), desk.cues(rep));
+      say(ctx, athlete, asked, said, "logged=" + rep.id() + was(logged));
     } catch (RefusedException e) {
       // What was kept from before stays valid: the token of a refused form was not used up.
       WorkView.LogForm kept =
@@ -94,26 +90,25 @@ public final class AthleteHandler {
   }
 
   /** What was kept, so that a tap beside the right button is seen at once. */
-  private String kept(Rep rep) {
-    LocalDate today = LocalDate.now(bench.clock());
-    long n = bench.reps().recent(rep.athleteId(), 500).stream().filter(r -> r.date().equals(today)).count();
+  private static String kept(Rep rep, int n) {
     Outcome outcome = rep.outcome();
     String what = outcome == null ? "Lengths" : outcome.label().substring(0, 1).toUpperCase(Locale.ROOT) + outcome.label().substring(1);
-    return what + ", rep " + n + " today. Logged.";
+    return what + ", rep " + n + " today. Logged"
+        + (rep.abandoned() ? ": " + rep.contactsDone().size() + " contacts count as load." : ".");
   }
 
   /** Takes a rep back. */
   public void undo(Context ctx) {
     Athlete athlete = Addresses.athlete(ctx, bench);
     Asked asked = Asked.read(ctx, desk.usual(athlete));
+    CoachSettings settings = bench.settings().settings();
     String rep = ctx.pathParam("rep");
     if (!rep.matches("\\d{1,18}")) {
       throw new Turned(404, "No rep has the number " + rep + ".");
     }
     try {
-      double before = desk.advise(athlete, asked).markToSand_m();
-      bench.logbook().undo(athlete.id(), Long.parseLong(rep));
-      say(ctx, athlete, asked, new WorkView.Said(moved(athlete, asked, before, "Taken back."), null), "undone=1&was=" + before);
+      Logged undone = bench.track().undo(athlete, Long.parseLong(rep), settings);
+      say(ctx, athlete, asked, new WorkView.Said(moved(asked, undone, "Taken back."), null), "undone=1" + was(undone));
     } catch (RefusedException e) {
       answer(
           ctx,
@@ -122,7 +117,7 @@ public final class AthleteHandler {
     }
   }
 
-  /** Goes on against the guard, with a reason. */
+  /** Goes on against what was said of the day, with a reason. */
   public void override(Context ctx) {
     Athlete athlete = Addresses.athlete(ctx, bench);
     Asked asked = Asked.read(ctx, desk.usual(athlete));
@@ -135,7 +130,7 @@ public final class AthleteHandler {
       once.once(
           token + rule,
           () -> {
-            bench.loadDesk().override(athlete, new GuardDesk(bench).planned(athlete, asked), rule, Form.text(ctx, "reason"));
+            bench.loadDesk().override(athlete, rule, Form.text(ctx, "reason"));
             return 0;
           });
       ctx.redirect("/athlete/" + athlete.id() + "?" + asked.query(), HttpStatus.SEE_OTHER);
@@ -173,6 +168,9 @@ public final class AthleteHandler {
     }
     Sequence sequence = Sequence.parse(asked.sequence());
     List<FaultTick> ticks = Ticks.read(ctx.formParams("fault"), sequence);
+    Outcome tap = outcome.isEmpty() ? null : Form.oneOf(Outcome.class, "outcome", outcome);
+    String after = Form.text(ctx, "after");
+    boolean abandoned = tap == Outcome.ABANDONED;
     boolean judged = !Form.text(ctx, "judged").equals("no");
     if (!judged && !ticks.isEmpty()) {
       throw new RefusedException("A fault is ticked, but 'not looked at' is chosen. Choose one of the two.");
@@ -186,18 +184,24 @@ public final class AthleteHandler {
         asked.surface(),
         prints,
         landing.isEmpty() ? null : unit.read("landing", landing),
-        outcome.isEmpty() ? null : Form.oneOf(Outcome.class, "outcome", outcome),
+        tap,
+        abandoned && !after.isEmpty() ? (Integer) Form.whole("contact after which it broke off", after) : null,
         mark.isEmpty() || !asked.sand() ? null : unit.read("take-off mark", mark),
-        judged,
+        // 'Clean' stands chosen before every rep: of one that broke off it says nothing.
+        abandoned ? !ticks.isEmpty() : judged,
         Ticks.written(ticks));
   }
 
-  private String moved(Athlete athlete, Asked asked, double before, String first) {
-    if (!asked.sand()) {
-      return first;
-    }
-    double after = desk.advise(athlete, asked).markToSand_m();
-    return first + " " + new MarkMove(before, after).said(bench.settings().settings().unit());
+  private String moved(Asked asked, Logged logged, String first) {
+    MarkMove move = logged.move();
+    Rep rep = logged.rep();
+    boolean shown = asked.sand() && asked.steps().equals(String.valueOf(rep.approachSteps())) && Sequence.parse(asked.sequence()).equals(rep.sequence());
+    return shown && move != null ? first + " " + move.said(bench.settings().settings().unit()) : first;
+  }
+
+  private static String was(Logged logged) {
+    MarkMove move = logged.move();
+    return move == null ? "" : "&was=" + move.before_m() + "&now=" + move.after_m();
   }
 
   /** Answers a write: htmx gets the new lower part, a plain browser is sent to the page that says the same. */
@@ -213,26 +217,31 @@ public final class AthleteHandler {
   private WorkView.@Nullable Said done(Context ctx, Athlete athlete) {
     String logged = Form.text(ctx, "logged");
     String was = Form.text(ctx, "was");
+    String now = Form.text(ctx, "now");
     boolean undone = Form.has(ctx, "undone");
     if (logged.equals("twice")) {
       return new WorkView.Said("That tap was logged already and was not logged twice. Tap again for another rep.", null);
     }
-    if (!was.matches("\\d{1,3}(\\.\\d{1,20})?") || (!undone && !logged.matches("\\d{1,18}"))) {
+    if (!undone && !logged.matches("\\d{1,18}")) {
       return null;
     }
-    Asked asked = Asked.read(ctx, desk.usual(athlete));
-    double before = Double.parseDouble(was);
+    String move =
+        LENGTH.matcher(was).matches() && LENGTH.matcher(now).matches() && Asked.read(ctx, desk.usual(athlete)).sand()
+            ? " " + new MarkMove(Double.parseDouble(was), Double.parseDouble(now)).said(bench.settings().settings().unit())
+            : "";
     if (undone) {
-      return new WorkView.Said(moved(athlete, asked, before, "Taken back."), null);
+      return new WorkView.Said("Taken back." + move, null);
     }
     long id = Long.parseLong(logged);
     List<Rep> newest = bench.reps().recent(athlete.id(), 1);
     boolean there = !newest.isEmpty() && newest.get(0).id() == id;
-    return there ? new WorkView.Said(moved(athlete, asked, before, kept(newest.get(0))), id, desk.cues(newest.get(0))) : null;
+    return there
+        ? new WorkView.Said(kept(newest.get(0), bench.track().repsOfDay(newest.get(0))) + move, id, desk.cues(newest.get(0)))
+        : null;
   }
 
   private static boolean refused(WorkView view) {
-    return view.marks() == null;
+    return view.marks() == null && !view.guard().day().held();
   }
 
   private void answer(Context ctx, int status, WorkView view) {

@@ -46,9 +46,9 @@ public record EditView(
     return profile == null ? "/athlete/new" : "/athlete/" + profile.athlete().id();
   }
 
-  /** The levels to choose from. */
+  /** The levels to choose from; that it is not set only while it is not. */
   public List<Level> levels() {
-    return List.of(Level.values());
+    return profile != null && profile.athlete().level() == Level.NOT_SET ? List.of(Level.values()) : Level.KNOWN;
   }
 
   /** The feet to choose from. */

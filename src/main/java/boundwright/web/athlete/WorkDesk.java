@@ -74,7 +74,9 @@ final class WorkDesk {
     String badSteps = Form.refusal(asked.steps(), t -> Athlete.checkSteps(Form.whole("number of approach steps", t)));
     String refused = "";
     WorkView.Marks marks = null;
-    if (badSequence.isEmpty() && badSteps.isEmpty()) {
+    GuardView day = guard.look(athlete, asked, token);
+    // While bounding is stopped there is no tape and no dose, only the reason.
+    if (badSequence.isEmpty() && badSteps.isEmpty() && !day.day().held()) {
       try {
         marks = marks(athlete, asked, settings);
       } catch (RefusedException e) {
@@ -84,7 +86,7 @@ final class WorkDesk {
     WorkView.LogForm form = log == null ? freshForm(asked, token, marks, settings, recent, tapeMoved) : log;
     return new WorkView(
         athlete, asked, settings.unit(), plan, badSequence, badSteps, refused, marks, form, said, recent, redrawChooser,
-        guard.look(athlete, asked, token), catalogue(), bench.advisor().rungs());
+        day, catalogue(), bench.advisor().rungs());
   }
 
   /** The faults that can be ticked. */
@@ -149,7 +151,8 @@ final class WorkDesk {
       boolean tapeMoved) {
     LocalDate today = LocalDate.now(bench.clock());
     // Somebody who does not look at the technique today need not say so again for every rep.
-    boolean judged = recent.isEmpty() || !recent.get(0).date().equals(today) || recent.get(0).judged();
+    boolean judged =
+        recent.stream().filter(r -> r.date().equals(today) && !r.abandoned()).findFirst().map(Rep::judged).orElse(true);
     if (marks == null || !asked.sand()) {
       return new WorkView.LogForm(token, "", false, "", List.of(), judged, List.of(), "");
     }

@@ -170,7 +170,7 @@ public record WorkView(
     return rungs.stepsFor(athlete, drill);
   }
 
-  /** The three taps. */
+  /** The taps. */
   public List<Outcome> outcomes() {
     return List.of(Outcome.values());
   }
@@ -203,6 +203,9 @@ public record WorkView(
     StringBuilder out = new StringBuilder();
     if (rep.outcome() != null) {
       out.append(rep.outcome().label());
+    }
+    if (rep.brokeOffAfter() != null) {
+      out.append(" after contact ").append(rep.brokeOffAfter());
     }
     if (rep.markToSand_m() != null) {
       out.append(out.isEmpty() ? "" : ", ").append("tape at ").append(unit.write(rep.markToSand_m()));

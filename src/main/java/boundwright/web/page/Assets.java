@@ -26,7 +26,7 @@ public final class Assets {
     private final String type;
     private final String hash;
 
-  public   Asset(byte[] bytes, String type, String hash) {
+    Asset(byte[] bytes, String type, String hash) {
       this.bytes = bytes;
       this.type = type;
       this.hash = hash;

@@ -115,6 +115,6 @@ public final class Figures {
   }
 
   private static String oneSign(String figure) {
-    return figure.replace(" 1/4", "\u00bc").replace(" 1/2", "\u00bd").replace(" 3/4", "\u00be");
+    return figure.replaceFirst(" ?1/4", "\u00bc").replaceFirst(" ?1/2", "\u00bd").replaceFirst(" ?3/4", "\u00be");
   }
 }

@@ -2,17 +2,32 @@ package boundwright.web.settings;
 
 import boundwright.athlete.Level;
 import boundwright.load.Season;
+import boundwright.load.SeasonStart;
+import boundwright.web.page.Figures;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 
 /**
- * What the guard and the gate ask, as two forms.
+ * The limits of the load and what is asked before speed is added, as forms.
  *
  * @param fields what stands in each field
  * @param refused why they were not kept, by field
  * @param said what was just done, or empty
+ * @param squad from when a part of the year holds for the squad, oldest first
+ * @param today the day
  */
-public record LimitsView(Map<String, String> fields, Map<String, String> refused, String said) {
+public record LimitsView(Map<String, String> fields, Map<String, String> refused, String said, List<SeasonStart> squad, LocalDate today) {
+  /** The part of the year of the squad today, in words. */
+  public String season() {
+    return SeasonStart.ofSquad(squad, today).map(Season::label).orElse("not set: the lowest limits are asked");
+  }
+
+  /** Since when, as it is read. */
+  public String since(SeasonStart start) {
+    return Figures.day(start.from(), today);
+  }
+
   /** What stands in a field. */
   public String field(String name) {
     return fields.getOrDefault(name, "");
@@ -30,7 +45,7 @@ public record LimitsView(Map<String, String> fields, Map<String, String> refused
 
   /** The levels. */
   public List<Level> levels() {
-    return List.of(Level.values());
+    return Level.KNOWN;
   }
 
   /** The name of the field of a season and level. */

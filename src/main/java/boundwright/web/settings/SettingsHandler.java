@@ -2,6 +2,8 @@ package boundwright.web.settings;
 
 import boundwright.athlete.Facility;
 import boundwright.athlete.Surface;
+import boundwright.load.Season;
+import boundwright.load.SeasonStart;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
@@ -11,6 +13,7 @@ import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Function;
@@ -91,7 +94,7 @@ public final class SettingsHandler {
   }
 
   private String season() {
-    return bench.care().guard().season().label();
+    return SeasonStart.ofSquad(bench.load().seasons(), LocalDate.now(bench.clock())).map(Season::label).orElse("not set");
   }
 
   private void page(Context ctx, int status, SettingsView view) {

@@ -1,6 +1,8 @@
 package boundwright.web.squad;
 
 import boundwright.athlete.Athlete;
+import boundwright.load.Answer;
+import boundwright.load.DayVerdict;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
@@ -19,6 +21,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** The squad of the day, and the tapes for it. */
@@ -42,12 +45,14 @@ public final class SquadHandler {
     List<SquadView.Line> lines = new ArrayList<>();
     List<Athlete> squad = bench.athletes().all();
     Drill drill = chosen == 0 ? null : plan.drills().get(chosen - 1);
+    Map<Long, DayVerdict> days = bench.loadDesk().days(squad);
+    List<Athlete> bounding = squad.stream().filter(a -> !verdict(days, a).held()).toList();
     Map<Long, MarkAdvice> marks =
-        drill == null || !drill.inSand() ? Map.of() : bench.advisor().advise(squad, drill, settings);
+        drill == null || !drill.inSand() ? Map.of() : bench.advisor().advise(bounding, drill, settings);
     Rungs rungs = bench.advisor().rungs();
     for (Athlete athlete : squad) {
       int steps = drill == null ? athlete.rung() : rungs.stepsFor(athlete, drill);
-      lines.add(line(athlete, Figures.fromSteps(steps), marks.get(athlete.id()), settings));
+      lines.add(line(athlete, Figures.fromSteps(steps), marks.get(athlete.id()), settings, verdict(days, athlete)));
     }
     SquadView view = new SquadView(plan, DAY.format(LocalDate.now(bench.clock())), chosen, List.copyOf(lines), marked);
     pages.show(ctx, 200, "squad/squad", "Squad of the day", "squad", view);
@@ -58,18 +63,30 @@ public final class SquadHandler {
     CoachSettings settings = bench.settings().settings();
     DayPlan plan = bench.settings().plan();
     List<Athlete> squad = bench.athletes().all();
-    TapesView view = new TapesView(bench.advisor().tapes(squad, plan, settings), settings.unit(), plan, squad.size());
+    Map<Long, DayVerdict> days = bench.loadDesk().days(squad);
+    List<Athlete> bounding = squad.stream().filter(a -> !verdict(days, a).held()).toList();
+    List<TapesView.Who> notSimply =
+        squad.stream()
+            .map(a -> new TapesView.Who(a, verdict(days, a)))
+            .filter(w -> w.day().answer() != Answer.ALLOWED)
+            .toList();
+    TapesView view = new TapesView(bench.advisor().tapes(bounding, plan, settings), settings.unit(), plan, squad.size(), notSimply);
     pages.show(ctx, 200, "squad/tapes", "Tapes for today", "tapes", view);
   }
 
-  private static SquadView.Line line(Athlete athlete, String from, @Nullable MarkAdvice advice, CoachSettings settings) {
+  private static DayVerdict verdict(Map<Long, DayVerdict> days, Athlete athlete) {
+    return Objects.requireNonNull(days.get(athlete.id()), "a verdict for everybody asked for");
+  }
+
+  private static SquadView.Line line(
+      Athlete athlete, String from, @Nullable MarkAdvice advice, CoachSettings settings, DayVerdict day) {
     if (advice == null) {
-      return new SquadView.Line(athlete, from, List.of(), "", true);
+      return new SquadView.Line(athlete, from, List.of(), "", true, day);
     }
     Window window = advice.window();
     List<Figures.Part> mark = Figures.of(settings.unit(), advice.markToSand_m());
     return new SquadView.Line(
-        athlete, from, mark, window == null ? "no mark works: see why" : between(window, settings.unit()), window != null);
+        athlete, from, mark, window == null ? "no mark works: see why" : between(window, settings.unit()), window != null, day);
   }
 
   private static String between(Window window, LengthUnit unit) {

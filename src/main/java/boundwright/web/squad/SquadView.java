@@ -1,6 +1,7 @@
 package boundwright.web.squad;
 
 import boundwright.athlete.Athlete;
+import boundwright.load.DayVerdict;
 import boundwright.runway.DayPlan;
 import boundwright.web.page.Figures;
 import java.util.List;
@@ -23,6 +24,7 @@ public record SquadView(DayPlan plan, String date, int chosen, List<Line> lines,
    * @param mark the mark to the sand, in figures and units; empty if there is none
    * @param note the marks that work in words, or why there is none
    * @param open whether a mark works
+   * @param day the one verdict of the day
    */
-  public record Line(Athlete athlete, String steps, List<Figures.Part> mark, String note, boolean open) {}
+  public record Line(Athlete athlete, String steps, List<Figures.Part> mark, String note, boolean open, DayVerdict day) {}
 }

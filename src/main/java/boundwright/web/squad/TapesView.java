@@ -1,5 +1,7 @@
 package boundwright.web.squad;
 
+import boundwright.athlete.Athlete;
+import boundwright.load.DayVerdict;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Opener;
@@ -13,8 +15,12 @@ import java.util.List;
  * @param unit the coach's unit
  * @param plan the drills that they are for
  * @param squad how many athletes
+ * @param notSimply those whose day is not simply allowed; who is held has no tape
  */
-public record TapesView(Tapes tapes, LengthUnit unit, DayPlan plan, int squad) {
+public record TapesView(Tapes tapes, LengthUnit unit, DayPlan plan, int squad, List<Who> notSimply) {
+  /** An athlete with the one verdict of their day. */
+  public record Who(Athlete athlete, DayVerdict day) {}
+
   /** Why no mark works for a wish, and the first way out. */
   public String why(Tapes.Wish wish) {
     String first = wish.advice().warnings().isEmpty() ? "" : wish.advice().warnings().get(0);

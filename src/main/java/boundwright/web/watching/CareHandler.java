@@ -3,7 +3,7 @@ package boundwright.web.watching;
 import boundwright.athlete.Athlete;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
-import boundwright.load.SessionRating;
+import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.web.page.Addresses;
@@ -46,7 +46,7 @@ public final class CareHandler {
           case "settled" -> "Kept.";
           case "hold" -> "The medical hold is open. It ends with the clinician's name and a date.";
           case "ended" -> "The medical hold is ended, with name and date.";
-          case "growing" -> "Kept. The guard asks its limits for growing athletes from now on as set here.";
+          case "growing" -> "Kept. The limits for growing athletes hold from now on as set here.";
           case "again" -> "That was kept already and was not kept twice.";
           case "rating" -> "The session's rating is kept.";
           default -> "";

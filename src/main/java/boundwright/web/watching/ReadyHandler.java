@@ -39,7 +39,9 @@ public final class ReadyHandler {
 
   /** The squad. */
   public void watch(Context ctx) {
-    WatchView view = new WatchView(DAY.format(LocalDate.now(bench.clock())), bench.ladderDesk().squad(bench.athletes().all()));
+    List<Athlete> squad = bench.athletes().all();
+    WatchView view =
+        new WatchView(DAY.format(LocalDate.now(bench.clock())), bench.ladderDesk().squad(squad), bench.loadDesk().days(squad));
     pages.show(ctx, 200, "watching/watch", "Who needs you today", "watch", view);
   }
 

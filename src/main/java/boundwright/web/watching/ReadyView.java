@@ -4,6 +4,8 @@ import boundwright.athlete.Athlete;
 import boundwright.footfall.Routine;
 import boundwright.picture.LadderPicture;
 import boundwright.readiness.DrillFamily;
+import boundwright.readiness.Evidence;
+import boundwright.readiness.Evidence.State;
 import boundwright.readiness.GateAnswer;
 import boundwright.readiness.RungDecision;
 import boundwright.web.page.Figures;
@@ -46,9 +48,18 @@ public record ReadyView(
     return Routine.RUNGS;
   }
 
-  /** How many things the gate asks for are there. */
+  /** How many things that are asked for are there. */
   public long met(GateAnswer a) {
-    return a.evidence().stream().filter(e -> e.met()).count();
+    return a.evidence().stream().filter(e -> e.state() == State.THERE).count();
+  }
+
+  /** How one thing is drawn. */
+  public String css(Evidence e) {
+    return switch (e.state()) {
+      case THERE -> "met";
+      case NOT_THERE -> "unmet";
+      case NOT_KNOWN -> "unknown";
+    };
   }
 
   /** The name of a family's form. */
@@ -68,7 +79,7 @@ public record ReadyView(
   /** A decision in words. */
   public String told(RungDecision d) {
     return d.family().label() + ": " + (d.from() == d.to() ? "stays at " + Figures.rung(d.to()) : Figures.rung(d.from()) + " to " + Figures.rung(d.to()))
-        + "; the gate said " + d.gate().label();
+        + "; the answer was " + d.gate().label();
   }
 
   /** A day as it is read. */

@@ -1,19 +1,28 @@
 package boundwright.web.watching;
 
+import boundwright.load.DayVerdict;
 import boundwright.readiness.GateAnswer;
 import boundwright.readiness.LadderDesk.Line;
 import boundwright.readiness.LadderDesk.Need;
 import boundwright.web.page.Figures;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Who needs the coach today.
  *
  * @param date today in words
  * @param lines the squad, most urgent first
+ * @param days the one verdict of each, by number
  */
-public record WatchView(String date, List<Line> lines) {
+public record WatchView(String date, List<Line> lines, Map<Long, DayVerdict> days) {
+  /** The one verdict of an athlete's day, in a line. */
+  public String said(Line line) {
+    DayVerdict day = days.get(line.athlete().id());
+    return day == null ? "" : day.held() ? "No bounding." : day.said();
+  }
+
   /** The needs that somebody has, most urgent first. */
   public List<Need> needs() {
     return lines.stream().map(Line::need).distinct().toList();

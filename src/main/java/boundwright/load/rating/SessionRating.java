@@ -1,4 +1,4 @@
-package boundwright.load;
+package boundwright.load.rating;
 
 import java.time.LocalDate;
 

@@ -1,5 +1,6 @@
-package boundwright.load;
+package boundwright.load.rating;
 
+import boundwright.load.account.DayLoad;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -17,7 +18,7 @@ import java.util.Optional;
  */
 public record RatedWeek(LocalDate last, int sessions, int rated, SessionLoad.Week week) {
   /**
-   * The newest {@code weeks} weeks, oldest first, counted back from {@code today} as {@link LegWeek} does.
+   * The newest {@code weeks} weeks, oldest first, counted back from {@code today} as {@link boundwright.load.account.LegWeek} does.
    *
    * @param ratings of one athlete
    * @param days with work of the same athlete

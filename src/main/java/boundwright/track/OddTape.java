@@ -1,4 +1,4 @@
-package boundwright.web.athlete;
+package boundwright.track;
 
 import boundwright.athlete.Athlete;
 import boundwright.flight.Rep;
@@ -43,7 +43,7 @@ final class OddTape {
     if (asked.put(key, true) == null) {
       throw new RefusedException(
           "The mark is " + unit.write(mark) + ". Is the tape really at " + unit.write(tape)
-              + "? Tap again to log it so, or correct it. Nothing was logged.");
+              + "? Tap again to log it so (on the command line: --sure), or correct it. Nothing was logged.");
     }
   }
 }

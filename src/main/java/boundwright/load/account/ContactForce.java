@@ -1,4 +1,4 @@
-package boundwright.load;
+package boundwright.load.account;
 
 import boundwright.flight.Projectile;
 import boundwright.quantity.RefusedException;

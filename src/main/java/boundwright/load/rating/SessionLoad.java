@@ -1,4 +1,4 @@
-package boundwright.load;
+package boundwright.load.rating;
 
 import boundwright.quantity.RefusedException;
 import java.util.List;
