@@ -3,6 +3,7 @@ package boundwright.flight;
 import boundwright.quantity.Rows;
 import java.util.Arrays;
 import org.hipparchus.special.Erf;
+import org.hipparchus.util.FastMath;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -96,6 +97,41 @@ final class Belief {
     cov[i * n + i] += variance;
   }
 
+  /** Unknown {@code i} moves by {@code gain} times unknown {@code speed}, which then shrinks to {@code kept} of itself. */
+  void flow(int i, int speed, double gain, double kept) {
+    mean[i] += gain * mean[speed];
+    mean[speed] *= kept;
+    for (int j = 0; j < n; j++) {
+      cov[i * n + j] += gain * cov[speed * n + j];
+    }
+    for (int j = 0; j < n; j++) {
+      cov[j * n + i] += gain * cov[j * n + speed];
+    }
+    for (int j = 0; j < n; j++) {
+      cov[speed * n + j] *= kept;
+    }
+    for (int j = 0; j < n; j++) {
+      cov[j * n + speed] *= kept;
+    }
+  }
+
+  /** The normal with mean and covariance of: this with chance {@code weight}, {@code other} with the rest; sizes alike. */
+  Belief mixed(Belief other, double weight) {
+    Belief out = new Belief(n);
+    double rest = 1 - weight;
+    for (int i = 0; i < n; i++) {
+      out.mean[i] = weight * mean[i] + rest * other.mean[i];
+    }
+    for (int i = 0; i < n; i++) {
+      double apart = weight * rest * (mean[i] - other.mean[i]);
+      for (int j = 0; j < n; j++) {
+        int ij = i * n + j;
+        out.cov[ij] = weight * cov[ij] + rest * other.cov[ij] + apart * (mean[j] - other.mean[j]);
+      }
+    }
+    return out;
+  }
+
   double meanOf(double[] h) {
     double sum = 0;
     for (int i = 0; i < n; i++) {
@@ -128,11 +164,13 @@ final class Belief {
   }
 
   /**
-   * Told that {@code h . x} lies above (or below) {@code limit}, by an observer who errs with chance {@code slip}.
-   * The posterior is replaced by the normal with its mean and covariance (moments of a truncated normal mixed with
-   * the untruncated one).
+   * Told by an observer that {@code h . x} lies above (or below) {@code limit}. The posterior is replaced by the normal with
+   * its mean and covariance (moments of a truncated normal mixed with the untruncated one).
+   *
+   * @param hit chance that the observer says so where it is true
+   * @param miss chance that the observer says so where it is not
    */
-  void side(double[] h, double limit, boolean above, double slip) {
+  void side(double[] h, double limit, boolean above, double hit, double miss) {
     double[] ph = times(h);
     double variance = Rows.dot(h, ph);
     if (variance < 1e-12) {
@@ -141,9 +179,9 @@ final class Belief {
     double sd = Math.sqrt(variance);
     double sign = above ? 1 : -1;
     double alpha = sign * (limit - meanOf(h)) / sd;
-    double weight = 1 - 2 * slip;
-    double z = slip + weight * 0.5 * Erf.erfc(alpha / Math.sqrt(2));
-    double lambda = weight * Math.exp(-alpha * alpha / 2) / Math.sqrt(2 * Math.PI) / z;
+    double weight = hit - miss;
+    double z = miss + weight * 0.5 * Erf.erfc(alpha / Math.sqrt(2));
+    double lambda = weight * FastMath.exp(-alpha * alpha / 2) / Math.sqrt(2 * Math.PI) / z;
     double shrink = lambda * (lambda - alpha);
     shift(ph, sign * lambda / sd, -shrink / variance);
   }
