@@ -2,6 +2,8 @@ package boundwright.flight;
 
 import boundwright.quantity.Rows;
 import java.util.Arrays;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.special.Erf;
 import org.hipparchus.util.FastMath;
 import org.jspecify.annotations.Nullable;
@@ -80,6 +82,51 @@ final class Belief {
   void setCovariance(int i, int j, double value) {
     cov[i * n + j] = value;
     cov[j * n + i] = value;
+  }
+
+  /** Means of some unknowns. */
+  double[] means(int[] which) {
+    double[] out = new double[which.length];
+    for (int i = 0; i < which.length; i++) {
+      out[i] = mean[which[i]];
+    }
+    return out;
+  }
+
+  /** Covariances of some unknowns. */
+  double[][] covariances(int[] which) {
+    double[][] out = new double[which.length][which.length];
+    for (int i = 0; i < which.length; i++) {
+      for (int j = 0; j < which.length; j++) {
+        out[i][j] = cov[which[i] * n + which[j]];
+      }
+    }
+    return out;
+  }
+
+  /** Puts another mean and covariance in the place of those of some unknowns; what is tied to them follows. */
+  void believe(int[] which, double[] mean, double[][] covariance) {
+    int k = which.length;
+    RealMatrix before = MatrixUtils.createRealMatrix(covariances(which));
+    RealMatrix tied = MatrixUtils.createRealMatrix(n, k);
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < k; j++) {
+        tied.setEntry(i, j, cov[i * n + which[j]]);
+      }
+    }
+    RealMatrix follow = tied.multiply(MatrixUtils.inverse(before));
+    double[] shift = mean.clone();
+    for (int j = 0; j < k; j++) {
+      shift[j] -= this.mean[which[j]];
+    }
+    double[] by = follow.operate(shift);
+    RealMatrix change = follow.multiply(MatrixUtils.createRealMatrix(covariance).subtract(before)).multiply(follow.transpose());
+    for (int i = 0; i < n; i++) {
+      this.mean[i] += by[i];
+      for (int j = 0; j < n; j++) {
+        cov[i * n + j] += (change.getEntry(i, j) + change.getEntry(j, i)) / 2;
+      }
+    }
   }
 
   /** Forgets one unknown: mean 0, this variance, tied to nothing. */

@@ -44,6 +44,7 @@ public final class FlightModel {
   static final double UNMODELLED = 1.15;
 
   private final Level level;
+  private final long squad;
   private final Belief belief;
   private final Scatter scatter;
   private final @Nullable LocalDate lastDate;
@@ -56,6 +57,7 @@ public final class FlightModel {
 
   FlightModel(
       Level level,
+      long squad,
       Belief belief,
       Scatter scatter,
       @Nullable LocalDate lastDate,
@@ -66,6 +68,7 @@ public final class FlightModel {
       int[] repsOn,
       DrillSlots drills) {
     this.level = level;
+    this.squad = squad;
     this.belief = belief;
     this.scatter = scatter;
     this.lastDate = lastDate;
@@ -79,8 +82,15 @@ public final class FlightModel {
 
   /** The model before any rep: level, known marks, timed run-ups. */
   public static FlightModel prior(Profile profile) {
+    return prior(profile, SquadPrior.NONE);
+  }
+
+  /** As {@link #prior(Profile)}, and what the others of the squad say. */
+  public static FlightModel prior(Profile profile, SquadPrior squad) {
     Level level = profile.athlete().level();
-    Belief b = Traits.prior(0.13, Spread.day(level));
+    Scatter scatter = squad.scatter(profile.athlete().id());
+    Belief b = squad.traits(profile.athlete().id());
+    b.reset(Traits.DAY, square(Spread.day(level)) * scatter.mean(Scatter.DAY));
     for (KnownMark mark : profile.knownMarks()) {
       Sequence sequence = mark.kind().sequence();
       if (profile.athlete().takeOffFoot() == Foot.LEFT) {
@@ -97,10 +107,9 @@ public final class FlightModel {
         b.measure(h, 0.7 * quicker, 0.08 * 0.08);
       }
     }
-    Scatter scatter = Scatter.prior();
     b.reset(Traits.DAY, square(Spread.day(level)) * scatter.mean(Scatter.DAY));
     return new FlightModel(
-        level, b, scatter, null, 0, 0, 0, new int[Athlete.MAX_STEPS + 1], new int[Surface.values().length], DrillSlots.NONE);
+        level, squad.number(), b, scatter, null, 0, 0, 0, new int[Athlete.MAX_STEPS + 1], new int[Surface.values().length], DrillSlots.NONE);
   }
 
   /**
@@ -161,6 +170,7 @@ public final class FlightModel {
     surfaces[Traits.place(r.surface())]++;
     return new FlightModel(
         level,
+        squad,
         whole < 1 ? known.mixed(today.belief, whole) : known,
         learned,
         lastDate == null || r.date().isAfter(lastDate) ? r.date() : lastDate,
@@ -292,6 +302,11 @@ public final class FlightModel {
     return level;
   }
 
+  /** Number of the squad's snapshot that it began with; 0 is none. */
+  public long squad() {
+    return squad;
+  }
+
   /** Reps learned. */
   public int reps() {
     return reps;
@@ -332,6 +347,7 @@ public final class FlightModel {
   public boolean equals(@Nullable Object other) {
     return other instanceof FlightModel m
         && level == m.level
+        && squad == m.squad
         && belief.equals(m.belief)
         && scatter.equals(m.scatter)
         && Objects.equals(lastDate, m.lastDate)

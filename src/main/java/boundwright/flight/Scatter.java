@@ -145,14 +145,15 @@ final class Scatter {
     return out;
   }
 
-  /** Variances of the logarithms of the three factors. */
-  double[] logVariances() {
+  /** Covariances of the logarithms of the three factors. */
+  double[][] logCovariance() {
     double[] m = logs();
-    double[] out = new double[KINDS];
+    double[][] out = new double[KINDS][KINDS];
     for (int i = 0; i < chance.length; i++) {
-      for (int k = 0; k < KINDS; k++) {
-        double away = log(place(i, k)) - m[k];
-        out[k] += chance[i] * away * away;
+      for (int j = 0; j < KINDS; j++) {
+        for (int k = 0; k < KINDS; k++) {
+          out[j][k] += chance[i] * (log(place(i, j)) - m[j]) * (log(place(i, k)) - m[k]);
+        }
       }
     }
     return out;

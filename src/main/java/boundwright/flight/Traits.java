@@ -40,16 +40,26 @@ final class Traits {
 
   /** Rungs closer than about this many steps resemble each other. */
   private static final double RUNG_REACH = 6;
+  private static final double LEVEL_SD = 0.13;
   private static final double RUNG_SD = 0.05;
   private static final double RUNG_SLOPE_SD = 0.15;
   private static final double ENTRY_KEPT = 0.75;
 
   private Traits() {}
 
-  /** What is believed before anything is known but the level. */
-  static Belief prior(double levelSd, double daySd) {
+  /** The traits in which athletes of one squad tell of each other: all that is no side, no surface, no day and no drill. */
+  static int[] shared() {
+    int[] out = {
+      LEVEL, KIND, KIND + 1, KIND + 2, HOP_AGAIN, FIRST, ENTRY, FADE, ENTRY_FAST, FADE_FAST, KIND_FAST, KIND_FAST + 1,
+      KIND_FAST + 2, RUNG, RUNG + 2, RUNG + 4, RUNG + 6, RUNG + 8, RUNG + 10, RUNG + 12
+    };
+    return out;
+  }
+
+  /** What is believed before anything is known but the level; the day and the drills are opened when they come. */
+  static Belief prior() {
     Belief b = new Belief(COUNT);
-    spread(b, LEVEL, 1, levelSd);
+    spread(b, LEVEL, 1, LEVEL_SD);
     spread(b, SPEED, 1, Wander.SPEED_SD);
     spread(b, SIDE, 1, 0.06);
     spread(b, KIND, 2, 0.06);
@@ -70,7 +80,6 @@ final class Traits {
         b.setCovariance(RUNG + i, RUNG + j, near + RUNG_SLOPE_SD * RUNG_SLOPE_SD * fast(i) * fast(j));
       }
     }
-    spread(b, DAY, 1, daySd);
     return b;
   }
 

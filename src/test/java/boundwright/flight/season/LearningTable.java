@@ -2,9 +2,12 @@ package boundwright.flight.season;
 
 import boundwright.athlete.Level;
 import boundwright.flight.FlightModel;
+import boundwright.flight.SquadPrior;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Random;
 import java.util.function.Function;
 
@@ -29,11 +32,11 @@ public final class LearningTable {
     this.spread = spread;
   }
 
-  /** Prints the parts named, or all: {@code ratio season bail sharp new}. */
+  /** Prints the parts named, or all: {@code ratio season bail sharp squad new}. */
   public static void main(String[] args) {
     int athletes = args.length > 0 ? Integer.parseInt(args[0]) : 60;
     long seed = args.length > 1 ? Long.parseLong(args[1]) : 700_000;
-    List<String> parts = args.length > 2 ? List.of(args).subList(2, args.length) : List.of("ratio", "season", "bail", "sharp", "new");
+    List<String> parts = args.length > 2 ? List.of(args).subList(2, args.length) : List.of("ratio", "season", "bail", "sharp", "squad", "new");
     for (double spread : new double[] {STEADY, USUAL}) {
       LearningTable table = new LearningTable(athletes, seed, spread);
       System.out.printf(Locale.ROOT, "%d athletes of each kind, scatter x %.1f, seed %d%n", athletes, spread, seed);
@@ -43,6 +46,7 @@ public final class LearningTable {
           case "season" -> table.seasons();
           case "bail" -> table.bailOuts();
           case "sharp" -> table.sharp();
+          case "squad" -> table.squads();
           default -> table.never();
         }
       }
@@ -59,12 +63,17 @@ public final class LearningTable {
 
   /** The same athlete for the same number and seed, whatever is logged. */
   Season one(int i, Scenario scenario, Logging logging, double ratio, double bailOuts, List<Drill> drills) {
+    return one(i, scenario, logging, ratio, bailOuts, drills, SquadPrior.NONE);
+  }
+
+  private Season one(
+      int i, Scenario scenario, Logging logging, double ratio, double bailOuts, List<Drill> drills, SquadPrior squad) {
     Random r = new Random(seed + 97L * i);
     double drawn = 1.15 + 0.3 * r.nextDouble();
     double own = Double.isNaN(ratio) ? drawn : ratio;
     double wild = this.spread * Math.exp(0.2 * r.nextGaussian());
     HiddenAthlete a = new HiddenAthlete(Level.values()[i % 3], scenario, own, wild, r);
-    return new Season(a, FlightModel.prior(a.profile(1, r)), logging, bailOuts, drills, seed + 97L * i + 13);
+    return new Season(a, FlightModel.prior(a.profile(i + 1, r), squad), logging, bailOuts, drills, seed + 97L * i + 13);
   }
 
   static Score sum(List<Season> seasons, Function<Season, Score> which) {
@@ -115,6 +124,35 @@ public final class LearningTable {
         System.out.printf(Locale.ROOT, "mixed drills and rungs, %s, after %d reps: %s%n", logging, reps, sum(s, x -> x.scored(reps)).line());
       }
       System.out.printf(Locale.ROOT, "    rules: %s%n", rules(s).line());
+    }
+  }
+
+  /** Athletes 12 to 23 of a squad of which athletes 0 to 11 logged 48 reps each. */
+  private void squads() {
+    for (Logging logging : Logging.values()) {
+      for (boolean told : new boolean[] {false, true}) {
+        List<Season> newcomers = new ArrayList<>();
+        Score before = new Score();
+        for (int first = 0; first < athletes; first += 24) {
+          Map<Long, FlightModel> members = new HashMap<>();
+          for (int i = first; i < first + 12; i++) {
+            members.put(i + 1L, one(i, Scenario.STEADY, logging, Double.NaN, 0, Drill.MIXED).run(48).model());
+          }
+          SquadPrior squad = told ? SquadPrior.of(1, members) : SquadPrior.NONE;
+          for (int i = first + 12; i < first + 24; i++) {
+            Season s = one(i, Scenario.STEADY, logging, Double.NaN, 0, Drill.MIXED, squad);
+            for (Drill d : Drill.MIXED) {
+              s.ask(before, d);
+            }
+            newcomers.add(s.run(24));
+          }
+        }
+        String of = logging + (told ? ", told by a squad" : ", alone");
+        System.out.printf(Locale.ROOT, "newcomer, %s, no rep: %s%n", of, before.line());
+        for (int reps : new int[] {6, 24}) {
+          System.out.printf(Locale.ROOT, "newcomer, %s, after %d reps: %s%n", of, reps, sum(newcomers, x -> x.scored(reps)).line());
+        }
+      }
     }
   }
 

@@ -127,6 +127,12 @@ final class Season {
     }
   }
 
+  /** Scores a drill on the next day, whether it was ever done or not. */
+  void ask(Score score, Drill d) {
+    int day = lastDay + 3;
+    score.add(forecast(d, HiddenAthlete.FIRST_DAY.plusDays(day)), draw(d, day), SCORED);
+  }
+
   Forecast forecast(Drill d, LocalDate date) {
     return model.forecast(d.sequence(), d.steps(), Surface.TRACK, date);
   }
