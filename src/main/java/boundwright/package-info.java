@@ -3,3 +3,4 @@
 package boundwright;
 
 import org.jspecify.annotations.NullMarked;
+

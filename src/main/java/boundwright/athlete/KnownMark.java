@@ -12,11 +12,12 @@ import java.time.LocalDate;
  * @param approachSteps 0 for the standing tests; the run-up of the best mark otherwise
  * @param distance_m from the take-off mark to the landing [m]
  * @param date when it was done
+ * @param bothFeet whether a standing test began with a jump off both feet: its first flight is then no flight off one leg
  */
-public record KnownMark(long id, Kind kind, int approachSteps, double distance_m, LocalDate date) {
+public record KnownMark(long id, Kind kind, int approachSteps, double distance_m, LocalDate date, boolean bothFeet) {
   /** The tests from which a first guess at the flights can be made. */
   public enum Kind {
-    /** Standing triple jump: hop, step, jump. */
+    /** Standing triple jump: hop, step, jump; begun off one foot like every sequence of this program. */
     STANDING_TRIPLE("standing triple", "RRL", 2.5, 12),
     /** Standing five: alternate bounds, landing on both feet. */
     STANDING_FIVE("standing five", "RLRLR", 4, 22),
@@ -42,10 +43,20 @@ public record KnownMark(long id, Kind kind, int approachSteps, double distance_m
       return label;
     }
 
-    /** The contacts of the test, begun on the right; mirror it for a left-footed take-off. */
+    /** The contacts of the test off one foot, begun on the right; mirror it for a left-footed take-off. */
     public Sequence sequence() {
       return sequence;
     }
+  }
+
+  /** A mark off one foot. */
+  public KnownMark(long id, Kind kind, int approachSteps, double distance_m, LocalDate date) {
+    this(id, kind, approachSteps, distance_m, date, false);
+  }
+
+  /** The same mark under another number. */
+  public KnownMark withId(long stored) {
+    return new KnownMark(stored, kind, approachSteps, distance_m, date, bothFeet);
   }
 
   /** Refuses distances that nobody jumps (sanity limits; judgement). */
@@ -58,6 +69,9 @@ public record KnownMark(long id, Kind kind, int approachSteps, double distance_m
     }
     if (kind != Kind.BEST_TRIPLE && approachSteps != 0) {
       throw new RefusedException("A " + kind.label + " is done from standing: 0 approach steps, not " + approachSteps + ".");
+    }
+    if (kind == Kind.BEST_TRIPLE && bothFeet) {
+      throw new RefusedException("A best triple jump takes off from one foot. A standing test may begin off both feet.");
     }
     if (kind == Kind.BEST_TRIPLE && approachSteps == 0) {
       throw new RefusedException("A best triple jump needs its run-up in steps, 1 to 26. From standing, enter a standing triple.");

@@ -6,3 +6,4 @@
 package boundwright.athlete;
 
 import org.jspecify.annotations.NullMarked;
+

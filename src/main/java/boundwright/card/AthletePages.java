@@ -3,6 +3,7 @@ package boundwright.card;
 import boundwright.athlete.Athlete;
 import boundwright.card.CutPlan.CutDrill;
 import boundwright.card.SessionCard.AthletePage;
+import boundwright.card.SessionCard.Day;
 import boundwright.card.SessionCard.DrillBlock;
 import boundwright.card.SessionCard.Figure;
 import boundwright.card.SessionCard.SetLine;
@@ -10,8 +11,11 @@ import boundwright.card.SessionCard.Variant;
 import boundwright.footfall.Foot;
 import boundwright.footfall.LegBalance.ProposedSet;
 import boundwright.footfall.Sequence;
+import boundwright.picture.StripWords;
+import boundwright.picture.strip.RunwayStrip;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
+import boundwright.runway.InHundred;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.Opener;
 import boundwright.runway.Window;
@@ -34,12 +38,14 @@ final class AthletePages {
   }
 
   AthletePage page(Athlete athlete, CutPlan plan) {
+    Day day = Day.of(marks.days(List.of(athlete)).get(athlete.id()));
     List<DrillBlock> drills = new ArrayList<>();
-    for (CutDrill drill : plan.drills()) {
-      drills.add(block(athlete, drill));
+    if (!day.held()) {
+      plan.drills().forEach(drill -> drills.add(block(athlete, drill)));
     }
     return new AthletePage(
-        athlete.name(), athlete.level().label(), StripWords.from(athlete.rung()), drills, plan.right(), plan.left());
+        athlete.name(), athlete.level().label(), StripWords.from(athlete.rung()), day, drills, day.held() ? 0 : plan.right(),
+        day.held() ? 0 : plan.left());
   }
 
   private DrillBlock block(Athlete athlete, CutDrill drill) {
@@ -115,13 +121,11 @@ final class AthletePages {
     out.add(start);
     out.add(
         window == null
-            ? new Figure("Window", "none", "no mark is good enough", false)
+            ? new Figure("Works from", "nowhere", "no mark is good enough", false)
             : window(window));
     out.add(
         new Figure(
-            "Chance", SessionCards.chance(advice.smallerChance()),
-            "sand " + SessionCards.chance(advice.chanceInSand()).replace(" in 100", "")
-                + ", clear " + SessionCards.chance(advice.chanceClear()).replace(" in 100", ""), false));
+            "Chance", InHundred.said(advice.inHundred()), "that the rep counts", false));
     return out;
   }
 
@@ -130,7 +134,7 @@ final class AthletePages {
     String from = unit.write(window.min_m());
     String to = unit.write(window.max_m());
     return unit == LengthUnit.METRES
-        ? new Figure("Window", from.replace(" m", "") + "–" + to, "where the tape may lie", true)
-        : new Figure("Window", from, "to " + to, false);
+        ? new Figure("Works from", from.replace(" m", "") + "–" + to, "where the tape may lie", true)
+        : new Figure("Works from", from, "to " + to, false);
   }
 }

@@ -1,7 +1,12 @@
 package boundwright.card;
 
 import boundwright.evidence.Source;
-import boundwright.load.Verdict;
+import boundwright.load.DayVerdict;
+import boundwright.picture.Drawn;
+import boundwright.picture.FaultPicture;
+import boundwright.picture.LadderPicture;
+import boundwright.picture.LoadPicture;
+import boundwright.picture.TestPicture;
 import boundwright.readiness.GateAnswer;
 import boundwright.technique.FaultAdvice;
 import java.util.List;
@@ -15,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param date the day, in words
  * @param place where
  * @param level in a word
- * @param guard the verdict for the day
+ * @param day the verdict of the day, so far and with the plan
  * @param holds medical holds as facts, each in a sentence
  * @param overrides what the coach decided otherwise, each in a sentence
  * @param load contacts of each leg
@@ -35,7 +40,7 @@ public record AthleteReport(
     String date,
     String place,
     String level,
-    Verdict guard,
+    DayVerdict day,
     List<String> holds,
     List<String> overrides,
     Drawn<LoadPicture> load,

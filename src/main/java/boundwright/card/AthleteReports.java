@@ -8,17 +8,21 @@ import boundwright.card.AthleteReport.TestBlock;
 import boundwright.card.AthleteReport.WeekLine;
 import boundwright.flight.Rep;
 import boundwright.flight.RepStore;
-import boundwright.load.Band;
 import boundwright.load.CareRepository;
-import boundwright.load.DayLoad;
-import boundwright.load.Guard;
 import boundwright.load.GuardOverride;
 import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
-import boundwright.load.LegWeek;
 import boundwright.load.LoadDesk;
 import boundwright.load.LoadSources;
-import boundwright.load.RatedWeek;
+import boundwright.load.account.LegWeek;
+import boundwright.load.rating.RatedWeek;
+import boundwright.picture.Drawn;
+import boundwright.picture.FaultPicture;
+import boundwright.picture.LadderPicture;
+import boundwright.picture.LoadDrawing;
+import boundwright.picture.LoadPicture;
+import boundwright.picture.TestPicture;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.JudgedReps;
 import boundwright.readiness.LadderDesk;
@@ -95,23 +99,21 @@ public final class AthleteReports {
     List<Rep> drawn = all.stream().filter(r -> r.date().isAfter(today.minusWeeks(WEEKS))).toList();
     List<TestScore> scores = Arrays.stream(TestKind.values()).flatMap(k -> tests.all(k).stream()).toList();
     return new ReportFacts(
-        load.today(athlete, List.of()), care.care(id, today), care.overrides(id, OVERRIDES), care.guard(), DayLoad.byDay(all),
+        load.day(athlete), care.care(id, today), care.overrides(id, OVERRIDES), care.guard(), load.session(athlete),
+        load.weights(athlete, today), load.history(athlete, LegWeek.daysNeeded(WEEKS)),
         care.ratings(id, today.minusWeeks(RATED_WEEKS).plusDays(1)), gate.answers(athlete), ladder.rules().days(), drawn, looks.ownFaults(), scores);
   }
 
   /** The report made from facts, for {@code today}. */
   public static AthleteReport of(ReportFacts facts, Athlete athlete, CoachSettings settings, LocalDate today, String footnote) {
-    List<LegWeek> weeks = LegWeek.of(facts.days(), today, WEEKS, facts.settings().limits());
-    List<DayLoad> past = facts.days().stream().filter(d -> d.date().isBefore(today)).toList();
-    Band session =
-        new Guard(facts.settings().limits(), facts.settings().season()).session(athlete.level(), facts.care(), past, today);
+    List<LegWeek> weeks = LegWeek.of(facts.history(), today, WEEKS, facts.weights());
     List<Rep> gateReps = facts.reps().stream().filter(r -> r.date().isAfter(today.minusDays(facts.gateDays()))).toList();
     List<String> unjudged = new ArrayList<>();
     List<FaultBlock> faults = faults(facts, unjudged);
     return new AthleteReport(
-        athlete.name(), DAY.format(today), settings.facility().name(), athlete.level().label(), facts.guard(),
+        athlete.name(), DAY.format(today), settings.facility().name(), athlete.level().label(), facts.day(),
         holds(facts.care(), today), facts.overrides().stream().map(AthleteReports::override).toList(),
-        Drawn.of(form -> LoadPicture.of(weeks, facts.days(), session, form)), ratings(facts, today),
+        Drawn.of(form -> LoadPicture.of(weeks, facts.history().days(), facts.session(), facts.settings().limits(), form)), ratings(facts, today),
         Drawn.of(form -> LadderPicture.of(facts.answers(), gateReps, form)), facts.gateDays(), facts.answers(),
         tests(facts, athlete, settings), legs(facts, athlete, settings), faults, String.join(" ", unjudged), SessionCards.CAUTIONS, footnote);
   }
@@ -142,7 +144,7 @@ public final class AthleteReports {
       return new Ratings(List.of(), "", sources);
     }
     List<WeekLine> lines =
-        RatedWeek.of(facts.ratings(), facts.days(), today, RATED_WEEKS).stream()
+        RatedWeek.of(facts.ratings(), facts.history().days(), today, RATED_WEEKS).stream()
             .map(
                 w ->
                     new WeekLine(
@@ -240,7 +242,7 @@ public final class AthleteReports {
       }
     }
     if (unread > 0) {
-      unjudged.add(SessionCards.plural(unread, "rep") + " left out: the fault kept with it cannot be read.");
+      unjudged.add(Notes.counted(unread, "rep") + " left out: the fault kept with it cannot be read.");
     }
     List<FaultTrends> drills =
         FaultTrends.of(judged).stream()

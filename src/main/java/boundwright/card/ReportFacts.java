@@ -1,12 +1,14 @@
 package boundwright.card;
 
 import boundwright.flight.Rep;
-import boundwright.load.DayLoad;
+import boundwright.load.Band;
+import boundwright.load.DayVerdict;
 import boundwright.load.GuardOverride;
 import boundwright.load.GuardSettings;
 import boundwright.load.LegCare;
-import boundwright.load.SessionRating;
-import boundwright.load.Verdict;
+import boundwright.load.account.ContactWeights;
+import boundwright.load.account.History;
+import boundwright.load.rating.SessionRating;
 import boundwright.readiness.GateAnswer;
 import boundwright.readiness.TestScore;
 import boundwright.technique.Fault;
@@ -15,11 +17,13 @@ import java.util.List;
 /**
  * What a report is made from.
  *
- * @param guard the verdict for the day
+ * @param day the verdict of the day, so far and with the plan
  * @param care growing, pains, holds
  * @param overrides what the coach decided otherwise, newest first
- * @param settings of the guard
- * @param days with work, oldest first; see {@link boundwright.load.LegWeek#daysNeeded}
+ * @param settings the limits and how contacts are weighed
+ * @param session limits of a session for this athlete [jump contacts]
+ * @param weights how this athlete's contacts are weighed
+ * @param history days with work; see {@link boundwright.load.account.LegWeek#daysNeeded}
  * @param ratings of the last four weeks at least
  * @param answers of the gate
  * @param gateDays how many days of reps the gate looks at
@@ -28,11 +32,13 @@ import java.util.List;
  * @param squadScores test scores of the whole squad; the error of a test is learned from all
  */
 public record ReportFacts(
-    Verdict guard,
+    DayVerdict day,
     LegCare care,
     List<GuardOverride> overrides,
     GuardSettings settings,
-    List<DayLoad> days,
+    Band session,
+    ContactWeights weights,
+    History history,
     List<SessionRating> ratings,
     List<GateAnswer> answers,
     int gateDays,
@@ -42,7 +48,6 @@ public record ReportFacts(
   /** Takes copies. */
   public ReportFacts {
     overrides = List.copyOf(overrides);
-    days = List.copyOf(days);
     ratings = List.copyOf(ratings);
     answers = List.copyOf(answers);
     reps = List.copyOf(reps);

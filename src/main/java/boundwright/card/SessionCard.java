@@ -1,5 +1,8 @@
 package boundwright.card;
 
+import boundwright.load.DayVerdict;
+import boundwright.load.Finding;
+import boundwright.picture.strip.RunwayStrip;
 import boundwright.quantity.LengthUnit;
 import boundwright.technique.TeachingPoint;
 import java.util.List;
@@ -45,16 +48,33 @@ public record SessionCard(
   }
 
   /**
+   * The one verdict of an athlete's day.
+   *
+   * @param said both halves in a line; empty when it was not asked
+   * @param body a stop or a pain of these days, in a sentence; empty when there is none
+   * @param held whether bounding is stopped: no marks and no dose, only {@code body}
+   */
+  public record Day(String said, String body, boolean held) {
+    /** Nothing was asked. */
+    static final Day NONE = new Day("", "", false);
+
+    static Day of(@Nullable DayVerdict day) {
+      return day == null ? NONE : new Day(day.said(), day.body().map(Finding::said).orElse(""), day.held());
+    }
+  }
+
+  /**
    * One athlete's page.
    *
    * @param name as called at the track
    * @param level in a word
    * @param rung {@code from 4 steps}
-   * @param drills in order
+   * @param day the one verdict of the day
+   * @param drills in order; none while bounding is stopped
    * @param right contacts on the right over the session
    * @param left contacts on the left over the session
    */
-  public record AthletePage(String name, String level, String rung, List<DrillBlock> drills, int right, int left) {
+  public record AthletePage(String name, String level, String rung, Day day, List<DrillBlock> drills, int right, int left) {
     /** Takes a copy. */
     public AthletePage {
       drills = List.copyOf(drills);
@@ -196,9 +216,10 @@ public record SessionCard(
    *
    * @param name as called at the track
    * @param rung {@code 4 steps}
+   * @param day the one verdict of the day
    * @param cells one for each drill
    */
-  public record SquadRow(String name, String rung, List<SquadCell> cells) {
+  public record SquadRow(String name, String rung, Day day, List<SquadCell> cells) {
     /** Takes a copy. */
     public SquadRow {
       cells = List.copyOf(cells);
@@ -209,7 +230,7 @@ public record SessionCard(
    * The marks of one athlete for one drill.
    *
    * @param mark take-off mark to sand, or {@code flat}
-   * @param open whether the mark reaches the asked chance
+   * @param open whether the mark works
    * @param start beneath it: start mark to take-off mark, or the level ground needed; empty from standing into sand
    */
   public record SquadCell(String mark, boolean open, String start) {}

@@ -2,6 +2,9 @@ package boundwright.card;
 
 import boundwright.athlete.Athlete;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
+import boundwright.load.LoadDesk;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
@@ -17,6 +20,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /** Makes the card of the day for one athlete or for the squad. */
 public final class SessionCards {
@@ -39,6 +43,11 @@ public final class SessionCards {
     default Rungs rungs() {
       return Rungs.OWN;
     }
+
+    /** The one verdict of today of each, by number; those who were not asked for are left out. */
+    default Map<Long, DayVerdict> days(List<Athlete> athletes) {
+      return Map.of();
+    }
   }
 
   private final Marks marks;
@@ -49,8 +58,8 @@ public final class SessionCards {
     return drill.inSand() ? advice.warnings() : MarkAdvisor.flatWarnings(advice, settings.facility().surface(), settings);
   }
 
-  /** Marks come from {@code advisor}; {@code clock} tells the day that is printed. */
-  public SessionCards(MarkAdvisor advisor, Clock clock) {
+  /** Marks come from {@code advisor}, verdicts from {@code load}; {@code clock} tells the day that is printed. */
+  public SessionCards(MarkAdvisor advisor, LoadDesk load, Clock clock) {
     this(
         new Marks() {
           @Override
@@ -66,6 +75,11 @@ public final class SessionCards {
           @Override
           public Rungs rungs() {
             return advisor.rungs();
+          }
+
+          @Override
+          public Map<Long, DayVerdict> days(List<Athlete> athletes) {
+            return load.days(athletes);
           }
         },
         clock);
@@ -111,20 +125,11 @@ public final class SessionCards {
   static String balance(int right, int left) {
     return right == left
         ? "Legs level: " + right + " right, " + left + " left."
-        : right + " right, " + left + " left: " + plural(Math.abs(right - left), "contact") + " more on the "
+        : right + " right, " + left + " left: " + Notes.counted(Math.abs(right - left), "contact") + " more on the "
             + (right > left ? "right" : "left") + ", as level as whole sets allow.";
   }
 
   static String dose(int sets, int reps) {
-    return plural(sets, "set") + " of " + reps;
-  }
-
-  static String plural(int n, String word) {
-    return n + " " + word + (n == 1 ? "" : "s");
-  }
-
-  /** {@code 92 in 100}; never more than 99, because nothing is certain. */
-  static String chance(double chance) {
-    return Math.min(99, Math.round(chance * 100)) + " in 100";
+    return Notes.counted(sets, "set") + " of " + reps;
   }
 }

@@ -2,6 +2,7 @@ package boundwright.card;
 
 import boundwright.athlete.Athlete;
 import boundwright.card.CutPlan.CutDrill;
+import boundwright.card.SessionCard.Day;
 import boundwright.card.SessionCard.SquadCell;
 import boundwright.card.SessionCard.SquadDrill;
 import boundwright.card.SessionCard.SquadPage;
@@ -9,7 +10,10 @@ import boundwright.card.SessionCard.SquadRow;
 import boundwright.card.SessionCard.TapeLine;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
+import boundwright.picture.StripWords;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.Rungs;
@@ -44,7 +48,15 @@ final class SquadPages {
     List<SquadRow> rows = new ArrayList<>();
     Map<String, List<String>> minds = new LinkedHashMap<>();
     Rungs rungs = marks.rungs();
+    Map<Long, DayVerdict> days = marks.days(athletes);
+    List<Athlete> bounding = new ArrayList<>();
     for (Athlete athlete : athletes) {
+      Day day = Day.of(days.get(athlete.id()));
+      if (day.held()) {
+        rows.add(new SquadRow(athlete.name(), rung(athlete.rung()), day, List.of()));
+        continue;
+      }
+      bounding.add(athlete);
       List<SquadCell> cells = new ArrayList<>();
       for (CutDrill d : plan.drills()) {
         for (Sequence piece : d.differentPieces()) {
@@ -59,17 +71,17 @@ final class SquadPages {
           }
         }
       }
-      rows.add(new SquadRow(athlete.name(), rung(athlete.rung()), cells));
+      rows.add(new SquadRow(athlete.name(), rung(athlete.rung()), day, cells));
     }
-    Tapes tapes = marks.tapes(athletes, plan.asPlan(title), settings);
+    Tapes tapes = marks.tapes(bounding, plan.asPlan(title), settings);
     return new SquadPage(
         drills, rows, tapes.tapes().stream().map(this::line).toList(), proof(tapes),
-        tapes.without().stream().map(w -> w.athlete() + ", " + w.drill() + ": no mark reaches the asked chance.").toList(),
+        tapes.without().stream().map(w -> w.athlete() + ", " + w.drill() + ": no mark works.").toList(),
         minds.entrySet().stream().map(e -> String.join(", ", e.getValue()) + ": " + e.getKey()).toList());
   }
 
   private static String rung(int steps) {
-    return steps == 0 ? "standing" : SessionCards.plural(steps, "step");
+    return steps == 0 ? "standing" : Notes.counted(steps, "step");
   }
 
   private SquadDrill column(CutDrill d, Sequence piece) {
@@ -110,10 +122,10 @@ final class SquadPages {
     }
     String windows =
         tapes.proof().stream().map(w -> w.athlete() + ", " + w.drill() + window(w.advice().window())).collect(Collectors.joining("; "));
-    return "Fewer than " + tapes.tapes().size() + " will not do, because no two of these windows share a mark: " + windows + ".";
+    return "Fewer than " + tapes.tapes().size() + " will not do, because no two of these share a mark: " + windows + ".";
   }
 
   private String window(@Nullable Window window) {
-    return window == null ? "" : " (" + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ")";
+    return window == null ? "" : " (works from " + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ")";
   }
 }

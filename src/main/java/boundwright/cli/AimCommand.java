@@ -1,13 +1,13 @@
 package boundwright.cli;
 
+import boundwright.approach.aim.AimAdvice;
+import boundwright.approach.aim.AimAnswer;
+import boundwright.approach.aim.AimPlan;
+import boundwright.approach.aim.AimPolicy;
+import boundwright.approach.aim.Goal;
+import boundwright.approach.aim.JumpForm;
+import boundwright.approach.board.GapEntry;
 import boundwright.athlete.Athlete;
-import boundwright.meet.AimAdvice;
-import boundwright.meet.AimAnswer;
-import boundwright.meet.AimPlan;
-import boundwright.meet.AimPolicy;
-import boundwright.meet.GapEntry;
-import boundwright.meet.Goal;
-import boundwright.meet.JumpForm;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
@@ -125,7 +125,7 @@ final class AimCommand implements Callable<Integer> {
       if (undoLast) {
         entry(s, who, undo(bench, who), in);
       } else if (keep) {
-        entry(s, who, bench.jumpLog().add(entry(s, who, in)), in);
+        entry(s, who, bench.boardLog().add(entry(s, who, in)), in);
       } else if (gap != null || foul || distance != null || shift != null) {
         throw new RefusedException("--gap, --foul, --distance and --shift belong to an attempt: add --keep to keep it.");
       } else {
@@ -282,11 +282,11 @@ final class AimCommand implements Callable<Integer> {
 
   private static GapEntry undo(Workbench bench, Athlete who) {
     GapEntry last =
-        bench.jumpLog().gaps(who.id()).stream()
+        bench.boardLog().gaps(who.id()).stream()
             .max(Comparator.comparingLong(GapEntry::id))
             .orElseThrow(
                 () -> new RefusedException(who.name() + " has no attempt in training to take back. Those of meets are taken back with: boundwright meet undo."));
-    return bench.jumpLog().removeGap(who.id(), last.id()).orElse(last);
+    return bench.boardLog().removeGap(who.id(), last.id()).orElse(last);
   }
 
   private void entry(Surroundings s, Athlete who, GapEntry e, LengthUnit in) {

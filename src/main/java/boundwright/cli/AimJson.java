@@ -1,15 +1,15 @@
 package boundwright.cli;
 
-import boundwright.meet.AimAdvice;
-import boundwright.meet.AimAnswer;
-import boundwright.meet.AimPlan;
-import boundwright.meet.AimPolicy;
-import boundwright.meet.BoardSpread;
-import boundwright.meet.EffectiveForm;
-import boundwright.meet.FixedAim;
-import boundwright.meet.GapEntry;
-import boundwright.meet.Goal;
-import boundwright.meet.JumpForm;
+import boundwright.approach.aim.AimAdvice;
+import boundwright.approach.aim.AimAnswer;
+import boundwright.approach.aim.AimPlan;
+import boundwright.approach.aim.AimPolicy;
+import boundwright.approach.aim.EffectiveForm;
+import boundwright.approach.aim.FixedAim;
+import boundwright.approach.aim.Goal;
+import boundwright.approach.aim.JumpForm;
+import boundwright.approach.board.BoardSpread;
+import boundwright.approach.board.GapEntry;
 import boundwright.quantity.LengthUnit;
 import java.util.List;
 import java.util.stream.IntStream;

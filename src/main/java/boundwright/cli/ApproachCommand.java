@@ -1,11 +1,11 @@
 package boundwright.cli;
 
+import boundwright.approach.ApproachAnswer;
+import boundwright.approach.run.RunThrough;
+import boundwright.approach.run.RunThroughEntry;
+import boundwright.approach.run.RunUpPlan;
+import boundwright.approach.run.RunwaySpread;
 import boundwright.athlete.Athlete;
-import boundwright.meet.ApproachAnswer;
-import boundwright.meet.RunThrough;
-import boundwright.meet.RunThroughEntry;
-import boundwright.meet.RunUpPlan;
-import boundwright.meet.RunwaySpread;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
@@ -92,7 +92,7 @@ final class ApproachCommand implements Callable<Integer> {
       if (undoLast) {
         entry(s, who, undo(bench, who), in);
       } else if (keep) {
-        entry(s, who, bench.jumpLog().add(new RunThroughEntry(0, who.id(), Choices.day(date, s), run(in), note)), in);
+        entry(s, who, bench.runThroughs().add(new RunThroughEntry(0, who.id(), Choices.day(date, s), run(in), note)), in);
       } else if (start != null || positions != null || gap != null) {
         throw new RefusedException("--start, --positions and --gap belong to a run-through: add --keep to keep it.");
       } else {
@@ -127,10 +127,10 @@ final class ApproachCommand implements Callable<Integer> {
 
   private static RunThroughEntry undo(Workbench bench, Athlete who) {
     RunThroughEntry last =
-        bench.jumpLog().runThroughs(who.id()).stream()
+        bench.runThroughs().runThroughs(who.id()).stream()
             .max(Comparator.comparingLong(RunThroughEntry::id))
             .orElseThrow(() -> new RefusedException(who.name() + " has no run-through to take back."));
-    return bench.jumpLog().removeRunThrough(who.id(), last.id()).orElse(last);
+    return bench.runThroughs().removeRunThrough(who.id(), last.id()).orElse(last);
   }
 
   private void entry(Surroundings s, Athlete who, RunThroughEntry entry, LengthUnit in) {

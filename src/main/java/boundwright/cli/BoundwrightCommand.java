@@ -4,7 +4,6 @@ import boundwright.quantity.RefusedException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import org.jspecify.annotations.Nullable;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.IParameterExceptionHandler;
@@ -14,6 +13,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.UnmatchedArgumentException;
+import picocli.CommandLine;
 
 /**
  * The command {@code boundwright} and what all its commands share. Exit codes: 0 done; 1 an import took nothing; 2

@@ -93,7 +93,7 @@ final class CardCommand implements Callable<Integer> {
       CoachSettings settings = Choices.settings(bench.settings().settings(), unit, null, null);
       List<Athlete> athletes = athletes(bench);
       DayPlan plan = plan(bench);
-      SessionCard card = new SessionCards(bench.advisor(), s.clock()).of(athletes, plan, settings);
+      SessionCard card = new SessionCards(bench.advisor(), bench.loadDesk(), s.clock()).of(athletes, plan, settings);
       byte[] pdf = new CardPdf().render(card, size);
       OutFile.write(file, pdf, force);
       List<String> names = athletes.stream().map(Athlete::name).toList();

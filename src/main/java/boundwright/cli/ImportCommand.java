@@ -1,7 +1,7 @@
 package boundwright.cli;
 
-import boundwright.store.RepCsv;
 import boundwright.store.RepCsv.Problem;
+import boundwright.store.RepCsv;
 import boundwright.store.RepImport;
 import boundwright.store.Workbench;
 import java.io.IOException;

@@ -1,10 +1,10 @@
 package boundwright.cli;
 
-import boundwright.meet.JumpEntry;
-import boundwright.meet.MeasuredContact;
-import boundwright.meet.MeasuredJump;
-import boundwright.meet.Phases;
-import boundwright.meet.Shares;
+import boundwright.jump.JumpEntry;
+import boundwright.jump.MeasuredContact;
+import boundwright.jump.MeasuredJump;
+import boundwright.jump.Phases;
+import boundwright.jump.Shares;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
 import java.util.stream.IntStream;

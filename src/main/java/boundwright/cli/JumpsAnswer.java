@@ -20,12 +20,12 @@ record JumpsAnswer(
   }
 
   static JumpsAnswer of(Workbench bench, Athlete who) {
-    double threshold = bench.meets().settings().classThreshold();
+    double threshold = bench.jumpLog().settings().classThreshold();
     return new JumpsAnswer(
         who.name(),
         bench.jumpLog().jumps(who.id()).stream().map(j -> JumpAnswer.of(j, threshold)).toList(),
-        bench.jumpLog().runThroughs(who.id()).stream().map(RunUpAnswer.Run::of).toList(),
-        bench.jumpLog().gaps(who.id()).stream().map(AimJson.Gap::of).toList(),
+        bench.runThroughs().runThroughs(who.id()).stream().map(RunUpAnswer.Run::of).toList(),
+        bench.boardLog().gaps(who.id()).stream().map(AimJson.Gap::of).toList(),
         bench.meets().attemptsOf(who.id()).stream().map(InMeet::of).toList());
   }
 }

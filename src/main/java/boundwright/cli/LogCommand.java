@@ -4,12 +4,16 @@ import boundwright.athlete.Athlete;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
+import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
 import boundwright.store.Judgement;
 import boundwright.store.Workbench;
+import boundwright.track.Logged;
+import boundwright.track.Tap;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -46,8 +50,14 @@ final class LogCommand implements Callable<Integer> {
       description = "grass, sprung floor, raised runway or track. Default: the runway of the settings.")
   private @Nullable String surface;
 
-  @Option(names = "--outcome", paramLabel = "TAP", description = "short of the sand, in the sand, or late (a contact in the sand).")
+  @Option(names = "--outcome", paramLabel = "TAP", description = "short of the sand, in the sand, late (a contact in the sand), or abandoned.")
   private @Nullable String outcome;
+
+  @Option(
+      names = "--after",
+      paramLabel = "N",
+      description = "The contact after which an abandoned rep broke off. Default: not known; all its contacts count as load.")
+  private @Nullable Integer after;
 
   @Option(names = "--mark", paramLabel = "LENGTH", description = "Take-off mark to the near edge of the sand.")
   private @Nullable String mark;
@@ -73,6 +83,9 @@ final class LogCommand implements Callable<Integer> {
   @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
   private @Nullable String unit;
 
+  @Option(names = "--sure", description = "Take a mark far from the advised one without asking.")
+  private boolean sure;
+
   @Option(names = "--undo-last", description = "Take back the rep of this athlete that was logged last.")
   private boolean undoLast;
 
@@ -86,18 +99,20 @@ final class LogCommand implements Callable<Integer> {
     try (Workbench bench = data.open(s)) {
       CoachSettings settings = Choices.settings(bench.settings().settings(), unit, null, surface);
       Athlete who = DataOptions.athlete(bench, athlete);
-      Rep rep = undoLast ? undo(bench, who) : bench.logbook().log(rep(s, who, settings));
+      Logged logged =
+          undoLast ? undo(bench, who, settings) : bench.track().log(who, new Tap(null, rep(s, who, settings), sure), settings);
+      Rep rep = logged.rep();
       // On disk from here on: whatever happens to the next mark, the coach must read that the rep is kept.
       if (!top.json()) {
         print(s, who, rep, settings.unit());
       }
-      MarkAdvice next = null;
-      String noNext = null;
-      try {
-        next = bench.advisor().advise(who, rep.sequence(), rep.approachSteps(), settings);
-      } catch (RefusedException e) {
-        noNext = e.getMessage();
-      }
+      DayVerdict day = bench.loadDesk().day(who);
+      MarkAdvice next = day.held() ? null : logged.next();
+      String noNext = day.held() ? "no bounding. " + day.reason() : logged.noNext();
+      LogNext toLog =
+          next == null
+              ? null
+              : bench.advisor().whatToLog(who, rep.sequence(), rep.approachSteps(), settings.facility().surface(), settings);
       if (top.json()) {
         RepAnswer said = RepAnswer.of(who.name(), rep);
         Json.print(
@@ -105,12 +120,12 @@ final class LogCommand implements Callable<Integer> {
             new Answer(
                 undoLast ? null : said,
                 undoLast ? said : null,
-                next == null ? null : MarksAnswer.of(who, next, false, next.warnings()),
+                next == null ? null : MarksAnswer.of(who, next, false, toLog, next.warnings(), day),
                 noNext));
       } else if (next == null) {
         s.out().println("No next mark: " + noNext);
       } else {
-        new MarksText(s.out(), settings.unit()).print(who, next, false, next.warnings());
+        new MarksText(s.out(), settings.unit()).print(who, next, false, toLog, next.warnings(), day);
       }
       return 0;
     }
@@ -121,16 +136,15 @@ final class LogCommand implements Callable<Integer> {
       @Nullable RepAnswer kept, @Nullable RepAnswer takenBack, @Nullable MarksAnswer next, @Nullable String noNextBecause) {}
 
   /** Logged last means the largest number in the store, whatever its date. */
-  private Rep undo(Workbench bench, Athlete who) {
-    if (sequence != null || outcome != null || mark != null || landing != null || footprints != null || faults != null) {
+  private Logged undo(Workbench bench, Athlete who, CoachSettings settings) {
+    if (sequence != null || outcome != null || after != null || mark != null || landing != null || footprints != null || faults != null) {
       throw new RefusedException("--undo-last takes a rep back and keeps none. Run log again without it to keep a rep.");
     }
     Rep last =
         bench.reps().inOrder(who.id()).stream()
             .max(Comparator.comparingLong(Rep::id))
             .orElseThrow(() -> new RefusedException(who.name() + " has no rep to take back."));
-    bench.logbook().undo(who.id(), last.id());
-    return last;
+    return bench.track().undo(who, last.id(), settings);
   }
 
   private Rep rep(Surroundings s, Athlete who, CoachSettings settings) {
@@ -151,6 +165,7 @@ final class LogCommand implements Callable<Integer> {
         footprints == null ? List.of() : prints(in, footprints),
         landing == null ? null : (Double) in.read("landing", landing),
         tap,
+        after,
         mark == null ? null : (Double) in.read("take-off mark", mark),
         judgement.judged(),
         judgement.faults());
@@ -174,6 +189,8 @@ final class LogCommand implements Callable<Integer> {
         who.name() + ", " + rep.date() + ": " + rep.sequence().text() + " from "
             + (rep.approachSteps() == 0 ? "standing" : rep.approachSteps() + " steps") + " on " + rep.surface().label()
             + (rep.outcome() == null ? "" : ", " + rep.outcome().label())
+            + (rep.brokeOffAfter() == null ? "" : " after contact " + rep.brokeOffAfter())
+            + (rep.abandoned() ? " (" + rep.contactsDone().size() + " contacts count as load)" : "")
             + (rep.markToSand_m() == null ? "" : ", mark " + in.write(rep.markToSand_m()))
             + (rep.landing_m() == null ? "" : ", landing " + in.write(rep.landing_m()))
             + (rep.footprints_m().isEmpty() ? "" : ", footprints " + String.join("; ", rep.footprints_m().stream()

@@ -4,7 +4,10 @@ import boundwright.athlete.Athlete;
 import boundwright.flight.Forecast;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
+import boundwright.load.Finding;
 import boundwright.quantity.Estimate;
+import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.Opener;
 import java.util.List;
@@ -14,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What {@code marks --json} prints; field by field in {@code docs/formats-json.md}. On the flat there is no sand, so
- * the mark, the window and the chances are null.
+ * the mark, the window and the chance are null.
  */
 record MarksAnswer(
     String athlete,
@@ -27,6 +30,7 @@ record MarksAnswer(
     WindowAnswer window_m,
     Chance chance,
     @Nullable Learning learning,
+    @Nullable Next next,
     List<Position> positions,
     Spread landing,
     Spread startToMark,
@@ -37,7 +41,20 @@ record MarksAnswer(
     String from,
     String sure,
     List<OpenerAnswer> openers,
-    List<String> warnings) {
+    List<String> warnings,
+    Load load) {
+
+  /** What is printed instead while bounding is stopped: no mark and no dose, only the reason. */
+  record Stopped(String athlete, boolean held, String reason) {}
+
+  /** The one verdict of the day; {@code body} is a pain of these days, or null. */
+  record Load(String answer, String soFar, String withPlan, String said, @Nullable String body) {
+    static Load of(DayVerdict day) {
+      return new Load(
+          day.answer().label(), day.soFar().answer().label(), day.withPlan().answer().label(), day.said(),
+          day.body().map(Finding::said).orElse(null));
+    }
+  }
 
   /** Contacts per leg. */
   record Contacts(int left, int right) {
@@ -46,11 +63,25 @@ record MarksAnswer(
     }
   }
 
-  /** The window's ends [m], both null when it is empty. */
+  /** The nearest and the farthest mark that works [m], both null when none does. */
   record WindowAnswer(@Nullable Double min, @Nullable Double max) {}
 
-  /** The two chances at the mark, and the one that was asked of each. */
-  record Chance(double asked, @Nullable Double inSand, @Nullable Double lastContactClear) {}
+  /** The chance that was asked of a rep, and that a rep from the mark counts; both in whole hundredths. */
+  record Chance(double asked, @Nullable Double counts) {}
+
+  /** What logging the next rep should add. */
+  record Next(String way, @Nullable Double tapeToSand_m, double expected, String said, String why) {
+    static @Nullable Next of(@Nullable LogNext next) {
+      return next == null
+          ? null
+          : new Next(
+              next.way().name().toLowerCase(Locale.ROOT),
+              next.tapeToSand_m() == null ? null : (Double) Json.length(next.tapeToSand_m()),
+              next.inHundredAfter() / 100.0,
+              next.said(),
+              next.why());
+    }
+  }
 
   /** Two marks from which taps alone teach the most [m]. */
   record Learning(double near_m, double far_m) {}
@@ -65,14 +96,15 @@ record MarksAnswer(
   /** One contact; positions from the take-off mark, forward [m]. */
   record Position(int contact, String foot, double p05_m, double p50_m, double p95_m) {}
 
-  /** One way to open an empty window. */
+  /** What works when no mark does. */
   record OpenerAnswer(String way, String said) {
     static OpenerAnswer of(Opener opener) {
       return new OpenerAnswer(opener.way().name().toLowerCase(Locale.ROOT), opener.said());
     }
   }
 
-  static MarksAnswer of(Athlete athlete, MarkAdvice advice, boolean flat, List<String> warnings) {
+  static MarksAnswer of(
+      Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings, DayVerdict day) {
     Forecast forecast = advice.forecast();
     Sequence sequence = forecast.sequence();
     WindowAnswer window =
@@ -89,10 +121,10 @@ record MarksAnswer(
         Json.length(advice.startToMark().p50()),
         window,
         new Chance(
-            advice.settings().chance(),
-            flat ? null : (Double) Json.chance(advice.chanceInSand()),
-            flat ? null : (Double) Json.chance(advice.chanceClear())),
+            advice.askedInHundred() / 100.0,
+            flat ? null : (Double) (advice.inHundred() / 100.0)),
         flat ? null : new Learning(Json.length(advice.learning().near_m()), Json.length(advice.learning().far_m())),
+        flat ? null : Next.of(next),
         IntStream.rangeClosed(1, sequence.size()).mapToObj(c -> position(forecast, c)).toList(),
         Spread.of(forecast.landing()),
         Spread.of(advice.startToMark()),
@@ -103,7 +135,8 @@ record MarksAnswer(
         advice.from(),
         advice.sure(),
         flat ? List.of() : advice.openers().stream().map(OpenerAnswer::of).toList(),
-        warnings);
+        warnings,
+        Load.of(day));
   }
 
   private static Position position(Forecast forecast, int contact) {

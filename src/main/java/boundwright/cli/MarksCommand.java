@@ -2,7 +2,9 @@ package boundwright.cli;
 
 import boundwright.athlete.Athlete;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
 import boundwright.runway.CoachSettings;
+import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.MarkAdvisor;
 import boundwright.store.Workbench;
@@ -44,7 +46,7 @@ final class MarksCommand implements Callable<Integer> {
       description = "grass, sprung floor, raised runway or track. Default: the runway of the settings.")
   private @Nullable String surface;
 
-  @Option(names = "--chance", paramLabel = "P", description = "Chance asked of each, 0.5 to 0.99. Default: the settings (0.9).")
+  @Option(names = "--chance", paramLabel = "P", description = "Chance that the rep counts, asked of a mark, 0.5 to 0.99. Default: the settings (0.9).")
   private @Nullable Double chance;
 
   @Option(names = "--flat", description = "No sand: the length of level ground that the rep needs.")
@@ -65,13 +67,27 @@ final class MarksCommand implements Callable<Integer> {
     try (Workbench bench = data.open(s)) {
       CoachSettings settings = Choices.settings(bench.settings().settings(), unit, chance, surface);
       Athlete who = DataOptions.athlete(bench, athlete);
+      DayVerdict day = bench.loadDesk().day(who);
+      if (day.held()) {
+        // no tape and no dose while bounding is stopped, only the reason
+        if (top.json()) {
+          Json.print(s.out(), new MarksAnswer.Stopped(who.name(), true, day.reason()));
+        } else {
+          s.out().println(who.name() + ": no bounding. " + day.reason());
+        }
+        return 0;
+      }
       MarkAdvice advice = bench.advisor().advise(who, feet, steps == null ? who.rung() : from, settings);
       List<String> warnings =
           flat ? MarkAdvisor.flatWarnings(advice, settings.facility().surface(), settings) : advice.warnings();
+      LogNext next =
+          flat
+              ? null
+              : bench.advisor().whatToLog(who, feet, advice.forecast().approachSteps(), settings.facility().surface(), settings);
       if (top.json()) {
-        Json.print(s.out(), MarksAnswer.of(who, advice, flat, warnings));
+        Json.print(s.out(), MarksAnswer.of(who, advice, flat, next, warnings, day));
       } else {
-        new MarksText(s.out(), settings.unit()).print(who, advice, flat, warnings);
+        new MarksText(s.out(), settings.unit()).print(who, advice, flat, next, warnings, day);
       }
       return 0;
     }

@@ -4,14 +4,18 @@ import boundwright.athlete.Athlete;
 import boundwright.flight.Forecast;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.load.DayVerdict;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
+import boundwright.runway.InHundred;
+import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.Window;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** Writes marks for a coach to read: the answer first, then where the contacts fall, how sure that is and why. */
 final class MarksText {
@@ -27,14 +31,15 @@ final class MarksText {
     this.unit = unit;
   }
 
-  void print(Athlete athlete, MarkAdvice advice, boolean flat, List<String> warnings) {
+  /** Prints all of it; {@code next} is what logging the next rep should add, or null. */
+  void print(Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings, DayVerdict day) {
     if (flat) {
       line("GROUND", unit.write(advice.groundNeeded_m()) + " of level ground, start mark to landing");
     } else {
       line(
           "MARK",
           unit.write(advice.markToSand_m()) + " from the sand"
-              + (advice.window() == null ? " (the best there is, not one to rely on)" : ""));
+              + (advice.window() == null ? " (the best there is)" : ""));
     }
     start(advice);
     if (!flat) {
@@ -46,13 +51,13 @@ final class MarksText {
     wrapped("How sure", advice.sure());
     wrapped("From", advice.from());
     if (!flat) {
-      wrapped(
-          "Learning",
-          "When only the outcome is logged, two marks in turn teach the most: " + unit.write(advice.learning().near_m())
-              + " and " + unit.write(advice.learning().far_m()) + ".");
+      if (next != null) {
+        wrapped("Next", next.said() + " " + next.why());
+      }
       advice.openers().forEach(o -> wrapped("Or else", o.said()));
     }
     warnings.forEach(w -> wrapped("Take care", w));
+    wrapped("Load", day.said() + day.body().map(f -> " " + f.said()).orElse(""));
   }
 
   private void start(MarkAdvice advice) {
@@ -66,13 +71,11 @@ final class MarksText {
 
   private void chances(MarkAdvice advice) {
     Window window = advice.window();
-    String asked = chance(advice.settings().chance());
-    if (window == null) {
-      line("Window", "none: no mark reaches the " + asked + " asked of both");
-    } else {
-      line("Window", unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ", at the " + asked + " asked of both");
+    String asked = InHundred.said(advice.askedInHundred());
+    if (window != null) {
+      line("Works", "from " + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ", " + asked + " asked");
     }
-    line("Chance", chance(advice.chanceInSand()) + " ends in sand, " + chance(advice.chanceClear()) + " last contact clear of it");
+    line("Chance", InHundred.said(advice.inHundred()) + " that the rep counts");
     line("Runway", unit.write(advice.runwayNeeded_m()) + " needed, start mark to sand");
   }
 

@@ -28,7 +28,7 @@ final class MeetAimCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = options.open(s)) {
-      MeetAim aim = bench.meetDesk().aim(options.sheet(bench), DataOptions.athlete(bench, athlete));
+      MeetAim aim = bench.meetDesk().aim(options.look(bench, s.today()), DataOptions.athlete(bench, athlete));
       if (top.json()) {
         Json.print(s.out(), MeetJson.Aim.of(aim));
       } else {

@@ -59,7 +59,7 @@ final class MeetAttemptCommand implements Callable<Integer> {
     Surroundings s = top.surroundings();
     try (Workbench bench = options.open(s)) {
       LengthUnit in = options.unit(bench);
-      MeetSheet sheet = options.sheet(bench);
+      MeetSheet sheet = options.sheet(bench, s.today());
       Entrant jumper = jumper(bench, sheet);
       int ofRound = round == null ? sheet.nextRound(jumper) : round;
       Double moved = Choices.length(in, "shift of the start mark", shift);

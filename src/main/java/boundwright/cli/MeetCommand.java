@@ -5,10 +5,10 @@ import boundwright.store.Workbench;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import picocli.CommandLine;
 
 /** Meets: without a command of its own it lists them. */
 @Command(

@@ -32,7 +32,7 @@ final class MeetEnterCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = options.open(s)) {
-      MeetSheet sheet = options.sheet(bench);
+      MeetSheet sheet = options.sheet(bench, s.today());
       bench.meets().enter(sheet.id(), entrant(bench));
       MeetAttemptCommand.answer(top, bench, options.unit(bench), sheet.id(), null, null);
       return 0;

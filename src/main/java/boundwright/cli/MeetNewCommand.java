@@ -1,7 +1,7 @@
 package boundwright.cli;
 
+import boundwright.jump.MeasureRule;
 import boundwright.meet.BoardDistance;
-import boundwright.meet.MeasureRule;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.Scoring;

@@ -18,8 +18,9 @@ final class MeetRanksCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    try (Workbench bench = options.open(top.surroundings())) {
-      MeetAttemptCommand.answer(top, bench, options.unit(bench), options.sheet(bench).id(), null, null);
+    Surroundings s = top.surroundings();
+    try (Workbench bench = options.open(s)) {
+      MeetAttemptCommand.answer(top, bench, options.unit(bench), options.look(bench, s.today()).id(), null, null);
       return 0;
     }
   }

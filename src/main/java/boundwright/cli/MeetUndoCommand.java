@@ -21,8 +21,9 @@ final class MeetUndoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    try (Workbench bench = options.open(top.surroundings())) {
-      MeetSheet sheet = options.sheet(bench);
+    Surroundings s = top.surroundings();
+    try (Workbench bench = options.open(s)) {
+      MeetSheet sheet = options.sheet(bench, s.today());
       KeptAttempt back =
           bench.meets().undo(sheet.id()).orElseThrow(() -> new RefusedException(sheet.name() + " has no attempt to take back."));
       MeetAttemptCommand.answer(top, bench, options.unit(bench), sheet.id(), null, back);

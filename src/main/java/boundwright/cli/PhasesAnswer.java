@@ -1,10 +1,10 @@
 package boundwright.cli;
 
-import boundwright.meet.BestShares;
-import boundwright.meet.ContactLine;
-import boundwright.meet.JumpEntry;
-import boundwright.meet.PhaseAnswer;
-import boundwright.meet.WhereMetres;
+import boundwright.jump.BestShares;
+import boundwright.jump.ContactLine;
+import boundwright.jump.JumpEntry;
+import boundwright.jump.PhaseAnswer;
+import boundwright.jump.WhereMetres;
 import boundwright.quantity.LengthUnit;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
@@ -63,6 +63,7 @@ record PhasesAnswer(
       double nowTotal_m,
       MarksAnswer.Spread longer,
       boolean told,
+      boolean onEdge,
       List<String> bounds,
       List<JumpAnswer.SharesAnswer> plateau) {
     static BestAnswer of(BestShares b) {
@@ -73,6 +74,7 @@ record PhasesAnswer(
           Json.length(b.now().total_m()),
           MarksAnswer.Spread.of(b.longer(b.best(), b.now())),
           b.told(),
+          b.onEdge(),
           b.bounds().stream().map(e -> (e.upper() ? "highest " : "flattest ") + e.phase().label()).toList(),
           b.plateauOutline().stream().map(JumpAnswer.SharesAnswer::of).toList());
     }

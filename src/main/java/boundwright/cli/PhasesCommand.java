@@ -1,15 +1,15 @@
 package boundwright.cli;
 
 import boundwright.athlete.Athlete;
-import boundwright.meet.JumpEntry;
-import boundwright.meet.MeasuredContact;
-import boundwright.meet.MeasuredJump;
-import boundwright.meet.MeetSettings;
-import boundwright.meet.Phase;
-import boundwright.meet.PhaseAnswer;
-import boundwright.meet.Phases;
-import boundwright.meet.Shares;
-import boundwright.meet.WhereMetres;
+import boundwright.jump.JumpEntry;
+import boundwright.jump.JumpSettings;
+import boundwright.jump.MeasuredContact;
+import boundwright.jump.MeasuredJump;
+import boundwright.jump.Phase;
+import boundwright.jump.PhaseAnswer;
+import boundwright.jump.Phases;
+import boundwright.jump.Shares;
+import boundwright.jump.WhereMetres;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
@@ -122,7 +122,7 @@ final class PhasesCommand implements Callable<Integer> {
     }
     try (Workbench bench = data.open(s)) {
       LengthUnit in = DataOptions.unit(unit, bench.settings().settings());
-      MeetSettings settings = bench.meets().settings();
+      JumpSettings settings = bench.jumpLog().settings();
       Athlete who = DataOptions.athlete(bench, athlete);
       double points = threshold == null ? settings.classThreshold() : threshold;
       if (undoLast) {

@@ -1,12 +1,15 @@
 package boundwright.cli;
 
 import boundwright.athlete.Athlete;
+import boundwright.load.DayVerdict;
 import boundwright.readiness.Evidence;
 import boundwright.readiness.GateAnswer;
 import boundwright.readiness.LadderDesk;
 import boundwright.store.Workbench;
 import java.io.PrintWriter;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -63,10 +66,10 @@ final class ReadyCommand implements Callable<Integer> {
     }
   }
 
-  /** One thing the gate asks for. */
-  record Item(String name, String value, String needed, boolean met, String source) {
+  /** One thing that is asked for. */
+  record Item(String name, String value, String needed, boolean met, String state, String source) {
     static Item of(Evidence e) {
-      return new Item(e.name().label(), e.value(), e.needed(), e.met(), e.source().line());
+      return new Item(e.name().label(), e.value(), e.needed(), e.met(), e.state().label(), e.source().line());
     }
   }
 
@@ -76,17 +79,22 @@ final class ReadyCommand implements Callable<Integer> {
     try (Workbench bench = data.open(s)) {
       List<Athlete> asked = athlete == null ? bench.athletes().all() : List.of(DataOptions.athlete(bench, athlete));
       List<LadderDesk.Line> lines = bench.ladderDesk().squad(asked);
+      Map<Long, DayVerdict> days = bench.loadDesk().days(asked);
       if (top.json()) {
-        List<Answer> answers = lines.stream().map(ReadyCommand::answer).toList();
+        List<Answer> answers = lines.stream().map(l -> answer(l, day(days, l))).toList();
         Json.print(s.out(), athlete == null ? answers : answers.get(0));
       } else {
-        lines.forEach(l -> print(s.out(), l, athlete != null));
+        lines.forEach(l -> print(s.out(), l, day(days, l), athlete != null));
       }
       return 0;
     }
   }
 
-  private static Answer answer(LadderDesk.Line line) {
+  private static DayVerdict day(Map<Long, DayVerdict> days, LadderDesk.Line line) {
+    return Objects.requireNonNull(days.get(line.athlete().id()), "a verdict for everybody asked for");
+  }
+
+  private static Answer answer(LadderDesk.Line line, DayVerdict day) {
     List<FamilyAnswer> families = line.answers().stream().map(FamilyAnswer::of).toList();
     FamilyAnswer decides = families.get(families.size() - 1);
     for (GateAnswer.Decision d : List.of(GateAnswer.Decision.ADD_TWO_STEPS, GateAnswer.Decision.GO_BACK)) {
@@ -97,7 +105,7 @@ final class ReadyCommand implements Callable<Integer> {
     return new Answer(
         line.athlete().name(),
         line.need().label(),
-        line.guard().answer().label(),
+        day.answer().label(),
         decides.family(),
         decides.rung(),
         decides.answer(),
@@ -106,15 +114,23 @@ final class ReadyCommand implements Callable<Integer> {
         families);
   }
 
-  private static void print(PrintWriter out, LadderDesk.Line line, boolean whole) {
+  private static String mark(Evidence e) {
+    return switch (e.state()) {
+      case THERE -> "+";
+      case NOT_THERE -> "-";
+      case NOT_KNOWN -> "?";
+    };
+  }
+
+  private static void print(PrintWriter out, LadderDesk.Line line, DayVerdict day, boolean whole) {
     out.printf("%-24s %s%n", line.athlete().name(), line.need().label());
-    line.guard().concerns().forEach(f -> out.println("  guard: " + f.answer().label() + ". " + f.said()));
+    out.println("  load: " + (day.held() ? "no bounding. " + day.reason() : day.said() + (day.lead().isEmpty() ? "" : " " + day.lead())));
     for (GateAnswer a : line.answers()) {
       String from = a.rung() == 0 ? "standing" : a.rung() + " steps";
       out.printf("  %-12s %-9s %s. %s%n", a.family().label(), from, a.decision().label(), a.why());
       if (whole) {
         for (Evidence e : a.evidence()) {
-          out.printf("    %s %-16s %s; needed: %s. %s%n", e.met() ? "+" : "-", e.name().label(), e.value(), e.needed(), e.source().line());
+          out.printf("    %s %-21s %s; needed: %s. %s%n", mark(e), e.name().label(), e.value(), e.needed(), e.source().line());
         }
       }
     }

@@ -19,6 +19,7 @@ record RepAnswer(
     List<@Nullable Double> footprints_m,
     @Nullable Double landing_m,
     @Nullable String outcome,
+    @Nullable Integer broke_off_after,
     @Nullable Double mark_to_sand_m,
     boolean judged,
     List<String> faults) {
@@ -34,6 +35,7 @@ record RepAnswer(
         rep.footprints_m().stream().<@Nullable Double>map(Json::lengthOrNull).toList(),
         Json.lengthOrNull(rep.landing_m()),
         rep.outcome() == null ? null : rep.outcome().label(),
+        rep.brokeOffAfter(),
         Json.lengthOrNull(rep.markToSand_m()),
         rep.judged(),
         rep.faults());

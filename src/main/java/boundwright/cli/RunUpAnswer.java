@@ -1,13 +1,13 @@
 package boundwright.cli;
 
+import boundwright.approach.ApproachAnswer;
+import boundwright.approach.board.StartAdvice;
+import boundwright.approach.run.LearnedShifts;
+import boundwright.approach.run.RunThrough;
+import boundwright.approach.run.RunThroughEntry;
+import boundwright.approach.run.RunUpPlan;
+import boundwright.approach.run.RunwaySpread;
 import boundwright.athlete.Athlete;
-import boundwright.meet.ApproachAnswer;
-import boundwright.meet.LearnedShifts;
-import boundwright.meet.RunThrough;
-import boundwright.meet.RunThroughEntry;
-import boundwright.meet.RunUpPlan;
-import boundwright.meet.RunwaySpread;
-import boundwright.meet.StartAdvice;
 import boundwright.quantity.LengthUnit;
 import java.util.List;
 import java.util.Locale;

@@ -1,7 +1,7 @@
 package boundwright.cli;
 
+import boundwright.demo.DemoSquad;
 import boundwright.quantity.RefusedException;
-import boundwright.store.DemoSquad;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import java.io.IOException;

@@ -6,3 +6,4 @@
 package boundwright.cli;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -8,3 +8,4 @@
 package boundwright.clip;
 
 import org.jspecify.annotations.NullMarked;
+

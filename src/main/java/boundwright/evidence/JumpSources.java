@@ -15,7 +15,7 @@ public final class JumpSources {
   /** Thresholds on the conversion coefficient. */
   public static final Source CONVERSION_THRESHOLDS =
       new Source("conversion-thresholds", "A1 up to 0.5 goes with a long hop, from 0.9 with a long jump, between there is little in it",
-          "often quoted", Standing.MEMORY);
+          "quoted in coach education, no paper named", Standing.MEMORY);
   /** Published shares of a women's final. */
   public static final Source REFERENCE_JUMPS =
       new Source("reference-jumps", "Lengths of the three phases in championship finals 2019 and 2021", "press reports",
@@ -27,7 +27,7 @@ public final class JumpSources {
   /** Ten women. */
   public static final Source REFERENCE_TEN_WOMEN =
       new Source("reference-ten-women", "Mean shares 36.5/29.3/34.2 % of ten women, Thessaloniki 2008",
-          "Panoutsakopoulos and Kollias, New Studies in Athletics 23(4):53-61", Standing.READ);
+          "Panoutsakopoulos and Kollias 2008, New Studies in Athletics 23(4):53-61", Standing.READ);
   /** Learning a line. */
   public static final Source CONTACT_LEARNING =
       new Source("contact-learning", "An athlete's contact line before any contact of theirs is measured: middle, width and noise",
@@ -43,12 +43,12 @@ public final class JumpSources {
           "Lee et al. 1982; Hay 1988; Panteli et al. 2010 (read in part)", Standing.READ);
   /** Fouls and what is given away. */
   public static final Source FOUL_SHARE =
-      new Source("foul-share", "Fouls 29.6 % of men's and 31.3 % of women's attempts in long-jump finals 2004-2020; about 8 cm given away",
-          "analyses of championship finals", Standing.READ);
+      new Source("foul-share", "Fouls 29.6 % (85 of 287) of men's and 31.3 % of women's attempts in Olympic long-jump finals 2004-2020; about "
+          + "8 cm given away", "a count of the finals, no paper named", Standing.MEMORY);
   /** A start mark in wind. */
   public static final Source WIND_START =
       new Source("wind-start", "The run-up is longer with a tail wind and shorter with a head wind; how much is learned, never printed",
-          "coaching text of 1929", Standing.READ);
+          "a coaching text of 1929, not named", Standing.MEMORY);
   /** Aiming. */
   public static final Source AIM_STUDY =
       new Source("aim-study", "Where to aim so that the best of several attempts is longest",
@@ -95,7 +95,7 @@ public final class JumpSources {
   /** Wind and distance. */
   public static final Source WIND_DISTANCE =
       new Source("wind-distance", "A legal tail wind is worth 5 cm by statistics and 14-23 cm by models in the long jump: a range, never "
-          + "one corrected mark", "Murrie; models", Standing.READ);
+          + "one corrected mark", "statistics by Murrie (abstract); no paper named for the models", Standing.MEMORY);
   /** No mark. */
   public static final Source NO_MARK =
       new Source("no-mark", "No mark counts as 1 m below the athlete's mean; an aim needs 4 attempts at the board, 2 measured gaps and 3 "

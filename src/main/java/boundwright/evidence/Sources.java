@@ -27,10 +27,10 @@ public final class Sources {
   /** First steps. */
   public static final Source FIRST_STEPS =
       new Source("first-steps", "First steps from blocks .85-1.37 m (men), .82-1.07 m (women): run-up lengths need measured steps",
-          "review of block starts", Standing.READ);
+          "a review of block starts, not named", Standing.MEMORY);
   /** Eighteen steps. */
   public static final Source EIGHTEEN_STEPS =
-      new Source("eighteen-steps", "18 steps = 33.83 m from a rocking start, a high-school boy", "measured run-up", Standing.READ);
+      new Source("eighteen-steps", "18 steps = 33.83 m from a rocking start, a high-school boy", "one measured run-up, no paper named", Standing.MEMORY);
   /** Repeatability. */
   public static final Source REPEATABILITY =
       new Source("repeatability", "Standing jumps repeat to a coefficient of variation of 2.4-4.6 %",
@@ -94,7 +94,7 @@ public final class Sources {
   /** Error of a hop test. */
   public static final Source HOP_ERROR =
       new Source("hop-error", "Test error is 7-11 % of a hop, 18-36 % at 11-13 years: compare a leg with its own history",
-          "studies of hop tests", Standing.READ);
+          "no paper named", Standing.MEMORY);
   /** Mixed model. */
   public static final Source MIXED_MODEL =
       new Source("mixed-model", "Trend of a test in a squad: level and slope per athlete, pooled in part (REML)",

@@ -37,6 +37,9 @@ public final class FlightModel {
   /** Error variance of a tape laid to a footprint or a landing [m2], 2.5 cm (judgement). */
   private static final double TAPE = 0.025 * 0.025;
 
+  /** How far a first flight off both feet may be from one off the take-off foot, as a part of its length (judgement). */
+  private static final double BOTH_FEET_SD = 0.15;
+
   /**
    * A rep's own variance is taken to be wider by this when forecasting: fatigue within a session and pushes that pay for each
    * other are in no trait (judgement, settled on simulated seasons).
@@ -87,7 +90,7 @@ public final class FlightModel {
 
   /** As {@link #prior(Profile)}, and what the others of the squad say. */
   public static FlightModel prior(Profile profile, SquadPrior squad) {
-    Level level = profile.athlete().level();
+    Level level = profile.athlete().level().guessedAs();
     Scatter scatter = squad.scatter(profile.athlete().id());
     Belief b = squad.traits(profile.athlete().id());
     b.reset(Traits.DAY, square(Spread.day(level)) * scatter.mean(Scatter.DAY));
@@ -114,7 +117,8 @@ public final class FlightModel {
 
   /**
    * A known mark is the best of several tries and done at full effort, so it is longer than a usual rep: 1.5 % for a
-   * standing test, 4 % for a best triple jump, each uncertain by as much again and more (judgement).
+   * standing test, 4 % for a best triple jump, each uncertain by as much again and more (judgement). The first flight of a test that
+   * began off both feet is no flight off a leg: it tells of the level alone, within {@value #BOTH_FEET_SD} of its length (judgement).
    */
   private static void learnKnownMark(Belief b, Level level, Sequence sequence, KnownMark mark) {
     boolean best = mark.kind() == KnownMark.Kind.BEST_TRIPLE;
@@ -127,14 +131,22 @@ public final class FlightModel {
       double m = nominal[f.order() - 1];
       base += m;
       scatter += square(m * Spread.flight(level));
-      Traits.add(h, m, sequence, f, mark.approachSteps(), Surface.TRACK, -1);
+      if (mark.bothFeet() && f.order() == 1) {
+        h[Traits.LEVEL] += m;
+        scatter += square(m * BOTH_FEET_SD);
+      } else {
+        Traits.add(h, m, sequence, f, mark.approachSteps(), Surface.TRACK, -1);
+      }
     }
     double own = square(usual * (best ? 0.05 : 0.03)) + scatter + square(base * Spread.rep(level));
     b.measure(h, usual - base, own);
   }
 
-  /** The model after one more rep; this one is unchanged. Reps come by date and then in the order logged. */
+  /** The model after one more rep; this one is unchanged. Reps come by date and then in the order logged. An abandoned rep teaches nothing. */
   public FlightModel learn(Rep r) {
+    if (r.abandoned()) {
+      return this; // Somebody who breaks off has shortened or lengthened flights already: no length in it is a usual one.
+    }
     Opened today = openDay(r.date());
     DrillSlots slots = drills.with(r.sequence(), r.approachSteps());
     int slot = slots.of(r.sequence(), r.approachSteps());
@@ -255,7 +267,10 @@ public final class FlightModel {
       mean[c - 1] = shape.base[c] + today.belief.meanOf(shape.where[c]);
       sd[c - 1] = Math.sqrt(today.belief.varianceOf(shape.where[c]) + UNMODELLED * shape.own(c, c, rep, flight));
     }
-    return new Forecast(sequence, approachSteps, mean, sd, Math.sqrt(shape.placement), repsAtRung[approachSteps]);
+    double together =
+        Rows.dot(shape.where[shape.n - 1], today.belief.times(shape.where[shape.n]))
+            + UNMODELLED * shape.own(shape.n - 1, shape.n, rep, flight);
+    return new Forecast(sequence, approachSteps, mean, sd, together, Math.sqrt(shape.placement), repsAtRung[approachSteps]);
   }
 
   /**

@@ -12,15 +12,21 @@ public final class Forecast {
   private final int approachSteps;
   private final double[] mean;
   private final double[] sd;
+  private final double together;
   private final double placementSd;
   private final int repsAtRung;
 
-  /** Index i of {@code mean} and {@code sd} is contact i + 2; the last is the landing. */
-  Forecast(Sequence sequence, int approachSteps, double[] mean, double[] sd, double placementSd, int repsAtRung) {
+  /**
+   * Index i of {@code mean} and {@code sd} is contact i + 2; the last is the landing. {@code together} is the covariance of the
+   * last contact and the landing [m2].
+   */
+  Forecast(
+      Sequence sequence, int approachSteps, double[] mean, double[] sd, double together, double placementSd, int repsAtRung) {
     this.sequence = sequence;
     this.approachSteps = approachSteps;
     this.mean = mean;
     this.sd = sd;
+    this.together = together;
     this.placementSd = placementSd;
     this.repsAtRung = repsAtRung;
   }
@@ -53,6 +59,11 @@ public final class Forecast {
   /** Standard deviation of that position [m]. */
   public double sd(int contact) {
     return contact == 1 ? placementSd : sd[contact - 2];
+  }
+
+  /** How the last contact and the landing move together: their covariance [m2]. */
+  public double lastContactWithLanding() {
+    return together;
   }
 
   /** Position of a contact, 1 to {@code size()}, with its 90 % interval [m]. */

@@ -2,6 +2,7 @@ package boundwright.flight;
 
 import boundwright.quantity.RefusedException;
 import boundwright.quantity.Rows;
+import java.util.List;
 
 /**
  * What logging the next rep in one way or another would tell about the reps after it on the same day: how sharp the
@@ -12,6 +13,8 @@ import boundwright.quantity.Rows;
 public final class Inquiry {
   /** Most taps in a row that are looked ahead: 27 ways in which three can turn out. */
   public static final int MOST_TAPS = 3;
+
+  private static final List<Outcome> TAPPED = List.of(Outcome.SHORT, Outcome.IN, Outcome.LATE);
 
   private final double meanLast;
   private final double meanLanding;
@@ -75,17 +78,18 @@ public final class Inquiry {
 
   private static Sharpness sharpness(Belief after, double[] last, double[] landing, double[] own) {
     Belief b = after.narrowed(Traits.COUNT);
-    return new Sharpness(Math.sqrt(b.varianceOf(last) + own[0]), Math.sqrt(b.varianceOf(landing) + own[2]));
+    return new Sharpness(
+        Math.sqrt(b.varianceOf(last) + own[0]), Math.sqrt(b.varianceOf(landing) + own[2]), Rows.dot(landing, b.times(last)) + own[1]);
   }
 
   /** The forecast as it is now. */
   public Sharpness now() {
-    return new Sharpness(Math.sqrt(shared[0] + own[0]), Math.sqrt(shared[2] + own[2]));
+    return new Sharpness(Math.sqrt(shared[0] + own[0]), Math.sqrt(shared[2] + own[2]), shared[1] + own[1]);
   }
 
   /** What stays unknown of a single rep however much is logged: its own scatter. */
   public Sharpness least() {
-    return new Sharpness(Math.sqrt(own[0]), Math.sqrt(own[2]));
+    return new Sharpness(Math.sqrt(own[0]), Math.sqrt(own[2]), own[1]);
   }
 
   /** After one rep with every footprint and the landing measured. */
@@ -125,14 +129,14 @@ public final class Inquiry {
       }
     }
     double[] expected = afterTaps(joint, markToSand_m, reps);
-    return new Sharpness(Math.sqrt(expected[0]), Math.sqrt(expected[1]));
+    return new Sharpness(Math.sqrt(expected[0]), Math.sqrt(expected[1]), expected[2]);
   }
 
-  /** Expected variances of the last rep's last contact and landing when the first {@code left} reps are tapped. */
+  /** Expected variances of the last rep's last contact and landing, and their covariance, when the first {@code left} reps are tapped. */
   private double[] afterTaps(Belief joint, double mark, int left) {
     int last = joint.size() - 2;
     if (left == 0) {
-      return new double[] {joint.variance(last), joint.variance(last + 1)};
+      return new double[] {joint.variance(last), joint.variance(last + 1), joint.covariance(last, last + 1)};
     }
     double[] h = new double[joint.size()];
     double[] contact = h.clone();
@@ -141,18 +145,19 @@ public final class Inquiry {
     landing[2 * left - 1] = 1;
     double isLate = joint.chanceAbove(contact, mark);
     double isShort = Math.min(1 - isLate, 1 - joint.chanceAbove(landing, mark));
-    double[] out = new double[2];
-    for (Outcome o : Outcome.values()) {
+    double[] out = new double[3];
+    for (Outcome o : TAPPED) {
       double chance = o == Outcome.LATE ? isLate : o == Outcome.SHORT ? isShort : Math.max(0, 1 - isLate - isShort);
       if (chance > 1e-6) {
         Belief after = joint.copy();
         Taps.tell(after, o, mark, contact, 0, landing, 0);
         double[] then = afterTaps(after, mark, left - 1);
-        out[0] += chance * then[0];
-        out[1] += chance * then[1];
+        for (int i = 0; i < out.length; i++) {
+          out[i] += chance * then[i];
+        }
       }
     }
     double seen = Math.max(1e-6, isLate + isShort + Math.max(0, 1 - isLate - isShort));
-    return new double[] {out[0] / seen, out[1] / seen};
+    return new double[] {out[0] / seen, out[1] / seen, out[2] / seen};
   }
 }

@@ -52,7 +52,7 @@ final class ModelBytes {
   private static int code(Level level) {
     return switch (level) {
       case BEGINNER -> 1;
-      case INTERMEDIATE -> 2;
+      case INTERMEDIATE, NOT_SET -> 2;
       case ADVANCED -> 3;
     };
   }

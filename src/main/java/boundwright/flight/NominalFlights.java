@@ -46,7 +46,7 @@ final class NominalFlights {
   static double speedOf(Level level) {
     return switch (level) {
       case BEGINNER -> 0.90;
-      case INTERMEDIATE -> 1.0;
+      case INTERMEDIATE, NOT_SET -> 1.0;
       case ADVANCED -> 1.08;
     };
   }
@@ -54,7 +54,7 @@ final class NominalFlights {
   private static double size(Level level) {
     return switch (level) {
       case BEGINNER -> 0.83;
-      case INTERMEDIATE -> 1.0;
+      case INTERMEDIATE, NOT_SET -> 1.0;
       case ADVANCED -> 1.2;
     };
   }

@@ -7,7 +7,9 @@ public enum Outcome {
   /** The last flight ended in the sand and no contact fell in it. */
   IN("in"),
   /** A contact fell in the sand, or past the mark. */
-  LATE("late");
+  LATE("late"),
+  /** The athlete broke off before the last flight: contacts on the legs, and no length to learn. */
+  ABANDONED("abandoned");
 
   private final String label;
 
@@ -15,7 +17,7 @@ public enum Outcome {
     this.label = label;
   }
 
-  /** As written in files: {@code short}, {@code in}, {@code late}. */
+  /** As written in files: {@code short}, {@code in}, {@code late}, {@code abandoned}. */
   public String label() {
     return label;
   }

@@ -2,6 +2,7 @@ package boundwright.flight;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
+import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
@@ -22,6 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param footprints_m positions of contacts 2, 3, ... [m]; NaN where one was not seen; may be empty or end early
  * @param landing_m the landing [m], or null
  * @param outcome the tap, or null
+ * @param brokeOffAfter the last contact that was made of an abandoned rep, 1 to the sequence's size; null when nobody counted, and
+ *     for a rep that was not abandoned
  * @param markToSand_m where the take-off mark lay, to the near edge of the sand [m], or null on the flat or unknown
  * @param judged whether the technique was looked at
  * @param faults what was seen wrong, as {@code key} or {@code key@contact}; empty means clean if it was judged
@@ -36,6 +39,7 @@ public record Rep(
     List<Double> footprints_m,
     @Nullable Double landing_m,
     @Nullable Outcome outcome,
+    @Nullable Integer brokeOffAfter,
     @Nullable Double markToSand_m,
     boolean judged,
     List<String> faults) {
@@ -60,8 +64,9 @@ public record Rep(
     }
     if (footprints_m.stream().allMatch(f -> f.isNaN()) && landing_m == null && outcome == null) {
       throw new RefusedException(
-          "The rep says nothing: no footprint, no landing and no outcome. Tap short, in or late, or enter a length.");
+          "The rep says nothing: no footprint, no landing and no outcome. Tap short, in, late or abandoned, or enter a length.");
     }
+    checkAbandoned(sequence, footprints_m, landing_m, outcome, brokeOffAfter);
     if (landing_m != null && outcome != null && markToSand_m != null) {
       boolean reached = landing_m >= markToSand_m;
       if ((outcome == Outcome.SHORT && reached) || (outcome == Outcome.IN && !reached)) {
@@ -71,6 +76,23 @@ public record Rep(
                 + ". Correct one of the three, or leave the outcome empty.");
       }
     }
+  }
+
+  /** A rep of which no contact is named after which it broke off. */
+  public Rep(
+      long id,
+      long athleteId,
+      LocalDate date,
+      Sequence sequence,
+      int approachSteps,
+      Surface surface,
+      List<Double> footprints_m,
+      @Nullable Double landing_m,
+      @Nullable Outcome outcome,
+      @Nullable Double markToSand_m,
+      boolean judged,
+      List<String> faults) {
+    this(id, athleteId, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, null, markToSand_m, judged, faults);
   }
 
   /** A rep that was judged only if something was ticked. */
@@ -87,6 +109,51 @@ public record Rep(
       @Nullable Double markToSand_m,
       List<String> faults) {
     this(id, athleteId, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, markToSand_m, false, faults);
+  }
+
+  private static void checkAbandoned(
+      Sequence sequence, List<Double> prints, @Nullable Double landing, @Nullable Outcome outcome, @Nullable Integer after) {
+    if (outcome != Outcome.ABANDONED) {
+      if (after != null) {
+        throw new RefusedException(
+            "The rep is said to break off after contact " + after + ", but its outcome is "
+                + (outcome == null ? "empty" : "'" + outcome.label() + "'") + ". Choose 'abandoned', or leave the contact out.");
+      }
+      return;
+    }
+    if (landing != null) {
+      throw new RefusedException(
+          "An abandoned rep has no landing, but one is given at " + metres(landing)
+              + ". Leave the landing empty, or choose short, in or late.");
+    }
+    if (after != null && (after < 1 || after > sequence.size())) {
+      throw new RefusedException(
+          "A rep of " + sequence.text() + " cannot break off after contact " + after + ": it has contacts 1 to " + sequence.size()
+              + ". A run-up that was broken off before the first contact need not be logged.");
+    }
+    if (after != null && prints.size() > after - 1) {
+      throw new RefusedException(
+          prints.size() + " footprints were given, but the rep broke off after contact " + after + ", which leaves at most " + (after - 1)
+              + " (contact 1 is at the mark). Take the later ones out, or name a later contact.");
+    }
+  }
+
+  /** Whether the athlete broke off before the last flight; then nothing of it is learned as length. */
+  public boolean abandoned() {
+    return outcome == Outcome.ABANDONED;
+  }
+
+  /**
+   * The contacts that were made, for the account of the load: all of the sequence, or those up to where the rep broke off. Where nobody
+   * counted, an abandoned rep counts whole: rather too much load than too little.
+   */
+  public Sequence contactsDone() {
+    return brokeOffAfter == null ? sequence : sequence.first(brokeOffAfter);
+  }
+
+  /** How many of {@link #contactsDone()} were on this leg. */
+  public int contactsDone(Foot foot) {
+    return contactsDone().count(foot);
   }
 
   private static void checkFootprints(Sequence sequence, List<Double> prints, @Nullable Double landing) {
@@ -137,12 +204,14 @@ public record Rep(
 
   /** The same rep as another athlete's. */
   public Rep of(long athlete) {
-    return new Rep(id, athlete, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, markToSand_m, judged, faults);
+    return new Rep(
+        id, athlete, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, brokeOffAfter, markToSand_m, judged, faults);
   }
 
   /** The same rep with the number the store gave. */
   public Rep withId(long stored) {
     return new Rep(
-        stored, athleteId, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, markToSand_m, judged, faults);
+        stored, athleteId, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, brokeOffAfter, markToSand_m, judged,
+        faults);
   }
 }

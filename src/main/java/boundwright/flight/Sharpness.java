@@ -5,5 +5,6 @@ package boundwright.flight;
  *
  * @param lastContactSd standard deviation of the last contact's position [m]
  * @param landingSd standard deviation of the landing's position [m]
+ * @param together covariance of the two [m2]
  */
-public record Sharpness(double lastContactSd, double landingSd) {}
+public record Sharpness(double lastContactSd, double landingSd, double together) {}

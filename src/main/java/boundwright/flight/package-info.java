@@ -7,3 +7,4 @@
 package boundwright.flight;
 
 import org.jspecify.annotations.NullMarked;
+

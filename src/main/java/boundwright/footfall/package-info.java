@@ -6,3 +6,4 @@
 package boundwright.footfall;
 
 import org.jspecify.annotations.NullMarked;
+

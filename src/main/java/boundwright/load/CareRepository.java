@@ -2,14 +2,19 @@ package boundwright.load;
 
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
+import boundwright.load.rating.SessionRating;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** What this part needs kept. Every write is on disk when the method returns. */
 public interface CareRepository {
   /** Growing, first session, pains of the last 60 days before {@code today}, all holds. */
   LegCare care(long athleteId, LocalDate today);
+
+  /** The same for several athletes by number, in a few reads; those of whom nothing is kept are left out. */
+  Map<Long, LegCare> cares(List<Long> athletes, LocalDate today);
 
   /** Sets whether an athlete is growing and when they began to bound (null: first logged rep). */
   void setGrowing(long athleteId, boolean growing, @Nullable LocalDate firstSession);
@@ -45,9 +50,9 @@ public interface CareRepository {
   /** Ratings of an athlete from a day on, oldest first. */
   List<SessionRating> ratings(long athleteId, LocalDate from);
 
-  /** The guard's limits and the part of the year; the defaults if none were kept. */
+  /** The limits and how contacts are weighed; the defaults if none were kept. */
   GuardSettings guard();
 
-  /** Keeps the guard's limits and the part of the year. */
+  /** Keeps the limits and how contacts are weighed. */
   void keep(GuardSettings settings);
 }

@@ -9,22 +9,26 @@ import boundwright.evidence.Source;
  * @param answer what it says
  * @param value the value it looked at
  * @param limit the limit that decided, in the same unit
- * @param unit of both: contacts, hours, per cent, steps, of 10
+ * @param unit of both: contacts, hours, standing-bound contacts, steps, of 10
  * @param said a sentence for the coach: value, limit, what would change it
  * @param source where the limit comes from
  */
 public record Finding(Rule rule, Answer answer, double value, double limit, String unit, String said, Source source) {
-  /** The rules, one method of {@link Guard} each. */
+  /** The rules, one method each. */
   public enum Rule {
     /** Contacts in the session. */
     SESSION_CONTACTS("contacts in the session"),
-    /** Contacts of a growing athlete new to bounding. */
+    /** Contacts of a growing athlete. */
     GROWING_CONTACTS("growing athlete: contacts"),
     /** Sessions in seven days of such an athlete. */
     GROWING_SESSIONS("growing athlete: sessions a week"),
     /** Hours since the last hard session. */
     SPACING("spacing of hard sessions"),
-    /** Rise over the week before. */
+    /** Seven days beside the athlete's own weeks. */
+    OWN_WEEKS("own weeks"),
+    /** Nothing to compare seven days with yet. */
+    NO_HISTORY("not known yet"),
+    /** Rise over the week before, as it was judged before each leg had its account; only in old decisions. */
     RAMP("weekly rise"),
     /** Single-leg series from a long approach. */
     SINGLE_LEG_SERIES("single-leg series"),
@@ -52,5 +56,10 @@ public record Finding(Rule rule, Answer answer, double value, double limit, Stri
   /** Whether a coach may decide otherwise with a reason: everything but a medical hold and its signs. */
   public boolean mayBeOverridden() {
     return rule != Rule.MEDICAL_HOLD && rule != Rule.REFER;
+  }
+
+  /** Whether there was nothing to compare with yet, so that nothing was judged. */
+  public boolean notKnownYet() {
+    return rule == Rule.NO_HISTORY;
   }
 }

@@ -2,35 +2,53 @@ package boundwright.load;
 
 import boundwright.athlete.Level;
 import boundwright.athlete.Surface;
-import boundwright.evidence.Source;
 import boundwright.load.Finding.Rule;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
+import boundwright.load.account.ContactWeights;
+import boundwright.load.account.DayLoad;
+import boundwright.load.account.History;
+import boundwright.load.account.LoadScale;
+import boundwright.load.account.Work;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Answers allowed, caution or refused for a session, planned or going on, with the limit, the value, the source and its
- * standing. One rule is one method. A growing athlete's pain is judged more strictly, because the pain limits were
- * studied in adults. Session ratings, monotony and weighted means are never asked here.
+ * standing. One rule is one method; those about how much are in {@link ContactRules}. A growing athlete's pain is judged more
+ * strictly, because the pain limits were studied in adults. Session ratings, monotony and weighted means are never asked here.
  */
 public final class Guard {
   private static final int PAIN_DAYS = 7;
   private static final int REFER_DAYS = 28;
-  private static final int LONG_AGO_DAYS = 14;
 
   private final GuardLimits limits;
-  private final Season season;
+  private final @Nullable Season season;
+  private final ContactWeights weights;
 
-  /** Judges by these limits in this part of the year. */
-  public Guard(GuardLimits limits, Season season) {
+  /** Judges by these limits in this part of the year, on the usual scale. */
+  public Guard(GuardLimits limits, @Nullable Season season) {
+    this(limits, season, new ContactWeights(LoadScale.DEFAULT));
+  }
+
+  /**
+   * Judges by these limits in this part of the year.
+   *
+   * @param season null when nobody has said: the lowest limits are asked
+   */
+  public Guard(GuardLimits limits, @Nullable Season season, ContactWeights weights) {
     this.limits = limits;
     this.season = season;
+    this.weights = weights;
+  }
+
+  /** Judges a day of an athlete of whom nothing but these days is known, the first of them the first there was. */
+  public Verdict judge(Level level, LegCare care, List<DayLoad> before, DayLoad today) {
+    return judge(level, care, History.of(before), today);
   }
 
   /**
@@ -38,110 +56,37 @@ public final class Guard {
    *
    * @param level of the athlete
    * @param care growing, pain, holds
-   * @param before the days before, oldest first; days from {@code today.date()} on are ignored
+   * @param history the days before; days from {@code today.date()} on are ignored
    * @param today the day's work, done and planned together; may be empty
    */
-  public Verdict judge(Level level, LegCare care, List<DayLoad> before, DayLoad today) {
-    List<DayLoad> past = before.stream().filter(d -> d.date().isBefore(today.date())).toList();
+  public Verdict judge(Level level, LegCare care, History history, DayLoad today) {
     List<Finding> out = new ArrayList<>();
     medicalHold(care, today.date()).ifPresent(out::add);
     refer(care, today.date()).ifPresent(out::add);
     pain(care, today.date()).ifPresent(out::add);
+    out.addAll(rules(level, care, history, today.date()).all(DaySum.of(today, weights, limits)));
+    singleLegSeries(level, care, today).ifPresent(out::add);
     if (!today.work().isEmpty()) {
-      out.add(sessionContacts(level, today));
-      growingContacts(care, past, today).ifPresent(out::add);
-      growingSessions(care, past, today).ifPresent(out::add);
-      spacing(past, today).ifPresent(out::add);
-      ramp(past, today).ifPresent(out::add);
-      singleLegSeries(level, care, today).ifPresent(out::add);
       out.add(surface(today));
     }
     return Verdict.of(out, today.contacts());
   }
 
-  Finding sessionContacts(Level level, DayLoad today) {
-    Band band = limits.session(season, level);
-    int n = today.contacts();
-    Source source = season == Season.IN_SEASON ? LoadSources.SESSION_IN_SEASON : LoadSources.SESSION_BY_SEASON;
-    return finding(Rule.SESSION_CONTACTS, band.judge(n), n, band, "contacts",
-        n + " contacts in the session; for the " + level.label() + " level, " + season.label() + ", caution above "
-            + whole(band.caution()) + ", refused above " + whole(band.refuse()) + ".",
-        "Take out a set.", source);
+  /**
+   * What may still be added to a day in alternate bounds, by the rules about contacts; nothing while bounding is stopped.
+   *
+   * @param today the day's work so far
+   * @param steps from how many steps each, in order
+   */
+  public List<Room> room(Level level, LegCare care, History history, DayLoad today, List<Integer> steps) {
+    ContactRules rules = rules(level, care, history, today.date());
+    DaySum sum = DaySum.of(today, weights, limits);
+    boolean stopped = medicalHold(care, today.date()).isPresent() || refer(care, today.date()).isPresent();
+    return steps.stream().map(s -> stopped ? new Room(s, 0, 0, 0, 0) : rules.room(sum, s)).toList();
   }
 
-  Optional<Finding> growingContacts(LegCare care, List<DayLoad> past, DayLoad today) {
-    if (!newAndGrowing(care, past, today.date())) {
-      return Optional.empty();
-    }
-    int n = today.contacts();
-    Band band = limits.growing();
-    return Optional.of(
-        finding(Rule.GROWING_CONTACTS, band.judge(n), n, band, "contacts",
-            n + " contacts for a growing athlete in the first " + limits.growingWeeks() + " weeks; caution above "
-                + whole(band.caution()) + ", refused above " + whole(band.refuse()) + ".",
-            "Take out a set.", LoadSources.GROWING));
-  }
-
-  Optional<Finding> growingSessions(LegCare care, List<DayLoad> past, DayLoad today) {
-    if (!newAndGrowing(care, past, today.date())) {
-      return Optional.empty();
-    }
-    long n = 1 + past.stream().filter(d -> within(d.date(), today.date(), 6)).count();
-    int limit = limits.growingSessions();
-    return Optional.of(
-        new Finding(Rule.GROWING_SESSIONS, n > limit ? Answer.CAUTION : Answer.ALLOWED, n, limit, "sessions",
-            n + " sessions in seven days for a growing athlete in the first " + limits.growingWeeks() + " weeks; caution above "
-                + limit + "." + (n > limit ? " Move it into next week." : ""),
-            LoadSources.GROWING));
-  }
-
-  /** Spacing is counted in whole days from the last hard session before today, 24 hours each. */
-  Optional<Finding> spacing(List<DayLoad> past, DayLoad today) {
-    if (!today.hard(limits)) {
-      return Optional.empty();
-    }
-    Optional<LocalDate> last =
-        past.stream().filter(d -> d.hard(limits)).map(DayLoad::date).max(Comparator.naturalOrder());
-    if (last.isEmpty()) {
-      return Optional.empty();
-    }
-    long days = ChronoUnit.DAYS.between(last.get(), today.date());
-    if (days > LONG_AGO_DAYS) {
-      return Optional.empty();
-    }
-    long hours = 24 * days;
-    Band band = limits.spacingHours();
-    Answer answer =
-        hours < band.caution() ? Answer.REFUSED : hours < band.refuse() ? Answer.CAUTION : Answer.ALLOWED;
-    return Optional.of(
-        new Finding(Rule.SPACING, answer, hours, answer == Answer.REFUSED ? band.caution() : band.refuse(), "hours",
-            hours + " hours since the last hard session (" + last.get() + "); refused below " + whole(band.caution())
-                + ", caution below " + whole(band.refuse()) + "."
-                + (answer == Answer.ALLOWED ? "" : " Wait, or keep it under " + limits.hardContacts() + " contacts and "
-                    + limits.hardSteps() + " steps."),
-            LoadSources.SPACING));
-  }
-
-  /** Seven days up to today against the larger of the seven before and a quarter of the twenty-eight before. */
-  Optional<Finding> ramp(List<DayLoad> past, DayLoad today) {
-    int now = today.contacts() + sum(past, today.date(), 1, 6);
-    double before = before(past, today.date());
-    double base = Math.max(before, limits.rampFloor());
-    double percent = 100 * (now - base) / base;
-    Band band = limits.rampPercent();
-    // from the floor up: a first week after a rest is judged against the floor, not against nothing
-    return Optional.of(
-        finding(Rule.RAMP, now <= limits.rampFloor() ? Answer.ALLOWED : band.judge(percent), percent, band, "per cent",
-            now + " contacts in seven days against " + whole(base)
-                + (base > before ? " (the floor below which a rise is not judged)" : " before") + ": "
-                + String.format(Locale.ROOT, "%+.0f", percent) + " %; caution above " + whole(band.caution()) + " %, refused above "
-                + whole(band.refuse()) + " %.",
-            "Spread the contacts over more weeks.", LoadSources.RAMP));
-  }
-
-  /** What the seven days up to {@code day} are compared with [contacts]; days after it are passed over. */
-  static double before(List<DayLoad> days, LocalDate day) {
-    return Math.max(sum(days, day, 7, 13), sum(days, day, 7, 34) / 4.0);
+  private ContactRules rules(Level level, LegCare care, History history, LocalDate day) {
+    return new ContactRules(limits, season, weights, level, care, history, day);
   }
 
   Optional<Finding> singleLegSeries(Level level, LegCare care, DayLoad today) {
@@ -153,7 +98,7 @@ public final class Guard {
       return Optional.empty();
     }
     int steps = worst.get().approachSteps();
-    boolean refused = steps >= limits.seriesRefusedSteps() || level == Level.BEGINNER || care.growing();
+    boolean refused = steps >= limits.seriesRefusedSteps() || level.judgedAs() == Level.BEGINNER || care.growing();
     return Optional.of(
         new Finding(Rule.SINGLE_LEG_SERIES, refused ? Answer.REFUSED : Answer.CAUTION, steps,
             refused && steps >= limits.seriesRefusedSteps() ? limits.seriesRefusedSteps() : limits.seriesSteps(), "steps",
@@ -260,44 +205,15 @@ public final class Guard {
         .anyMatch(h -> h.clearedOn() != null && !h.clearedOn().isBefore(sign) && !h.clearedOn().isAfter(day));
   }
 
-  /**
-   * The limits of a session that an athlete is held to on a day: those of their level, or those of a growing athlete new to
-   * bounding where they are lower.
-   *
-   * @param past the days before, oldest first
-   */
-  public Band session(Level level, LegCare care, List<DayLoad> past, LocalDate day) {
-    Band band = limits.session(season, level);
-    Band growing = limits.growing();
-    return newAndGrowing(care, past, day)
-        ? new Band(Math.min(band.caution(), growing.caution()), Math.min(band.refuse(), growing.refuse()))
-        : band;
-  }
-
-  private boolean newAndGrowing(LegCare care, List<DayLoad> past, LocalDate day) {
-    if (!care.growing()) {
-      return false;
-    }
-    LocalDate first =
-        care.firstSession() != null ? care.firstSession() : past.isEmpty() ? day : past.get(0).date();
-    return ChronoUnit.WEEKS.between(first, day) < limits.growingWeeks();
-  }
-
-  private static int sum(List<DayLoad> past, LocalDate day, int from, int to) {
-    return past.stream()
-        .filter(d -> !d.date().isAfter(day.minusDays(from)) && !d.date().isBefore(day.minusDays(to)))
-        .mapToInt(DayLoad::contacts)
-        .sum();
+  /** The limits of a session that an athlete is held to on a day: those of their level, lower while they grow. */
+  public Band session(Level level, LegCare care, History history, LocalDate day) {
+    return care.growing()
+        ? limits.growingSession(season, level, care.weeks(history, day))
+        : limits.session(season, level);
   }
 
   private static boolean within(LocalDate date, LocalDate day, int days) {
     return !date.isAfter(day) && !date.isBefore(day.minusDays(days));
-  }
-
-  private static Finding finding(
-      Rule rule, Answer answer, double value, Band band, String unit, String said, String wayOut, Source source) {
-    return new Finding(rule, answer, value, answer == Answer.REFUSED ? band.refuse() : band.caution(), unit,
-        answer == Answer.ALLOWED ? said : said + " " + wayOut, source);
   }
 
   private static String whole(double x) {

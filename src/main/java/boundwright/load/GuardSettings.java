@@ -1,12 +1,14 @@
 package boundwright.load;
 
+import boundwright.load.account.LoadScale;
+
 /**
- * What the facility set for the guard.
+ * What the facility set.
  *
  * @param limits the limits
- * @param season the part of the year
+ * @param scale how contacts are weighed
  */
-public record GuardSettings(GuardLimits limits, Season season) {
-  /** The default limits, off-season. */
-  public static final GuardSettings DEFAULT = new GuardSettings(GuardLimits.DEFAULT, Season.OFF_SEASON);
+public record GuardSettings(GuardLimits limits, LoadScale scale) {
+  /** The defaults. */
+  public static final GuardSettings DEFAULT = new GuardSettings(GuardLimits.DEFAULT, LoadScale.DEFAULT);
 }

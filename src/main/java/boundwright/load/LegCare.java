@@ -1,7 +1,9 @@
 package boundwright.load;
 
+import boundwright.load.account.History;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -21,6 +23,12 @@ public record LegCare(boolean growing, @Nullable LocalDate firstSession, List<Pa
   public LegCare {
     pains = List.copyOf(pains);
     holds = List.copyOf(holds);
+  }
+
+  /** Whole weeks of bounding on a day: since the first session, or the first logged contact. */
+  long weeks(History history, LocalDate day) {
+    LocalDate began = firstSession != null ? firstSession : history.first() != null ? history.first() : day;
+    return Math.max(0, ChronoUnit.WEEKS.between(began, day));
   }
 
   /**

@@ -1,68 +1,147 @@
 package boundwright.load;
 
 import boundwright.athlete.Athlete;
-import boundwright.flight.RepStore;
 import boundwright.load.Finding.Rule;
+import boundwright.load.account.ContactTimes;
+import boundwright.load.account.ContactTimes.Timed;
+import boundwright.load.account.ContactWeights;
+import boundwright.load.account.DayLoad;
+import boundwright.load.account.History;
+import boundwright.load.account.LastWeek;
+import boundwright.load.account.LoadScale;
+import boundwright.load.account.Work;
 import boundwright.quantity.RefusedException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 
-/** Asks the guard about an athlete's day from what was logged, and keeps what a coach decides otherwise. */
+/**
+ * The one place where an athlete's day is judged: what was done in every room, and what is still planned. It also keeps what a coach
+ * decides otherwise.
+ */
 public final class LoadDesk {
+  /** Days before a day that its judgement rests on, with one to spare. */
   private static final int LOOK_BACK_DAYS = 42;
+  private static final int MOST_WEIGHTS = 200;
 
-  private final RepStore reps;
+  private final WorkLog log;
+  private final PlannedWork plan;
+  private final LoadRepository load;
   private final CareRepository care;
   private final Clock clock;
+  /** Weights by scale, kept because working out the usual flights of a drill takes longer than looking them up. */
+  private final Map<LoadScale, ContactWeights> weights = new ConcurrentHashMap<>();
 
   /** Works on these. */
-  public LoadDesk(RepStore reps, CareRepository care, Clock clock) {
-    this.reps = reps;
+  public LoadDesk(WorkLog log, PlannedWork plan, LoadRepository load, CareRepository care, Clock clock) {
+    this.log = log;
+    this.plan = plan;
+    this.load = load;
     this.care = care;
     this.clock = clock;
   }
 
-  /**
-   * The guard's answer for today: what was logged today with what is still planned.
-   *
-   * @param planned work to come today; empty for what was done so far
-   */
-  public Verdict today(Athlete athlete, List<Work> planned) {
-    LocalDate today = LocalDate.now(clock);
-    List<DayLoad> days = recent(athlete.id(), today);
-    List<Work> work = new ArrayList<>();
-    days.stream().filter(d -> d.date().equals(today)).forEach(d -> work.addAll(d.work()));
-    work.addAll(planned);
-    GuardSettings settings = care.guard();
-    return new Guard(settings.limits(), settings.season())
-        .judge(athlete.level(), care.care(athlete.id(), today), days, new DayLoad(today, work));
+  /** The verdict of today, with the room that is left. */
+  public DayVerdict day(Athlete athlete) {
+    return day(athlete, LocalDate.now(clock));
   }
 
-  /** What was logged today, in order. */
-  public List<Work> done(Athlete athlete) {
+  /** The verdict of a day, today or one to come; days between have what was logged of them and no more. */
+  public DayVerdict day(Athlete athlete, LocalDate day) {
+    return Squad.read(this, List.of(athlete), day).verdict(athlete, true);
+  }
+
+  /** The verdict of today for each of a squad by number, in a few reads for all; without rooms. */
+  public Map<Long, DayVerdict> days(List<Athlete> squad) {
+    Squad read = Squad.read(this, squad, LocalDate.now(clock));
+    Map<Long, DayVerdict> out = new LinkedHashMap<>();
+    squad.forEach(a -> out.put(a.id(), read.verdict(a, false)));
+    return out;
+  }
+
+  /**
+   * What would be said of today if something else were done than the plan: so far, with this.
+   *
+   * @param instead work to come today; empty for what was done so far
+   */
+  public Verdict today(Athlete athlete, List<Work> instead) {
     LocalDate today = LocalDate.now(clock);
-    return DayLoad.byDay(reps.since(athlete.id(), today)).stream()
-        .filter(d -> d.date().equals(today))
-        .flatMap(d -> d.work().stream())
+    Squad read = Squad.read(this, List.of(athlete), today);
+    return read.guard(athlete).judge(athlete.level(), read.care(athlete), read.history(athlete), read.done(athlete).with(instead));
+  }
+
+  /**
+   * What is said more strictly when a rep that is not in the plan is done on top of it; empty when it is in the plan or changes nothing.
+   *
+   * @param shown what a screen shows
+   */
+  public List<Finding> beside(Athlete athlete, Work shown) {
+    List<Work> rest = rest(athlete);
+    if (rest.stream().anyMatch(w -> w.surface() == shown.surface() && Work.rest(List.of(shown), List.of(w)).isEmpty())) {
+      return List.of();
+    }
+    List<Finding> planned = today(athlete, rest).concerns();
+    List<Work> more = new ArrayList<>(rest);
+    more.add(shown);
+    return today(athlete, more).concerns().stream()
+        .filter(f -> planned.stream().noneMatch(o -> o.rule() == f.rule() && o.answer().compareTo(f.answer()) >= 0))
         .toList();
   }
 
-  /** Days with work in the six weeks up to today, oldest first. */
-  public List<DayLoad> recent(long athleteId, LocalDate today) {
-    return DayLoad.byDay(reps.since(athleteId, today.minusDays(LOOK_BACK_DAYS)));
+  /** What of the plan was not done yet today. */
+  public List<Work> rest(Athlete athlete) {
+    return Work.rest(plan.of(List.of(athlete)).getOrDefault(athlete.id(), List.of()), done(athlete));
+  }
+
+  /** The contacts that were logged today, in order. */
+  public List<Work> done(Athlete athlete) {
+    return Squad.read(this, List.of(athlete), LocalDate.now(clock)).done(athlete).work();
+  }
+
+  /** What is known of an athlete's days from {@code days} before today on, today included. */
+  public History history(Athlete athlete, int days) {
+    LocalDate today = LocalDate.now(clock);
+    return new History(
+        log.since(List.of(athlete), today.minusDays(days)).getOrDefault(athlete.id(), List.of()),
+        log.first(List.of(athlete)).get(athlete.id()),
+        load.lastWeeks().get(athlete.id()));
+  }
+
+  /** How this athlete's contacts are weighed on a day: the settings, with the contact times of their clips before it. */
+  public ContactWeights weights(Athlete athlete, LocalDate day) {
+    return weights(care.guard().scale(), load.timed(List.of(athlete.id()), day).getOrDefault(athlete.id(), List.of()));
+  }
+
+  private ContactWeights weights(LoadScale scale, List<Timed> timed) {
+    if (weights.size() > MOST_WEIGHTS) {
+      weights.clear();
+    }
+    ContactTimes times = scale.times().learn(timed);
+    return weights.computeIfAbsent(new LoadScale(scale.power(), times, scale.setUnits(), scale.sportUnits()), ContactWeights::new);
+  }
+
+  /** The limits of a session that an athlete is held to today. */
+  public Band session(Athlete athlete) {
+    LocalDate today = LocalDate.now(clock);
+    Squad read = Squad.read(this, List.of(athlete), today);
+    return read.guard(athlete).session(athlete.level(), read.care(athlete), read.history(athlete), today);
   }
 
   /**
-   * Goes on against what the guard said.
+   * Goes on against what was said of today with the plan.
    *
    * @param rule one of the verdict's concerns
    * @param reason the coach's words
-   * @throws RefusedException if the guard has no such concern today, or it cannot be overridden
+   * @throws RefusedException if there is no such concern today, or it cannot be overridden
    */
-  public void override(Athlete athlete, List<Work> planned, Rule rule, String reason) {
-    Verdict verdict = today(athlete, planned);
+  public void override(Athlete athlete, Rule rule, String reason) {
+    Verdict verdict = day(athlete).withPlan();
     if (verdict.held() && rule != Rule.MEDICAL_HOLD && rule != Rule.REFER) {
       throw new RefusedException(
           "A " + verdict.findings().get(0).rule().label() + " stands: nothing can be overridden until a named clinician has ended it, with a date.");
@@ -72,7 +151,7 @@ public final class LoadDesk {
             .filter(f -> f.rule() == rule)
             .findFirst()
             .orElseThrow(
-                () -> new RefusedException("The guard has no concern about " + rule.label() + " today: there is nothing to override."));
+                () -> new RefusedException("There is no concern about " + rule.label() + " today: there is nothing to override."));
     care.keep(new GuardOverride(0, athlete.id(), LocalDate.now(clock), rule, finding.answer(), finding.said(), reason));
   }
 
@@ -84,5 +163,57 @@ public final class LoadDesk {
     return verdict.concerns().stream()
         .filter(f -> kept.stream().noneMatch(o -> o.rule() == f.rule() && o.answer().compareTo(f.answer()) >= 0))
         .toList();
+  }
+
+  /** What was read for some athletes and a day. */
+  private record Squad(
+      LoadDesk desk,
+      LocalDate day,
+      Map<Long, List<DayLoad>> days,
+      Map<Long, LocalDate> first,
+      Map<Long, LastWeek> lastWeeks,
+      Map<Long, LegCare> cares,
+      Map<Long, List<Timed>> timed,
+      Map<Long, List<Work>> plan,
+      List<SeasonStart> seasons,
+      GuardSettings settings) {
+    static Squad read(LoadDesk desk, List<Athlete> squad, LocalDate day) {
+      List<Long> ids = squad.stream().map(Athlete::id).toList();
+      return new Squad(
+          desk, day, desk.log.since(squad, day.minusDays(LOOK_BACK_DAYS)), desk.log.first(squad), desk.load.lastWeeks(),
+          desk.care.cares(ids, day), desk.load.timed(ids, day), desk.plan.of(squad), desk.load.seasons(), desk.care.guard());
+    }
+
+    LegCare care(Athlete a) {
+      return cares.getOrDefault(a.id(), LegCare.NONE);
+    }
+
+    History history(Athlete a) {
+      return new History(days.getOrDefault(a.id(), List.of()), first.get(a.id()), lastWeeks.get(a.id()));
+    }
+
+    DayLoad done(Athlete a) {
+      return days.getOrDefault(a.id(), List.of()).stream()
+          .filter(d -> d.date().equals(day))
+          .findFirst()
+          .orElse(new DayLoad(day, List.of()));
+    }
+
+    Guard guard(Athlete a) {
+      Optional<Season> season = SeasonStart.on(seasons, a.id(), day);
+      return new Guard(settings.limits(), season.orElse(null), desk.weights(settings.scale(), timed.getOrDefault(a.id(), List.of())));
+    }
+
+    DayVerdict verdict(Athlete a, boolean withRooms) {
+      Guard guard = guard(a);
+      History history = history(a);
+      DayLoad done = done(a);
+      List<Work> rest = Work.rest(plan.getOrDefault(a.id(), List.of()), done.work());
+      Verdict soFar = guard.judge(a.level(), care(a), history, done);
+      Verdict withPlan = rest.isEmpty() ? soFar : guard.judge(a.level(), care(a), history, done.with(rest));
+      List<Integer> steps = Stream.of(a.rung(), 0).distinct().toList();
+      List<Room> rooms = withRooms ? guard.room(a.level(), care(a), history, done, steps) : new ArrayList<>();
+      return new DayVerdict(day, soFar, withPlan, !rest.isEmpty(), rooms);
+    }
   }
 }

@@ -1,7 +1,8 @@
 /**
- * Contacts and what they ask of each leg: how many, of which kind, from which rung, on which surface; how hard a contact
- * is on average; and the guard that answers allowed, caution or refused before and during a session, with the limit, the
- * value, the source and its standing. Nothing here is an injury probability, and nothing gates on a ratio of loads.
+ * What an athlete's day asks of each leg: the account ({@code account}), the guard that answers allowed, caution or refused so far
+ * today and with the plan, with the limit, the value, the source and its standing, and the room that is left; pain and medical
+ * holds; session ratings ({@code rating}). Raw jump contacts are judged by the handbooks, standing-bound contacts by the athlete's own
+ * weeks only. Nothing here is an injury probability, nothing is called risk, and no meet is refused for its load.
  */
 @NullMarked
 package boundwright.load;

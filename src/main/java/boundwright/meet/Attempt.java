@@ -1,5 +1,8 @@
 package boundwright.meet;
 
+import boundwright.approach.run.RunLimits;
+import boundwright.jump.JumpLimits;
+import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
 import org.jspecify.annotations.Nullable;
 
@@ -49,12 +52,12 @@ public record Attempt(
     if (athlete.isEmpty() || athlete.length() > 80) {
       throw new RefusedException("An attempt needs the athlete's name, 1 to 80 characters; this one has " + athlete.length() + ".");
     }
-    MeetLimits.count("A round", round, 1, 6, "A meet has up to six.");
+    Limits.count("A round", round, 1, 6, "A meet has up to six.");
     if (result == Result.VALID) {
       if (distance_m == null) {
         throw new RefusedException("A valid attempt of " + athlete + " in round " + round + " has no distance. Enter it, or mark it as a foul or pass.");
       }
-      MeetLimits.jump("triple jump", distance_m);
+      JumpLimits.jump("triple jump", distance_m);
       if (gap_m != null && gap_m < 0) {
         throw new RefusedException(
             "A valid attempt with a board gap of " + gap_m + " m is a contradiction: below 0 is over the line. Mark it as a foul or mend the gap.");
@@ -63,12 +66,12 @@ public record Attempt(
       throw new RefusedException("A foul or pass of " + athlete + " in round " + round + " cannot have a distance. Leave it empty.");
     }
     if (wind != null) {
-      MeetLimits.wind(wind);
+      RunLimits.wind(wind);
     }
     if (gap_m != null) {
-      MeetLimits.gap(gap_m);
+      JumpLimits.gap(gap_m);
     }
-    MeetLimits.within("shift of the start mark", startShift_m, -5, 5, "m", "+ is back, away from the board.");
+    Limits.within("shift of the start mark", startShift_m, -5, 5, "m", "+ is back, away from the board.");
   }
 
   /** A valid attempt with nothing but its distance. */

@@ -4,6 +4,7 @@ import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 import boundwright.evidence.Standing;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Limits;
 import java.util.List;
 
 /**
@@ -32,6 +33,6 @@ public record BoardDistance(String label, double distance_m, Source source) {
 
   /** Refuses a line in the sand or out of the runway. */
   public BoardDistance {
-    MeetLimits.within("board distance", distance_m, 3, 15, "m", "13 m (men) and 11 m (women) are international.");
+    Limits.within("board distance", distance_m, 3, 15, "m", "13 m (men) and 11 m (women) are international.");
   }
 }

@@ -1,5 +1,7 @@
 package boundwright.meet;
 
+import boundwright.quantity.Notes;
+
 /**
  * An attempt as it is kept.
  *

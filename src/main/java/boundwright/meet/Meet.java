@@ -1,5 +1,10 @@
 package boundwright.meet;
 
+import boundwright.approach.aim.Goal;
+import boundwright.approach.aim.Rival;
+import boundwright.approach.board.BoardGaps;
+import boundwright.jump.JumpLimits;
+import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -30,7 +35,7 @@ public final class Meet {
    * @param draw athletes in the order drawn, 1 to 60, each once
    */
   public static Meet of(MeetRules rules, List<String> draw) {
-    MeetLimits.count("Athletes", draw.size(), 1, 60, "Enter the list.");
+    Limits.count("Athletes", draw.size(), 1, 60, "Enter the list.");
     Set<String> seen = new HashSet<>();
     for (String name : draw) {
       if (name.isBlank() || !seen.add(name)) {
@@ -66,7 +71,7 @@ public final class Meet {
     if (!draw.contains(a.athlete())) {
       throw new RefusedException("\"" + a.athlete() + "\" is not in this meet. Add the athlete to the list first.");
     }
-    MeetLimits.count("A round", a.round(), 1, rules.rounds(), "This meet has so many.");
+    Limits.count("A round", a.round(), 1, rules.rounds(), "This meet has so many.");
     if (a.round() > rules.firstRounds() && !goesOn().contains(a.athlete())) {
       throw new RefusedException(
           a.athlete() + " did not go on after round " + rules.firstRounds() + ", so there is no round " + a.round() + ". Check the earlier marks.");
@@ -193,7 +198,7 @@ public final class Meet {
 
   /** In what order a round is jumped as the marks stand, 1 to {@link MeetRules#rounds()}. */
   public List<String> order(int round) {
-    MeetLimits.count("A round", round, 1, rules.rounds(), "This meet has so many.");
+    Limits.count("A round", round, 1, rules.rounds(), "This meet has so many.");
     if (round <= rules.firstRounds()) {
       return draw;
     }
@@ -263,7 +268,7 @@ public final class Meet {
     if (Scored.BY_MARKS.compare(own, other) < 0) {
       return null;
     }
-    long level = other.steps.isEmpty() ? rules.measure().steps(MeetLimits.MIN_JUMP_M) : other.steps.get(0);
+    long level = other.steps.isEmpty() ? rules.measure().steps(JumpLimits.MIN_JUMP_M) : other.steps.get(0);
     List<Long> with = new ArrayList<>(own.steps);
     with.add(level);
     with.sort(Comparator.reverseOrder());

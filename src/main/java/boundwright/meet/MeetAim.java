@@ -1,5 +1,7 @@
 package boundwright.meet;
 
+import boundwright.approach.aim.AimAnswer;
+import boundwright.approach.aim.AimPolicy;
 import boundwright.quantity.LengthUnit;
 import java.util.List;
 import java.util.Locale;

@@ -1,5 +1,13 @@
 package boundwright.meet;
 
+import boundwright.approach.aim.AimAnswer;
+import boundwright.approach.aim.AimDesk;
+import boundwright.approach.aim.AimPlan;
+import boundwright.approach.aim.AimPolicy;
+import boundwright.approach.aim.AimSettings;
+import boundwright.approach.aim.Goal;
+import boundwright.approach.aim.JumpForm;
+import boundwright.approach.aim.Rival;
 import boundwright.athlete.Athlete;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
@@ -88,7 +96,7 @@ public final class MeetDesk {
       String why = left == 0 ? name + " has no attempt left in this meet." : answer.words(LengthUnit.METRES);
       return new MeetAim(name, left, best, "", null, null, null, null, List.of(), answer, why);
     }
-    MeetSettings s = meets.settings();
+    AimSettings s = meets.settings().aim();
     JumpForm form = plan.form();
     List<Rival> rivals = meet.rivals(name, s.rivalSd_m(), s.rivalFouls(), form.effectiveMean_m());
     Goal.Place place = cutAhead(meet, name, left) ? new Goal.Place(meet.rules().finalists(), rivals) : null;

@@ -2,6 +2,8 @@ package boundwright.meet;
 
 import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
+import boundwright.jump.MeasureRule;
+import boundwright.quantity.Limits;
 
 /**
  * The rules of one meet; editions and levels differ, so all are settings.
@@ -47,9 +49,9 @@ public record MeetRules(int firstRounds, int rounds, int finalists, FinalOrder o
 
   /** Refuses rules that are none. */
   public MeetRules {
-    MeetLimits.count("First rounds", firstRounds, 1, 6, "3 is usual.");
-    MeetLimits.count("Rounds", rounds, firstRounds, 6, "6 is usual.");
-    MeetLimits.count("Finalists", finalists, 1, 24, "8 is usual.");
-    MeetLimits.count("Seconds per trial", trialSeconds, 10, 300, "60 is usual.");
+    Limits.count("First rounds", firstRounds, 1, 6, "3 is usual.");
+    Limits.count("Rounds", rounds, firstRounds, 6, "6 is usual.");
+    Limits.count("Finalists", finalists, 1, 24, "8 is usual.");
+    Limits.count("Seconds per trial", trialSeconds, 10, 300, "60 is usual.");
   }
 }

@@ -1,5 +1,6 @@
 package boundwright.meet;
 
+import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.util.List;
@@ -41,7 +42,7 @@ public record MeetSheet(
     if (competition.isEmpty() || competition.length() > 80) {
       throw new RefusedException("A meet says for whom it is in 1 to 80 characters; here are " + competition.length() + ".");
     }
-    MeetLimits.within("board distance", board_m, 3, 15, "m", "13 m (men) and 11 m (women) are international.");
+    Limits.within("board distance", board_m, 3, 15, "m", "13 m (men) and 11 m (women) are international.");
   }
 
   /** A meet without anybody on the list, before it is stored. */

@@ -1,5 +1,9 @@
 package boundwright.meet;
 
+import boundwright.approach.aim.AimPolicy;
+import boundwright.approach.aim.Goal;
+import boundwright.approach.aim.JumpForm;
+import boundwright.approach.aim.Rival;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;

@@ -2,6 +2,9 @@ package boundwright.meet;
 
 import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
+import boundwright.jump.JumpLimits;
+import boundwright.jump.MeasureRule;
+import boundwright.quantity.Limits;
 
 /** Points by {@code floor(a (x + b)^2 - 5000)} (World Athletics scoring: form read, coefficients memory). */
 public enum Scoring {
@@ -41,9 +44,9 @@ public enum Scoring {
    */
   public int points(double metres) {
     if (this == TRIPLE_JUMP_MEN || this == TRIPLE_JUMP_WOMEN) {
-      MeetLimits.jump("triple jump", metres);
+      JumpLimits.jump("triple jump", metres);
     } else {
-      MeetLimits.within("long jump", metres, 1, 10, "m", "Check the unit.");
+      Limits.within("long jump", metres, 1, 10, "m", "Check the unit.");
     }
     double x = MeasureRule.CENTIMETRE.down(metres) + b;
     return (int) Math.max(0, Math.floor(a * x * x - 5000 + 1e-9));

@@ -1,5 +1,6 @@
 package boundwright.meet;
 
+import boundwright.approach.run.RunLimits;
 import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 
@@ -21,7 +22,7 @@ public final class Wind {
    * @param measured tail wind + [m/s], -8 to 12
    */
   public static double rounded(double measured) {
-    MeetLimits.wind(measured);
+    RunLimits.wind(measured);
     double tenths = Math.ceil(measured * 10 - 1e-6);
     return tenths == 0 ? 0 : tenths / 10;
   }

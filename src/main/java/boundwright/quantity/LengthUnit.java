@@ -1,5 +1,8 @@
 package boundwright.quantity;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -43,29 +46,34 @@ public enum LengthUnit {
     return this == METRES ? 0.01 : INCH_M / 4;
   }
 
-  /** {@code metres} to the nearest step that this unit can write [m]. */
+  /** {@code metres} to the nearest step that this unit can write [m], half a step away from zero; never a negative zero. */
   public double round(double metres) {
-    return Math.round(metres / step()) * step();
+    double size = Math.abs(metres);
+    double rounded =
+        this == METRES ? BigDecimal.valueOf(size).setScale(2, RoundingMode.HALF_UP).doubleValue() : quarterInches(size) * step();
+    return metres < 0 && rounded > 0 ? -rounded : rounded;
   }
 
-  /** Writes a length given in metres, with its unit, to the nearest step: {@code 12.35 m}, {@code 40 ft 6 1/4 in}. */
+  private static long quarterInches(double size) {
+    return Math.round(size / (INCH_M / 4));
+  }
+
+  /**
+   * Writes a length given in metres, with its unit, to the nearest step: {@code 12.35 m}, {@code 40 ft 6 1/4 in}. What is less than a
+   * foot has no feet, so that a minus never stands before a nought: {@code -3/4 in}.
+   */
   public String write(double metres) {
+    double rounded = round(metres);
     if (this == METRES) {
-      String text = String.format(Locale.ROOT, "%.2f m", metres);
-      return "-0.00 m".equals(text) ? "0.00 m" : text;
+      return String.format(Locale.ROOT, "%.2f m", rounded);
     }
-    long quarters = Math.round(Math.abs(metres) / step());
-    String sign = metres < 0 && quarters > 0 ? "-" : "";
+    long quarters = quarterInches(Math.abs(metres));
     long feet = quarters / 48;
     long inches = quarters % 48 / 4;
-    String fraction =
-        switch ((int) (quarters % 4)) {
-          case 1 -> " 1/4";
-          case 2 -> " 1/2";
-          case 3 -> " 3/4";
-          default -> "";
-        };
-    return sign + feet + " ft " + inches + fraction + " in";
+    String fraction = List.of("", "1/4", "1/2", "3/4").get((int) (quarters % 4));
+    boolean bareFraction = feet == 0 && inches == 0 && !fraction.isEmpty();
+    return (rounded < 0 ? "-" : "") + (feet == 0 ? "" : feet + " ft ") + (bareFraction ? "" : inches + (fraction.isEmpty() ? "" : " "))
+        + fraction + " in";
   }
 
   /** Writes a spread without false precision: {@code ± 18 cm}, {@code ± 1.4 m}, {@code ± 7 in}. */
@@ -86,10 +94,7 @@ public enum LengthUnit {
   /** Writes a short length, at the board or a shift of a mark, without its sign: {@code 9 cm}, {@code 3 1/2 in}, {@code 1.20 m}. */
   public String writeSmall(double metres) {
     double size = Math.abs(metres);
-    if (this == METRES) {
-      return size < 0.995 ? String.format(Locale.ROOT, "%.0f cm", 100 * size) : write(size);
-    }
-    return write(size).replaceFirst("^0 ft ", "");
+    return this == METRES && size < 0.995 ? String.format(Locale.ROOT, "%.0f cm", 100 * size) : write(size);
   }
 
   /**

@@ -6,3 +6,4 @@
 package boundwright.quantity;
 
 import org.jspecify.annotations.NullMarked;
+

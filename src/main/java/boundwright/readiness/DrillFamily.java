@@ -29,4 +29,13 @@ public enum DrillFamily {
     boolean bounds = sequence.flights().stream().anyMatch(f -> f.kind() == FlightKind.BOUND);
     return hops && bounds ? COMBINATION : hops ? SINGLE_LEG : ALTERNATE;
   }
+
+  /** Whether bounding in this family loads each leg at least as much as in the other: hops more than bounds (judgement). */
+  boolean covers(DrillFamily other) {
+    return switch (this) {
+      case SINGLE_LEG -> true;
+      case COMBINATION -> other != SINGLE_LEG;
+      case ALTERNATE -> other == ALTERNATE;
+    };
+  }
 }

@@ -3,205 +3,203 @@ package boundwright.readiness;
 import boundwright.evidence.Source;
 import boundwright.evidence.Standing;
 import boundwright.footfall.Routine;
-import boundwright.load.Answer;
-import boundwright.load.Finding;
-import boundwright.load.Verdict;
+import boundwright.quantity.Estimate;
 import boundwright.readiness.Evidence.Name;
+import boundwright.readiness.Evidence.State;
 import boundwright.readiness.GateAnswer.Decision;
 import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The gate to the next rung: may this athlete add speed? It asks for all of {@link Evidence.Name}; one that is not met
- * is enough to stay. Every measure is built so that making it worse (a clean rep turned faulty, a late landing shorter,
- * more pain) can never turn <em>stay</em> into <em>add</em>: the sequential test's sum is taken over the whole window
- * of days rather than restarted, and fading is judged by its estimate.
+ * The gate to the next rung: may this athlete add speed? It asks for all of {@link Evidence.Name}; one that is not there
+ * is enough to stay, one that the log cannot tell holds nobody back and is said. Every measure is built so that making it
+ * worse (a clean rep turned faulty, the last landing of a day shorter, flights from here shorter or from two steps less
+ * longer, a shorter stay, more pain) can never turn <em>stay</em> into <em>add</em>. Back is told only after a clear loss.
  */
 public final class Gate {
   /** Where the progression comes from. */
   public static final Source LADDER =
       new Source("ladder", "Add two steps only when the present speed is mastered", "common practice", Standing.COMMON_PRACTICE);
 
-  /** Where the gate's numbers come from. */
+  /** Where the numbers come from. */
   public static final Source RULES =
-      new Source("gate", "How many reps and days, and which clean share, the gate asks for", "first guess of the makers, simulated",
+      new Source("gate", "How many clean reps, days and weeks are asked for", "first guess of the makers, whole seasons simulated",
           Standing.JUDGEMENT);
 
-  private static final Source OWN = new Source("own-flights", "Lengths of this athlete's flights", "the reps you logged", Standing.OWN_DATA);
+  /** All sources of the evidence, for a list of them. */
+  public static final List<Source> SOURCES =
+      List.of(LADDER, RULES, CleanCount.SOURCE, CleanLoss.SOURCE, LegLoading.SOURCE, TimeHere.SOURCE, SameDayGain.SOURCE, Fade.SOURCE);
+
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
   private static final int LOOK_AHEAD = 60;
+  private static final int REPS_A_DAY = 6;
 
   private final GateRules rules;
-  private final SequentialTest test;
 
-  /** A gate that asks for {@code rules} and runs {@code test} beside them. */
-  public Gate(GateRules rules, SequentialTest test) {
+  /** A gate that asks for {@code rules}. */
+  public Gate(GateRules rules) {
     this.rules = rules;
-    this.test = test;
   }
 
-  /**
-   * Answers for one athlete and family.
-   *
-   * @param family of drills
-   * @param rung approach steps they work from
-   * @param reps judged reps of this family from this rung, in the order done; older than the window are ignored
-   * @param speed gain over the rung below, or null from standing
-   * @param guard the guard's verdict for today
-   * @param today the day of asking
-   */
-  public GateAnswer answer(
-      DrillFamily family, int rung, List<GateRep> reps, @Nullable SpeedUse speed, Verdict guard, LocalDate today) {
-    List<GateRep> window =
-        reps.stream().filter(r -> !r.date().isAfter(today) && r.date().isAfter(today.minusDays(rules.days()))).toList();
+  /** Answers. */
+  public GateAnswer answer(GateCase c) {
+    List<GateRep> window = c.reps().stream().filter(r -> r.date().isAfter(c.today().minusDays(rules.days()))).toList();
     List<Evidence> evidence = new ArrayList<>(clean(window));
-    evidence.add(speedUsed(speed));
+    evidence.add(timeHere(c));
+    evidence.add(speedUsed(c.speed(), c.rung()));
     evidence.add(noFading(window));
-    evidence.add(guardClear(guard));
-    evidence.add(noPain(guard));
+    evidence.add(new Evidence(Name.LOAD, c.load().said(), "not refused", !c.load().refused(), c.load().source()));
+    evidence.add(
+        new Evidence(Name.NO_PAIN, c.load().painSaid(), "allowed by the pain limits in the last seven days", !c.load().pain(), c.load().painSource()));
     boolean all = evidence.stream().allMatch(Evidence::met);
     int top = Routine.RUNGS.get(Routine.RUNGS.size() - 1);
-    if (all && rung < top) {
-      return new GateAnswer(family, rung, Decision.ADD_TWO_STEPS, "All that is asked is there: go to " + (rung + 2) + " steps.", 0, 0, evidence);
+    if (all && c.rung() < top) {
+      return new GateAnswer(c.family(), c.rung(), Decision.ADD_TWO_STEPS, "All that is asked is there: go to " + (c.rung() + 2) + " steps."
+          + notKnown(evidence), 0, 0, evidence);
     }
-    if (rung > 0 && goBack(window, speed)) {
-      return new GateAnswer(family, rung, Decision.GO_BACK, whyBack(window, speed, rung), 0, 0, evidence);
+    CleanLoss loss = CleanLoss.of(c.reps(), rules.loss());
+    if (c.rung() > 0 && (loss.clear(rules) || loss.loadsLegs(rules.loss()))) {
+      return new GateAnswer(c.family(), c.rung(), Decision.GO_BACK, whyBack(loss, c.rung()), 0, 0, evidence);
     }
     if (all) {
       return new GateAnswer(
-          family, rung, Decision.STAY, top + " steps is the top of this ladder; longer belongs to the full run-up.", 0, 0, evidence);
+          c.family(), c.rung(), Decision.STAY, top + " steps is the longest here; longer belongs to the full run-up.", 0, 0, evidence);
     }
-    return stay(family, rung, window, evidence);
+    return stay(c, window, evidence);
   }
 
   private List<Evidence> clean(List<GateRep> window) {
-    int good = (int) window.stream().filter(GateRep::clean).count();
-    BetaShare share = BetaShare.seen(good, window.size());
-    double chance = share.chanceAbove(rules.shareAbove());
-    double sum = sum(window);
-    int days = passDays(window);
+    GateRules.Clean r = rules.clean();
+    CleanCount count = CleanCount.of(window, r);
+    int days = goodDays(window);
+    String needed =
+        count.needed() > count.reps()
+            ? "more reps: at least " + fewest() + ", all clean"
+            : "at least " + count.needed() + " of " + count.reps() + "; a true share of " + percent(r.notShare()) + " gets there in "
+                + percent(r.stayError()) + " of stays at most";
     return List.of(
-        new Evidence(Name.JUDGED_REPS, window.size() + " in " + rules.days() + " days", "at least " + rules.reps(),
-            window.size() >= rules.reps(), RULES),
-        new Evidence(Name.CLEAN_SHARE,
-            good + " of " + window.size() + " clean; " + percent(chance) + " sure that the true share is above " + percent(rules.shareAbove()),
-            "at least " + percent(rules.shareChance()) + " sure", chance >= rules.shareChance(), BetaShare.SOURCE),
-        new Evidence(Name.SEQUENTIAL_TEST, text(sum) + " so far", "passes at " + text(test.passAt()) + " (each clean rep "
-            + text(test.forGood()) + ", each faulty " + text(test.forBad()) + ")", sum >= test.passAt(), SequentialTest.SOURCE),
-        new Evidence(Name.TWO_DAYS, days + (days == 1 ? " day" : " days") + " with " + rules.passDayReps() + " reps or more, "
-            + percent(rules.passDayShare()) + " of them clean", "at least " + rules.passDays() + " days", days >= rules.passDays(), RULES));
+        new Evidence(Name.LOOKED_AT, window.size() + " reps in " + r.days() + " days", "at least " + r.reps(), window.size() >= r.reps(), RULES),
+        new Evidence(Name.CLEAN,
+            count.clean() + " of " + count.reps() + " in the last " + counted(count.sessions(), "session"), needed, count.met(), CleanCount.SOURCE),
+        new Evidence(Name.GOOD_DAYS,
+            counted(days, "day") + " with " + r.passDayReps() + " reps or more, " + percent(r.passDayShare()) + " of them clean",
+            "at least " + r.passDays(), days >= r.passDays(), RULES));
   }
 
-  private double sum(List<GateRep> window) {
-    long good = window.stream().filter(GateRep::clean).count();
-    return good * test.forGood() + (window.size() - good) * test.forBad();
+  /** Fewest reps that can do, all clean. */
+  private int fewest() {
+    int n = 1;
+    while (CleanCount.needed(n, rules.clean()) > n) {
+      n++;
+    }
+    return n;
   }
 
-  private int passDays(List<GateRep> window) {
-    return (int) byDay(window).values().stream()
-        .filter(d -> d.size() >= rules.passDayReps())
-        .filter(d -> d.stream().filter(GateRep::clean).count() >= rules.passDayShare() * d.size())
+  private int goodDays(List<GateRep> window) {
+    return (int) CleanCount.byDay(window).values().stream()
+        .filter(d -> d.size() >= rules.clean().passDayReps())
+        .filter(d -> d.stream().filter(GateRep::clean).count() >= rules.clean().passDayShare() * d.size())
         .count();
   }
 
-  private static Map<LocalDate, List<GateRep>> byDay(List<GateRep> window) {
-    Map<LocalDate, List<GateRep>> days = new LinkedHashMap<>();
-    window.forEach(r -> days.computeIfAbsent(r.date(), d -> new ArrayList<>()).add(r));
-    return days;
+  private static Evidence timeHere(GateCase c) {
+    TimeHere t = c.time();
+    String value =
+        t.why() == TimeHere.Why.KNOWN
+            ? "known to this athlete"
+            : counted(t.days(), "day") + (t.why() == TimeHere.Why.NEW ? ", new to this athlete" : " since the break");
+    return new Evidence(Name.TIME_HERE, value, t.needed() == 0 ? "nothing" : "at least " + counted(t.needed(), "day"), t.met(), TimeHere.SOURCE);
   }
 
-  private Evidence speedUsed(@Nullable SpeedUse speed) {
+  private Evidence speedUsed(@Nullable SpeedUse speed, int rung) {
     if (speed == null) {
-      return new Evidence(Name.SPEED_USED, "from standing there is no rung below", "nothing", true, LADDER);
+      return new Evidence(Name.SPEED_USED, "from standing nothing is compared", "nothing", State.THERE, LADDER);
     }
-    String needed = "at least " + percent(rules.longerChance()) + " sure that flights are longer than at the rung below";
-    if (speed.repsHere() == 0) {
-      return new Evidence(Name.SPEED_USED, "no length or tap from this rung yet", needed, false, OWN);
-    }
-    return new Evidence(Name.SPEED_USED,
-        percent(speed.chanceLonger()) + " sure; " + String.format(Locale.ROOT, "%+.0f cm", 100 * speed.perFlight()) + " a flight",
-        needed, speed.chanceLonger() >= rules.longerChance(), OWN);
+    String needed = "flights longer than " + from(rung - 2) + ", or not known yet";
+    Estimate gain = speed.perFlight();
+    String found =
+        gain == null
+            ? ""
+            : String.format(Locale.ROOT, "%+.0f cm a flight (%+.0f to %+.0f) on %s", 100 * gain.p50(), 100 * gain.p05(), 100 * gain.p95(),
+                counted(speed.days(), "day"));
+    return switch (speed.told()) {
+      case USED -> new Evidence(Name.SPEED_USED, found, needed, State.THERE, SameDayGain.SOURCE);
+      case NOT_USED ->
+          new Evidence(Name.SPEED_USED, found + ": not worth the speed", needed + String.format(Locale.ROOT, "; worth it from %.0f cm",
+              100 * rules.speed().leastGain()), State.NOT_THERE, SameDayGain.SOURCE);
+      case NOT_KNOWN ->
+          new Evidence(Name.SPEED_USED, (found.isEmpty() ? "" : found + ": ") + "not known yet. Measure three reps " + from(rung) + " and three "
+              + from(rung - 2) + " in turn on the same day", needed, State.NOT_KNOWN, SameDayGain.SOURCE);
+    };
   }
 
-  /** Over ten reps of a day the landing must not shrink; where lengths are few, the later reps must stay clean. */
+  /** Within a day landings must not shrink; where lengths are few, the later reps must stay clean. */
   private Evidence noFading(List<GateRep> window) {
-    Fade fade = Fade.of(byDay(window).values());
+    List<GateRep> newest = newest(window);
+    Fade fade = Fade.of(CleanCount.byDay(newest).values());
+    GateRules.Fading r = rules.fading();
     if (fade.known()) {
-      return new Evidence(Name.NO_FADING, String.format(Locale.ROOT, "%+.1f %% over ten reps", 100 * fade.overTenReps()),
-          "no more than " + percent(rules.fade()) + " shorter", fade.overTenReps() >= -rules.fade(), OWN);
+      boolean shrinks = fade.shrinks(r);
+      return new Evidence(Name.NO_FADING,
+          String.format(Locale.ROOT, "%+.1f %% over ten reps, %s", 100 * fade.overTenReps(), shrinks ? "beyond scatter" : "within scatter or what is allowed"),
+          "not clearly more than " + percent(r.most()) + " shorter", !shrinks, Fade.SOURCE);
     }
     int late = 0;
     int clean = 0;
-    for (List<GateRep> day : byDay(window).values()) {
-      for (GateRep r : day.subList(day.size() / 2, day.size())) {
+    for (List<GateRep> day : CleanCount.byDay(newest).values()) {
+      for (GateRep rep : day.subList(day.size() / 2, day.size())) {
         late++;
-        clean += r.clean() ? 1 : 0;
+        clean += rep.clean() ? 1 : 0;
       }
     }
     double share = late == 0 ? 0 : clean / (double) late;
-    return new Evidence(Name.NO_FADING, late == 0 ? "no judged rep yet" : percent(share) + " of the later reps of each day clean",
-        "at least " + percent(rules.lateShare()) + " (lengths are too few to tell)", late > 0 && share >= rules.lateShare(), RULES);
+    return new Evidence(Name.NO_FADING, late == 0 ? "no rep looked at yet" : percent(share) + " of the later reps of each day clean",
+        "at least " + percent(r.lateShare()) + " (lengths are too few to tell)", late > 0 && share >= r.lateShare(), RULES);
   }
 
-  private static Evidence guardClear(Verdict guard) {
-    String value =
-        guard.concerns().isEmpty() ? guard.answer().label() : guard.answer().label() + ": " + guard.concerns().get(0).rule().label();
-    Source source = guard.concerns().isEmpty() ? LADDER : guard.concerns().get(0).source();
-    return new Evidence(Name.GUARD_CLEAR, value, "not refused", guard.answer() != Answer.REFUSED, source);
-  }
-
-  private static Evidence noPain(Verdict guard) {
-    for (Finding f : guard.findings()) {
-      if (f.rule() == Finding.Rule.PAIN || f.rule() == Finding.Rule.REFER) {
-        return new Evidence(Name.NO_PAIN, Math.round(f.value()) + " of 10, " + f.answer().label(),
-            "allowed by the pain limits in the last seven days", f.answer() == Answer.ALLOWED, f.source());
-      }
+  private List<GateRep> newest(List<GateRep> window) {
+    List<LocalDate> days = window.stream().map(GateRep::date).distinct().toList();
+    if (days.size() <= rules.clean().sessions()) {
+      return window;
     }
-    return new Evidence(Name.NO_PAIN, "none entered in seven days", "allowed by the pain limits in the last seven days", true,
-        boundwright.load.LoadSources.PAIN);
+    LocalDate first = days.get(days.size() - rules.clean().sessions());
+    return window.stream().filter(r -> !r.date().isBefore(first)).toList();
   }
 
-  private boolean goBack(List<GateRep> window, @Nullable SpeedUse speed) {
-    if (window.size() < rules.goBackReps()) {
-      return false;
+  private String whyBack(CleanLoss loss, int rung) {
+    String to = " Go back to " + (rung == 2 ? "standing" : rung - 2 + " steps") + ".";
+    if (loss.loadsLegs(rules.loss())) {
+      return loss.legFaulty() + " of the last " + loss.legReps() + " reps " + from(rung) + " with a fault that loads a leg." + to;
     }
-    boolean failing = sum(window) <= test.failAt();
-    boolean wasted = speed != null && speed.repsHere() >= rules.goBackReps() && speed.chanceLonger() <= 1 - rules.longerChance();
-    return failing || wasted;
+    return loss.recentClean() + " of the last " + loss.recent() + " reps clean " + from(rung) + "; before, " + loss.earlierClean() + " of "
+        + loss.earlier() + ". That is more than luck." + to;
   }
 
-  private String whyBack(List<GateRep> window, @Nullable SpeedUse speed, int rung) {
-    String below = rung == 2 ? "standing" : String.valueOf(rung - 2);
-    long good = window.stream().filter(GateRep::clean).count();
-    if (sum(window) <= test.failAt()) {
-      return "Only " + good + " of " + window.size() + " reps clean from " + rung + " steps: this speed is not mastered. Go back to "
-          + below + ".";
-    }
-    return "The flights are not longer than from " + (rung == 2 ? below : below + " steps") + " (" + percent(speed == null ? 0 : speed.chanceLonger())
-        + " sure that they are): the speed is not used. Go back to " + below + ".";
-  }
-
-  private GateAnswer stay(DrillFamily family, int rung, List<GateRep> window, List<Evidence> evidence) {
-    List<Evidence> others =
-        evidence.stream().filter(e -> !e.met()).filter(e -> e.name().compareTo(Name.TWO_DAYS) > 0 && e.name() != Name.NO_FADING).toList();
+  private GateAnswer stay(GateCase c, List<GateRep> window, List<Evidence> evidence) {
     int[] missing = missing(window);
-    StringBuilder why = new StringBuilder();
+    List<String> why = new ArrayList<>();
     if (missing[0] > 0) {
-      why.append("Missing: ").append(missing[0]).append(missing[0] == 1 ? " clean rep" : " clean reps").append(" on ").append(missing[1])
-          .append(missing[1] == 1 ? " more day." : " more days.");
+      why.add("Missing: " + counted(missing[0], "clean rep") + " on " + missing[1] + (missing[1] == 1 ? " more day." : " more days."));
     } else if (missing[0] < 0) {
-      why.append("Missing: more than ").append(LOOK_AHEAD).append(" clean reps; work on the faults first.");
+      why.add("Missing: more than " + LOOK_AHEAD + " clean reps; work on the faults first.");
     }
     for (Evidence e : evidence) {
-      if (!e.met() && (others.contains(e) || (e.name() == Name.NO_FADING && missing[0] == 0))) {
-        why.append(why.length() == 0 ? "" : " ").append("Not there: ").append(e.name().label()).append(" (").append(e.value()).append(").");
+      if (e.met() || (e.name().compareTo(Name.TIME_HERE) < 0)) {
+        continue;
+      }
+      if (e.name() == Name.TIME_HERE) {
+        why.add("Not before " + DAY.format(c.time().over(c.today())) + ": " + e.needed() + " " + from(c.rung()) + " first.");
+      } else if (e.name() != Name.NO_FADING || missing[0] == 0) {
+        why.add("Not there: " + e.name().label() + " (" + e.value() + ").");
       }
     }
-    return new GateAnswer(family, rung, Decision.STAY, why.toString(), Math.max(0, missing[0]), Math.max(0, missing[1]), evidence);
+    return new GateAnswer(
+        c.family(), c.rung(), Decision.STAY, String.join(" ", why), Math.max(0, missing[0]), Math.max(0, missing[1]), evidence);
   }
 
   /** Fewest clean reps, six a day on days to come, after which the clean evidence would be met: {reps, days}; -1 if too many. */
@@ -214,7 +212,7 @@ public final class Gate {
       if (reps == LOOK_AHEAD) {
         return new int[] {-1, -1};
       }
-      if (reps % 6 == 0) {
+      if (reps % REPS_A_DAY == 0) {
         day = day.plusDays(1);
         days++;
       }
@@ -224,11 +222,20 @@ public final class Gate {
     return new int[] {reps, days};
   }
 
-  private static String percent(double share) {
-    return Math.round(100 * share) + " %";
+  private static String notKnown(List<Evidence> evidence) {
+    String names = evidence.stream().filter(e -> e.state() == State.NOT_KNOWN).map(e -> e.name().label()).collect(Collectors.joining(", "));
+    return names.isEmpty() ? "" : " Not known yet: " + names + ".";
   }
 
-  private static String text(double x) {
-    return String.format(Locale.ROOT, "%+.2f", x);
+  private static String from(int steps) {
+    return steps == 0 ? "from standing" : "from " + steps + " steps";
+  }
+
+  private static String counted(int n, String what) {
+    return n + " " + what + (n == 1 ? "" : "s");
+  }
+
+  private static String percent(double share) {
+    return Math.round(100 * share) + " %";
   }
 }

@@ -1,9 +1,6 @@
 package boundwright.readiness;
 
 import boundwright.athlete.Athlete;
-import boundwright.athlete.Surface;
-import boundwright.flight.FlightModel;
-import boundwright.flight.Logbook;
 import boundwright.flight.Rep;
 import boundwright.flight.RepStore;
 import boundwright.footfall.Sequence;
@@ -14,25 +11,20 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.ToIntBiFunction;
-import org.jspecify.annotations.Nullable;
 
 /** Where each athlete stands on the ladder, what the gate answers, and who needs the coach today. */
 public final class LadderDesk {
   private final RepStore reps;
-  private final Logbook logbook;
   private final LoadDesk load;
   private final LadderRepository ladder;
   private final Clock clock;
 
   /** Works on these. */
-  public LadderDesk(RepStore reps, Logbook logbook, LoadDesk load, LadderRepository ladder, Clock clock) {
+  public LadderDesk(RepStore reps, LoadDesk load, LadderRepository ladder, Clock clock) {
     this.reps = reps;
-    this.logbook = logbook;
     this.load = load;
     this.ladder = ladder;
     this.clock = clock;
@@ -52,74 +44,21 @@ public final class LadderDesk {
 
   /** The gate's answer for every family, in the order of {@link DrillFamily}. */
   public List<GateAnswer> answers(Athlete athlete) {
-    LocalDate today = LocalDate.now(clock);
+    return answers(athlete, LoadAnswer.of(load.today(athlete, List.of())));
+  }
+
+  private List<GateAnswer> answers(Athlete athlete, LoadAnswer today) {
+    LocalDate date = LocalDate.now(clock);
     GateRules rules = ladder.rules();
-    Gate gate = new Gate(rules, SequentialTest.USUAL);
-    List<Rep> recent = reps.since(athlete.id(), today.minusDays(rules.days() - 1L));
+    Gate gate = new Gate(rules);
+    List<Rep> log = reps.since(athlete.id(), date.minusDays(GateCase.LOOK_BACK_DAYS));
     Map<DrillFamily, Integer> rungs = ladder.rungs(athlete.id());
-    FlightModel model = logbook.model(athlete);
-    Verdict guard = load.today(athlete, List.of());
     List<GateAnswer> out = new ArrayList<>();
     for (DrillFamily family : DrillFamily.values()) {
       int rung = rungs.getOrDefault(family, athlete.rung());
-      List<Rep> here =
-          recent.stream().filter(r -> r.approachSteps() == rung && DrillFamily.of(r.sequence()) == family).toList();
-      out.add(gate.answer(family, rung, gateReps(here), speed(model, here, rung), guard, today));
+      out.add(gate.answer(GateCase.of(log, family, rung, athlete.rung(), today, rules, date)));
     }
     return out;
-  }
-
-  /** The judged ones, each landing over the mean of the same drill on the same day. */
-  static List<GateRep> gateReps(List<Rep> reps) {
-    Map<String, double[]> sums = new HashMap<>();
-    for (Rep r : reps) {
-      if (r.landing_m() != null) {
-        double[] sum = sums.computeIfAbsent(r.date() + r.sequence().letters(), k -> new double[2]);
-        sum[0] += r.landing_m();
-        sum[1]++;
-      }
-    }
-    List<GateRep> out = new ArrayList<>();
-    for (Rep r : reps) {
-      if (r.judged()) {
-        double[] sum = sums.get(r.date() + r.sequence().letters());
-        Double landing = r.landing_m();
-        double length = landing == null || sum == null ? Double.NaN : landing / (sum[0] / sum[1]);
-        out.add(new GateRep(r.date(), r.faults().isEmpty(), length));
-      }
-    }
-    return out;
-  }
-
-  private static @Nullable SpeedUse speed(FlightModel model, List<Rep> here, int rung) {
-    if (rung == 0) {
-      return null;
-    }
-    int telling =
-        (int)
-            here.stream()
-                .filter(
-                    r ->
-                        r.landing_m() != null
-                            || r.footprints_m().stream().anyMatch(f -> !f.isNaN())
-                            || (r.outcome() != null && r.markToSand_m() != null))
-                .count();
-    if (telling == 0) {
-      return new SpeedUse(0, 0, 0);
-    }
-    Sequence drill = usual(here);
-    Surface surface = here.get(here.size() - 1).surface();
-    FlightModel.Gain gain = model.gain(drill, Math.max(0, rung - 2), rung, surface);
-    return new SpeedUse(gain.perFlight(), gain.chanceLonger(), telling);
-  }
-
-  /** The sequence done most often, the newest of equally frequent ones. */
-  private static Sequence usual(List<Rep> here) {
-    Map<String, Integer> counts = new LinkedHashMap<>();
-    here.forEach(r -> counts.merge(r.sequence().letters(), 1, Integer::sum));
-    String letters =
-        counts.entrySet().stream().max(Map.Entry.comparingByValue()).map(Map.Entry::getKey).orElseThrow();
-    return Sequence.parse(letters);
   }
 
   /** Moves an athlete on the ladder of a family, or leaves them, with a reason where the gate says otherwise. */
@@ -169,7 +108,7 @@ public final class LadderDesk {
     List<Line> out = new ArrayList<>();
     for (Athlete a : athletes) {
       Verdict guard = load.today(a, List.of());
-      List<GateAnswer> answers = answers(a);
+      List<GateAnswer> answers = answers(a, LoadAnswer.of(guard));
       out.add(new Line(a, need(guard, answers), guard, answers));
     }
     out.sort(Comparator.comparing(Line::need).thenComparing(l -> l.athlete().name()));

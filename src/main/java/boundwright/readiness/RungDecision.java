@@ -31,7 +31,7 @@ public record RungDecision(
         };
     if (!asAdvised && (reason.length() < 8 || reason.length() > 300)) {
       throw new RefusedException(
-          "The gate says " + gate.label() + "; to go from " + from + " to " + to
+          "The answer was " + gate.label() + "; to go from " + from + " to " + to
               + " steps instead takes a reason of 8 to 300 characters; this one has " + reason.length() + ".");
     }
   }

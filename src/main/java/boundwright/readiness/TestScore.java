@@ -49,13 +49,13 @@ public record TestScore(
     if (runUp_m != null && kind != TestKind.TIMED_RUN_UP) {
       throw new RefusedException("A " + kind.label() + " has no run-up; " + runUp_m + " m was given. Leave the length empty.");
     }
-    knownMark(kind, value, date);
+    knownMark(kind, value, date, protocol);
     runUp(approachSteps, runUp_m, value, date);
   }
 
   /** The score as a first guess for the model of flights; empty for tests that give none. */
   public Optional<KnownMark> knownMark() {
-    return knownMark(kind, value, date);
+    return knownMark(kind, value, date, protocol);
   }
 
   /** The run-up as measured with the tape; empty if its length was not. */
@@ -74,8 +74,8 @@ public record TestScore(
   }
 
   // Making them is also how their own limits are kept: what is derived from a score can never be refused later.
-  private static Optional<KnownMark> knownMark(TestKind kind, double value, LocalDate date) {
-    return kind.knownMark().map(k -> new KnownMark(0, k, 0, value, date));
+  private static Optional<KnownMark> knownMark(TestKind kind, double value, LocalDate date, TestProtocol protocol) {
+    return kind.knownMark().map(k -> new KnownMark(0, k, 0, value, date, protocol.offBothFeet()));
   }
 
   private static Optional<MeasuredRunUp> runUp(int steps, @Nullable Double length_m, double speed_mps, LocalDate date) {

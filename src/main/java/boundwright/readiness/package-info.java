@@ -8,3 +8,4 @@
 package boundwright.readiness;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -6,6 +6,7 @@ import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** What the coach must know before taping, most important first: with sand, and on the flat where no mark is sought. */
 final class AdviceWarnings {
@@ -19,6 +20,7 @@ final class AdviceWarnings {
       Estimate startToMark,
       int startMeasured,
       double runwayNeeded,
+      @Nullable String elsewhere,
       Surface surface,
       CoachSettings settings) {
     LengthUnit unit = settings.unit();
@@ -26,10 +28,13 @@ final class AdviceWarnings {
     never(surface, out);
     if (!open) {
       out.add(
-          "No mark reaches " + AdviceWords.percent(settings.marks().chance())
-              + " on both sides. The mark shown is the best there is, not good enough to rely on.");
+          "No mark reaches " + InHundred.said(InHundred.asked(settings.marks().chance()))
+              + ": do not rely on this one.");
     }
     untried(forecast, out);
+    if (elsewhere != null) {
+      out.add(elsewhere);
+    }
     double runway = settings.facility().runway_m();
     if (runwayNeeded > runway) {
       out.add(
@@ -48,11 +53,20 @@ final class AdviceWarnings {
 
   /** For a drill on the flat. */
   static List<String> onTheFlat(
-      Forecast forecast, Estimate startToMark, int startMeasured, double groundNeeded, Surface surface, CoachSettings settings) {
+      Forecast forecast,
+      Estimate startToMark,
+      int startMeasured,
+      double groundNeeded,
+      @Nullable String elsewhere,
+      Surface surface,
+      CoachSettings settings) {
     LengthUnit unit = settings.unit();
     List<String> out = new ArrayList<>();
     never(surface, out);
     untried(forecast, out);
+    if (elsewhere != null) {
+      out.add(elsewhere);
+    }
     double ground = settings.facility().flat_m();
     if (groundNeeded > ground) {
       out.add(

@@ -1,8 +1,13 @@
 package boundwright.runway;
 
+import boundwright.athlete.Surface;
 import boundwright.flight.FlightModel;
 import boundwright.flight.Forecast;
 import boundwright.quantity.LengthUnit;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** The sentences that go with an advice. */
 final class AdviceWords {
@@ -19,12 +24,8 @@ final class AdviceWords {
     return steps == 0 ? "Standing" : steps == 1 ? "1 step" : steps + " steps";
   }
 
-  static String percent(double chance) {
-    return Math.round(chance * 100) + " in 100";
-  }
-
-  /** What the lengths rest on. */
-  static String from(FlightModel model, int steps) {
+  /** What the lengths rest on: how many reps, from these steps, and on this surface where there are others. */
+  static String from(FlightModel model, int steps, Surface surface) {
     if (model.reps() == 0) {
       return "No rep logged yet: from the level (" + model.level().label() + ") and the known marks entered, a first guess.";
     }
@@ -35,7 +36,22 @@ final class AdviceWords {
             : model.measuredReps() == 0
                 ? plural(taps, "tap")
                 : plural(model.measuredReps(), "rep") + " with lengths and " + plural(taps, "tap");
-    return "From " + what + ", " + model.repsAtRung(steps) + " of them " + fromSteps(steps) + ".";
+    int here = model.repsOn(surface);
+    String where = here > 0 && here < model.reps() ? " and " + here + " on " + surface.label() : "";
+    return "From " + what + ", " + model.repsAtRung(steps) + " of them " + fromSteps(steps) + where + ".";
+  }
+
+  /** Where the reps were made if none was made on this surface: {@code 60 reps, all on grass; today's place is track.} */
+  static Optional<String> elsewhere(FlightModel model, Surface surface) {
+    if (model.reps() == 0 || model.repsOn(surface) > 0) {
+      return Optional.empty();
+    }
+    List<Surface> on = Arrays.stream(Surface.values()).filter(s -> model.repsOn(s) > 0).toList();
+    String where =
+        on.size() == 1
+            ? (model.reps() == 1 ? "on " : "all on ") + on.get(0).label()
+            : on.stream().map(s -> model.repsOn(s) + " on " + s.label()).collect(Collectors.joining(", "));
+    return Optional.of(plural(model.reps(), "rep") + ", " + where + "; today's place is " + surface.label() + ".");
   }
 
   /** How sure the landing is. */

@@ -10,10 +10,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param forecast where each contact will fall, from the take-off mark
  * @param settings what was asked
- * @param markToSand_m take-off mark to the near edge of the sand that makes the smaller of the two chances largest [m]
- * @param chanceInSand from that mark, the chance to end in sand by the margin, 0 to 1
- * @param chanceClear from that mark, the chance that the last contact is clear of the sand by the margin, 0 to 1
- * @param window the marks that reach the asked chance, or null if none does
+ * @param markToSand_m take-off mark to the near edge of the sand from which a rep counts most likely [m]
+ * @param chance that a rep from that mark counts: ends in sand and keeps the last contact out of it, each by its margin; 0 to 1
+ * @param window the marks from which a rep counts with the asked chance, or null if none does
  * @param learning two marks that teach the most when only taps are logged
  * @param startToMark length of the run-up [m]; all zero from standing
  * @param startMeasured how many measured run-ups of this athlete stand behind it
@@ -23,14 +22,14 @@ import org.jspecify.annotations.Nullable;
  * @param openers ways to open the window; empty when it is open
  * @param from what the lengths rest on, in a sentence
  * @param sure how sure that is, in a sentence
+ * @param elsewhere in a sentence, where the reps were made if none was made on the surface asked for; else null
  * @param warnings what the coach must know before taping, most important first
  */
 public record MarkAdvice(
     Forecast forecast,
     MarkSettings settings,
     double markToSand_m,
-    double chanceInSand,
-    double chanceClear,
+    double chance,
     @Nullable Window window,
     LearningMarks learning,
     Estimate startToMark,
@@ -41,11 +40,12 @@ public record MarkAdvice(
     List<Opener> openers,
     String from,
     String sure,
+    @Nullable String elsewhere,
     List<String> warnings) {
 
   /**
-   * Marks from which one tap tells most: at each, one of the two chances is only {@value #LEARNING_CHANCE}, so that a tap
-   * is seldom a foregone conclusion. Lay the tape at one and the other in turn.
+   * Marks from which one tap tells most: at each, landing in sand or staying before it has a chance of only
+   * {@value #LEARNING_CHANCE}, so that a tap is seldom a foregone conclusion. Lay the tape at one and the other in turn.
    *
    * @param near_m nearer the sand: the last contact is at stake [m]
    * @param far_m farther from the sand: reaching it is at stake [m]
@@ -61,8 +61,13 @@ public record MarkAdvice(
     warnings = List.copyOf(warnings);
   }
 
-  /** The smaller of the two chances at the advised mark, 0 to 1. */
-  public double smallerChance() {
-    return Math.min(chanceInSand, chanceClear);
+  /** The chance that the rep counts as it is shown: whole reps in a hundred, rounded down. */
+  public int inHundred() {
+    return InHundred.of(chance);
+  }
+
+  /** The chance that was asked of the rep, in whole reps in a hundred. */
+  public int askedInHundred() {
+    return InHundred.asked(settings.chance());
   }
 }

@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /** Answers where the tapes go, for one athlete or for the squad, and says why and how sure. */
 public final class MarkAdvisor {
@@ -60,6 +61,27 @@ public final class MarkAdvisor {
     Athlete.checkSteps(approachSteps);
     return remembered(
         logbook.model(athlete), logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, LocalDate.now(clock));
+  }
+
+  /**
+   * What logging this athlete's next rep should add, or null if nothing would make enough more reps count.
+   *
+   * @param approachSteps 0 to 26
+   * @param surface what is bounded on
+   */
+  public @Nullable LogNext whatToLog(
+      Athlete athlete, Sequence sequence, int approachSteps, Surface surface, CoachSettings settings) {
+    Athlete.checkSteps(approachSteps);
+    return whatToLog(logbook.model(athlete), sequence, approachSteps, surface, settings, LocalDate.now(clock));
+  }
+
+  /** What to log next from a model that is at hand; null if nothing is worth the trouble. */
+  public static @Nullable LogNext whatToLog(
+      FlightModel model, Sequence sequence, int approachSteps, Surface surface, CoachSettings settings, LocalDate date) {
+    MarkChances chances = MarkChances.of(model.forecast(sequence, approachSteps, surface, date), settings.marks());
+    boolean onlyTaps = model.measuredReps() == 0 && model.reps() >= WhatToLog.HABIT;
+    return WhatToLog.choose(
+        model.inquiry(sequence, approachSteps, surface, date), chances, sequence.size(), onlyTaps, settings.unit());
   }
 
   /** The marks of one drill for a squad, by the athlete's number; a few reads for all of them. */
@@ -111,12 +133,12 @@ public final class MarkAdvisor {
         window.isPresent()
             ? List.of()
             : new WindowOpeners(model, surface, settings, date).find(sequence, approachSteps, groundNeeded);
+    String elsewhere = AdviceWords.elsewhere(model, surface).orElse(null);
     return new MarkAdvice(
         forecast,
         settings.marks(),
         mark,
-        chances.inSand(mark),
-        chances.clear(mark),
+        chances.bestChance(),
         window.orElse(null),
         chances.learning(),
         runUp.length(),
@@ -125,10 +147,11 @@ public final class MarkAdvisor {
         runwayNeeded,
         groundNeeded,
         openers,
-        AdviceWords.from(model, approachSteps),
+        AdviceWords.from(model, approachSteps, surface),
         AdviceWords.sure(model, forecast, settings.unit()),
+        elsewhere,
         AdviceWarnings.inSand(
-            forecast, mark, window.isPresent(), runUp.length(), runUp.measured(), runwayNeeded, surface, settings));
+            forecast, mark, window.isPresent(), runUp.length(), runUp.measured(), runwayNeeded, elsewhere, surface, settings));
   }
 
   /**
@@ -137,7 +160,8 @@ public final class MarkAdvisor {
    */
   public static List<String> flatWarnings(MarkAdvice advice, Surface surface, CoachSettings settings) {
     return AdviceWarnings.onTheFlat(
-        advice.forecast(), advice.startToMark(), advice.startMeasured(), advice.groundNeeded_m(), surface, settings);
+        advice.forecast(), advice.startToMark(), advice.startMeasured(), advice.groundNeeded_m(), advice.elsewhere(), surface,
+        settings);
   }
 
   /** The fewest tapes for these athletes and the plan's drills that end in sand. */

@@ -26,6 +26,6 @@ public record MarkMove(double before_m, double after_m) {
     if (unit == LengthUnit.METRES && metres < 0.995) {
       return Math.round(metres * 100) + " cm";
     }
-    return unit.write(metres).replaceFirst("^0 ft ", "");
+    return unit.write(metres);
   }
 }

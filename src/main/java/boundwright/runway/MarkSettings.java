@@ -5,7 +5,7 @@ import boundwright.quantity.RefusedException;
 /**
  * What the coach asks of a mark. All are settings; the defaults are judgement.
  *
- * @param chance asked for each of the two: ends in sand, and last contact clear of it; 0.5 to 0.99
+ * @param chance asked of the rep: that it ends in sand and keeps the last contact out of it, each by its margin; 0.5 to 0.99
  * @param sandMargin_m how far into the sand the landing must be [m], 0 to 2
  * @param clearMargin_m how far before the sand the last contact must be [m], 0 to 2
  */

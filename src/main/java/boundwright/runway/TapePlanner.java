@@ -4,6 +4,7 @@ import boundwright.quantity.LengthUnit;
 import boundwright.runway.Tapes.Tape;
 import boundwright.runway.Tapes.Wish;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,10 +17,10 @@ import java.util.Objects;
  * apart, so any other choice needs as many (the classic stabbing of intervals). Those windows are given as the proof.
  *
  * <p>A tape may then slide: each group keeps its number, every wish goes to the tape that serves it best, and each
- * tape is laid where the least lucky of its wishes has the largest of its smaller chances.
+ * tape is laid where the least lucky of its wishes has its best chance that the rep counts.
  */
 final class TapePlanner {
-  private static final int HALVINGS = 40;
+  private static final int HALVINGS = 30;
 
   private TapePlanner() {}
 
@@ -47,9 +48,10 @@ final class TapePlanner {
       served.put(i, new ArrayList<>());
     }
     for (Wish w : open) {
+      MarkChances chances = chances(w);
       int to = -1;
       for (int i = 0; i < places.size(); i++) {
-        if (window(w).holds(places.get(i)) && (to < 0 || score(w, places.get(i)) > score(w, places.get(to)))) {
+        if (window(w).holds(places.get(i)) && (to < 0 || chances.counts(places.get(i)) > chances.counts(places.get(to)))) {
           to = i;
         }
       }
@@ -66,9 +68,8 @@ final class TapePlanner {
   }
 
   /**
-   * Where in the common part of the windows the smallest chance of all is largest, on the unit's step if one fits. Seen
-   * from the near end outwards the worst chance to stay clear rises and the worst chance to end in sand falls, so the
-   * best place is where they meet: found by halving.
+   * Where in the common part of the windows the smallest of the chances that a rep counts is largest, on the unit's step if one
+   * fits. Each chance has one peak, so the smallest one grows in the direction in which it does itself: found by halving.
    */
   private static double best(List<Wish> group, LengthUnit unit) {
     double from = group.stream().mapToDouble(w -> window(w).min_m()).max().orElseThrow();
@@ -78,13 +79,7 @@ final class TapePlanner {
     double far = to;
     for (int i = 0; i < HALVINGS; i++) {
       double at = (near + far) / 2;
-      double clear = Double.POSITIVE_INFINITY;
-      double inSand = Double.POSITIVE_INFINITY;
-      for (MarkChances c : chances) {
-        clear = Math.min(clear, c.clearScore(at));
-        inSand = Math.min(inSand, c.inSandScore(at));
-      }
-      if (clear < inSand) {
+      if (Collections.min(chances, Comparator.comparingDouble(c -> c.counts(at))).rises(at)) {
         near = at;
       } else {
         far = at;
@@ -97,12 +92,6 @@ final class TapePlanner {
 
   private static MarkChances chances(Wish w) {
     return MarkChances.of(w.advice().forecast(), w.advice().settings());
-  }
-
-  /** The smaller of the two chances as a score that orders marks in the same way. */
-  private static double score(Wish w, double at) {
-    MarkChances c = chances(w);
-    return Math.min(c.inSandScore(at), c.clearScore(at));
   }
 
   private static Window window(Wish w) {

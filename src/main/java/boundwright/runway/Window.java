@@ -3,8 +3,8 @@ package boundwright.runway;
 import boundwright.quantity.RefusedException;
 
 /**
- * The take-off marks, measured from the near edge of the sand, from which the athlete both ends in sand and keeps the
- * last contact out of it, each at the asked chance.
+ * The take-off marks, measured from the near edge of the sand, from which a rep counts with the asked chance: it ends in sand
+ * and keeps the last contact out of it.
  *
  * @param min_m nearest mark that works [m]
  * @param max_m farthest mark that works [m], at least {@code min_m}

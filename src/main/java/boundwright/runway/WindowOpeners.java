@@ -38,7 +38,7 @@ final class WindowOpeners {
             new Opener(
                 Opener.Way.FEWER_CONTACTS,
                 "Fewer contacts: the first " + AdviceWords.plural(n, "contact") + " (" + sequence.first(n).letters() + ") "
-                    + AdviceWords.fromSteps(steps) + " have a window of " + width(open.get(), unit) + "."));
+                    + AdviceWords.fromSteps(steps) + " " + (n == 1 ? "works " : "work ") + marks(open.get(), unit) + "."));
         break;
       }
     }
@@ -48,8 +48,8 @@ final class WindowOpeners {
                 out.add(
                     new Opener(
                         Opener.Way.ANOTHER_RUNG,
-                        "Another rung: " + AdviceWords.fromSteps(rung) + " the same sequence has a window of "
-                            + width(window(sequence, rung).orElseThrow(), unit) + ".")));
+                        "Another approach: " + AdviceWords.fromSteps(rung) + " the same sequence works "
+                            + marks(window(sequence, rung).orElseThrow(), unit) + ".")));
     double flat = settings.facility().flat_m();
     out.add(
         new Opener(
@@ -72,7 +72,7 @@ final class WindowOpeners {
     return MarkChances.of(model.forecast(sequence, steps, surface, date), settings.marks()).window();
   }
 
-  private static String width(Window w, LengthUnit unit) {
-    return unit.write(w.width()) + ", from " + unit.write(w.min_m()) + " to " + unit.write(w.max_m());
+  private static String marks(Window w, LengthUnit unit) {
+    return "from " + unit.write(w.min_m()) + " to " + unit.write(w.max_m());
   }
 }

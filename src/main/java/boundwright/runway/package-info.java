@@ -6,3 +6,4 @@
 package boundwright.runway;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -5,12 +5,15 @@ import boundwright.load.Band;
 import boundwright.load.GuardLimits;
 import boundwright.load.GuardSettings;
 import boundwright.load.Season;
+import boundwright.load.account.ContactTimes;
+import boundwright.load.account.LoadScale;
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
 import org.jdbi.v3.core.Handle;
 
-/** The guard's limits as rows of the settings, each with its unit: h hours, d days, wk weeks, % per cent, 1 a count or a grade. */
+/** The guard's limits and how contacts are weighed as rows of the settings, each with its unit: h hours, d days, wk weeks, s seconds,
+ * % per cent, 1 a count or a grade. */
 final class GuardRows {
   private static final String COUNT = "1";
 
@@ -18,24 +21,31 @@ final class GuardRows {
 
   static void keep(Handle h, GuardSettings settings) {
     GuardLimits l = settings.limits();
-    SettingRows.keep(h, "guard.season", settings.season().name());
     for (Season season : Season.values()) {
-      for (Level level : Level.values()) {
+      for (Level level : Level.KNOWN) {
         band(h, session(season, level), l.session(season, level), COUNT);
       }
     }
     band(h, "guard.growing", l.growing(), COUNT);
     SettingRows.keep(h, "guard.growing.weeks", l.growingWeeks(), "wk");
     SettingRows.keep(h, "guard.growing.sessions", l.growingSessions(), COUNT);
+    SettingRows.keep(h, "guard.growing.step", l.growingStep(), COUNT);
+    SettingRows.keep(h, "guard.growing.step_weeks", l.growingStepWeeks(), "wk");
     band(h, "guard.spacing", l.spacingHours(), "h");
     SettingRows.keep(h, "guard.hard.contacts", l.hardContacts(), COUNT);
     SettingRows.keep(h, "guard.hard.steps", l.hardSteps(), COUNT);
-    band(h, "guard.ramp", l.rampPercent(), "%");
-    SettingRows.keep(h, "guard.ramp.floor", l.rampFloor(), COUNT);
+    band(h, "guard.ramp", l.ownPercent(), "%");
+    SettingRows.keep(h, "guard.start_week", l.startWeek(), COUNT);
     SettingRows.keep(h, "guard.series.steps", l.seriesSteps(), COUNT);
     SettingRows.keep(h, "guard.series.contacts", l.seriesContacts(), COUNT);
     SettingRows.keep(h, "guard.series.refused_steps", l.seriesRefusedSteps(), COUNT);
     band(h, "guard.pain", l.pain(), COUNT);
+    LoadScale scale = settings.scale();
+    SettingRows.keep(h, "load.power", scale.power(), COUNT);
+    SettingRows.keep(h, "load.contact.standing", scale.times().standing_s(), "s");
+    SettingRows.keep(h, "load.contact.full", scale.times().full_s(), "s");
+    SettingRows.keep(h, "load.weights_set", scale.setUnits(), COUNT);
+    SettingRows.keep(h, "load.sport_hour", scale.sportUnits(), COUNT);
   }
 
   static GuardSettings read(SettingRows rows) {
@@ -43,7 +53,7 @@ final class GuardRows {
     Map<Season, Map<Level, Band>> sessions = new EnumMap<>(Season.class);
     for (Season season : Season.values()) {
       Map<Level, Band> row = new EnumMap<>(Level.class);
-      for (Level level : Level.values()) {
+      for (Level level : Level.KNOWN) {
         row.put(level, band(rows, session(season, level), d.session(season, level)));
       }
       sessions.put(season, row);
@@ -54,16 +64,27 @@ final class GuardRows {
             band(rows, "guard.growing", d.growing()),
             rows.whole("guard.growing.weeks", d.growingWeeks()),
             rows.whole("guard.growing.sessions", d.growingSessions()),
+            rows.whole("guard.growing.step", d.growingStep()),
+            rows.whole("guard.growing.step_weeks", d.growingStepWeeks()),
             band(rows, "guard.spacing", d.spacingHours()),
             rows.whole("guard.hard.contacts", d.hardContacts()),
             rows.whole("guard.hard.steps", d.hardSteps()),
-            band(rows, "guard.ramp", d.rampPercent()),
-            rows.whole("guard.ramp.floor", d.rampFloor()),
+            band(rows, "guard.ramp", d.ownPercent()),
+            rows.whole("guard.start_week", d.startWeek()),
             rows.whole("guard.series.steps", d.seriesSteps()),
             rows.whole("guard.series.contacts", d.seriesContacts()),
             rows.whole("guard.series.refused_steps", d.seriesRefusedSteps()),
             band(rows, "guard.pain", d.pain())),
-        Columns.word(Season.class, "part of the year", rows.word("guard.season", GuardSettings.DEFAULT.season().name())));
+        scale(rows));
+  }
+
+  private static LoadScale scale(SettingRows rows) {
+    LoadScale d = LoadScale.DEFAULT;
+    return new LoadScale(
+        rows.number("load.power", d.power()),
+        new ContactTimes(rows.number("load.contact.standing", d.times().standing_s()), rows.number("load.contact.full", d.times().full_s())),
+        rows.number("load.weights_set", d.setUnits()),
+        rows.number("load.sport_hour", d.sportUnits()));
   }
 
   private static String session(Season season, Level level) {

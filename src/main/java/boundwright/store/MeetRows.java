@@ -1,6 +1,9 @@
 package boundwright.store;
 
-import boundwright.meet.MeasureRule;
+import boundwright.approach.aim.AimSettings;
+import boundwright.approach.run.RunUpSettings;
+import boundwright.jump.JumpSettings;
+import boundwright.jump.MeasureRule;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSettings;
 import org.jdbi.v3.core.Handle;
@@ -15,17 +18,32 @@ final class MeetRows {
 
   private MeetRows() {}
 
-  static MeetSettings read(SettingRows rows) {
-    MeetSettings d = MeetSettings.DEFAULT;
-    MeetRules r = d.rules();
-    return new MeetSettings(
-        rows.number("jump.class_threshold", d.classThreshold()),
+  static JumpSettings jump(SettingRows rows) {
+    return new JumpSettings(rows.number("jump.class_threshold", JumpSettings.DEFAULT.classThreshold()));
+  }
+
+  static RunUpSettings runUp(SettingRows rows) {
+    RunUpSettings d = RunUpSettings.DEFAULT;
+    return new RunUpSettings(
         rows.number("jump.rhythm", d.rhythm_m()),
         rows.whole("jump.check_steps", d.checkSteps()),
-        rows.whole("jump.early_step", d.earlyStep()),
+        rows.whole("jump.early_step", d.earlyStep()));
+  }
+
+  static AimSettings aim(SettingRows rows) {
+    AimSettings d = AimSettings.DEFAULT;
+    return new AimSettings(
         rows.number("jump.no_mark_below", d.noMarkBelow_m()),
         rows.number("meet.rival_spread", d.rivalSd_m()),
-        rows.number("meet.rival_fouls", d.rivalFouls()),
+        rows.number("meet.rival_fouls", d.rivalFouls()));
+  }
+
+  static MeetSettings read(SettingRows rows) {
+    MeetRules r = MeetRules.DEFAULT;
+    return new MeetSettings(
+        jump(rows),
+        runUp(rows),
+        aim(rows),
         new MeetRules(
             rows.whole("meet.first_rounds", r.firstRounds()),
             rows.whole("meet.rounds", r.rounds()),
@@ -36,13 +54,13 @@ final class MeetRows {
   }
 
   static void keep(Handle h, MeetSettings s) {
-    SettingRows.keep(h, "jump.class_threshold", s.classThreshold(), POINTS);
-    SettingRows.keep(h, "jump.rhythm", s.rhythm_m(), METRES);
-    SettingRows.keep(h, "jump.check_steps", s.checkSteps(), COUNT);
-    SettingRows.keep(h, "jump.early_step", s.earlyStep(), COUNT);
-    SettingRows.keep(h, "jump.no_mark_below", s.noMarkBelow_m(), METRES);
-    SettingRows.keep(h, "meet.rival_spread", s.rivalSd_m(), METRES);
-    SettingRows.keep(h, "meet.rival_fouls", s.rivalFouls(), SHARE);
+    SettingRows.keep(h, "jump.class_threshold", s.jump().classThreshold(), POINTS);
+    SettingRows.keep(h, "jump.rhythm", s.runUp().rhythm_m(), METRES);
+    SettingRows.keep(h, "jump.check_steps", s.runUp().checkSteps(), COUNT);
+    SettingRows.keep(h, "jump.early_step", s.runUp().earlyStep(), COUNT);
+    SettingRows.keep(h, "jump.no_mark_below", s.aim().noMarkBelow_m(), METRES);
+    SettingRows.keep(h, "meet.rival_spread", s.aim().rivalSd_m(), METRES);
+    SettingRows.keep(h, "meet.rival_fouls", s.aim().rivalFouls(), SHARE);
     SettingRows.keep(h, "meet.first_rounds", s.rules().firstRounds(), COUNT);
     SettingRows.keep(h, "meet.rounds", s.rules().rounds(), COUNT);
     SettingRows.keep(h, "meet.finalists", s.rules().finalists(), COUNT);

@@ -187,7 +187,7 @@ public final class RepCsv {
             rep.surface().label(),
             Footprints.write(rep.footprints_m()),
             landing == null ? "" : Footprints.number(landing),
-            rep.outcome() == null ? "" : rep.outcome().label(),
+            RepRow.written(rep),
             mark == null ? "" : Footprints.number(mark),
             rep.judged() && rep.faults().isEmpty() ? CLEAN : shielded(String.join(";", rep.faults())));
       }

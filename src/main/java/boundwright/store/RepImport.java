@@ -76,7 +76,7 @@ public final class RepImport {
                 }
                 reps.add(row.rep().of(id));
               }
-              workbench.logbook().logAll(reps);
+              workbench.track().take(reps);
               return new Result(reps.size(), made, reading.problems());
             });
   }
@@ -98,7 +98,7 @@ public final class RepImport {
     }
 
     Athlete asAthlete() {
-      return new Athlete(0, first.athlete(), Level.INTERMEDIATE, first.rep().sequence().contacts().get(0), newest.approachSteps());
+      return new Athlete(0, first.athlete(), Level.NOT_SET, first.rep().sequence().contacts().get(0), newest.approachSteps());
     }
   }
 }

@@ -65,7 +65,7 @@ final class RepRow {
     Surface surface = cell(cells, "surface", wrong, RepRow::surface);
     List<Double> prints = cell(cells, "footprints_m", wrong, RepRow::footprints);
     Maybe<Double> landing = cell(cells, "landing_m", wrong, text -> maybe(text, t -> number("landing", t)));
-    Maybe<Outcome> outcome = cell(cells, "outcome", wrong, text -> maybe(text, RepRow::outcome));
+    Maybe<Ending> outcome = cell(cells, "outcome", wrong, text -> maybe(text, RepRow::ending));
     Maybe<Double> mark = cell(cells, "mark_to_sand_m", wrong, text -> maybe(text, t -> number("take-off mark", t)));
     Judgement judgement = cell(cells, "faults", wrong, text -> Judgement.read(RepCsv.bare(text)));
     if (name == null || date == null || sequence == null || steps == null || surface == null || prints == null || landing == null
@@ -87,7 +87,8 @@ final class RepRow {
                   surface,
                   withoutLastSeparators(prints, sequence),
                   landing.value(),
-                  outcome.value(),
+                  outcome.value() == null ? null : outcome.value().outcome(),
+                  outcome.value() == null ? null : outcome.value().after(),
                   mark.value(),
                   judgement.judged(),
                   judgement.faults());
@@ -184,6 +185,28 @@ final class RepRow {
                 new RefusedException(
                     "The surface " + (text.isEmpty() ? "is empty" : "'" + shortened(text) + "' is not known") + ". Write "
                         + labels(Surface.values(), Surface::label) + "."));
+  }
+
+  /** A tap, and of an abandoned rep after which contact. */
+  private record Ending(Outcome outcome, @Nullable Integer after) {}
+
+  /** The outcome as a cell: {@code in}, or {@code abandoned@4} for a rep that broke off after contact 4. */
+  static String written(Rep rep) {
+    Outcome outcome = rep.outcome();
+    return outcome == null ? "" : rep.brokeOffAfter() == null ? outcome.label() : outcome.label() + "@" + rep.brokeOffAfter();
+  }
+
+  private static Ending ending(String text) {
+    int at = text.indexOf('@');
+    if (at < 0) {
+      return new Ending(outcome(text), null);
+    }
+    String contact = text.substring(at + 1).strip();
+    if (!WHOLE.matcher(contact).matches()) {
+      throw new RefusedException(
+          "The outcome '" + shortened(text) + "' names no contact after the @. Write abandoned@4 for a rep that broke off after contact 4.");
+    }
+    return new Ending(outcome(text.substring(0, at).strip()), Integer.parseInt(contact));
   }
 
   private static Outcome outcome(String text) {

@@ -8,12 +8,15 @@ import boundwright.load.GuardSettings;
 import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
-import boundwright.load.SessionRating;
+import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
@@ -21,7 +24,7 @@ import org.jspecify.annotations.Nullable;
 /** What is known of an athlete's legs beyond their reps, and what was decided about them, in the database. */
 final class SqlCare implements CareRepository {
   private static final int PAIN_DAYS = 60;
-  private static final String HOLDS = "SELECT id, from_date, note, cleared_by, cleared_on FROM medical_hold ";
+  private static final String HOLDS = "SELECT athlete_id, id, from_date, note, cleared_by, cleared_on FROM medical_hold ";
 
   private final Database database;
 
@@ -33,24 +36,41 @@ final class SqlCare implements CareRepository {
 
   @Override
   public LegCare care(long athleteId, LocalDate today) {
+    return cares(List.of(athleteId), today).getOrDefault(athleteId, LegCare.NONE);
+  }
+
+  @Override
+  public Map<Long, LegCare> cares(List<Long> athletes, LocalDate today) {
+    if (athletes.isEmpty()) {
+      return Map.of();
+    }
     return database.read(
         h -> {
-          Growing kept =
-              h.createQuery("SELECT growing, first_session FROM care WHERE athlete_id = :athlete")
-                  .bind("athlete", athleteId)
-                  .map((r, c) -> new Growing(r.getBoolean("growing"), Columns.day(r, "first_session")))
-                  .findOne()
-                  .orElse(new Growing(false, null));
-          List<Pain> pains =
-              h.createQuery(
-                      "SELECT id, date, area, level, settled, refer FROM pain"
-                          + " WHERE athlete_id = :athlete AND date BETWEEN :from AND :today ORDER BY date, id")
-                  .bind("athlete", athleteId)
-                  .bind("from", today.minusDays(PAIN_DAYS).toString())
-                  .bind("today", today.toString())
-                  .map((r, c) -> pain(r))
-                  .list();
-          return new LegCare(kept.growing(), kept.first(), pains, holds(h, athleteId));
+          Map<Long, Growing> growing = new HashMap<>();
+          h.createQuery("SELECT athlete_id, growing, first_session FROM care WHERE athlete_id IN (<ids>)")
+              .bindList("ids", athletes)
+              .map((r, c) -> growing.put(r.getLong("athlete_id"), new Growing(r.getBoolean("growing"), Columns.day(r, "first_session"))))
+              .list();
+          Map<Long, List<Pain>> pains = new HashMap<>();
+          h.createQuery(
+                  "SELECT athlete_id, id, date, area, level, settled, refer FROM pain"
+                      + " WHERE athlete_id IN (<ids>) AND date BETWEEN :from AND :today ORDER BY date, id")
+              .bindList("ids", athletes)
+              .bind("from", today.minusDays(PAIN_DAYS).toString())
+              .bind("today", today.toString())
+              .map((r, c) -> pains.computeIfAbsent(r.getLong("athlete_id"), id -> new ArrayList<>()).add(pain(r)))
+              .list();
+          Map<Long, List<MedicalHold>> holds = new HashMap<>();
+          h.createQuery(HOLDS + "WHERE athlete_id IN (<ids>) ORDER BY from_date, id")
+              .bindList("ids", athletes)
+              .map((r, c) -> holds.computeIfAbsent(r.getLong("athlete_id"), id -> new ArrayList<>()).add(hold(r)))
+              .list();
+          Map<Long, LegCare> out = new HashMap<>();
+          for (long id : athletes) {
+            Growing kept = growing.getOrDefault(id, new Growing(false, null));
+            out.put(id, new LegCare(kept.growing(), kept.first(), pains.getOrDefault(id, List.of()), holds.getOrDefault(id, List.of())));
+          }
+          return out;
         });
   }
 
@@ -165,15 +185,13 @@ final class SqlCare implements CareRepository {
   private static List<MedicalHold> holds(Handle h, long athleteId) {
     return h.createQuery(HOLDS + "WHERE athlete_id = :athlete ORDER BY from_date, id")
         .bind("athlete", athleteId)
-        .map(
-            (r, c) ->
-                new MedicalHold(
-                    r.getLong("id"),
-                    LocalDate.parse(r.getString("from_date")),
-                    r.getString("note"),
-                    r.getString("cleared_by"),
-                    Columns.day(r, "cleared_on")))
+        .map((r, c) -> hold(r))
         .list();
+  }
+
+  private static MedicalHold hold(ResultSet r) throws SQLException {
+    return new MedicalHold(
+        r.getLong("id"), LocalDate.parse(r.getString("from_date")), r.getString("note"), r.getString("cleared_by"), Columns.day(r, "cleared_on"));
   }
 
   @Override

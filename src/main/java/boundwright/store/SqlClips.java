@@ -254,6 +254,24 @@ final class SqlClips implements ClipRepository {
   }
 
   @Override
+  public void contactTimes(long id, List<Double> seconds) {
+    database.write(
+        h -> {
+          h.createUpdate("DELETE FROM contact_time WHERE clip_id = :id").bind("id", id).execute();
+          for (int i = 0; i < seconds.size(); i++) {
+            if (!seconds.get(i).isNaN()) {
+              h.createUpdate("INSERT INTO contact_time (clip_id, place, seconds) VALUES (:id, :place, :seconds)")
+                  .bind("id", id)
+                  .bind("place", i + 1)
+                  .bind("seconds", seconds.get(i))
+                  .execute();
+            }
+          }
+          return id;
+        });
+  }
+
+  @Override
   public void filmGone(long id) {
     database.write(h -> h.createUpdate("UPDATE clip SET film_kept = 0 WHERE id = :id").bind("id", id).execute());
   }

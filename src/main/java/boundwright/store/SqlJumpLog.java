@@ -1,14 +1,12 @@
 package boundwright.store;
 
-import boundwright.meet.GapEntry;
-import boundwright.meet.JumpEntry;
-import boundwright.meet.JumpLog;
-import boundwright.meet.MeasuredContact;
-import boundwright.meet.MeasuredJump;
-import boundwright.meet.Phase;
-import boundwright.meet.Phases;
-import boundwright.meet.RunThrough;
-import boundwright.meet.RunThroughEntry;
+import boundwright.jump.JumpEntry;
+import boundwright.jump.JumpLog;
+import boundwright.jump.JumpSettings;
+import boundwright.jump.MeasuredContact;
+import boundwright.jump.MeasuredJump;
+import boundwright.jump.Phase;
+import boundwright.jump.Phases;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -18,20 +16,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.statement.Update;
 
-/** Measured jumps, run-throughs and gaps at the board in the database. */
+/** Measured jumps in the database. */
 final class SqlJumpLog implements JumpLog {
   private static final String JUMP =
       "SELECT id, athlete_id, date, approach_steps, hop_m, step_m, jump_m, toe_to_board_m, hop_from, note FROM measured_jump ";
   private static final String CONTACT =
       "SELECT jump_id, place, vx_in_mps, vx_out_mps, touchdown_vy_mps, take_off_vy_mps, take_off_height_m, touchdown_height_m, ground_m"
           + " FROM jump_contact JOIN measured_jump ON measured_jump.id = jump_id ";
-  private static final String RUN =
-      "SELECT id, athlete_id, date, steps, start_mark_m, to_board_m, wind_mps, tiredness, note FROM run_through ";
-  private static final String GAP = "SELECT id, athlete_id, date, gap_m, start_shift_m, distance_m, note FROM board_gap ";
-  private static final String OF_ATHLETE = "WHERE athlete_id = :athlete ";
-  private static final String IN_ORDER = "ORDER BY date, id";
   private static final String CONTACTS_IN_ORDER = "ORDER BY jump_id, place";
 
   private final Database database;
@@ -49,7 +41,7 @@ final class SqlJumpLog implements JumpLog {
         h -> {
           Phases p = jump.phases();
           long id =
-              number(
+              JumpRows.number(
                   h.createUpdate(
                           "INSERT INTO measured_jump (athlete_id, date, approach_steps, hop_m, step_m, jump_m, toe_to_board_m, hop_from, note)"
                               + " VALUES (:athlete, :date, :steps, :hop, :step, :jump, :toe, :from, :note)")
@@ -89,56 +81,15 @@ final class SqlJumpLog implements JumpLog {
   }
 
   @Override
-  public RunThroughEntry add(RunThroughEntry entry) {
-    RunThrough r = entry.run();
-    return database.write(
-        h ->
-            entry.withId(
-                number(
-                    h.createUpdate(
-                            "INSERT INTO run_through (athlete_id, date, steps, start_mark_m, to_board_m, wind_mps, tiredness, note)"
-                                + " VALUES (:athlete, :date, :steps, :start, :toBoard, :wind, :tired, :note)")
-                        .bind("athlete", entry.athleteId())
-                        .bind("date", entry.date().toString())
-                        .bind("steps", r.steps())
-                        .bind("start", r.startMark_m())
-                        .bind("toBoard", Footprints.write(r.toBoard_m()))
-                        .bind("wind", r.wind())
-                        .bind("tired", r.tiredness())
-                        .bind("note", entry.note()))));
-  }
-
-  @Override
-  public GapEntry add(GapEntry gap) {
-    return database.write(
-        h ->
-            gap.withId(
-                number(
-                    h.createUpdate(
-                            "INSERT INTO board_gap (athlete_id, date, gap_m, start_shift_m, distance_m, note)"
-                                + " VALUES (:athlete, :date, :gap, :shift, :distance, :note)")
-                        .bind("athlete", gap.athleteId())
-                        .bind("date", gap.date().toString())
-                        .bind("gap", gap.gap_m())
-                        .bind("shift", gap.startShift_m())
-                        .bind("distance", gap.distance_m())
-                        .bind("note", gap.note()))));
-  }
-
-  private static long number(Update insert) {
-    return insert.executeAndReturnGeneratedKeys().mapTo(Long.class).one();
-  }
-
-  @Override
   public List<JumpEntry> jumps(long athleteId) {
     return database.read(h -> jumps(h, athleteId));
   }
 
   private static List<JumpEntry> jumps(Handle h, long athleteId) {
     List<Contact> contacts =
-        h.createQuery(CONTACT + OF_ATHLETE + CONTACTS_IN_ORDER).bind("athlete", athleteId).map((r, c) -> contact(r)).list();
+        h.createQuery(CONTACT + JumpRows.OF_ATHLETE + CONTACTS_IN_ORDER).bind("athlete", athleteId).map((r, c) -> contact(r)).list();
     Map<Long, List<Contact>> byJump = byJump(contacts);
-    return h.createQuery(JUMP + OF_ATHLETE + IN_ORDER).bind("athlete", athleteId).map((r, c) -> jump(r, byJump)).list();
+    return h.createQuery(JUMP + JumpRows.OF_ATHLETE + JumpRows.IN_ORDER).bind("athlete", athleteId).map((r, c) -> jump(r, byJump)).list();
   }
 
   @Override
@@ -161,49 +112,13 @@ final class SqlJumpLog implements JumpLog {
   }
 
   @Override
-  public List<RunThroughEntry> runThroughs(long athleteId) {
-    return database.read(
-        h -> h.createQuery(RUN + OF_ATHLETE + IN_ORDER).bind("athlete", athleteId).map((r, c) -> run(r)).list());
-  }
-
-  @Override
-  public List<GapEntry> gaps(long athleteId) {
-    return database.read(
-        h -> h.createQuery(GAP + OF_ATHLETE + IN_ORDER).bind("athlete", athleteId).map((r, c) -> gap(r)).list());
-  }
-
-  @Override
   public Optional<JumpEntry> removeJump(long athleteId, long id) {
     return database.write(
         h -> {
           Optional<JumpEntry> there = jumps(h, athleteId).stream().filter(j -> j.id() == id).findFirst();
-          there.ifPresent(j -> delete(h, "measured_jump", id));
+          there.ifPresent(j -> JumpRows.delete(h, "measured_jump", id));
           return there;
         });
-  }
-
-  @Override
-  public Optional<RunThroughEntry> removeRunThrough(long athleteId, long id) {
-    return database.write(
-        h -> {
-          Optional<RunThroughEntry> there = runThroughs(athleteId).stream().filter(r -> r.id() == id).findFirst();
-          there.ifPresent(r -> delete(h, "run_through", id));
-          return there;
-        });
-  }
-
-  @Override
-  public Optional<GapEntry> removeGap(long athleteId, long id) {
-    return database.write(
-        h -> {
-          Optional<GapEntry> there = gaps(athleteId).stream().filter(g -> g.id() == id).findFirst();
-          there.ifPresent(g -> delete(h, "board_gap", id));
-          return there;
-        });
-  }
-
-  private static void delete(Handle h, String table, long id) {
-    h.createUpdate("DELETE FROM " + table + " WHERE id = :id").bind("id", id).execute();
   }
 
   private static Contact contact(ResultSet r) throws SQLException {
@@ -237,28 +152,8 @@ final class SqlJumpLog implements JumpLog {
         r.getString("note"));
   }
 
-  private static RunThroughEntry run(ResultSet r) throws SQLException {
-    return new RunThroughEntry(
-        r.getLong("id"),
-        r.getLong("athlete_id"),
-        LocalDate.parse(r.getString("date")),
-        new RunThrough(
-            r.getInt("steps"),
-            r.getDouble("start_mark_m"),
-            Footprints.read(r.getString("to_board_m"), Double::parseDouble),
-            Columns.number(r, "wind_mps"),
-            Columns.number(r, "tiredness")),
-        r.getString("note"));
-  }
-
-  private static GapEntry gap(ResultSet r) throws SQLException {
-    return new GapEntry(
-        r.getLong("id"),
-        r.getLong("athlete_id"),
-        LocalDate.parse(r.getString("date")),
-        Columns.number(r, "gap_m"),
-        r.getDouble("start_shift_m"),
-        Columns.number(r, "distance_m"),
-        r.getString("note"));
+  @Override
+  public JumpSettings settings() {
+    return database.read(h -> MeetRows.jump(SettingRows.read(h)));
   }
 }

@@ -17,6 +17,9 @@ final class SqlLadder implements LadderRepository {
   private static final String COUNT = "1";
   private static final String SHARE = "1";
   private static final String DAYS = "d";
+  private static final String LENGTH = "m";
+  private static final int OLD_DAYS = 21;
+  private static final double LEAST_ERROR = 0.001;
 
   private final Database database;
 
@@ -104,19 +107,39 @@ final class SqlLadder implements LadderRepository {
   @Override
   public GateRules rules() {
     SettingRows rows = database.read(SettingRows::read);
-    GateRules d = GateRules.DEFAULT;
+    GateRules.Clean c = GateRules.DEFAULT.clean();
+    GateRules.Stay t = GateRules.DEFAULT.stay();
+    GateRules.Loss l = GateRules.DEFAULT.loss();
+    GateRules.Speed v = GateRules.DEFAULT.speed();
+    GateRules.Fading f = GateRules.DEFAULT.fading();
+    int sessions = rows.whole("gate.sessions", 0);
+    int days = rows.whole("gate.days", c.days());
+    // kept before sessions counted: the old default was written whenever anything was kept
+    boolean oldDays = sessions == 0 && days == OLD_DAYS;
+    // a coach who asked to be surer than we ask now keeps that
+    double oldError = Math.max(LEAST_ERROR, 1 - rows.number("gate.longer_chance", 0));
     return new GateRules(
-        rows.whole("gate.days", d.days()),
-        rows.whole("gate.reps", d.reps()),
-        rows.number("gate.share_above", d.shareAbove()),
-        rows.number("gate.share_chance", d.shareChance()),
-        rows.whole("gate.pass_days", d.passDays()),
-        rows.whole("gate.pass_day_reps", d.passDayReps()),
-        rows.number("gate.pass_day_share", d.passDayShare()),
-        rows.number("gate.longer_chance", d.longerChance()),
-        rows.number("gate.fade", d.fade()),
-        rows.number("gate.late_share", d.lateShare()),
-        rows.whole("gate.go_back_reps", d.goBackReps()));
+        new GateRules.Clean(
+            oldDays ? c.days() : days,
+            rows.whole("gate.reps", c.reps()),
+            sessions == 0 ? c.sessions() : sessions,
+            rows.number("gate.not_share", c.notShare()),
+            rows.number("gate.stay_error", c.stayError()),
+            rows.number("gate.share_above", c.shareAbove()),
+            rows.number("gate.share_chance", c.shareChance()),
+            rows.whole("gate.pass_days", c.passDays()),
+            rows.whole("gate.pass_day_reps", c.passDayReps()),
+            rows.number("gate.pass_day_share", c.passDayShare())),
+        new GateRules.Stay(
+            rows.whole("gate.stay_days_short", t.shortDays()), rows.whole("gate.stay_days_long", t.longDays()),
+            rows.whole("gate.break_days", t.breakDays())),
+        new GateRules.Loss(
+            rows.whole("gate.loss_sessions", l.sessions()), rows.whole("gate.go_back_reps", l.reps()), rows.number("gate.loss_error", l.error()),
+            rows.number("gate.leg_faults", l.legFaults())),
+        new GateRules.Speed(
+            rows.number("gate.speed_error", Math.min(v.error(), oldError)), rows.number("gate.least_gain", v.leastGain())),
+        new GateRules.Fading(
+            rows.number("gate.fade", f.most()), rows.number("gate.fade_sure", f.sure()), rows.number("gate.late_share", f.lateShare())));
   }
 
   @Override
@@ -129,16 +152,28 @@ final class SqlLadder implements LadderRepository {
   }
 
   private static void keep(Handle h, GateRules rules) {
-    SettingRows.keep(h, "gate.days", rules.days(), DAYS);
-    SettingRows.keep(h, "gate.reps", rules.reps(), COUNT);
-    SettingRows.keep(h, "gate.share_above", rules.shareAbove(), SHARE);
-    SettingRows.keep(h, "gate.share_chance", rules.shareChance(), SHARE);
-    SettingRows.keep(h, "gate.pass_days", rules.passDays(), DAYS);
-    SettingRows.keep(h, "gate.pass_day_reps", rules.passDayReps(), COUNT);
-    SettingRows.keep(h, "gate.pass_day_share", rules.passDayShare(), SHARE);
-    SettingRows.keep(h, "gate.longer_chance", rules.longerChance(), SHARE);
-    SettingRows.keep(h, "gate.fade", rules.fade(), SHARE);
-    SettingRows.keep(h, "gate.late_share", rules.lateShare(), SHARE);
-    SettingRows.keep(h, "gate.go_back_reps", rules.goBackReps(), COUNT);
+    GateRules.Clean c = rules.clean();
+    SettingRows.keep(h, "gate.days", c.days(), DAYS);
+    SettingRows.keep(h, "gate.reps", c.reps(), COUNT);
+    SettingRows.keep(h, "gate.sessions", c.sessions(), COUNT);
+    SettingRows.keep(h, "gate.not_share", c.notShare(), SHARE);
+    SettingRows.keep(h, "gate.stay_error", c.stayError(), SHARE);
+    SettingRows.keep(h, "gate.share_above", c.shareAbove(), SHARE);
+    SettingRows.keep(h, "gate.share_chance", c.shareChance(), SHARE);
+    SettingRows.keep(h, "gate.pass_days", c.passDays(), DAYS);
+    SettingRows.keep(h, "gate.pass_day_reps", c.passDayReps(), COUNT);
+    SettingRows.keep(h, "gate.pass_day_share", c.passDayShare(), SHARE);
+    SettingRows.keep(h, "gate.stay_days_short", rules.stay().shortDays(), DAYS);
+    SettingRows.keep(h, "gate.stay_days_long", rules.stay().longDays(), DAYS);
+    SettingRows.keep(h, "gate.break_days", rules.stay().breakDays(), DAYS);
+    SettingRows.keep(h, "gate.loss_sessions", rules.loss().sessions(), COUNT);
+    SettingRows.keep(h, "gate.go_back_reps", rules.loss().reps(), COUNT);
+    SettingRows.keep(h, "gate.loss_error", rules.loss().error(), SHARE);
+    SettingRows.keep(h, "gate.leg_faults", rules.loss().legFaults(), SHARE);
+    SettingRows.keep(h, "gate.speed_error", rules.speed().error(), SHARE);
+    SettingRows.keep(h, "gate.least_gain", rules.speed().leastGain(), LENGTH);
+    SettingRows.keep(h, "gate.fade", rules.fading().most(), SHARE);
+    SettingRows.keep(h, "gate.fade_sure", rules.fading().sure(), SHARE);
+    SettingRows.keep(h, "gate.late_share", rules.fading().lateShare(), SHARE);
   }
 }

@@ -1,9 +1,9 @@
 package boundwright.store;
 
+import boundwright.jump.MeasureRule;
 import boundwright.meet.Attempt;
 import boundwright.meet.Entrant;
 import boundwright.meet.KeptAttempt;
-import boundwright.meet.MeasureRule;
 import boundwright.meet.MeetRepository;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSettings;

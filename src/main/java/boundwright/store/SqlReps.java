@@ -11,9 +11,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.HashMap;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -24,8 +22,8 @@ import org.jspecify.annotations.Nullable;
 /** Reps, and what was learned from them, in the database. */
 final class SqlReps implements RepStore {
   private static final String SELECT =
-      "SELECT id, athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome, mark_to_sand_m,"
-          + " judged, faults FROM rep ";
+      "SELECT id, athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome, broke_off_after,"
+          + " mark_to_sand_m, judged, faults FROM rep ";
 
   private final Database database;
 
@@ -129,8 +127,9 @@ final class SqlReps implements RepStore {
           alive()
               .createUpdate(
                   "INSERT INTO rep (athlete_id, date, sequence, approach_steps, surface, footprints_m, landing_m, outcome,"
-                      + " mark_to_sand_m, judged, faults)"
-                      + " VALUES (:athlete, :date, :sequence, :steps, :surface, :footprints, :landing, :outcome, :mark, :judged, :faults)")
+                      + " broke_off_after, mark_to_sand_m, judged, faults)"
+                      + " VALUES (:athlete, :date, :sequence, :steps, :surface, :footprints, :landing, :outcome, :after, :mark, :judged,"
+                      + " :faults)")
               .bind("athlete", rep.athleteId())
               .bind("date", rep.date().toString())
               .bind("sequence", rep.sequence().text())
@@ -139,6 +138,7 @@ final class SqlReps implements RepStore {
               .bind("footprints", rep.footprints_m().isEmpty() ? null : Footprints.write(rep.footprints_m()))
               .bind("landing", rep.landing_m())
               .bind("outcome", rep.outcome() == null ? null : rep.outcome().name())
+              .bind("after", rep.brokeOffAfter())
               .bind("mark", rep.markToSand_m())
               .bind("judged", rep.judged() ? 1 : 0)
               .bind("faults", faults(rep.faults()))
@@ -221,6 +221,7 @@ final class SqlReps implements RepStore {
         footprints == null ? List.of() : Footprints.read(footprints, Double::parseDouble),
         Columns.number(r, "landing_m"),
         outcome == null ? null : Columns.word(Outcome.class, "outcome", outcome),
+        Columns.whole(r, "broke_off_after"),
         Columns.number(r, "mark_to_sand_m"),
         r.getBoolean("judged"),
         faults == null ? List.of() : List.of(faults.split(";", -1)));

@@ -2,6 +2,7 @@ package boundwright.store;
 
 import boundwright.athlete.Facility;
 import boundwright.athlete.Surface;
+import boundwright.demo.DemoSquad;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;

@@ -86,7 +86,7 @@ final class SqlTests implements TestRepository {
 
   /**
    * The profile with what follows from the athlete's test scores, which is not kept a second time and so has number 0. A test
-   * that stands among the known marks too, entered there before there were scores, counts once.
+   * that stands among the known marks too, entered there before there were scores, counts once, taken off as the score says.
    */
   static Profile withScores(Handle h, Profile entered) {
     List<KnownMark> marks = new ArrayList<>(entered.knownMarks());
@@ -94,8 +94,15 @@ final class SqlTests implements TestRepository {
     for (TestScore score : of(h, entered.athlete().id())) {
       score
           .knownMark()
-          .filter(m -> marks.stream().noneMatch(k -> k.id() != 0 && same(k, m)))
-          .ifPresent(marks::add);
+          .ifPresent(
+              m -> {
+                boolean typed = marks.stream().anyMatch(k -> k.id() != 0 && same(k, m));
+                if (typed) {
+                  marks.replaceAll(k -> k.id() != 0 && same(k, m) ? m.withId(k.id()) : k);
+                } else {
+                  marks.add(m);
+                }
+              });
       score
           .runUp()
           .filter(r -> runUps.stream().noneMatch(k -> k.id() != 0 && same(k, r)))

@@ -1,24 +1,30 @@
 package boundwright.store;
 
+import boundwright.approach.ApproachDesk;
+import boundwright.approach.aim.AimDesk;
+import boundwright.approach.aim.BoardLog;
+import boundwright.approach.run.RunThroughLog;
 import boundwright.athlete.AthleteRepository;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.scan.ScanProcess;
 import boundwright.flight.Logbook;
 import boundwright.flight.RepStore;
+import boundwright.jump.JumpLog;
+import boundwright.jump.PhaseDesk;
 import boundwright.load.CareRepository;
 import boundwright.load.LoadDesk;
-import boundwright.meet.AimDesk;
-import boundwright.meet.ApproachDesk;
-import boundwright.meet.JumpLog;
+import boundwright.load.LoadRepository;
 import boundwright.meet.MeetDesk;
 import boundwright.meet.MeetRepository;
-import boundwright.meet.PhaseDesk;
 import boundwright.readiness.LadderDesk;
 import boundwright.readiness.LadderRepository;
 import boundwright.readiness.TestRepository;
 import boundwright.runway.MarkAdvisor;
+import boundwright.runway.Rungs;
 import boundwright.runway.SettingsRepository;
 import boundwright.technique.LookRepository;
+import boundwright.track.PlannedDrills;
+import boundwright.track.TrackDesk;
 import java.nio.file.Path;
 import java.time.Clock;
 
@@ -30,10 +36,13 @@ public final class Workbench implements AutoCloseable {
   private final SqlReps reps;
   private final SqlSettings settings;
   private final SqlCare care;
+  private final SqlLoad load;
   private final SqlLadder ladder;
   private final SqlLooks looks;
   private final SqlTests tests;
   private final SqlJumpLog jumpLog;
+  private final SqlRunThroughs runThroughs;
+  private final SqlBoardLog boardLog;
   private final SqlMeets meets;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
@@ -43,6 +52,7 @@ public final class Workbench implements AutoCloseable {
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
   private final MeetDesk meetDesk;
+  private final TrackDesk track;
   private final JobQueue clipQueue;
   private final ClipDesk clips;
 
@@ -57,15 +67,19 @@ public final class Workbench implements AutoCloseable {
     this.looks = new SqlLooks(database);
     this.tests = new SqlTests(database);
     this.jumpLog = new SqlJumpLog(database);
+    this.runThroughs = new SqlRunThroughs(database);
     this.meets = new SqlMeets(database);
+    this.boardLog = new SqlBoardLog(database, meets);
     this.logbook = new Logbook(reps, athletes);
-    this.loadDesk = new LoadDesk(reps, care, clock);
-    this.ladderDesk = new LadderDesk(reps, logbook, loadDesk, ladder, clock);
-    this.advisor = new MarkAdvisor(logbook, clock, () -> ladderDesk.rungs()::applyAsInt);
-    this.phaseDesk = new PhaseDesk(jumpLog, meets);
-    this.aimDesk = new AimDesk(jumpLog, meets);
-    this.approachDesk = new ApproachDesk(jumpLog, athletes, meets, aimDesk);
+    this.load = new SqlLoad(database);
+    this.loadDesk = new LoadDesk(new SqlWorkLog(database), new PlannedDrills(settings, this::rungs), load, care, clock);
+    this.ladderDesk = new LadderDesk(reps, loadDesk, ladder, clock);
+    this.advisor = new MarkAdvisor(logbook, clock, this::rungs);
+    this.phaseDesk = new PhaseDesk(jumpLog);
+    this.aimDesk = new AimDesk(boardLog);
+    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
+    this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.clipQueue = JobQueue.embedded(database);
     this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, clock, scan);
   }
@@ -91,6 +105,11 @@ public final class Workbench implements AutoCloseable {
     return new Workbench(Database.open(dataDir, tuning), clock, (order, progress) -> ScanProcess.scan(order, progress::at));
   }
 
+  /** The rungs of everybody as they are now. */
+  private Rungs rungs() {
+    return ladderDesk.rungs()::applyAsInt;
+  }
+
   /** The squad. */
   public AthleteRepository athletes() {
     return athletes;
@@ -104,6 +123,11 @@ public final class Workbench implements AutoCloseable {
   /** The coach's settings and the plan of the day. */
   public SettingsRepository settings() {
     return settings;
+  }
+
+  /** Other work, the weeks before the log, and from when a part of the year holds. */
+  public LoadRepository load() {
+    return load;
   }
 
   /** Growing, pain, medical holds, session ratings, the guard's limits and what was decided against them. */
@@ -126,7 +150,7 @@ public final class Workbench implements AutoCloseable {
     return tests;
   }
 
-  /** Asks the guard. */
+  /** Judges an athlete's day, so far and with the plan. */
   public LoadDesk loadDesk() {
     return loadDesk;
   }
@@ -136,9 +160,19 @@ public final class Workbench implements AutoCloseable {
     return ladderDesk;
   }
 
-  /** Measured jumps, run-throughs and gaps at the board. */
+  /** Measured jumps. */
   public JumpLog jumpLog() {
     return jumpLog;
+  }
+
+  /** Run-throughs of the full run-up. */
+  public RunThroughLog runThroughs() {
+    return runThroughs;
+  }
+
+  /** Take-offs at the board. */
+  public BoardLog boardLog() {
+    return boardLog;
   }
 
   /** Meets, their attempts, and the settings of the jump and the meet. */
@@ -176,6 +210,11 @@ public final class Workbench implements AutoCloseable {
     return logbook;
   }
 
+  /** Logs what happens at the runway and takes it back. */
+  public TrackDesk track() {
+    return track;
+  }
+
   /** Says where the tapes go. */
   public MarkAdvisor advisor() {
     return advisor;
@@ -186,14 +225,14 @@ public final class Workbench implements AutoCloseable {
     return clock;
   }
 
-  /** Whether the squad in here is the invented one of {@link DemoSquad}; screens and papers say so. */
+  /** Whether the squad in here is the invented one of the demo; screens and papers say so. */
   public boolean invented() {
     return settings.invented();
   }
 
-  /** The settings with what only the store itself keeps in them. */
-  SqlSettings ownSettings() {
-    return settings;
+  /** Says for good that the squad in here is invented. */
+  public void markInvented() {
+    settings.markInvented();
   }
 
   /** The database file that is open. */

@@ -7,3 +7,4 @@
 package boundwright.technique;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -1,12 +1,41 @@
 package boundwright.web;
 
-import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
 import boundwright.load.LoadSources;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.technique.TeachingPoint;
+import boundwright.web.athlete.AthleteHandler;
+import boundwright.web.athlete.EditHandler;
+import boundwright.web.clips.ClipHandler;
+import boundwright.web.clips.ClipLooks;
+import boundwright.web.clips.ClipMarksHandler;
+import boundwright.web.clips.ClipPairHandler;
+import boundwright.web.clips.ClipsHandler;
+import boundwright.web.files.CardHandler;
+import boundwright.web.files.FilesHandler;
+import boundwright.web.files.SourcesView;
+import boundwright.web.jump.AimHandler;
+import boundwright.web.jump.JumpHandler;
+import boundwright.web.jump.RunUpHandler;
+import boundwright.web.meet.MeetHandler;
+import boundwright.web.meet.MeetListHandler;
+import boundwright.web.page.Assets;
+import boundwright.web.page.Gate;
+import boundwright.web.page.Pages;
+import boundwright.web.page.Turned;
+import boundwright.web.settings.LimitsHandler;
+import boundwright.web.settings.MeetSettingsHandler;
+import boundwright.web.settings.SettingsHandler;
+import boundwright.web.squad.PlanHandler;
+import boundwright.web.squad.SquadHandler;
+import boundwright.web.watching.CareHandler;
+import boundwright.web.watching.LoadHandler;
+import boundwright.web.watching.ReadyHandler;
+import boundwright.web.watching.SecondHandler;
+import boundwright.web.watching.TechniqueHandler;
+import boundwright.web.watching.TestsHandler;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
@@ -133,6 +162,7 @@ public final class WebServer implements AutoCloseable {
     routes.get("/settings/guard", limits::show);
     routes.post("/settings/guard", limits::guard);
     routes.post("/settings/gate", limits::gate);
+    routes.post("/settings/season", limits::season);
   }
 
   private static void athlete(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
@@ -167,8 +197,12 @@ public final class WebServer implements AutoCloseable {
     routes.get("/watch", ready::watch);
     routes.get("/athlete/{id}/ready", ready::show);
     routes.post("/athlete/{id}/ready", ready::decide);
-    LoadHandler load = new LoadHandler(bench, pages);
+    LoadHandler load = new LoadHandler(bench, pages, gate);
     routes.get("/athlete/{id}/load", load::show);
+    routes.post("/athlete/{id}/work", load::add);
+    routes.post("/athlete/{id}/work/{number}/remove", load::remove);
+    routes.post("/athlete/{id}/last-week", load::lastWeek);
+    routes.post("/athlete/{id}/season", load::season);
     TechniqueHandler technique = new TechniqueHandler(bench, pages, gate);
     routes.get("/athlete/{id}/technique", technique::show);
     routes.post("/athlete/{id}/fault", technique::addFault);
@@ -194,11 +228,10 @@ public final class WebServer implements AutoCloseable {
     routes.get("/athlete/{id}/card", card::athlete);
     routes.get("/athlete/{id}/report.pdf", card::report);
     List<Source> sources = new ArrayList<>(Sources.ALL);
-    sources.addAll(JumpSources.ALL);
     sources.add(TeachingPoint.SOURCE);
     sources.addAll(LoadSources.ALL);
-    sources.addAll(List.of(boundwright.readiness.Gate.LADDER, boundwright.readiness.Gate.RULES));
-    routes.get("/sources", ctx -> pages.show(ctx, 200, "sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
+    sources.addAll(boundwright.readiness.Gate.SOURCES);
+    routes.get("/sources", ctx -> pages.show(ctx, 200, "files/sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
   }
 
   private static void jumpAndMeet(RoutesConfig routes, Workbench bench, Pages pages, Gate gate, Assets assets) {

@@ -7,3 +7,4 @@
 package boundwright.web;
 
 import org.jspecify.annotations.NullMarked;
+

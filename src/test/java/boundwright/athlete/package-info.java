@@ -3,3 +3,4 @@
 package boundwright.athlete;
 
 import org.jspecify.annotations.NullMarked;
+

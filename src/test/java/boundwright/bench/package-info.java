@@ -3,3 +3,4 @@
 package boundwright.bench;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -1,6 +1,6 @@
 package boundwright.browser;
 
-import boundwright.store.DemoSquad;
+import boundwright.demo.DemoSquad;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Browser;

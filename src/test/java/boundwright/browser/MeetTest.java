@@ -4,11 +4,11 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.athlete.Athlete;
+import boundwright.demo.DemoSquad;
 import boundwright.meet.KeptAttempt;
 import boundwright.meet.MeetSheet;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
-import boundwright.store.DemoSquad;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Browser;

@@ -211,7 +211,7 @@ class WatchingSessionTest extends PhoneCase {
       }
     }
     bench.care().addPain(athlete.id(), new boundwright.load.LegCare.Pain(0, today.minusDays(1), "left shin", 4, null, true));
-    bench.care().keep(new boundwright.load.SessionRating(athlete.id(), today, 7, 75));
+    bench.care().keep(new boundwright.load.rating.SessionRating(athlete.id(), today, 7, 75));
     for (TestKind kind : List.of(TestKind.STANDING_TRIPLE, TestKind.SINGLE_LEG_LEFT, TestKind.SINGLE_LEG_RIGHT)) {
       for (int week = 0; week < 4; week++) {
         for (Athlete a : bench.athletes().all()) {

@@ -3,3 +3,4 @@
 package boundwright.browser;
 
 import org.jspecify.annotations.NullMarked;
+

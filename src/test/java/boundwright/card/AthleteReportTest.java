@@ -4,12 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
+import boundwright.demo.DemoSquad;
 import boundwright.load.LegCare;
+import boundwright.picture.LoadPicture;
+import boundwright.picture.PictureFixtures;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
 import boundwright.readiness.TestScore;
 import boundwright.runway.CoachSettings;
-import boundwright.store.DemoSquad;
 import boundwright.store.Workbench;
 import java.awt.image.BufferedImage;
 import java.io.IOException;

@@ -1,5 +1,6 @@
 package boundwright.card;
 
+import boundwright.picture.PictureFixtures;
 import boundwright.runway.CoachSettings;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;

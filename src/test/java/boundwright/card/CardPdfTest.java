@@ -89,7 +89,7 @@ class CardPdfTest {
   void theMarksCanBeReadBack() throws IOException {
     try (PDDocument document = print(1, CoachSettings.DEFAULT, Paper.A5)) {
       // worked from the fixture: RRL from 6 steps, hop 2.6 m, bound 2.3 m, jump 2.8 m: mark (4.9 + 7.7) / 2 = 6.30 m
-      assertThat(text(document))
+      assertThat(text(document).replace("- ", "-")) // a line of the legend may end at the hyphen
           .contains("Ilva Torun", "RL x5", "6.30 m", "LLR", "Tuesday 3 March 2026", "Invented squad.", "licensed medical staff", "short", "late", "to the take-off mark", "Take-off mark");
     }
     try (PDDocument document = print(1, Fixtures.FEET, Paper.A4)) {

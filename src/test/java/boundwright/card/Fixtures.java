@@ -26,13 +26,13 @@ import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /** Hand-made advice for the tests of this room; round numbers, no athlete stands behind them. */
-final class Fixtures {
+public final class Fixtures {
   private Fixtures() {}
 
-  static final Clock CLOCK = Clock.fixed(Instant.parse("2026-03-03T09:00:00Z"), ZoneOffset.UTC);
+  public static final Clock CLOCK = Clock.fixed(Instant.parse("2026-03-03T09:00:00Z"), ZoneOffset.UTC);
 
   /** Five drills: cut, mirrored, on the flat, closed and plain. */
-  static final DayPlan PLAN =
+  public static final DayPlan PLAN =
       new DayPlan(
           "Bounds and first combinations",
           List.of(
@@ -42,20 +42,20 @@ final class Fixtures {
               new Drill(Sequence.parse("R x6"), 2, 1, 2, false),
               new Drill(Sequence.parse("RRL"), 6, 2, 3, true)));
 
-  static final CoachSettings FEET =
+  public static final CoachSettings FEET =
       new CoachSettings(LengthUnit.FEET_INCHES, MarkSettings.DEFAULT, Facility.DEFAULT, Sequence.SET_CONTACTS);
 
-  static Athlete athlete(int i) {
+  public static Athlete athlete(int i) {
     String[] names = {"Ilva Torun", "Sem Okkar", "Pia Lund & Co", "Rado Vesk", "Mira Quell"};
     return new Athlete(i + 1, names[i % names.length] + (i < names.length ? "" : " " + i), Level.INTERMEDIATE, Foot.RIGHT, 2 * (i % 4));
   }
 
-  static List<Athlete> athletes(int n) {
+  public static List<Athlete> athletes(int n) {
     return IntStream.range(0, n).mapToObj(Fixtures::athlete).toList();
   }
 
   /** Advice by hand, and one tape for each drill. */
-  static SessionCards cards() {
+  public static SessionCards cards() {
     return new SessionCards(
         new SessionCards.Marks() {
           @Override
@@ -87,12 +87,12 @@ final class Fixtures {
         CLOCK);
   }
 
-  static MarkAdvice advice(String letters, int steps) {
+  public static MarkAdvice advice(String letters, int steps) {
     return advice(letters, steps, 0.03);
   }
 
   /** The mark half way between last contact and landing; the window from the two 95 % points, null if they cross. */
-  static MarkAdvice advice(String letters, int steps, double relativeSd) {
+  public static MarkAdvice advice(String letters, int steps, double relativeSd) {
     Sequence sequence = Sequence.parse(letters);
     Forecast forecast = Forecasts.plausible(sequence, steps, relativeSd);
     int n = sequence.size();
@@ -104,14 +104,14 @@ final class Fixtures {
     Estimate start = steps == 0 ? new Estimate(0, 0, 0) : Estimate.normal(1.45 * steps - 0.6, 0.15);
     Estimate speed = steps == 0 ? new Estimate(0, 0, 0) : Estimate.normal(3 + 0.5 * steps, 0.3);
     List<Opener> openers =
-        window != null ? List.of() : List.of(new Opener(Opener.Way.FEWER_CONTACTS, "With 4 contacts the window is 0.4 m wide."));
+        window != null ? List.of() : List.of(new Opener(Opener.Way.FEWER_CONTACTS, "The first 4 contacts work from 6.20 m to 6.60 m."));
     List<String> warnings =
         window != null
             ? List.of()
-            : List.of("No mark reaches 90 %: the landing spreads wider than the last flight is long. The best mark gives 71 %.");
+            : List.of("No mark reaches 90 in 100: do not rely on this one.");
     return new MarkAdvice(
-        forecast, MarkSettings.DEFAULT, mark, chance, chance + 0.02, window, new MarkAdvice.LearningMarks(least, most), start, steps == 0 ? 0 : 2, speed,
+        forecast, MarkSettings.DEFAULT, mark, chance, window, new MarkAdvice.LearningMarks(least, most), start, steps == 0 ? 0 : 2, speed,
         mark + start.p95(), forecast.landing().p95() + start.p95(), openers, "From 12 reps, 8 of them measured.",
-        "Fairly sure: the landing to ± 30 cm, nine times in ten.", warnings);
+        "Fairly sure: the landing to ± 30 cm, nine times in ten.", null, warnings);
   }
 }

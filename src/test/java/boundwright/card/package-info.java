@@ -3,3 +3,4 @@
 package boundwright.card;
 
 import org.jspecify.annotations.NullMarked;
+

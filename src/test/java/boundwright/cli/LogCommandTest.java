@@ -6,6 +6,7 @@ import boundwright.cli.Terminal.Said;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
@@ -35,7 +36,7 @@ class LogCommandTest {
     Said said =
         terminal.run(
             "log", "--athlete", "orla tamsin", "--sequence", "RRL RRL", "--steps", "4", "--surface", "grass", "--outcome", "in",
-            "--mark", "11.80", "--landing", "12.40", "--footprints", "2.10;4.30;;8.1");
+            "--mark", "11.80", "--landing", "12.40", "--footprints", "2.10;4.30;;8.1", "--sure");
     assertThat(said.exit()).as(said.err()).isZero();
     assertThat(said.out())
         .startsWith("Kept")
@@ -57,6 +58,40 @@ class LogCommandTest {
     assertThat(Math.abs(after - 11.8)).isLessThan(Math.abs(before - 11.8));
   }
 
+  /** The page asks the same question of the same tape; a slip in the figure must not be learned from. */
+  @Test
+  void asksWhetherATapeFarFromTheMarkIsMeant() {
+    String[] slip = {"log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--steps", "4", "--outcome", "in", "--mark", "1.18"};
+    Said asked = terminal.run(slip);
+    assertThat(asked.exit()).isEqualTo(2);
+    assertThat(asked.err()).contains("Is the tape really at 1.18 m?").contains("--sure");
+    assertThat(reps()).isEmpty();
+    String[] sure = Arrays.copyOf(slip, slip.length + 1);
+    sure[slip.length] = "--sure";
+    assertThat(terminal.run(sure).exit()).isZero();
+    assertThat(reps()).hasSize(1);
+  }
+
+  @Test
+  void anAbandonedRepIsKeptWithItsContactsAndMovesNoMark() {
+    String[] marks = {"marks", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--json"};
+    double before = terminal.run(marks).json().get("markToSand_m").asDouble();
+    Said said =
+        terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--outcome", "abandoned", "--after", "4", "--mark", "11.80");
+    assertThat(said.exit()).as(said.err()).isZero();
+    assertThat(said.out()).contains("abandoned after contact 4 (4 contacts count as load), mark 11.80 m");
+    assertThat(terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--outcome", "abandoned").out())
+        .contains("abandoned (6 contacts count as load)");
+    assertThat(reps().get(0).get("outcome").asText()).isEqualTo("abandoned");
+    assertThat(reps().get(0).get("broke_off_after").asInt()).isEqualTo(4);
+    assertThat(reps().get(1).get("broke_off_after").isNull()).isTrue();
+    assertThat(terminal.run(marks).json().get("markToSand_m").asDouble()).isEqualTo(before);
+    JsonNode load = terminal.run("load", "--athlete", "Orla Tamsin", "--json").json();
+    assertThat(load.get("contactsToday").asInt()).isEqualTo(10);
+    assertThat(terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--outcome", "in", "--after", "4").err())
+        .contains("its outcome is 'in'");
+  }
+
   @Test
   void readsTheCoachsUnit() {
     Said said =
@@ -73,7 +108,7 @@ class LogCommandTest {
   /** Logged last, not dated last: a rep of yesterday that is entered now is the one that undo takes back. */
   @Test
   void undoTakesTheRepThatWasLoggedLast() {
-    terminal.run("log", "--athlete", "Piet Quill", "--sequence", "RL", "--outcome", "in", "--mark", "4");
+    terminal.run("log", "--athlete", "Piet Quill", "--sequence", "RL", "--outcome", "in", "--mark", "4", "--sure");
     terminal.run("log", "--athlete", "Piet Quill", "--sequence", "RRL", "--outcome", "short", "--mark", "6", "--date", "2026-05-01");
     Said said = terminal.run("log", "--athlete", "Piet Quill", "--undo-last", "--json");
     assertThat(said.exit()).as(said.err()).isZero();

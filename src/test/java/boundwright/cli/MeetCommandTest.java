@@ -57,6 +57,28 @@ class MeetCommandTest {
     assertThat(ok("meet", "--list").out()).contains("Invented Evening").contains("3 on the list, 0 attempts");
   }
 
+  /** A meet entered for next week is newest by date and yet not the one that is on today. */
+  @Test
+  void withoutAMeetTodaysIsTakenAndOtherwiseTheCoachIsAsked() {
+    ok("meet", "new", "--name", "Next Week", "--date", "2026-05-21");
+    for (String[] writes : new String[][] {{"meet", "enter", "--rival", "Bib 4"}, {"meet", "attempt", "--foul"}, {"meet", "undo"}}) {
+      refused("No meet is on today, 2026-05-14. Name one with --meet: 1 (Next Week, 2026-05-21).", writes);
+    }
+    assertThat(ok("meet", "ranks").out()).as("looking changes nothing").contains("Next Week");
+    begin();
+    ok("meet", "attempt", "--foul");
+    JsonNode list = ok("meet", "--list", "--json").json();
+    assertThat(list.at("/0/name").asText()).isEqualTo("Next Week");
+    assertThat(list.at("/0/entrants").asInt()).isZero();
+    assertThat(list.at("/1/entrants").asInt()).isEqualTo(3);
+    assertThat(list.at("/1/attempts").asInt()).isEqualTo(1);
+    assertThat(ok("meet", "ranks").out()).contains("Invented Evening");
+    ok("meet", "enter", "--rival", "Bib 9", "--meet", "next week");
+    ok("meet", "new", "--name", "Morning");
+    refused("2 meets are on today, 2026-05-14. Name one with --meet: 3 (Morning, 2026-05-14), 2 (Invented Evening, 2026-05-14).",
+        "meet", "attempt", "--foul");
+  }
+
   /**
    * Ties by the second best (read), points by the formula with recalled coefficients (women 13.00 m -> 1015; section 7), wind
    * rounded up to the next tenth: 2.03 -> 2.1 is above +2.0 (memory).
@@ -125,7 +147,7 @@ class MeetCommandTest {
   void otherRulesAndBoards() {
     ok(
         "meet", "new", "--name", "School", "--for", "my own words", "--board", "28 ft", "--measure", "quarter inch", "--rounds", "4", "--first-rounds",
-        "2", "--finalists", "1", "--order", "worst first always", "--date", "2026-07-01");
+        "2", "--finalists", "1", "--order", "worst first always", "--date", "2026-05-14");
     ok("meet", "enter", "--rival", "One");
     ok("meet", "enter", "--rival", "Two");
     for (String distance : new String[] {"35-06.30", "34-00", "35-00", "36-00"}) {

@@ -2,7 +2,7 @@ package boundwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import boundwright.store.DemoSquad;
+import boundwright.demo.DemoSquad;
 import boundwright.store.Workbench;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;

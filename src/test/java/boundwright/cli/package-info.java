@@ -3,3 +3,4 @@
 package boundwright.cli;
 
 import org.jspecify.annotations.NullMarked;
+

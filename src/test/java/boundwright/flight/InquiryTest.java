@@ -43,6 +43,7 @@ class InquiryTest {
     Sharpness now = ask(m, DAY.plusDays(3)).now();
     assertThat(now.lastContactSd()).isCloseTo(f.sd(6), within(1e-9));
     assertThat(now.landingSd()).isCloseTo(f.sd(7), within(1e-9));
+    assertThat(now.together()).isCloseTo(f.lastContactWithLanding(), within(1e-9));
   }
 
   @Test

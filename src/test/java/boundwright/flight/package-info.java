@@ -3,3 +3,4 @@
 package boundwright.flight;
 
 import org.jspecify.annotations.NullMarked;
+

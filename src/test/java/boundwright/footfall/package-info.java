@@ -3,3 +3,4 @@
 package boundwright.footfall;
 
 import org.jspecify.annotations.NullMarked;
+

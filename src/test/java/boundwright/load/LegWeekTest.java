@@ -7,6 +7,16 @@ import boundwright.athlete.Level;
 import boundwright.athlete.Surface;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.load.account.ContactWeights;
+import boundwright.load.account.DayLoad;
+import boundwright.load.account.History;
+import boundwright.load.account.LegCounts;
+import boundwright.load.account.LegWeek;
+import boundwright.load.account.LoadScale;
+import boundwright.load.account.OtherWork;
+import boundwright.load.account.Work;
+import boundwright.load.rating.RatedWeek;
+import boundwright.load.rating.SessionRating;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,40 +33,45 @@ class LegWeekTest {
     return new DayLoad(TODAY.minusDays(ago), List.of(new Work(Sequence.parse(letters), reps, steps, Surface.GRASS)));
   }
 
+  private static final ContactWeights WEIGHTS = new ContactWeights(LoadScale.DEFAULT);
+
   /** RRL has 2 right and 1 left contact, RL x5 has 5 of each (worked). */
   @Test
   void contactsAreCountedForEachLegAndRungInTheRightWeek() {
     List<DayLoad> days = List.of(day(13, "RRL", 4, 2), day(7, "RL x5", 2, 0), day(6, "RRL", 10, 4), day(0, "RL x5", 3, 0));
-    List<LegWeek> weeks = LegWeek.of(days, TODAY, 2, GuardLimits.DEFAULT);
+    List<LegWeek> weeks = LegWeek.of(History.of(days), TODAY, 2, WEIGHTS);
     assertThat(weeks.get(0).first()).isEqualTo(TODAY.minusDays(13));
-    assertThat(weeks.get(0).byRung()).containsOnlyKeys(0, 2).containsEntry(2, new LegWeek.Legs(8, 4)).containsEntry(0, new LegWeek.Legs(10, 10));
-    assertThat(weeks.get(1).byRung()).containsEntry(4, new LegWeek.Legs(20, 10)).containsEntry(0, new LegWeek.Legs(15, 15));
-    assertThat(weeks.get(1).contacts(Foot.RIGHT)).isEqualTo(35);
-    // 32 contacts the week before lie under the floor of 60: caution above 66, refused above 78
-    assertThat(weeks.get(1).cautionAbove()).isCloseTo(66, within(1e-9));
-    assertThat(weeks.get(1).refusedAbove()).isCloseTo(78, within(1e-9));
+    assertThat(weeks.get(0).byRung()).containsOnlyKeys(0, 2);
+    assertThat(weeks.get(0).counts()).isEqualTo(new LegCounts.Legs(18, 14));
+    assertThat(weeks.get(1).byRung()).containsOnlyKeys(0, 4);
+    assertThat(weeks.get(1).counts()).isEqualTo(new LegCounts.Legs(35, 25));
+    double ten = WEIGHTS.of(new Work(Sequence.parse("RL x5"), 1, 0, Surface.GRASS), 7).units();
+    assertThat(weeks.get(1).byRung().values().stream().mapToDouble(LegWeek.Legs::both).sum()).isCloseTo(weeks.get(1).units(), within(1e-9));
+    assertThat(weeks.get(1).before()).as("the week before, which is the one drawn beside it").isCloseTo(weeks.get(0).units(), within(1e-9));
+    assertThat(ten).as("ten standing bounds are about ten of the unit").isBetween(9.0, 11.0);
   }
 
-  /** What is drawn as a limit must be what the guard says, on any day: its own answer is the reference. */
+  /** What is drawn must be what the guard compares, on any day: its own finding is the reference. */
   @RepeatedTest(40)
-  void theLimitsAreTheGuardsOwn(RepetitionInfo info) {
+  void theOwnWeekIsTheGuardsOwn(RepetitionInfo info) {
     Random random = new Random(info.getCurrentRepetition());
     List<DayLoad> days = new ArrayList<>();
     for (int ago = 100; ago >= 0; ago--) {
       if (ago % 7 == 0 || random.nextInt(3) == 0) {
-        days.add(day(ago, "RL x5", 1 + random.nextInt(9), 2));
+        days.add(day(ago, "RL x5", 4 + random.nextInt(9), 2));
       }
     }
-    Guard guard = new Guard(GuardLimits.DEFAULT, Season.OFF_SEASON);
-    for (LegWeek week : LegWeek.of(days, TODAY, 8, GuardLimits.DEFAULT)) {
+    Guard guard = new Guard(GuardLimits.DEFAULT, Season.OFF_SEASON, WEIGHTS);
+    for (LegWeek week : LegWeek.of(History.of(days), TODAY, 8, WEIGHTS)) {
       DayLoad last = days.stream().filter(d -> d.date().equals(week.last())).findFirst().orElseThrow();
-      Answer answer =
+      Finding own =
           guard.judge(Level.ADVANCED, LegCare.NONE, days, last).findings().stream()
-              .filter(f -> f.rule() == Finding.Rule.RAMP)
+              .filter(f -> f.rule() == Finding.Rule.OWN_WEEKS)
               .findFirst()
-              .orElseThrow()
-              .answer();
-      assertThat(week.answer()).as("seed %d, week up to %s, %s", info.getCurrentRepetition(), week.last(), week).isEqualTo(answer);
+              .orElseThrow();
+      assertThat(own.value()).as("seed %d, week up to %s", info.getCurrentRepetition(), week.last()).isCloseTo(week.units(), within(1e-6));
+      double base = Math.max(week.before(), GuardLimits.DEFAULT.startWeek());
+      assertThat(own.limit()).isCloseTo(base * (own.answer() == Answer.REFUSED ? 1.3 : 1.1), within(1e-6));
     }
   }
 
@@ -69,17 +84,16 @@ class LegWeekTest {
     }
     LocalDate from = TODAY.minusDays(LegWeek.daysNeeded(6));
     List<DayLoad> read = all.stream().filter(d -> !d.date().isBefore(from)).toList();
-    assertThat(LegWeek.of(read, TODAY, 6, GuardLimits.DEFAULT)).isEqualTo(LegWeek.of(all, TODAY, 6, GuardLimits.DEFAULT));
+    assertThat(LegWeek.of(History.of(read), TODAY, 6, WEIGHTS)).isEqualTo(LegWeek.of(History.of(all), TODAY, 6, WEIGHTS));
   }
 
   @Test
-  void aGrowingAthleteNewToBoundingIsHeldToTheLowerLimits() {
-    Guard guard = new Guard(GuardLimits.DEFAULT, Season.PRE_SEASON);
-    LegCare growing = new LegCare(true, TODAY.minusWeeks(2), List.of(), List.of());
-    LegCare longAgo = new LegCare(true, TODAY.minusWeeks(11), List.of(), List.of());
-    // 50-60 jumps a session for children who start (Johnson et al. 2011; read); pre-season beginners 100-250 (Chu 1998; memory)
-    assertThat(guard.session(Level.BEGINNER, growing, List.of(), TODAY)).isEqualTo(new Band(50, 60));
-    assertThat(guard.session(Level.BEGINNER, longAgo, List.of(), TODAY)).isEqualTo(new Band(100, 250));
+  void otherWorkStandsInTheWeekWithoutARung() {
+    OtherWork sprints = new OtherWork(0, 1, TODAY, OtherWork.Kind.SPRINT, 200, 0);
+    LegWeek week = LegWeek.of(History.of(List.of(new DayLoad(TODAY, List.of(), List.of(sprints)))), TODAY, 1, WEIGHTS).get(0);
+    assertThat(week.byRung()).containsOnlyKeys(LegWeek.OTHER);
+    assertThat(week.counts()).as("sprint steps never enter the handbooks' contacts").isEqualTo(LegCounts.Legs.NONE);
+    assertThat(week.units(Foot.LEFT)).isEqualTo(week.units(Foot.RIGHT)).isPositive();
   }
 
   /** The week 420, 0, 540, 300, 0, 720, 0: sum 1980, monotony .9642, strain 1909.14 (Foster 1998; worked). */

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import boundwright.load.account.ContactForce;
+import boundwright.load.rating.SessionLoad;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.Collections;

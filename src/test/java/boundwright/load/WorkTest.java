@@ -9,11 +9,18 @@ import boundwright.athlete.Profile;
 import boundwright.athlete.Surface;
 import boundwright.flight.FlightModel;
 import boundwright.flight.Forecast;
+import boundwright.flight.Outcome;
+import boundwright.flight.Rep;
 import boundwright.flight.RunUp;
 import boundwright.footfall.FlightKind;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
-import boundwright.load.LegCounts.Legs;
+import boundwright.load.account.ContactTimes;
+import boundwright.load.account.DayLoad;
+import boundwright.load.account.LegCounts;
+import boundwright.load.account.LegCounts.Legs;
+import boundwright.load.account.RelativeImpact;
+import boundwright.load.account.Work;
 import boundwright.quantity.Estimate;
 import java.time.LocalDate;
 import java.util.List;
@@ -31,6 +38,18 @@ class WorkTest {
     assertThat(Work.rest(plan, done)).as("from other steps it is another drill")
         .containsExactly(work("RL x5", 2, 0, Surface.TRACK), work("RRL x2", 1, 4, Surface.TRACK));
     assertThat(Work.rest(plan, List.of(work("RRL x2", 50, 4, Surface.TRACK), work("LR x5", 2, 0, Surface.TRACK)))).isEmpty();
+  }
+
+  @Test
+  void anAbandonedRepCountsUpToWhereItBrokeOffAndWholeWhereNobodyCounted() {
+    Rep known = new Rep(1, 1, DAY, Sequence.parse("RRL RRL"), 4, Surface.TRACK, List.of(), null, Outcome.ABANDONED, 4, null, false, List.of());
+    Rep unknown = new Rep(2, 1, DAY, Sequence.parse("RRL RRL"), 4, Surface.TRACK, List.of(), null, Outcome.ABANDONED, null, false, List.of());
+    DayLoad day = DayLoad.byDay(List.of(known, unknown)).get(0);
+    assertThat(day.contacts()).isEqualTo(4 + 6);
+    assertThat(day.contacts(Foot.RIGHT)).isEqualTo(3 + 4);
+    assertThat(day.contacts(Foot.LEFT)).isEqualTo(1 + 2);
+    assertThat(Work.rest(List.of(work("RRL RRL", 2, 4, Surface.TRACK)), List.of(Work.of(known)))).as("a rep broken off is not done")
+        .containsExactly(work("RRL RRL", 2, 4, Surface.TRACK));
   }
 
   @Test
@@ -65,16 +84,16 @@ class WorkTest {
     Athlete athlete = new Athlete(1, "Ilka Sandfoot", Level.INTERMEDIATE, Foot.RIGHT, 4);
     FlightModel model = FlightModel.prior(new Profile(athlete, List.of(), List.of()));
     Forecast forecast = model.forecast(Sequence.parse("RRL x2"), 8, Surface.TRACK, DAY);
-    List<Double> slow = RelativeImpact.perContact(forecast, runUp(6));
-    List<Double> quick = RelativeImpact.perContact(forecast, runUp(9));
+    List<Double> slow = RelativeImpact.perContact(forecast, runUp(6), ContactTimes.DEFAULT);
+    List<Double> quick = RelativeImpact.perContact(forecast, runUp(9), ContactTimes.DEFAULT);
     assertThat(slow).hasSize(6).allSatisfy(f -> assertThat(f).isBetween(1.5, 7.0));
     for (int i = 0; i < 6; i++) {
       assertThat(quick.get(i)).as("the same flights at a higher speed stay in the air for less time").isLessThan(slow.get(i));
     }
     Forecast standing = model.forecast(Sequence.parse("RRL x2"), 0, Surface.TRACK, DAY);
-    assertThat(RelativeImpact.perContact(standing, runUp(0)).get(0))
+    assertThat(RelativeImpact.perContact(standing, runUp(0), ContactTimes.DEFAULT).get(0))
         .as("from standing the run-up has no speed to give")
-        .isCloseTo(RelativeImpact.perContact(standing, runUp(12)).get(0), within(1e-12));
+        .isCloseTo(RelativeImpact.perContact(standing, runUp(12), ContactTimes.DEFAULT).get(0), within(1e-12));
   }
 
   private static RunUp runUp(double speed) {

@@ -1,6 +1,16 @@
 package boundwright.meet;
 
+import boundwright.approach.aim.AimPolicy;
+import boundwright.approach.aim.Goal;
+import boundwright.approach.aim.JumpForm;
 import boundwright.flight.ContactModel;
+import boundwright.jump.BestShares;
+import boundwright.jump.ContactLine;
+import boundwright.jump.ContactPrior;
+import boundwright.jump.JumpFixtures;
+import boundwright.jump.JumpProfile;
+import boundwright.jump.MeasuredJump;
+import boundwright.jump.Shares;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;

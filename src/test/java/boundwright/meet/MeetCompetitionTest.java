@@ -4,9 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import boundwright.approach.aim.Goal;
+import boundwright.approach.aim.JumpForm;
+import boundwright.approach.aim.Rival;
 import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
+import boundwright.jump.MeasureRule;
 import boundwright.meet.MeetRules.FinalOrder;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;

@@ -38,6 +38,26 @@ class LengthUnitTest {
     }
   }
 
+  /** Short lengths of either sign, on half steps too: what is written reads back as exactly what was rounded, and mirrors. */
+  @ParameterizedTest
+  @EnumSource(LengthUnit.class)
+  void aLengthAndItsNegativeAreWrittenAlike(LengthUnit unit) {
+    Random random = new Random(SEED);
+    for (int i = 0; i < 5000; i++) {
+      double metres = i % 2 == 0 ? (random.nextDouble() - 0.5) * 1.4 : (random.nextInt(400) - 200) * unit.step() / 2;
+      String written = unit.write(metres);
+      String seen = "seed " + SEED + ", " + metres + " m as " + written;
+      assertThat(unit.read("gap", written)).as(seen).isCloseTo(unit.round(metres), within(1e-9));
+      assertThat(unit.round(unit.round(metres))).as(seen).isEqualTo(unit.round(metres));
+      assertThat(written).as(seen).doesNotContain("-0 ft").doesNotContain("-0 in").doesNotContain("-0.00");
+      if (unit.round(metres) != 0) {
+        assertThat(unit.write(-metres)).as(seen).isEqualTo(metres < 0 ? written.substring(1) : "-" + written);
+      }
+      double small = unit.readSmall("gap", unit.writeSmall(metres));
+      assertThat(small).as(seen + ", small as " + unit.writeSmall(metres)).isCloseTo(Math.abs(metres), within(unit.step() / 2 + 1e-9));
+    }
+  }
+
   /** Either unit is understood in both settings once it is written out. */
   @ParameterizedTest
   @EnumSource(LengthUnit.class)
@@ -54,23 +74,28 @@ class LengthUnitTest {
 
   @ParameterizedTest(name = "{0} m is {1}")
   @CsvSource({
-    "0, 0 ft 0 in",
+    "0, 0 in",
     "0.3048, 1 ft 0 in",
-    "0.0254, 0 ft 1 in",
-    "0.00635, 0 ft 0 1/4 in",
+    "0.0254, 1 in",
+    "0.00635, 1/4 in",
+    "0.15875, 6 1/4 in",
+    "0.32385, 1 ft 0 3/4 in",
     "12.35075, 40 ft 6 1/4 in",
     "9.7536, 32 ft 0 in",
     "3.6512, 11 ft 11 3/4 in",
     "3.6557, 12 ft 0 in",
-    "-0.0127, -0 ft 0 1/2 in",
-    "-0.001, 0 ft 0 in",
+    "-0.0127, -1/2 in",
+    "-0.01905, -3/4 in",
+    "-0.4572, -1 ft 6 in",
+    "-0.001, 0 in",
+    "-0.003175, -1/4 in",
   })
   void writesFeetAndInches(double metres, String written) {
     assertThat(LengthUnit.FEET_INCHES.write(metres)).isEqualTo(written);
   }
 
   @ParameterizedTest(name = "{0} m is {1}")
-  @CsvSource({"12.345, 12.35 m", "12.344, 12.34 m", "0, 0.00 m", "-0.004, 0.00 m", "-1.5, -1.50 m", "1.005, 1.01 m"})
+  @CsvSource({"12.345, 12.35 m", "12.344, 12.34 m", "0, 0.00 m", "-0.004, 0.00 m", "-0.005, -0.01 m", "-1.5, -1.50 m", "1.005, 1.01 m", "-1.005, -1.01 m"})
   void writesMetres(double metres, String written) {
     assertThat(LengthUnit.METRES.write(metres)).isEqualTo(written);
   }

@@ -3,3 +3,4 @@
 package boundwright.quantity;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -136,8 +136,8 @@ class TestScoresTest {
   @CsvSource({
     "STANDING_TRIPLE, false, 2.4, 4.6, READ",
     "STANDING_TEN, false, 2.4, 4.6, JUDGEMENT",
-    "SINGLE_LEG_LEFT, false, 7, 11, READ",
-    "SINGLE_LEG_RIGHT, true, 18, 36, READ"
+    "SINGLE_LEG_LEFT, false, 7, 11, MEMORY",
+    "SINGLE_LEG_RIGHT, true, 18, 36, MEMORY"
   })
   void publishedErrors(TestKind kind, boolean young, double low, double high, Standing standing) {
     TestNorm norm = TestNorm.of(kind, young).orElseThrow();

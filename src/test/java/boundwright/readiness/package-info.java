@@ -3,3 +3,4 @@
 package boundwright.readiness;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.athlete.Athlete;
 import boundwright.clip.scan.FoundBytes;
+import boundwright.demo.DemoSquad;
 import boundwright.load.Answer;
 import boundwright.load.Finding;
 import boundwright.load.GuardOverride;

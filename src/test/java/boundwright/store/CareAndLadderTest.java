@@ -2,6 +2,7 @@ package boundwright.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
@@ -15,7 +16,7 @@ import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
 import boundwright.load.Season;
-import boundwright.load.SessionRating;
+import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.DrillFamily;
 import boundwright.readiness.GateAnswer.Decision;
@@ -205,10 +206,39 @@ class CareAndLadderTest {
 
   @Test
   void whatTheGateAsksComesBack() {
-    GateRules rules = new GateRules(28, 15, 0.7, 0.85, 3, 5, 0.8, 0.95, 0.04, 0.65, 9);
+    GateRules rules = 
+        new GateRules(
+            new GateRules.Clean(28, 15, 7, 0.72, 0.04, 0.7, 0.85, 3, 5, 0.8),
+            new GateRules.Stay(10, 24, 12),
+            new GateRules.Loss(5, 9, 0.08, 0.6),
+            new GateRules.Speed(0.06, 0.04),
+            new GateRules.Fading(0.04, 0.96, 0.65));
     w.ladder().keep(rules);
     again();
     assertThat(w.ladder().rules()).isEqualTo(rules);
+  }
+
+  @Test
+  void rulesKeptByAnOlderProgramAreStillReadAndStricterOnesStay() {
+    oldRule("gate.days", "21");
+    oldRule("gate.reps", "15");
+    oldRule("gate.share_above", "0.85");
+    oldRule("gate.share_chance", "0.9");
+    oldRule("gate.longer_chance", "0.99");
+    oldRule("gate.go_back_reps", "10");
+    GateRules rules = w.ladder().rules();
+    assertThat(rules.clean().reps()).isEqualTo(15);
+    assertThat(rules.clean().shareAbove()).isEqualTo(0.85);
+    assertThat(rules.clean().shareChance()).isEqualTo(0.9);
+    assertThat(rules.loss().reps()).isEqualTo(10);
+    assertThat(rules.speed().error()).as("surer than the default").isEqualTo(0.01, within(1e-12));
+    assertThat(rules.days()).as("the old default, written with anything that was kept").isEqualTo(GateRules.DEFAULT.days());
+    oldRule("gate.longer_chance", "0.9");
+    assertThat(w.ladder().rules().speed().error()).as("less sure than the default").isEqualTo(GateRules.DEFAULT.speed().error());
+  }
+
+  private void oldRule(String key, String number) {
+    w.database().write(h -> h.createUpdate("INSERT OR REPLACE INTO setting (key, number, unit) VALUES (:k, :n, '1')").bind("k", key).bind("n", Double.parseDouble(number)).execute());
   }
 
   private RungDecision decision(DrillFamily family, int from, int to, Decision gate, String reason) {

@@ -1,6 +1,7 @@
 package boundwright.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.InstanceOfAssertFactories.STRING;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boundwright.quantity.RefusedException;
@@ -46,7 +47,9 @@ class ClipMigrationTest {
     assertThat(before).hasSize(24).allSatisfy((table, rows) -> assertThat(rows).as(table).hasSize(1));
     Workbench.open(dir, Fixtures.CLOCK).close();
     Map<String, List<String>> after = JumpMigrationTest.everything(source);
-    assertThat(after).containsAllEntriesOf(before);
+    before.forEach(
+        (table, rows) ->
+            assertThat(after.get(table)).as(table + ": a newer script may add columns at the end").singleElement(STRING).startsWith(rows.get(0)));
     assertThat(after).hasSize(29);
   }
 

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.ChildProgram;
 import boundwright.flight.Rep;
-import java.io.File;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;

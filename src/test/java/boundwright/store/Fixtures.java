@@ -16,19 +16,19 @@ import java.util.List;
 import java.util.Random;
 
 /** Invented athletes and reps for the store's tests. */
-final class Fixtures {
-  static final Clock CLOCK = Clock.fixed(Instant.parse("2026-05-12T15:00:00Z"), ZoneOffset.UTC);
-  static final LocalDate TODAY = LocalDate.of(2026, 5, 12);
+public final class Fixtures {
+  public static final Clock CLOCK = Clock.fixed(Instant.parse("2026-05-12T15:00:00Z"), ZoneOffset.UTC);
+  public static final LocalDate TODAY = LocalDate.of(2026, 5, 12);
 
   private static final String[] SEQUENCES = {"RL x5", "RRL x2", "RRLL RRLL RR", "L x6", "R", "(RL x2 R)x3"};
 
   private Fixtures() {}
 
-  static Athlete athlete(String name) {
+  public static Athlete athlete(String name) {
     return new Athlete(0, name, Level.INTERMEDIATE, Foot.RIGHT, 4);
   }
 
-  static Rep tap(long athleteId, LocalDate date) {
+  public static Rep tap(long athleteId, LocalDate date) {
     return new Rep(0, athleteId, date, Sequence.parse("RRL"), 4, Surface.TRACK, List.of(), null, Outcome.IN, null, List.of());
   }
 
@@ -38,7 +38,7 @@ final class Fixtures {
   }
 
   /** Any rep that the program can take, with every field now and then missing. */
-  static Rep any(Random random, long athleteId) {
+  public static Rep any(Random random, long athleteId) {
     Sequence sequence = Sequence.parse(SEQUENCES[random.nextInt(SEQUENCES.length)]);
     List<Double> prints = new ArrayList<>();
     double at = 0;
@@ -60,6 +60,11 @@ final class Fixtures {
             ? Outcome.IN
             : one(random, Outcome.SHORT, Outcome.IN, Outcome.LATE);
     List<String> faults = random.nextInt(3) == 0 ? List.of("toe-up@1", "forward-lean") : List.of();
+    Integer after = null;
+    if (landing == null && random.nextInt(5) == 0) {
+      outcome = Outcome.ABANDONED;
+      after = random.nextBoolean() ? null : sequence.size();
+    }
     return new Rep(
         0,
         athleteId,
@@ -70,6 +75,7 @@ final class Fixtures {
         prints,
         landing,
         outcome,
+        after,
         mark == null || mark < 0 ? null : mark,
         random.nextBoolean(),
         faults);

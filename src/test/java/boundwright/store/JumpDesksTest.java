@@ -4,36 +4,37 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import boundwright.approach.ApproachAnswer;
+import boundwright.approach.ApproachDesk;
+import boundwright.approach.aim.AimAnswer;
+import boundwright.approach.aim.AimDesk;
+import boundwright.approach.aim.Goal;
+import boundwright.approach.board.GapEntry;
+import boundwright.approach.board.StartAdvice;
+import boundwright.approach.run.RunThrough;
+import boundwright.approach.run.RunThroughEntry;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.flight.ContactModel;
-import boundwright.flight.FlightChain;
 import boundwright.flight.FlightChain.Link;
 import boundwright.flight.FlightChain.Push;
-import boundwright.meet.AimAnswer;
-import boundwright.meet.AimDesk;
-import boundwright.meet.ApproachAnswer;
-import boundwright.meet.ApproachDesk;
+import boundwright.flight.FlightChain;
+import boundwright.jump.JumpEntry;
+import boundwright.jump.JumpSettings;
+import boundwright.jump.MeasureRule;
+import boundwright.jump.MeasuredContact;
+import boundwright.jump.MeasuredJump;
+import boundwright.jump.Phase;
+import boundwright.jump.PhaseAnswer;
 import boundwright.meet.Attempt;
 import boundwright.meet.BoardDistance;
 import boundwright.meet.Entrant;
-import boundwright.meet.GapEntry;
-import boundwright.meet.Goal;
-import boundwright.meet.JumpEntry;
-import boundwright.meet.MeasureRule;
-import boundwright.meet.MeasuredContact;
-import boundwright.meet.MeasuredJump;
 import boundwright.meet.MeetAim;
 import boundwright.meet.MeetNow;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSettings;
 import boundwright.meet.MeetSheet;
-import boundwright.meet.Phase;
-import boundwright.meet.PhaseAnswer;
 import boundwright.meet.RivalMeaning;
-import boundwright.meet.RunThrough;
-import boundwright.meet.RunThroughEntry;
-import boundwright.meet.StartAdvice;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import java.nio.file.Path;
@@ -76,7 +77,7 @@ class JumpDesksTest {
   }
 
   private void gap(@Nullable Double gap, double shift, @Nullable Double distance) {
-    w.jumpLog().add(new GapEntry(0, ada.id(), Fixtures.TODAY, gap, shift, distance, ""));
+    w.boardLog().add(new GapEntry(0, ada.id(), Fixtures.TODAY, gap, shift, distance, ""));
   }
 
   // ---- aim
@@ -117,7 +118,7 @@ class JumpDesksTest {
     Athlete other = w.athletes().add(Fixtures.athlete("Bo Reed"));
     double[] shifts = {0.2, -0.01, 0.3, 0.1, 0, 0.25};
     for (int i = 0; i < gaps.length; i++) {
-      w.jumpLog().add(new GapEntry(0, other.id(), Fixtures.TODAY, gaps[i] + shifts[i], shifts[i], 12.3 - gaps[i] - shifts[i], ""));
+      w.boardLog().add(new GapEntry(0, other.id(), Fixtures.TODAY, gaps[i] + shifts[i], shifts[i], 12.3 - gaps[i] - shifts[i], ""));
     }
     AimAnswer shifted = w.aimDesk().answer(other, null, 6);
     assertThat(shifted.board().mean_m().p50()).isCloseTo(plain.board().mean_m().p50(), within(1e-9));
@@ -212,7 +213,7 @@ class JumpDesksTest {
     double[] nominal = nominal(12);
     double start = nominal[11] + 0.30;
     for (int i = 0; i < 10; i++) {
-      w.jumpLog().add(new RunThroughEntry(0, ada.id(), Fixtures.TODAY, run(12, start, nominal, 0.05 * random.nextGaussian(), random, null), ""));
+      w.runThroughs().add(new RunThroughEntry(0, ada.id(), Fixtures.TODAY, run(12, start, nominal, 0.05 * random.nextGaussian(), random, null), ""));
     }
     ApproachAnswer a = w.approachDesk().answer(ada, null, null, null);
     assertThat(told(a.plan()).steps()).isEqualTo(12);
@@ -233,7 +234,7 @@ class JumpDesksTest {
     double[] nominal = nominal(12);
     for (int i = 0; i < 8; i++) {
       double start = nominal[11] + (i < 7 ? 0.5 : 0.2);
-      w.jumpLog().add(new RunThroughEntry(0, ada.id(), Fixtures.TODAY, run(12, start, nominal, 0, random, null), ""));
+      w.runThroughs().add(new RunThroughEntry(0, ada.id(), Fixtures.TODAY, run(12, start, nominal, 0, random, null), ""));
     }
     ApproachAnswer a = w.approachDesk().answer(ada, null, null, 0.2);
     assertThat(a.start().verdict()).as("seen from the newest mark all fall at 20 cm").isEqualTo(StartAdvice.Verdict.LEAVE);
@@ -270,7 +271,7 @@ class JumpDesksTest {
     double[] nominal = nominal(12);
     for (int i = 0; i < 16; i++) {
       double wind = -1.5 + 0.2 * i;
-      w.jumpLog()
+      w.runThroughs()
           .add(
               new RunThroughEntry(
                   0, ada.id(), Fixtures.TODAY, run(12, nominal[11] + 0.3, nominal, 0.05 * wind + 0.02 * random.nextGaussian(), random, wind), ""));
@@ -344,11 +345,11 @@ class JumpDesksTest {
   @ValueSource(doubles = {0, 20})
   void theThresholdIsASetting(double points) {
     MeetSettings d = MeetSettings.DEFAULT;
-    w.meets().keep(new MeetSettings(points, d.rhythm_m(), d.checkSteps(), d.earlyStep(), d.noMarkBelow_m(), d.rivalSd_m(), d.rivalFouls(), d.rules()));
+    w.meets().keep(new MeetSettings(new JumpSettings(points), d.runUp(), d.aim(), d.rules()));
     jumps(ada, 0.6, 4, 2);
     PhaseAnswer a = w.phaseDesk().answer(ada);
     assertThat(a.threshold()).isEqualTo(points);
-    assertThat(told(a.best()).classChance().containsKey(boundwright.meet.PhaseClass.BALANCED)).isEqualTo(points == 20);
+    assertThat(told(a.best()).classChance().containsKey(boundwright.jump.PhaseClass.BALANCED)).isEqualTo(points == 20);
   }
 
   // ---- meet

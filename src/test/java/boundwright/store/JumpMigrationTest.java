@@ -2,8 +2,9 @@ package boundwright.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.InstanceOfAssertFactories.STRING;
 
-import boundwright.meet.GapEntry;
+import boundwright.approach.board.GapEntry;
 import boundwright.quantity.RefusedException;
 import java.nio.file.Path;
 import java.sql.Connection;
@@ -99,15 +100,17 @@ class JumpMigrationTest {
     assertThat(before).hasSize(17).allSatisfy((table, rows) -> assertThat(rows).as(table).hasSize(1));
     Workbench.open(dir, Fixtures.CLOCK).close();
     Map<String, List<String>> after = everything();
-    assertThat(after).containsAllEntriesOf(before);
+    before.forEach(
+        (table, rows) ->
+            assertThat(after.get(table)).as(table + ": a newer script may add columns at the end").singleElement(STRING).startsWith(rows.get(0)));
     assertThat(after).hasSize(29);
   }
 
   @Test
   void anAthleteOfBeforeTakesTheNewEntries() {
     try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
-      GapEntry gap = w.jumpLog().add(new GapEntry(0, 3, Fixtures.TODAY, 0.1, 0, null, ""));
-      assertThat(w.jumpLog().gaps(3)).containsExactly(gap);
+      GapEntry gap = w.boardLog().add(new GapEntry(0, 3, Fixtures.TODAY, 0.1, 0, null, ""));
+      assertThat(w.boardLog().gaps(3)).containsExactly(gap);
       assertThat(w.reps().inOrder(3)).hasSize(1);
     }
   }

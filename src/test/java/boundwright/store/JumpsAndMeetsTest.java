@@ -3,25 +3,28 @@ package boundwright.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import boundwright.approach.aim.AimSettings;
+import boundwright.approach.board.GapEntry;
+import boundwright.approach.run.RunThrough;
+import boundwright.approach.run.RunThroughEntry;
+import boundwright.approach.run.RunUpSettings;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.footfall.Foot;
+import boundwright.jump.JumpEntry;
+import boundwright.jump.JumpSettings;
+import boundwright.jump.MeasureRule;
+import boundwright.jump.MeasuredContact;
+import boundwright.jump.MeasuredJump;
+import boundwright.jump.Phase;
+import boundwright.jump.Phases;
 import boundwright.meet.Attempt;
 import boundwright.meet.BoardDistance;
 import boundwright.meet.Entrant;
-import boundwright.meet.GapEntry;
-import boundwright.meet.JumpEntry;
 import boundwright.meet.KeptAttempt;
-import boundwright.meet.MeasureRule;
-import boundwright.meet.MeasuredContact;
-import boundwright.meet.MeasuredJump;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSettings;
 import boundwright.meet.MeetSheet;
-import boundwright.meet.Phase;
-import boundwright.meet.Phases;
-import boundwright.meet.RunThrough;
-import boundwright.meet.RunThroughEntry;
 import boundwright.meet.Scoring;
 import boundwright.quantity.RefusedException;
 import java.nio.charset.StandardCharsets;
@@ -103,46 +106,46 @@ class JumpsAndMeetsTest {
     JumpEntry measured = w.jumpLog().add(jump(ada, true));
     JumpEntry taped = w.jumpLog().add(jump(ada, false));
     JumpEntry other = w.jumpLog().add(jump(bo, true));
-    RunThroughEntry run = w.jumpLog().add(run(ada));
-    GapEntry gap = w.jumpLog().add(gap(ada));
-    GapEntry unseen = w.jumpLog().add(new GapEntry(0, ada.id(), Fixtures.TODAY.minusDays(1), null, 0, null, ""));
+    RunThroughEntry run = w.runThroughs().add(run(ada));
+    GapEntry gap = w.boardLog().add(gap(ada));
+    GapEntry unseen = w.boardLog().add(new GapEntry(0, ada.id(), Fixtures.TODAY.minusDays(1), null, 0, null, ""));
     again();
     assertThat(w.jumpLog().jumps(ada.id())).containsExactly(measured, taped);
     assertThat(w.jumpLog().jumpsWithSpeeds()).containsOnlyKeys(ada.id(), bo.id());
     assertThat(w.jumpLog().jumpsWithSpeeds().get(ada.id())).containsExactly(measured);
     assertThat(w.jumpLog().jumps(bo.id())).containsExactly(other);
-    assertThat(w.jumpLog().runThroughs(ada.id())).containsExactly(run);
-    assertThat(w.jumpLog().gaps(ada.id())).containsExactly(unseen, gap);
+    assertThat(w.runThroughs().runThroughs(ada.id())).containsExactly(run);
+    assertThat(w.boardLog().gaps(ada.id())).containsExactly(unseen, gap);
   }
 
   @Test
   void aRunOfWhichNothingWasSeenComesBack() {
-    RunThroughEntry one = w.jumpLog().add(new RunThroughEntry(0, ada.id(), Fixtures.TODAY, RunThrough.toGap(1, 1.2, null, null, null), ""));
-    RunThroughEntry many = w.jumpLog().add(new RunThroughEntry(0, ada.id(), Fixtures.TODAY, RunThrough.toGap(16, 31, null, null, null), ""));
-    assertThat(w.jumpLog().runThroughs(ada.id())).containsExactly(one, many);
+    RunThroughEntry one = w.runThroughs().add(new RunThroughEntry(0, ada.id(), Fixtures.TODAY, RunThrough.toGap(1, 1.2, null, null, null), ""));
+    RunThroughEntry many = w.runThroughs().add(new RunThroughEntry(0, ada.id(), Fixtures.TODAY, RunThrough.toGap(16, 31, null, null, null), ""));
+    assertThat(w.runThroughs().runThroughs(ada.id())).containsExactly(one, many);
   }
 
   @Test
   void whatIsTakenBackIsGoneAndOnlyThat() {
     JumpEntry jump = w.jumpLog().add(jump(ada, true));
     JumpEntry kept = w.jumpLog().add(jump(ada, true));
-    RunThroughEntry run = w.jumpLog().add(run(ada));
-    GapEntry gap = w.jumpLog().add(gap(ada));
+    RunThroughEntry run = w.runThroughs().add(run(ada));
+    GapEntry gap = w.boardLog().add(gap(ada));
     assertThat(w.jumpLog().removeJump(bo.id(), jump.id())).as("another athlete's").isEmpty();
     assertThat(w.jumpLog().removeJump(ada.id(), jump.id())).contains(jump);
     assertThat(w.jumpLog().removeJump(ada.id(), jump.id())).isEmpty();
-    assertThat(w.jumpLog().removeRunThrough(ada.id(), run.id())).contains(run);
-    assertThat(w.jumpLog().removeGap(ada.id(), gap.id())).contains(gap);
+    assertThat(w.runThroughs().removeRunThrough(ada.id(), run.id())).contains(run);
+    assertThat(w.boardLog().removeGap(ada.id(), gap.id())).contains(gap);
     again();
     assertThat(w.jumpLog().jumps(ada.id())).containsExactly(kept);
-    assertThat(w.jumpLog().runThroughs(ada.id())).isEmpty();
-    assertThat(w.jumpLog().gaps(ada.id())).isEmpty();
+    assertThat(w.runThroughs().runThroughs(ada.id())).isEmpty();
+    assertThat(w.boardLog().gaps(ada.id())).isEmpty();
     assertThat(w.jumpLog().add(jump(ada, false)).id()).as("a number never comes back").isGreaterThan(kept.id());
   }
 
   @Test
   void nobodysJumpIsRefusedInASentence() {
-    assertThatThrownBy(() -> w.jumpLog().add(new GapEntry(0, 999, Fixtures.TODAY, 0.1, 0, null, "")))
+    assertThatThrownBy(() -> w.boardLog().add(new GapEntry(0, 999, Fixtures.TODAY, 0.1, 0, null, "")))
         .isInstanceOf(RefusedException.class)
         .hasMessageContaining("not in the store");
   }
@@ -297,8 +300,8 @@ class JumpsAndMeetsTest {
   void erasingAPersonReachesJumpsRunsGapsAndMeets() throws Exception {
     Athlete gone = w.athletes().add(Fixtures.athlete("Quillon Verhagen"));
     w.jumpLog().add(jump(gone, true));
-    w.jumpLog().add(run(gone));
-    w.jumpLog().add(new GapEntry(0, gone.id(), Fixtures.TODAY, 0.1, 0, null, "Quillon was tired"));
+    w.runThroughs().add(run(gone));
+    w.boardLog().add(new GapEntry(0, gone.id(), Fixtures.TODAY, 0.1, 0, null, "Quillon was tired"));
     MeetSheet meet = meet();
     Entrant entered = w.meets().enter(meet.id(), new Entrant(0, gone.id(), "x"));
     w.meets().add(meet.id(), entered.id(), Attempt.valid("x", 1, 12), "Quillon fell");
@@ -330,7 +333,11 @@ class JumpsAndMeetsTest {
   void settingsComeBackAndWereTheDefaultsBefore() {
     assertThat(w.meets().settings()).isEqualTo(MeetSettings.DEFAULT);
     MeetSettings own =
-        new MeetSettings(3, 0.15, 6, 2, 0.5, 0.3, 0.2, new MeetRules(4, 5, 12, MeetRules.FinalOrder.AS_DRAWN, MeasureRule.QUARTER_INCH, 45));
+        new MeetSettings(
+            new JumpSettings(3),
+            new RunUpSettings(0.15, 6, 2),
+            new AimSettings(0.5, 0.3, 0.2),
+            new MeetRules(4, 5, 12, MeetRules.FinalOrder.AS_DRAWN, MeasureRule.QUARTER_INCH, 45));
     w.meets().keep(own);
     again();
     assertThat(w.meets().settings()).isEqualTo(own);

@@ -15,7 +15,7 @@ import boundwright.load.Finding;
 import boundwright.load.GuardOverride;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
-import boundwright.load.SessionRating;
+import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.DrillFamily;
 import boundwright.readiness.GateAnswer.Decision;

@@ -68,6 +68,22 @@ class RepCsvTest {
   }
 
   @Test
+  void anAbandonedRepNamesItsLastContactBehindAnAt() {
+    RepCsv.Reading reading =
+        read(HEADER + "2026-05-05,Ada,RRL x2,4,grass,2.5,,abandoned@4,14\n2026-05-05,Ada,RRL x2,4,grass,,,Abandoned,\n");
+    assertThat(reading.problems()).isEmpty();
+    assertThat(reading.rows()).extracting(r -> r.rep().outcome()).containsOnly(Outcome.ABANDONED);
+    assertThat(reading.rows()).extracting(r -> r.rep().brokeOffAfter()).containsExactly(4, null);
+    StringWriter out = new StringWriter();
+    RepCsv.write(out, reading.rows());
+    assertThat(out.toString()).contains(",abandoned@4,14,").contains(",abandoned,,");
+    assertThat(read(out.toString()).rows()).extracting(RepCsv.Row::rep).isEqualTo(reading.rows().stream().map(RepCsv.Row::rep).toList());
+    assertThat(why("2026-05-05,Ada,RRL,4,grass,,,abandoned@5,")).contains("contacts 1 to 3");
+    assertThat(why("2026-05-05,Ada,RRL,4,grass,,,abandoned@x,")).contains("no contact after the @");
+    assertThat(why("2026-05-05,Ada,RRL,4,grass,,,short@2,")).contains("outcome is 'short'");
+  }
+
+  @Test
   void theExampleInTheDocumentIsTaken() throws IOException {
     String document = Files.readString(Path.of("docs", "formats.md"));
     String example = document.substring(document.indexOf("```csv\n") + 7, document.indexOf("\n```\n", document.indexOf("```csv")));
@@ -178,7 +194,7 @@ class RepCsvTest {
           2026-05-05,Ada,RRL,4,grass,2 m;4,8.1,,       | footprint '2 m' is not a number
           2026-05-05,Ada,RRL,4,grass,,"8,1",,          | landing '8,1' is not a number. Write metres with a point
           2026-05-05,Ada,RRL,4,grass,,NaN,,            | landing 'NaN' is not a number
-          2026-05-05,Ada,RRL,4,grass,,8.1,sand,        | The outcome 'sand' is not known. Write short, in or late
+          2026-05-05,Ada,RRL,4,grass,,8.1,sand,        | The outcome 'sand' is not known. Write short, in, late or abandoned
           2026-05-05,Ada,RRL,4,grass,,,,               | The rep says nothing
           2026-05-05,Ada,RRL,4,grass,,8.1,short,8      | The outcome 'short' does not fit
           2026-05-05,Ada,RRL,4,grass,,8.1,,-1          | out of range: 0 to 300.00 m

@@ -3,3 +3,4 @@
 package boundwright.store;
 
 import org.jspecify.annotations.NullMarked;
+

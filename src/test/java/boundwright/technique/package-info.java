@@ -3,3 +3,4 @@
 package boundwright.technique;
 
 import org.jspecify.annotations.NullMarked;
+

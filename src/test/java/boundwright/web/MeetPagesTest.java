@@ -3,13 +3,13 @@ package boundwright.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import boundwright.approach.board.GapEntry;
+import boundwright.approach.run.RunThroughEntry;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.footfall.Foot;
-import boundwright.meet.GapEntry;
-import boundwright.meet.JumpEntry;
+import boundwright.jump.JumpEntry;
 import boundwright.meet.MeetSheet;
-import boundwright.meet.RunThroughEntry;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
 import boundwright.store.Workbench;
@@ -121,7 +121,7 @@ class MeetPagesTest {
     HttpResponse<String> r = send(page + "/run-up", page + "/run-up", "steps", "8", "start", "15.00", "gap", "7", "side", "over");
     assertThat(r.statusCode()).as(r.body()).isEqualTo(200);
     send(page + "/run-up", page + "/run-up", "steps", "3", "start", "5.00", "at", "3.85", "at", "1.95", "gap", "9", "side", "behind", "wind", "-1.2", "tired", "3");
-    List<RunThroughEntry> kept = bench.jumpLog().runThroughs(ilka.id());
+    List<RunThroughEntry> kept = bench.runThroughs().runThroughs(ilka.id());
     assertThat(kept).hasSize(2);
     assertThat(kept.get(0).run().gap_m()).isEqualTo(-0.07);
     assertThat(kept.get(1).run().toBoard_m()).containsExactly(3.85, 1.95, 0.09);
@@ -129,7 +129,7 @@ class MeetPagesTest {
     HttpResponse<String> nothing = send(page + "/run-up", page + "/run-up", "steps", "8", "start", "15.00", "gap", "", "side", "behind");
     assertThat(nothing.statusCode()).isEqualTo(422);
     assertThat(nothing.body()).contains("tells nothing");
-    assertThat(bench.jumpLog().runThroughs(ilka.id())).hasSize(2);
+    assertThat(bench.runThroughs().runThroughs(ilka.id())).hasSize(2);
   }
 
   @Test
@@ -150,7 +150,7 @@ class MeetPagesTest {
     }
     send(page + "/aim", page + "/aim", "distance", "", "gap", "", "over", "", "tap", "foul");
     HttpResponse<String> r = send(page + "/aim", page + "/aim", "distance", "", "gap", "", "over", "3", "tap", "foul");
-    List<GapEntry> kept = bench.jumpLog().gaps(ilka.id());
+    List<GapEntry> kept = bench.boardLog().gaps(ilka.id());
     assertThat(kept).hasSize(7);
     assertThat(kept.get(1).gap_m()).isEqualTo(0.15);
     assertThat(kept.get(5).gap_m()).isNull();
@@ -173,7 +173,7 @@ class MeetPagesTest {
     HttpResponse<String> few = client.get(page + "/aim?goal=eight&rivals=12.10");
     assertThat(few.statusCode()).isEqualTo(422);
     assertThat(few.body()).contains("is safe with any mark");
-    assertThat(bench.jumpLog().gaps(ilka.id())).isEmpty();
+    assertThat(bench.boardLog().gaps(ilka.id())).isEmpty();
   }
 
   @Test
@@ -182,14 +182,14 @@ class MeetPagesTest {
     client.post(page + "/aim", form);
     HttpResponse<String> again = client.post(page + "/aim", form);
     assertThat(again.body()).contains("not kept twice");
-    assertThat(bench.jumpLog().gaps(ilka.id())).hasSize(1);
+    assertThat(bench.boardLog().gaps(ilka.id())).hasSize(1);
   }
 
   @Test
   void nothingIsWrittenWithoutTheFormsToken() {
     assertThat(client.post(page + "/aim", "token", "0".repeat(32), "tap", "8").statusCode()).isEqualTo(403);
     assertThat(client.post("/meet", "name", "Spring").statusCode()).isEqualTo(403);
-    assertThat(bench.jumpLog().gaps(ilka.id())).isEmpty();
+    assertThat(bench.boardLog().gaps(ilka.id())).isEmpty();
   }
 
   private MeetSheet meet(String list) {
@@ -308,7 +308,7 @@ class MeetPagesTest {
     CoachSettings s = bench.settings().settings();
     bench.settings().keep(new CoachSettings(LengthUnit.FEET_INCHES, s.marks(), s.facility(), s.setContacts()));
     send(page + "/aim", page + "/aim", "distance", "40-06.25", "tap", "3");
-    GapEntry kept = bench.jumpLog().gaps(ilka.id()).get(0);
+    GapEntry kept = bench.boardLog().gaps(ilka.id()).get(0);
     assertThat(kept.gap_m()).isEqualTo(3 * 0.0254);
     assertThat(kept.distance_m()).isEqualTo(40 * 0.3048 + 6.25 * 0.0254);
     assertThat(client.get(page + "/aim").body()).contains("3 in, 40 ft 6 1/4 in");
@@ -320,8 +320,8 @@ class MeetPagesTest {
     client.post(
         "/settings/meet", "csrf", Client.hidden(shown, "csrf"), "classThreshold", "1.5", "rhythm", "14", "checkSteps", "6", "earlyStep", "3", "noMark",
         "0.8", "rivalSpread", "20", "rivalFouls", "0.25");
-    assertThat(bench.meets().settings().checkSteps()).isEqualTo(6);
-    assertThat(bench.meets().settings().rhythm_m()).isEqualTo(0.14);
+    assertThat(bench.meets().settings().runUp().checkSteps()).isEqualTo(6);
+    assertThat(bench.meets().settings().runUp().rhythm_m()).isEqualTo(0.14);
     HttpResponse<String> bad = client.post("/settings/meet", "csrf", Client.hidden(shown, "csrf"), "classThreshold", "40");
     assertThat(bad.statusCode()).isEqualTo(422);
     assertThat(bad.body()).contains("is not a length");

@@ -175,6 +175,22 @@ class PagesTest {
   }
 
   @Test
+  void anAbandonedRepIsOneTapAndIsNotCleanOnlyBecauseNothingWasTicked() {
+    String body = client.get(page).body();
+    assertThat(body).contains("id=\"tap-ABANDONED\"");
+    String after = client.post(page + "/log", tap(body, "ABANDONED", "16.40")).body();
+    assertThat(after).contains("Abandoned, rep 1 today. Logged: ").contains(" contacts count as load. The mark stays");
+    client.post(page + "/log", with(tap(after, "ABANDONED", "16.40"), "after", "2", "fault", "toe-up"));
+    List<Rep> reps = bench.reps().inOrder(ilka.id());
+    assertThat(reps).extracting(Rep::outcome).containsOnly(Outcome.ABANDONED);
+    assertThat(reps).extracting(Rep::brokeOffAfter).containsExactly(null, 2);
+    assertThat(reps).extracting(Rep::judged).containsExactly(false, true);
+    String now = client.get(page).body();
+    assertThat(now).contains("abandoned after contact 2");
+    assertThat(now).as("it does not stop the coach's looking").containsPattern("value=\"yes\" checked");
+  }
+
+  @Test
   void afterATapThePageSaysHowTheMarkMovedAndUndoTakesItBack() {
     String body = client.get(page).body();
     String before = Client.hidden(body, "mark");

@@ -13,6 +13,7 @@ import boundwright.load.Answer;
 import boundwright.load.Finding.Rule;
 import boundwright.load.GuardOverride;
 import boundwright.load.LegCare.MedicalHold;
+import boundwright.evidence.JumpSources;
 import boundwright.load.LoadSources;
 import boundwright.load.Season;
 import boundwright.readiness.DrillFamily;
@@ -215,7 +216,7 @@ class WatchingTest {
   @Test
   void theLadderShowsAllEvidenceAndADecisionAgainstItNeedsAReason() {
     String body = client.get(page + "/ready").body();
-    for (String name : List.of("judged reps", "clean share", "sequential test", "on two days", "speed used", "no fading", "guard clear", "no pain")) {
+    for (String name : List.of("looked at", "clean reps", "good days", "time at this approach", "speed used", "no fading", "load", "no pain")) {
       assertThat(body).contains("<b>" + name + "</b>");
     }
     HttpResponse<String> bare = client.post(page + "/ready", once("family", "COMBINATION", "to", "6", "reason", ""));
@@ -301,12 +302,13 @@ class WatchingTest {
     assertThat(bench.care().guard().limits().pain().caution()).isEqualTo(2);
     set(form, "reps", "20");
     client.post("/settings/gate", form);
-    assertThat(bench.ladder().rules().reps()).isEqualTo(20);
+    assertThat(bench.ladder().rules().clean().reps()).isEqualTo(20);
     client.post("/settings/guard", "csrf", csrf(), "action", "defaults");
     assertThat(bench.care().guard().limits().hardContacts()).isEqualTo(60);
     assertThat(bench.care().guard().season()).isEqualTo(Season.IN_SEASON);
     String sources = client.get("/sources").body();
-    LoadSources.ALL.forEach(s -> assertThat(sources).contains("id=\"" + s.id() + "\""));
+    LoadSources.ALL.forEach(s -> assertThat(sources).containsOnlyOnce("id=\"" + s.id() + "\""));
+    JumpSources.ALL.forEach(s -> assertThat(sources).containsOnlyOnce("id=\"" + s.id() + "\""));
   }
 
   private void log(LocalDate date, boolean judged, String... faults) {

@@ -3,3 +3,4 @@
 package boundwright.web;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -3,3 +3,4 @@
 package boundwright.clip.contact;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -16,6 +16,7 @@ import boundwright.clip.scan.Stills;
 import boundwright.flight.Logbook;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
+import boundwright.quantity.Estimate;
 import boundwright.quantity.RefusedException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -34,6 +35,8 @@ import org.jspecify.annotations.Nullable;
 public final class ClipDesk {
   /** Largest film taken in [bytes]; a minute of a phone's best is below it (judgement). */
   public static final long MAX_FILM_BYTES = 1L << 30;
+  /** Contact times less sure than this are not kept [s] (judgement). */
+  private static final double SURE_S = 0.03;
 
   private final ClipRepository clips;
   private final ClipQueue queue;
@@ -244,6 +247,17 @@ public final class ClipDesk {
         faults);
   }
 
+  /** How long each contact of the rep was on the ground [s]; NaN where an end was not seen within {@value #SURE_S} s. */
+  private static List<Double> contactTimes(ClipReading reading, int size) {
+    SequenceMatch match = reading.match();
+    List<Double> out = new ArrayList<>();
+    for (int k = 0; match != null && k < size && match.first() + k < reading.contacts().size(); k++) {
+      Estimate time = reading.contacts().get(match.first() + k).contact().duration_s();
+      out.add(time == null || time.halfWidth() > SURE_S ? Double.NaN : time.p50());
+    }
+    return out;
+  }
+
   private static double round(double metres) {
     return Math.rint(metres * 1000) / 1000;
   }
@@ -259,8 +273,10 @@ public final class ClipDesk {
       throw new RefusedException(
           String.format(Locale.ROOT, "Clip %d was logged already, as rep %d. Undo that rep first if the clip reads differently now.", id, clip.repId()));
     }
-    Rep kept = logbook.log(rep(clip, reading(id), faults));
+    ClipReading reading = reading(id);
+    Rep kept = logbook.log(rep(clip, reading, faults));
     clips.logged(id, kept.id());
+    clips.contactTimes(id, contactTimes(reading, kept.sequence().size()));
     return kept;
   }
 

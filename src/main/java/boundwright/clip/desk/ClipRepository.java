@@ -49,6 +49,13 @@ public interface ClipRepository {
   /** Says which rep was logged from it. */
   void logged(long id, long repId);
 
+  /**
+   * Keeps how long each contact of the logged rep was on the ground, in place of what was kept before; it counts while the rep is there.
+   *
+   * @param seconds in order [s]; NaN where an end was not seen well
+   */
+  void contactTimes(long id, List<Double> seconds);
+
   /** Says that the film is gone. */
   void filmGone(long id);
 

@@ -6,3 +6,4 @@
 package boundwright.clip.desk;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -6,3 +6,4 @@
 package boundwright.clip.film;
 
 import org.jspecify.annotations.NullMarked;
+

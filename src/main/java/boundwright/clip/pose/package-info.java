@@ -6,3 +6,4 @@
 package boundwright.clip.pose;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -7,3 +7,4 @@
 package boundwright.clip.reading;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -6,3 +6,4 @@
 package boundwright.clip.scan;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -3,3 +3,4 @@
 package boundwright.clip.signal;
 
 import org.jspecify.annotations.NullMarked;
+

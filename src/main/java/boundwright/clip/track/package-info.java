@@ -3,3 +3,4 @@
 package boundwright.clip.track;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -3,3 +3,4 @@
 package boundwright.clip.body;
 
 import org.jspecify.annotations.NullMarked;
+

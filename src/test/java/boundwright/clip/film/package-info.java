@@ -3,3 +3,4 @@
 package boundwright.clip.film;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -3,3 +3,4 @@
 package boundwright.clip.pose;
 
 import org.jspecify.annotations.NullMarked;
+

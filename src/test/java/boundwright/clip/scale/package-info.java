@@ -3,3 +3,4 @@
 package boundwright.clip.scale;
 
 import org.jspecify.annotations.NullMarked;
+

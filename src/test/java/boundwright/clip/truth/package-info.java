@@ -6,3 +6,4 @@
 package boundwright.clip.truth;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -1,0 +1,159 @@
+package boundwright.approach;
+
+import boundwright.approach.aim.AimDesk;
+import boundwright.approach.aim.AimPlan;
+import boundwright.approach.board.BoardGaps;
+import boundwright.approach.board.BoardSpread;
+import boundwright.approach.board.StartAdvice;
+import boundwright.approach.run.LearnedShifts;
+import boundwright.approach.run.RunThrough;
+import boundwright.approach.run.RunThroughEntry;
+import boundwright.approach.run.RunThroughLog;
+import boundwright.approach.run.RunUpPlan;
+import boundwright.approach.run.RunUpSettings;
+import boundwright.approach.run.RunwaySpread;
+import boundwright.approach.run.SpeedBySteps;
+import boundwright.approach.run.StepModel;
+import boundwright.athlete.Athlete;
+import boundwright.athlete.AthleteRepository;
+import boundwright.athlete.MeasuredRunUp;
+import boundwright.athlete.Profile;
+import boundwright.jump.JumpEntry;
+import boundwright.jump.JumpLimits;
+import boundwright.jump.JumpLog;
+import boundwright.quantity.Notes;
+import boundwright.quantity.RefusedException;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Says where the full run-up starts and is checked, from an athlete's run-throughs and timed run-ups. */
+public final class ApproachDesk {
+  /** Board gap aimed at until the athlete's own aim is told [m] (about 8 cm are given away in finals; read). */
+  public static final double USUAL_AIM_M = 0.08;
+  private static final int MEET_ATTEMPTS = 6;
+
+  private final RunThroughLog runThroughs;
+  private final JumpLog jumps;
+  private final AthleteRepository athletes;
+  private final AimDesk aims;
+
+  /** Works on these. */
+  public ApproachDesk(RunThroughLog runThroughs, JumpLog jumps, AthleteRepository athletes, AimDesk aims) {
+    this.runThroughs = runThroughs;
+    this.jumps = jumps;
+    this.athletes = athletes;
+    this.aims = aims;
+  }
+
+  /**
+   * The plan.
+   *
+   * @param steps 1 to 26; null for the steps of most run-throughs, else of the newest jump, else the
+   *     athlete's rung
+   * @param speed wanted at the board [m/s], instead of steps: the fewest steps that reach it; or null
+   * @param aim_m board gap aimed at [m]; null for the athlete's own best aim, or else {@link #USUAL_AIM_M}
+   * @throws RefusedException if both steps and speed are given, they are out of range, or there is nothing to go by
+   */
+  public ApproachAnswer answer(Athlete athlete, @Nullable Integer steps, @Nullable Double speed, @Nullable Double aim_m) {
+    if (steps != null && speed != null) {
+      throw new RefusedException("Give the steps or the speed at the board, not both: the one follows from the other.");
+    }
+    RunUpSettings settings = runThroughs.settings();
+    List<RunThroughEntry> kept = runThroughs.runThroughs(athlete.id());
+    List<RunThrough> runs = kept.stream().map(RunThroughEntry::run).toList();
+    Profile profile = athletes.profile(athlete);
+    StepModel model = StepModel.of(withTaped(runs, profile.runUps()));
+    SpeedBySteps bySteps = SpeedBySteps.of(profile.runUps());
+    AimPlan own = aim_m == null ? aims.answer(athlete, null, MEET_ATTEMPTS).plan() : null;
+    double aim = aim_m != null ? aim_m : own == null ? USUAL_AIM_M : own.fixed().aim_m();
+    int count = speed != null ? bySteps.stepsFor(speed) : steps != null ? steps : usualSteps(athlete, runs, jumps.jumps(athlete.id()));
+    RunUpPlan plan = RunUpPlan.of(model, bySteps, count, aim, settings.checkSteps(), settings.earlyStep());
+    List<RunThrough> same = runs.stream().filter(r -> r.steps() == count).toList();
+    RunwaySpread spread = null;
+    String missing = null;
+    try {
+      spread = RunwaySpread.of(same);
+    } catch (RefusedException tooFew) {
+      missing = tooFew.getMessage();
+    }
+    BoardGaps gaps = atNewestMark(same);
+    return new ApproachAnswer(
+        kept,
+        plan,
+        model,
+        spread,
+        missing,
+        StartAdvice.of(BoardSpread.of(gaps), aim, settings.rhythm_m()),
+        startFrom(gaps, same),
+        LearnedShifts.of(runs),
+        from(plan, runs, profile, bySteps, aim_m != null, own != null));
+  }
+
+  /** A taped run-up tells where its last step fell, seen from its start. */
+  private static List<RunThrough> withTaped(List<RunThrough> runs, List<MeasuredRunUp> taped) {
+    List<RunThrough> out = new ArrayList<>(runs);
+    for (MeasuredRunUp r : taped) {
+      double each = r.length_m() / r.steps();
+      if (each >= RunThrough.MIN_STEP_M && each <= RunThrough.MAX_STEP_M) {
+        out.add(RunThrough.toGap(r.steps(), r.length_m(), 0.0, null, null));
+      }
+    }
+    return out;
+  }
+
+  private static int usualSteps(Athlete athlete, List<RunThrough> runs, List<JumpEntry> jumps) {
+    int most = 0;
+    int count = 0;
+    for (RunThrough r : runs) {
+      int same = (int) runs.stream().filter(o -> o.steps() == r.steps()).count();
+      if (same > count || (same == count && r.steps() > most)) {
+        most = r.steps();
+        count = same;
+      }
+    }
+    for (int j = jumps.size() - 1; most == 0 && j >= 0; j--) {
+      Integer jumped = jumps.get(j).steps();
+      most = jumped == null ? 0 : jumped;
+    }
+    if (most == 0 && athlete.rung() == 0) {
+      throw new RefusedException(
+          athlete.name() + " has no run-through and works from standing, so there is no run-up to lay out. Say how many steps, or log a run-through.");
+    }
+    return most == 0 ? athlete.rung() : most;
+  }
+
+  /** Gaps as they would be from the newest start mark; runs from so far off that the foot was out of range are left out. */
+  private static BoardGaps atNewestMark(List<RunThrough> same) {
+    List<Double> measured = new ArrayList<>();
+    for (RunThrough r : same) {
+      if (!Double.isNaN(r.gap_m())) {
+        double at = r.gap_m() + same.get(same.size() - 1).startMark_m() - r.startMark_m();
+        if (at >= JumpLimits.MIN_GAP_M && at <= JumpLimits.MAX_GAP_M) {
+          measured.add(at);
+        }
+      }
+    }
+    return new BoardGaps(measured, List.of());
+  }
+
+  private static String startFrom(BoardGaps gaps, List<RunThrough> same) {
+    return gaps.attempts() == 0
+        ? "No run-through with its board gap yet; the advice needs at least " + StartAdvice.FEWEST + "."
+        : "From " + Notes.counted(gaps.attempts(), "run-through") + " with a board gap, seen from the newest start mark"
+            + (gaps.attempts() < same.size() ? " (" + (same.size() - gaps.attempts()) + " others could not be used)." : ".")
+            + (gaps.attempts() < StartAdvice.FEWEST ? " The advice needs at least " + StartAdvice.FEWEST + "." : "");
+  }
+
+  private static String from(
+      RunUpPlan plan, List<RunThrough> runs, Profile profile, SpeedBySteps speed, boolean aimGiven, boolean aimOwn) {
+    String lengths =
+        runs.isEmpty() && profile.runUps().isEmpty()
+            ? "The lengths are the makers' first guess: no run-through of this athlete is kept yet."
+            : "From " + Notes.counted(runs.size(), "run-through") + " (" + runs.stream().filter(r -> r.steps() == plan.steps()).count() + " of "
+                + Notes.counted(plan.steps(), "step") + ") and " + Notes.counted(profile.runUps().size(), "taped run-up") + ".";
+    return lengths
+        + (speed.measured() == 0 ? " The speed is a first guess: no run-up was timed." : " The speed is from " + Notes.counted(speed.measured(), "timed run-up") + ".")
+        + (aimGiven ? " The aim was given." : aimOwn ? " The aim is the athlete's own." : " The aim is the usual one, until the athlete's own is told.");
+  }
+}

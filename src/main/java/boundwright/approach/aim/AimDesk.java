@@ -1,0 +1,146 @@
+package boundwright.approach.aim;
+
+import boundwright.approach.board.BoardGaps;
+import boundwright.approach.board.BoardSeen;
+import boundwright.approach.board.BoardSpread;
+import boundwright.approach.board.GapEntry;
+import boundwright.athlete.Athlete;
+import boundwright.inference.Normal;
+import boundwright.jump.JumpLimits;
+import boundwright.quantity.Limits;
+import boundwright.quantity.Notes;
+import boundwright.quantity.RefusedException;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Says where to aim at the board from what is kept of an athlete's attempts in training and in meets. */
+public final class AimDesk {
+  /** Fewest attempts at the board, fouls included, from which an aim is told (judgement). */
+  public static final int FEWEST_ATTEMPTS = 4;
+  /** Fewest of them with a measured gap. */
+  public static final int FEWEST_GAPS = 2;
+  /** Fewest legal marks. */
+  public static final int FEWEST_MARKS = 3;
+  /** Only so many of the newest attempts count, since a run-up changes (judgement). */
+  public static final int NEWEST = 60;
+
+  private final BoardLog log;
+
+  /** Works on these take-offs. */
+  public AimDesk(BoardLog log) {
+    this.log = log;
+  }
+
+  /** The newest attempts at the board, oldest first: training and meets; passes are left out. */
+  public List<BoardSeen> seen(Athlete athlete) {
+    List<BoardSeen> out = new ArrayList<>();
+    for (GapEntry g : log.gaps(athlete.id())) {
+      out.add(new BoardSeen(g.date(), null, g.gap_m(), g.foul(), g.startShift_m(), g.distance_m()));
+    }
+    out.addAll(log.inMeets(athlete.id()));
+    out.sort(Comparator.comparing(BoardSeen::date));
+    return List.copyOf(out.subList(Math.max(0, out.size() - NEWEST), out.size()));
+  }
+
+  /**
+   * Where to aim.
+   *
+   * @param goal what the attempts are for; null for the longest best, no mark counting as the settings say
+   * @param attempts 1 to 6
+   * @throws RefusedException if the goal is out of reach or the attempts are out of range; never for too few data
+   */
+  public AimAnswer answer(Athlete athlete, @Nullable Goal goal, int attempts) {
+    Limits.count("Attempts", attempts, 1, 6, "A meet has up to six.");
+    List<BoardSeen> seen = seen(athlete);
+    BoardGaps gaps = gaps(seen);
+    BoardSpread board = BoardSpread.of(gaps);
+    Marks marks = marks(seen, board);
+    EffectiveForm form = marks.effective_m().isEmpty() ? null : EffectiveForm.of(marks.effective_m());
+    String from = from(gaps, marks);
+    String missing = missing(gaps, marks);
+    if (missing != null || form == null) {
+      return new AimAnswer(seen, board, form, null, null, from, missing);
+    }
+    JumpForm jump;
+    try {
+      jump = form.with(board);
+    } catch (RefusedException noForm) {
+      // a log so wild that no jumper has such a spread: said, not thrown, since nobody asked for a form
+      return new AimAnswer(seen, board, form, null, null, from, noForm.getMessage());
+    }
+    Goal wanted = goal == null ? longest(jump) : goal;
+    return new AimAnswer(
+        seen, board, form, AimPlan.of(jump, wanted, attempts), AimAdvice.of(board, jump, wanted, attempts), from, null);
+  }
+
+  /** The longest best, no mark counting as the settings say. */
+  public Goal.Longest longest(JumpForm form) {
+    return new Goal.Longest(form.effectiveMean_m() - log.settings().noMarkBelow_m());
+  }
+
+  /** What the attempts say about the board, corrected to the planned start mark. */
+  static BoardGaps gaps(List<BoardSeen> seen) {
+    List<Double> measured = new ArrayList<>();
+    List<Double> fouls = new ArrayList<>();
+    for (BoardSeen s : seen) {
+      Double at = s.atPlan_m();
+      if (s.tells()) {
+        if (at == null) {
+          fouls.add(-s.startShift_m());
+        } else {
+          measured.add(at);
+        }
+      }
+    }
+    return new BoardGaps(measured, fouls);
+  }
+
+  /** Effective distances of the legal attempts; {@code guessed} when the mean legal gap stands in for those measured. */
+  private record Marks(List<Double> effective_m, boolean guessed) {}
+
+  private static Marks marks(List<BoardSeen> seen, BoardSpread board) {
+    List<Double> both = new ArrayList<>();
+    List<Double> stoodIn = new ArrayList<>();
+    double legal = meanLegalGap(board);
+    for (BoardSeen s : seen) {
+      Double d = s.distance_m();
+      Double gap = s.gap_m();
+      if (d != null && !s.foul()) {
+        if (gap != null) {
+          both.add(Math.min(d + gap, JumpLimits.MAX_JUMP_M));
+        }
+        stoodIn.add(Math.min(d + (gap == null ? legal : gap), JumpLimits.MAX_JUMP_M));
+      }
+    }
+    return both.size() >= FEWEST_MARKS || both.size() == stoodIn.size() ? new Marks(both, false) : new Marks(stoodIn, true);
+  }
+
+  /** Mean of a normal gap given that it is legal (worked: truncated normal) [m]. */
+  private static double meanLegalGap(BoardSpread board) {
+    double m = board.mean_m().p50();
+    double s = board.sd_m().p50();
+    return m + s * Normal.density(m / s) / Math.max(Normal.below(m / s), 1e-12);
+  }
+
+  private static @Nullable String missing(BoardGaps gaps, Marks marks) {
+    if (gaps.attempts() < FEWEST_ATTEMPTS || gaps.measured_m().size() < FEWEST_GAPS) {
+      return "An aim needs at least " + FEWEST_ATTEMPTS + " attempts at the board, fouls included, " + FEWEST_GAPS
+          + " of them with a measured gap; there are " + gaps.attempts() + " with " + gaps.measured_m().size() + ". Log more.";
+    }
+    if (marks.effective_m().size() < FEWEST_MARKS) {
+      return "An aim needs at least " + FEWEST_MARKS + " legal jumps with their distance; there are " + marks.effective_m().size()
+          + ". Enter the distances of more jumps from the full run-up.";
+    }
+    return null;
+  }
+
+  private static String from(BoardGaps gaps, Marks marks) {
+    int measured = gaps.measured_m().size();
+    int unknown = gaps.foulsBelow_m().size();
+    return "From " + Notes.counted(gaps.attempts(), "attempt") + " at the board (" + Notes.counted(measured, "gap") + " measured, "
+        + Notes.counted(unknown, "foul") + " of unknown size) and " + Notes.counted(marks.effective_m().size(), "legal distance")
+        + (marks.guessed() ? "; where the gap was not measured the usual legal gap stands in, so the spread is a little too wide." : ".");
+  }
+}

@@ -1,0 +1,27 @@
+package boundwright.approach.aim;
+
+import boundwright.approach.board.BoardSeen;
+import boundwright.approach.board.GapEntry;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the aim needs kept of each athlete's take-offs at the board. Every write is on disk when the method returns, and each add
+ * can be taken back by its number.
+ */
+public interface BoardLog {
+  /** Stores a take-off at the board in training and returns it with its number. */
+  GapEntry add(GapEntry gap);
+
+  /** An athlete's take-offs at the board in training, oldest day first. */
+  List<GapEntry> gaps(long athleteId);
+
+  /** Takes a take-off at the board out and returns it; empty if it is not there. */
+  Optional<GapEntry> removeGap(long athleteId, long id);
+
+  /** An athlete's attempts in meets as the board saw them, oldest meet first; passes are left out. */
+  List<BoardSeen> inMeets(long athleteId);
+
+  /** The settings of the aim; the defaults if none were kept. */
+  AimSettings settings();
+}

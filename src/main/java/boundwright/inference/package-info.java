@@ -1,0 +1,9 @@
+/**
+ * The mathematics of believing that more than one room needs: the standard normal distribution, and a straight-line
+ * model that is told one point at a time. Nothing here knows what the numbers are of.
+ */
+@NullMarked
+package boundwright.inference;
+
+import org.jspecify.annotations.NullMarked;
+

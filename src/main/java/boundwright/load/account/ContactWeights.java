@@ -1,0 +1,183 @@
+package boundwright.load.account;
+
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Level;
+import boundwright.athlete.Profile;
+import boundwright.athlete.Surface;
+import boundwright.flight.FlightModel;
+import boundwright.flight.Projectile;
+import boundwright.footfall.Flight;
+import boundwright.footfall.FlightKind;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
+import boundwright.load.account.Work.Kind;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+
+/**
+ * The weight of a contact: {@code (F / F0)^m}, F its mean force by impulse ({@link ContactForce}), F0 that of a bound from standing
+ * once the athlete is under way, m the scale's power. The unit is the standing-bound contact.
+ *
+ * <p>Vertical speeds are those of a usual athlete of the middle level, the same for everybody, unless a jump was measured: so the
+ * account of a past week stays what it was when flights are learned, and doing more never leaves more room. An athlete's size falls
+ * out, because the unit is a standing bound of the same athlete. A run-through's contact at the board is weighed as the take-off of
+ * a hop, the careful reading. A sprint step is {@code (t flight + t contact) / t contact} (impulse over one step; .11 and .12 s,
+ * judgement). Landing from a box: {@code v = sqrt(2 g h)} down, up again as for a bound, shared by two legs.
+ */
+public final class ContactWeights {
+  private static final FlightModel USUAL =
+      FlightModel.prior(Profile.bare(new Athlete(0, "usual", Level.INTERMEDIATE, Foot.RIGHT, 0)));
+  private static final LocalDate ANY_DAY = LocalDate.of(2000, 1, 1);
+  private static final Sequence STANDING = Sequence.parse("RL x5");
+  private static final double STANDING_SPEED = 3.8;
+  private static final double FULL_SPEED = 8.8;
+  private static final double STEPS_CONSTANT = 5.0;
+  private static final double SPRINT_STEP_M = 2.0;
+  private static final double SPRINT_AIR_S = 0.12;
+  private static final double SPRINT_CONTACT_S = 0.11;
+  private static final int MOST_KEPT = 4000;
+
+  private final LoadScale scale;
+  private final double standing;
+  private final Map<Shape, List<Double>> ratios = new ConcurrentHashMap<>();
+  private final Map<Drawn, LegLoad> rep = new ConcurrentHashMap<>();
+
+  /** Weighs on this scale. */
+  public ContactWeights(LoadScale scale) {
+    this.scale = scale;
+    List<VerticalSpeeds> speeds = usual(STANDING, 0);
+    double sum = 0;
+    int n = 0;
+    for (Flight f : STANDING.flights()) {
+      if (f.kind() == FlightKind.BOUND && f.order() > 1) {
+        sum += force(speeds.get(f.order() - 1), scale.times().bounding(0));
+        n++;
+      }
+    }
+    this.standing = sum / n;
+  }
+
+  /** Contacts that are weighed alike. */
+  private record Shape(List<Foot> contacts, int steps, boolean atTheBoard, List<VerticalSpeeds> measured) {}
+
+  private record Drawn(Shape shape, double power) {}
+
+  /** The scale. */
+  public LoadScale scale() {
+    return scale;
+  }
+
+  /** Mean force of a standing bound over body weight. */
+  public double standingBound() {
+    return standing;
+  }
+
+  /** Force of each contact over that of a standing bound, in order; for a run-through one. */
+  public List<Double> overStanding(Work work) {
+    if (ratios.size() > MOST_KEPT) {
+      ratios.clear();
+    }
+    return ratios.computeIfAbsent(shape(work), k -> ratios(work));
+  }
+
+  private static Shape shape(Work work) {
+    return new Shape(work.sequence().contacts(), work.approachSteps(), work.atTheBoard(), work.measured());
+  }
+
+  private List<Double> ratios(Work work) {
+    int steps = work.approachSteps();
+    boolean runThrough = work.kind() == Kind.RUN_THROUGH;
+    Sequence whole = runThrough ? Sequence.of(List.of(Foot.RIGHT, Foot.RIGHT, Foot.LEFT)) : work.sequence();
+    List<VerticalSpeeds> speeds = work.measured().isEmpty() ? usual(whole, steps) : work.measured();
+    List<Double> out = new ArrayList<>();
+    for (Flight f : whole.flights()) {
+      if (out.size() < work.sequence().size()) {
+        double time = work.atTheBoard() ? scale.times().jump(steps, f.kind()) : scale.times().bounding(steps);
+        out.add(force(speeds.get(f.order() - 1), time) / standing);
+      }
+    }
+    return List.copyOf(out);
+  }
+
+  private static List<VerticalSpeeds> usual(Sequence sequence, int steps) {
+    double speed = FULL_SPEED - (FULL_SPEED - STANDING_SPEED) * Math.exp(-steps / STEPS_CONSTANT);
+    return RelativeImpact.speeds(USUAL.forecast(sequence, steps, Surface.TRACK, ANY_DAY), speed);
+  }
+
+  private static double force(VerticalSpeeds v, double time) {
+    return ContactForce.meanOverBodyWeight(v.down(), v.up(), time);
+  }
+
+  /** Work weighed with a power, 4 to 9. */
+  public LegLoad of(Work work, double power) {
+    if (rep.size() > MOST_KEPT) {
+      rep.clear();
+    }
+    LegLoad one = rep.computeIfAbsent(new Drawn(shape(work), power), k -> one(work, power));
+    int n = work.reps();
+    return new LegLoad(one.jumps() * n, one.right() * n, one.left() * n, one.rightUnits() * n, one.leftUnits() * n);
+  }
+
+  private LegLoad one(Work work, double power) {
+    List<Double> over = overStanding(work);
+    double right = 0;
+    double left = 0;
+    for (int i = 0; i < over.size(); i++) {
+      double weight = Math.pow(over.get(i), power);
+      if (work.sequence().contacts().get(i) == Foot.RIGHT) {
+        right += weight;
+      } else {
+        left += weight;
+      }
+    }
+    Sequence s = work.sequence();
+    return new LegLoad(s.size(), s.count(Foot.RIGHT), s.count(Foot.LEFT), right, left);
+  }
+
+  /** Other work weighed with a power, 4 to 9; the same for both legs. */
+  public LegLoad of(OtherWork work, double power) {
+    double each =
+        switch (work.kind()) {
+          case SPRINT -> work.amount() / SPRINT_STEP_M / 2 * Math.pow(sprintStep(), power);
+          case WEIGHTS -> work.amount() * scale.setUnits();
+          case BOXES -> work.amount() * Math.pow(boxLanding(work.grade()), power);
+          case SPORT -> work.amount() / 60 * work.grade() / 10 * scale.sportUnits();
+        };
+    return new LegLoad(work.jumpContacts(), work.jumpContacts(), work.jumpContacts(), each, each);
+  }
+
+  private double sprintStep() {
+    return (SPRINT_AIR_S + SPRINT_CONTACT_S) / SPRINT_CONTACT_S / standing;
+  }
+
+  private double boxLanding(double height_m) {
+    double down = Math.min(6, Math.sqrt(2 * Projectile.G * height_m));
+    double up = usual(STANDING, 0).get(1).up();
+    return force(new VerticalSpeeds(down, up), scale.times().bounding(0)) / 2 / standing;
+  }
+
+  /** A day weighed with a power, 4 to 9. */
+  public LegLoad of(DayLoad day, double power) {
+    LegLoad sum = LegLoad.NONE;
+    for (Work w : day.work()) {
+      sum = sum.plus(of(w, power));
+    }
+    for (OtherWork o : day.other()) {
+      sum = sum.plus(of(o, power));
+    }
+    return sum;
+  }
+
+  /** A day weighed with the scale's own power. */
+  public LegLoad of(DayLoad day) {
+    return of(day, scale.power());
+  }
+
+  /** What one contact of alternate bounds weighs from so many steps, taken over ten. */
+  public double bound(int steps, double power) {
+    return of(new Work(STANDING, 1, steps, Surface.TRACK), power).units() / STANDING.size();
+  }
+}

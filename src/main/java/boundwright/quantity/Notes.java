@@ -1,0 +1,22 @@
+package boundwright.quantity;
+
+/** The words a coach adds to an entry, and counts in words. */
+public final class Notes {
+  private static final int MOST = 200;
+
+  private Notes() {}
+
+  /** Stripped; refuses more than {@value #MOST} characters. */
+  public static String checked(String note) {
+    String plain = note.strip();
+    if (plain.length() > MOST) {
+      throw new RefusedException("A note of " + plain.length() + " characters is too long: at most " + MOST + " are kept. Shorten it.");
+    }
+    return plain;
+  }
+
+  /** {@code 1 run-through}, {@code 2 run-throughs}. */
+  public static String counted(int n, String what) {
+    return n + " " + what + (n == 1 ? "" : "s");
+  }
+}

@@ -1,0 +1,219 @@
+package boundwright.store;
+
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Surface;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
+import boundwright.load.WorkLog;
+import boundwright.load.account.DayLoad;
+import boundwright.load.account.OtherWork;
+import boundwright.load.account.VerticalSpeeds;
+import boundwright.load.account.Work;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.jdbi.v3.core.Handle;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Everything that was logged of the legs, gathered from the tables of all rooms in a few reads for a whole squad.
+ *
+ * <p>A jump is made on the athlete's take-off foot. A take-off at the board that was measured as a jump too is one jump: of one day
+ * the larger of the two numbers counts. One without a distance counts as its contact at the board alone. A pass in a meet counts
+ * nothing; a foul counts as a whole jump, the careful reading.
+ */
+final class SqlWorkLog implements WorkLog {
+  /** Steps of a full run-up that were not noted (judgement: weights hardly differ from there on). */
+  private static final int FULL_STEPS = 16;
+  /** Where jumps are jumped; the surface is judged for bounding only. */
+  private static final Surface RUNWAY = Surface.TRACK;
+
+  private final Database database;
+
+  SqlWorkLog(Database database) {
+    this.database = database;
+  }
+
+  @Override
+  public Map<Long, List<DayLoad>> since(List<Athlete> athletes, LocalDate from) {
+    Map<Long, Days> days = new LinkedHashMap<>();
+    athletes.forEach(a -> days.put(a.id(), new Days(a.takeOffFoot())));
+    if (!athletes.isEmpty()) {
+      database.read(
+          h -> {
+            reps(h, days, from);
+            jumps(h, days, from);
+            runThroughs(h, days, from);
+            gaps(h, days, from);
+            attempts(h, days, from);
+            other(h, days, from);
+            return days;
+          });
+    }
+    Map<Long, List<DayLoad>> out = new LinkedHashMap<>();
+    days.forEach((id, d) -> out.put(id, d.inOrder()));
+    return out;
+  }
+
+  @Override
+  public Map<Long, LocalDate> first(List<Athlete> athletes) {
+    if (athletes.isEmpty()) {
+      return Map.of();
+    }
+    List<Long> ids = athletes.stream().map(Athlete::id).toList();
+    return database.read(
+        h ->
+            h
+                .createQuery(
+                    "SELECT athlete_id, min(date) AS first FROM ("
+                        + "SELECT athlete_id, date FROM rep UNION ALL SELECT athlete_id, date FROM measured_jump"
+                        + " UNION ALL SELECT athlete_id, date FROM run_through UNION ALL SELECT athlete_id, date FROM board_gap"
+                        + " UNION ALL SELECT e.athlete_id, m.date FROM meet_attempt a JOIN meet_entrant e ON e.id = a.entrant_id"
+                        + " JOIN meet m ON m.id = e.meet_id WHERE e.athlete_id IS NOT NULL AND a.result <> 'PASS')"
+                        + " WHERE athlete_id IN (<ids>) GROUP BY athlete_id")
+                .bindList("ids", ids)
+                .map((r, c) -> Map.entry(r.getLong("athlete_id"), LocalDate.parse(r.getString("first"))))
+                .list()
+                .stream()
+                .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue)));
+  }
+
+  /** The days of one athlete as they are gathered. */
+  private static final class Days {
+    private final Foot takeOff;
+    private final Map<LocalDate, List<Work>> work = new TreeMap<>();
+    private final Map<LocalDate, List<OtherWork>> other = new TreeMap<>();
+    private final Map<LocalDate, Integer> measuredJumps = new HashMap<>();
+    private final Map<LocalDate, Integer> boardJumps = new HashMap<>();
+
+    Days(Foot takeOff) {
+      this.takeOff = takeOff;
+    }
+
+    void add(LocalDate date, Work w) {
+      work.computeIfAbsent(date, d -> new ArrayList<>()).add(w);
+    }
+
+    void jump(LocalDate date, Work.Kind kind, int steps, List<VerticalSpeeds> measured) {
+      add(date, Work.jump(kind, takeOff, steps, RUNWAY, measured));
+    }
+
+    List<DayLoad> inOrder() {
+      boardJumps.forEach(
+          (date, n) -> {
+            for (int i = measuredJumps.getOrDefault(date, 0); i < n; i++) {
+              jump(date, Work.Kind.FULL_JUMP, FULL_STEPS, List.of());
+            }
+          });
+      Map<LocalDate, DayLoad> out = new TreeMap<>();
+      work.forEach((date, w) -> out.put(date, new DayLoad(date, w)));
+      other.forEach(
+          (date, o) -> {
+            DayLoad day = out.get(date);
+            out.put(date, new DayLoad(date, day == null ? List.of() : day.work(), o));
+          });
+      return List.copyOf(out.values());
+    }
+  }
+
+  /** Reads one row of an athlete that is asked for. */
+  private interface Row {
+    void take(ResultSet r, Days days, LocalDate date) throws SQLException;
+  }
+
+  /** Every row since a day of the athletes asked for; the query names {@code athlete_id}, {@code date}, {@code <ids>}, {@code :from}. */
+  private static void read(Handle h, Map<Long, Days> days, LocalDate from, String query, Row row) {
+    h.createQuery(query)
+        .bindList("ids", List.copyOf(days.keySet()))
+        .bind("from", from.toString())
+        .map(
+            (r, c) -> {
+              Days whose = days.get(r.getLong("athlete_id"));
+              if (whose != null) {
+                row.take(r, whose, LocalDate.parse(r.getString("date")));
+              }
+              return 0;
+            })
+        .list();
+  }
+
+  private static void reps(Handle h, Map<Long, Days> days, LocalDate from) {
+    Map<String, Sequence> read = new HashMap<>();
+    read(h, days, from,
+        "SELECT athlete_id, date, sequence, approach_steps, surface FROM rep"
+            + " WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+        (r, whose, date) -> {
+          Sequence sequence = read.computeIfAbsent(r.getString("sequence"), Sequence::parse);
+          whose.add(date, new Work(sequence, 1, r.getInt("approach_steps"), Columns.word(Surface.class, "surface", r.getString("surface"))));
+        });
+  }
+
+  private static void jumps(Handle h, Map<Long, Days> days, LocalDate from) {
+    Map<Long, List<VerticalSpeeds>> measured = new HashMap<>();
+    h.createQuery(
+            "SELECT c.jump_id, c.touchdown_vy_mps, c.take_off_vy_mps FROM jump_contact c JOIN measured_jump j ON j.id = c.jump_id"
+                + " WHERE j.athlete_id IN (<ids>) AND j.date >= :from ORDER BY c.jump_id, c.place")
+        .bindList("ids", List.copyOf(days.keySet()))
+        .bind("from", from.toString())
+        .map(
+            (r, c) ->
+                measured
+                    .computeIfAbsent(r.getLong("jump_id"), id -> new ArrayList<>())
+                    .add(new VerticalSpeeds(Math.max(0, -r.getDouble("touchdown_vy_mps")), r.getDouble("take_off_vy_mps"))))
+        .list();
+    read(h, days, from,
+        "SELECT id, athlete_id, date, approach_steps FROM measured_jump WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+        (r, whose, date) -> {
+          List<VerticalSpeeds> speeds = measured.getOrDefault(r.getLong("id"), Collections.emptyList());
+          whose.jump(date, Work.Kind.FULL_JUMP, steps(Columns.whole(r, "approach_steps")), speeds);
+          whose.measuredJumps.merge(date, 1, Integer::sum);
+        });
+  }
+
+  private static int steps(@Nullable Integer noted) {
+    return noted == null ? FULL_STEPS : noted;
+  }
+
+  private static void runThroughs(Handle h, Map<Long, Days> days, LocalDate from) {
+    read(h, days, from, "SELECT athlete_id, date, steps FROM run_through WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+        (r, whose, date) -> whose.add(date, Work.runThrough(whose.takeOff, r.getInt("steps"), RUNWAY)));
+  }
+
+  private static void gaps(Handle h, Map<Long, Days> days, LocalDate from) {
+    read(h, days, from, "SELECT athlete_id, date, distance_m FROM board_gap WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+        (r, whose, date) -> {
+          if (Columns.number(r, "distance_m") == null) {
+            whose.add(date, Work.runThrough(whose.takeOff, FULL_STEPS, RUNWAY));
+          } else {
+            whose.boardJumps.merge(date, 1, Integer::sum);
+          }
+        });
+  }
+
+  private static void attempts(Handle h, Map<Long, Days> days, LocalDate from) {
+    read(h, days, from,
+        "SELECT e.athlete_id, m.date, a.result FROM meet_attempt a JOIN meet_entrant e ON e.id = a.entrant_id JOIN meet m ON m.id = e.meet_id"
+            + " WHERE e.athlete_id IN (<ids>) AND m.date >= :from"
+            + " AND a.id = (SELECT max(b.id) FROM meet_attempt b WHERE b.entrant_id = a.entrant_id AND b.round = a.round)"
+            + " ORDER BY m.date, a.id",
+        (r, whose, date) -> {
+          if (!"PASS".equals(r.getString("result"))) {
+            whose.jump(date, Work.Kind.MEET_JUMP, FULL_STEPS, List.of());
+          }
+        });
+  }
+
+  private static void other(Handle h, Map<Long, Days> days, LocalDate from) {
+    read(h, days, from,
+        "SELECT id, athlete_id, date, kind, amount, grade FROM other_work WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+        (r, whose, date) -> whose.other.computeIfAbsent(date, d -> new ArrayList<>()).add(SqlLoad.otherWork(r)));
+  }
+}

@@ -1,0 +1,152 @@
+package boundwright.track;
+
+import boundwright.athlete.Athlete;
+import boundwright.flight.Logbook;
+import boundwright.flight.Rep;
+import boundwright.flight.RepStore;
+import boundwright.quantity.RefusedException;
+import boundwright.runway.CoachSettings;
+import boundwright.runway.MarkAdvice;
+import boundwright.runway.MarkAdvisor;
+import boundwright.runway.MarkMove;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.jspecify.annotations.Nullable;
+
+/** Logs reps and takes them back; each is on disk, and learned, before it answers. Safe to use from many threads. */
+public final class TrackDesk {
+  private final Logbook logbook;
+  private final RepStore reps;
+  private final MarkAdvisor advisor;
+  private final TapLedger taps;
+  private final Clock clock;
+  private final OddTape tape = new OddTape();
+
+  /** Works on these; {@code clock} tells which day it is. */
+  public TrackDesk(Logbook logbook, RepStore reps, MarkAdvisor advisor, TapLedger taps, Clock clock) {
+    this.logbook = logbook;
+    this.reps = reps;
+    this.advisor = advisor;
+    this.taps = taps;
+    this.clock = clock;
+  }
+
+  /**
+   * Logs one rep.
+   *
+   * @param athlete whose rep it is
+   * @param settings of the coach; they say which mark was advised and in which unit a question is asked
+   * @throws RefusedException with a question if the tape of a rep of today lies far from the mark; asked once for the same tape
+   */
+  public Logged log(Athlete athlete, Tap tap, CoachSettings settings) {
+    Rep rep = tap.rep();
+    Advised before = advise(athlete, rep, settings);
+    if (!tap.sure() && rep.date().equals(LocalDate.now(clock))) {
+      before.mark().ifPresent(m -> tape.check(athlete, rep, m, settings.unit()));
+    }
+    Kept kept = keep(tap);
+    return kept.again
+        ? new Logged(kept.rep, true, repsOfDay(kept.rep), null, before.advice, before.why)
+        : told(athlete, kept.rep, before, settings);
+  }
+
+  /**
+   * Logs what a phone brings back, in order, each for itself: one that cannot be does not hold up the others, and one that was logged
+   * before is not logged twice. A tape is not asked about, since nobody stands at the runway any more.
+   *
+   * @return one answer for each tap, in order
+   */
+  public List<Brought> bring(List<Tap> brought) {
+    List<Brought> out = new ArrayList<>(brought.size());
+    for (Tap tap : brought) {
+      try {
+        Kept kept = keep(tap);
+        out.add(new Brought(kept.rep, kept.again, null));
+      } catch (RefusedException e) {
+        out.add(new Brought(tap.rep(), false, String.valueOf(e.getMessage())));
+      }
+    }
+    return List.copyOf(out);
+  }
+
+  /**
+   * What became of a tap that a phone brought.
+   *
+   * @param rep as it is kept, or as it was sent
+   * @param again whether it was there already
+   * @param refused why it was not kept, or null
+   */
+  public record Brought(Rep rep, boolean again, @Nullable String refused) {}
+
+  /** Logs the rows of a file, all or none, as they are written; the answers are in the order given. */
+  public List<Rep> take(List<Rep> rows) {
+    return logbook.logAll(rows);
+  }
+
+  /**
+   * Takes a rep back as if it had never been logged.
+   *
+   * @throws RefusedException if the athlete has no rep with this number
+   */
+  public Logged undo(Athlete athlete, long repId, CoachSettings settings) {
+    Rep rep = reps.inOrder(athlete.id()).stream().filter(r -> r.id() == repId).findFirst().orElse(null);
+    if (rep == null) {
+      throw new RefusedException("Rep number " + repId + " is not in this athlete's log. It may have been taken back already.");
+    }
+    Advised before = advise(athlete, rep, settings);
+    logbook.undo(athlete.id(), repId);
+    return told(athlete, rep, before, settings);
+  }
+
+  private record Kept(Rep rep, boolean again) {}
+
+  private Kept keep(Tap tap) {
+    String token = tap.token();
+    if (token == null) {
+      return new Kept(logbook.log(tap.rep()), false);
+    }
+    return reps.write(
+        w -> {
+          OptionalLong there = taps.repOf(token);
+          if (there.isPresent()) {
+            return new Kept(w.find(there.getAsLong()).orElse(tap.rep().withId(there.getAsLong())), true);
+          }
+          Rep kept = logbook.log(tap.rep());
+          taps.keep(token, kept.athleteId(), kept.id());
+          return new Kept(kept, false);
+        });
+  }
+
+  private Logged told(Athlete athlete, Rep rep, Advised before, CoachSettings settings) {
+    Advised after = advise(athlete, rep, settings);
+    MarkMove move =
+        before.advice == null || after.advice == null
+            ? null
+            : new MarkMove(before.advice.markToSand_m(), after.advice.markToSand_m());
+    return new Logged(rep, false, repsOfDay(rep), move, after.advice, after.why);
+  }
+
+  /** How many reps the athlete has on the day of this one. */
+  public int repsOfDay(Rep rep) {
+    return (int) reps.since(rep.athleteId(), rep.date()).stream().filter(r -> r.date().equals(rep.date())).count();
+  }
+
+  /** The mark for the drill of a rep, or why there is none: that never keeps a rep from being logged. */
+  private record Advised(@Nullable MarkAdvice advice, @Nullable String why) {
+    Optional<MarkAdvice> mark() {
+      return Optional.ofNullable(advice);
+    }
+  }
+
+  private Advised advise(Athlete athlete, Rep rep, CoachSettings settings) {
+    try {
+      return new Advised(advisor.advise(athlete, rep.sequence(), rep.approachSteps(), rep.surface(), settings), null);
+    } catch (RefusedException e) {
+      return new Advised(null, String.valueOf(e.getMessage()));
+    }
+  }
+}

@@ -1,0 +1,259 @@
+package boundwright.web.athlete;
+
+import boundwright.athlete.Athlete;
+import boundwright.flight.Outcome;
+import boundwright.flight.Rep;
+import boundwright.footfall.Sequence;
+import boundwright.load.Finding;
+import boundwright.quantity.LengthUnit;
+import boundwright.quantity.RefusedException;
+import boundwright.runway.CoachSettings;
+import boundwright.runway.Drill;
+import boundwright.runway.MarkMove;
+import boundwright.store.Workbench;
+import boundwright.technique.FaultTick;
+import boundwright.track.Logged;
+import boundwright.track.Tap;
+import boundwright.web.page.Addresses;
+import boundwright.web.page.Form;
+import boundwright.web.page.Gate;
+import boundwright.web.page.OnceOnly;
+import boundwright.web.page.Pages;
+import boundwright.web.page.Ticks;
+import boundwright.web.page.Turned;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/** The main screen: marks for one athlete, logging with the thumb, undo. */
+public final class AthleteHandler {
+  private static final Pattern LENGTH = Pattern.compile("\\d{1,3}(\\.\\d{1,20})?");
+
+  private final Workbench bench;
+  private final Pages pages;
+  private final Gate gate;
+  private final WorkDesk desk;
+  private final OnceOnly once = new OnceOnly();
+
+  public AthleteHandler(Workbench bench, Pages pages, Gate gate) {
+    this.bench = bench;
+    this.pages = pages;
+    this.gate = gate;
+    this.desk = new WorkDesk(bench);
+  }
+
+  /** The page, or after an htmx change of a field its lower part. */
+  public void show(Context ctx) {
+    Athlete athlete = Addresses.athlete(ctx, bench);
+    Asked asked = asked(ctx, athlete);
+    boolean redraw = Form.has(ctx, "pick") || Form.has(ctx, "drill");
+    WorkView view =
+        desk.look(athlete, asked, gate.fresh(), null, Form.text(ctx, "tape").equals("moved"), done(ctx, athlete), redraw);
+    answer(ctx, refused(view) ? 422 : 200, view);
+  }
+
+  /** Logs a rep; on disk before the answer. */
+  public void log(Context ctx) {
+    Athlete athlete = Addresses.athlete(ctx, bench);
+    Asked asked = Asked.read(ctx, desk.usual(athlete));
+    CoachSettings settings = bench.settings().settings();
+    String token = Form.text(ctx, "token");
+    try {
+      Logged logged = bench.track().log(athlete, new Tap(token, rep(ctx, athlete, asked, settings.unit()), false), settings);
+      if (logged.again()) {
+        say(ctx, athlete, asked, new WorkView.Said("That tap was logged already and was not logged twice. Tap again for another rep.", null), "logged=twice");
+        return;
+      }
+      Rep rep = logged.rep();
+      WorkView.Said said = new WorkView.Said(moved(asked, logged, kept(rep, logged.repsOfDay())), rep.id(), desk.cues(rep));
+      say(ctx, athlete, asked, said, "logged=" + rep.id() + was(logged));
+    } catch (RefusedException e) {
+      // What was kept from before stays valid: the token of a refused form was not used up.
+      WorkView.LogForm kept =
+          new WorkView.LogForm(
+              gate.fresh(),
+              Form.text(ctx, "mark"),
+              false,
+              Form.text(ctx, "landing"),
+              ctx.formParams("footprint"),
+              !Form.text(ctx, "judged").equals("no"),
+              ctx.formParams("fault"),
+              String.valueOf(e.getMessage()));
+      answer(ctx, 422, desk.look(athlete, asked, kept.token(), kept, false, null, false));
+    }
+  }
+
+  /** What was kept, so that a tap beside the right button is seen at once. */
+  private static String kept(Rep rep, int n) {
+    Outcome outcome = rep.outcome();
+    String what = outcome == null ? "Lengths" : outcome.label().substring(0, 1).toUpperCase(Locale.ROOT) + outcome.label().substring(1);
+    return what + ", rep " + n + " today. Logged"
+        + (rep.abandoned() ? ": " + rep.contactsDone().size() + " contacts count as load." : ".");
+  }
+
+  /** Takes a rep back. */
+  public void undo(Context ctx) {
+    Athlete athlete = Addresses.athlete(ctx, bench);
+    Asked asked = Asked.read(ctx, desk.usual(athlete));
+    CoachSettings settings = bench.settings().settings();
+    String rep = ctx.pathParam("rep");
+    if (!rep.matches("\\d{1,18}")) {
+      throw new Turned(404, "No rep has the number " + rep + ".");
+    }
+    try {
+      Logged undone = bench.track().undo(athlete, Long.parseLong(rep), settings);
+      say(ctx, athlete, asked, new WorkView.Said(moved(asked, undone, "Taken back."), null), "undone=1" + was(undone));
+    } catch (RefusedException e) {
+      answer(
+          ctx,
+          422,
+          desk.look(athlete, asked, gate.fresh(), null, false, new WorkView.Said(String.valueOf(e.getMessage()), null), false));
+    }
+  }
+
+  /** Goes on against what was said of the day, with a reason. */
+  public void override(Context ctx) {
+    Athlete athlete = Addresses.athlete(ctx, bench);
+    Asked asked = Asked.read(ctx, desk.usual(athlete));
+    String token = Form.text(ctx, "token");
+    try {
+      Finding.Rule rule = Form.oneOf(Finding.Rule.class, "rule", Form.text(ctx, "rule"));
+      if (!token.matches("[0-9a-f]{32}")) {
+        throw new RefusedException("This form has no token against double taps, so nothing was kept. Reload the page and write it again.");
+      }
+      once.once(
+          token + rule,
+          () -> {
+            bench.loadDesk().override(athlete, rule, Form.text(ctx, "reason"));
+            return 0;
+          });
+      ctx.redirect("/athlete/" + athlete.id() + "?" + asked.query(), HttpStatus.SEE_OTHER);
+    } catch (RefusedException e) {
+      WorkView view = desk.look(athlete, asked, gate.fresh(), null, false, null, false);
+      answer(ctx, 422, view.with(view.guard().refused(Form.text(ctx, "rule"), String.valueOf(e.getMessage()), Form.text(ctx, "reason"))));
+    }
+  }
+
+  private Asked asked(Context ctx, Athlete athlete) {
+    Asked usual = desk.usual(athlete);
+    List<Drill> drills = bench.settings().plan().drills();
+    String drill = Form.text(ctx, "drill");
+    if (drill.matches("\\d{1,4}") && Integer.parseInt(drill) >= 1 && Integer.parseInt(drill) <= drills.size()) {
+      return Asked.of(
+          drills.get(Integer.parseInt(drill) - 1),
+          GuardDesk.steps(bench, athlete, drills.get(Integer.parseInt(drill) - 1)),
+          bench.settings().settings().facility().surface());
+    }
+    return Asked.read(ctx, usual);
+  }
+
+  private Rep rep(Context ctx, Athlete athlete, Asked asked, LengthUnit unit) {
+    String mark = Form.text(ctx, "mark");
+    String landing = Form.text(ctx, "landing");
+    String outcome = Form.text(ctx, "outcome");
+    List<Double> prints = new ArrayList<>();
+    int contact = 2;
+    for (String written : ctx.formParams("footprint")) {
+      prints.add(written.isBlank() ? Double.NaN : unit.read("footprint of contact " + contact, written));
+      contact++;
+    }
+    while (!prints.isEmpty() && prints.get(prints.size() - 1).isNaN()) {
+      prints.remove(prints.size() - 1);
+    }
+    Sequence sequence = Sequence.parse(asked.sequence());
+    List<FaultTick> ticks = Ticks.read(ctx.formParams("fault"), sequence);
+    Outcome tap = outcome.isEmpty() ? null : Form.oneOf(Outcome.class, "outcome", outcome);
+    String after = Form.text(ctx, "after");
+    boolean abandoned = tap == Outcome.ABANDONED;
+    boolean judged = !Form.text(ctx, "judged").equals("no");
+    if (!judged && !ticks.isEmpty()) {
+      throw new RefusedException("A fault is ticked, but 'not looked at' is chosen. Choose one of the two.");
+    }
+    return new Rep(
+        0,
+        athlete.id(),
+        LocalDate.now(bench.clock()),
+        sequence,
+        Form.whole("number of approach steps", asked.steps()),
+        asked.surface(),
+        prints,
+        landing.isEmpty() ? null : unit.read("landing", landing),
+        tap,
+        abandoned && !after.isEmpty() ? (Integer) Form.whole("contact after which it broke off", after) : null,
+        mark.isEmpty() || !asked.sand() ? null : unit.read("take-off mark", mark),
+        // 'Clean' stands chosen before every rep: of one that broke off it says nothing.
+        abandoned ? !ticks.isEmpty() : judged,
+        Ticks.written(ticks));
+  }
+
+  private String moved(Asked asked, Logged logged, String first) {
+    MarkMove move = logged.move();
+    Rep rep = logged.rep();
+    boolean shown = asked.sand() && asked.steps().equals(String.valueOf(rep.approachSteps())) && Sequence.parse(asked.sequence()).equals(rep.sequence());
+    return shown && move != null ? first + " " + move.said(bench.settings().settings().unit()) : first;
+  }
+
+  private static String was(Logged logged) {
+    MarkMove move = logged.move();
+    return move == null ? "" : "&was=" + move.before_m() + "&now=" + move.after_m();
+  }
+
+  /** Answers a write: htmx gets the new lower part, a plain browser is sent to the page that says the same. */
+  private void say(Context ctx, Athlete athlete, Asked asked, WorkView.Said said, String flash) {
+    if (Pages.isPartial(ctx)) {
+      answer(ctx, 200, desk.look(athlete, asked, gate.fresh(), null, false, said, false));
+    } else {
+      ctx.redirect("/athlete/" + athlete.id() + "?" + asked.query() + "&" + flash, HttpStatus.SEE_OTHER);
+    }
+  }
+
+  /** After a redirect: what was done. Undo is offered only while the rep is the athlete's newest. */
+  private WorkView.@Nullable Said done(Context ctx, Athlete athlete) {
+    String logged = Form.text(ctx, "logged");
+    String was = Form.text(ctx, "was");
+    String now = Form.text(ctx, "now");
+    boolean undone = Form.has(ctx, "undone");
+    if (logged.equals("twice")) {
+      return new WorkView.Said("That tap was logged already and was not logged twice. Tap again for another rep.", null);
+    }
+    if (!undone && !logged.matches("\\d{1,18}")) {
+      return null;
+    }
+    String move =
+        LENGTH.matcher(was).matches() && LENGTH.matcher(now).matches() && Asked.read(ctx, desk.usual(athlete)).sand()
+            ? " " + new MarkMove(Double.parseDouble(was), Double.parseDouble(now)).said(bench.settings().settings().unit())
+            : "";
+    if (undone) {
+      return new WorkView.Said("Taken back." + move, null);
+    }
+    long id = Long.parseLong(logged);
+    List<Rep> newest = bench.reps().recent(athlete.id(), 1);
+    boolean there = !newest.isEmpty() && newest.get(0).id() == id;
+    return there
+        ? new WorkView.Said(kept(newest.get(0), bench.track().repsOfDay(newest.get(0))) + move, id, desk.cues(newest.get(0)))
+        : null;
+  }
+
+  private static boolean refused(WorkView view) {
+    return view.marks() == null && !view.guard().day().held();
+  }
+
+  private void answer(Context ctx, int status, WorkView view) {
+    if (Pages.isPartial(ctx)) {
+      String address = "/athlete/" + view.athlete().id() + "?" + view.asked().query();
+      String current = ctx.header("HX-Current-URL");
+      if (current == null || !current.endsWith(address)) {
+        ctx.header("GET".equals(ctx.req().getMethod()) ? "HX-Push-Url" : "HX-Replace-Url", address);
+      }
+      pages.show(ctx, status, "athlete/marks", view.athlete().name(), "squad", view);
+    } else {
+      pages.show(ctx, status, "athlete/athlete", view.athlete().name(), "squad", view);
+    }
+  }
+}

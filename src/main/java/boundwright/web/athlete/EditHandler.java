@@ -1,0 +1,187 @@
+package boundwright.web.athlete;
+
+import boundwright.athlete.Athlete;
+import boundwright.athlete.KnownMark;
+import boundwright.athlete.Level;
+import boundwright.athlete.MeasuredRunUp;
+import boundwright.athlete.Profile;
+import boundwright.footfall.Foot;
+import boundwright.quantity.LengthUnit;
+import boundwright.quantity.RefusedException;
+import boundwright.store.Workbench;
+import boundwright.web.page.Addresses;
+import boundwright.web.page.Form;
+import boundwright.web.page.Pages;
+import boundwright.web.page.Turned;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Adding, changing and erasing an athlete, with the tests and run-ups that the first guess rests on. */
+public final class EditHandler {
+  private final Workbench bench;
+  private final Pages pages;
+
+  public EditHandler(Workbench bench, Pages pages) {
+    this.bench = bench;
+    this.pages = pages;
+  }
+
+  /** The form for a new athlete. */
+  public void blank(Context ctx) {
+    show(ctx, 200, null, "", "", "");
+  }
+
+  /** Takes the form for a new athlete. */
+  public void add(Context ctx) {
+    try {
+      Athlete stored = bench.athletes().add(read(ctx, 0));
+      ctx.redirect("/athlete/" + stored.id() + "/edit?said=added", HttpStatus.SEE_OTHER);
+    } catch (RefusedException e) {
+      show(ctx, 422, null, "athlete", String.valueOf(e.getMessage()), "");
+    }
+  }
+
+  /** What is kept of an athlete. */
+  public void edit(Context ctx) {
+    String said =
+        switch (Form.text(ctx, "said")) {
+          case "added" -> "Added. A standing test or a measured run-up below makes the first marks better; both can wait.";
+          case "saved" -> "Saved. The marks were worked out again from the log.";
+          default -> "";
+        };
+    show(ctx, 200, Addresses.athlete(ctx, bench), "", "", said);
+  }
+
+  /** Takes the changed name, level, foot and rung. */
+  public void save(Context ctx) {
+    change(ctx, "athlete", a -> bench.athletes().update(read(ctx, a.id())));
+  }
+
+  /** Adds a standing test or best mark. */
+  public void addTest(Context ctx) {
+    change(
+        ctx,
+        "test",
+        a -> {
+          KnownMark.Kind kind = Form.oneOf(KnownMark.Kind.class, "test", Form.text(ctx, "kind"));
+          String steps = Form.text(ctx, "steps");
+          bench
+              .athletes()
+              .addKnownMark(
+                  a.id(),
+                  new KnownMark(
+                      0,
+                      kind,
+                      steps.isEmpty() ? 0 : Form.whole("number of approach steps", steps),
+                      unit().read("distance", Form.text(ctx, "distance")),
+                      Form.date(Form.text(ctx, "date"), today())));
+        });
+  }
+
+  /** Takes a test out. */
+  public void removeTest(Context ctx) {
+    change(ctx, "test", a -> bench.athletes().removeKnownMark(a.id(), number(ctx)));
+  }
+
+  /** Adds a measured run-up. */
+  public void addRunUp(Context ctx) {
+    change(
+        ctx,
+        "runup",
+        a -> {
+          String speed = Form.text(ctx, "speed");
+          bench
+              .athletes()
+              .addRunUp(
+                  a.id(),
+                  new MeasuredRunUp(
+                      0,
+                      Form.whole("number of steps", Form.text(ctx, "steps")),
+                      unit().read("length", Form.text(ctx, "length")),
+                      speed.isEmpty() ? null : Form.number("speed", speed),
+                      Form.date(Form.text(ctx, "date"), today())));
+        });
+  }
+
+  /** Takes a run-up out. */
+  public void removeRunUp(Context ctx) {
+    change(ctx, "runup", a -> bench.athletes().removeRunUp(a.id(), number(ctx)));
+  }
+
+  /** Erases an athlete and every rep, once the name was written out. */
+  public void erase(Context ctx) {
+    Athlete athlete = Addresses.athlete(ctx, bench);
+    if (!Form.text(ctx, "name").equalsIgnoreCase(athlete.name())) {
+      show(
+          ctx,
+          422,
+          athlete,
+          "erase",
+          "Nothing was erased: '" + Form.text(ctx, "name") + "' is not the name of this athlete. Write it as it stands above.",
+          "");
+      return;
+    }
+    bench.clips().removeAll(athlete.id());
+    bench.athletes().erase(athlete.id());
+    ctx.redirect("/", HttpStatus.SEE_OTHER);
+  }
+
+  /** A change that can be refused. */
+  private interface Change {
+    void make(Athlete athlete);
+  }
+
+  private void change(Context ctx, String form, Change change) {
+    Athlete athlete = Addresses.athlete(ctx, bench);
+    try {
+      change.make(athlete);
+      bench.logbook().relearn(athlete.id());
+      ctx.redirect("/athlete/" + athlete.id() + "/edit?said=saved", HttpStatus.SEE_OTHER);
+    } catch (RefusedException e) {
+      show(ctx, 422, athlete, form, String.valueOf(e.getMessage()), "");
+    }
+  }
+
+  private static Athlete read(Context ctx, long id) {
+    String steps = Form.text(ctx, "rung");
+    return new Athlete(
+        id,
+        Form.text(ctx, "name"),
+        Form.oneOf(Level.class, "level", Form.text(ctx, "level")),
+        Form.oneOf(Foot.class, "take-off foot", Form.text(ctx, "foot")),
+        Form.whole("rung", steps.isEmpty() ? "0" : steps));
+  }
+
+  private void show(Context ctx, int status, @Nullable Athlete athlete, String form, String refused, String said) {
+    Map<String, String> written = new HashMap<>();
+    if (!form.isEmpty()) {
+      for (Map.Entry<String, List<String>> field : ctx.formParamMap().entrySet()) {
+        written.put(field.getKey(), field.getValue().isEmpty() ? "" : field.getValue().get(0));
+      }
+    }
+    Profile profile = athlete == null ? null : bench.athletes().profile(athlete);
+    EditView view = new EditView(profile, unit(), Map.copyOf(written), form, refused, said, today().toString());
+    pages.show(ctx, status, "athlete/edit", athlete == null ? "New athlete" : athlete.name(), "squad", view);
+  }
+
+  private static long number(Context ctx) {
+    String number = ctx.pathParam("number");
+    if (!number.matches("\\d{1,18}")) {
+      throw new Turned(404, "No entry has the number " + number + ".");
+    }
+    return Long.parseLong(number);
+  }
+
+  private LengthUnit unit() {
+    return bench.settings().settings().unit();
+  }
+
+  private LocalDate today() {
+    return LocalDate.now(bench.clock());
+  }
+}

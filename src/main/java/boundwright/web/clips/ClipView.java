@@ -1,0 +1,189 @@
+package boundwright.web.clips;
+
+import boundwright.clip.desk.ClipRecord;
+import boundwright.clip.reading.ClipReading;
+import boundwright.clip.reading.PointVerdict;
+import boundwright.clip.reading.ReadContact;
+import boundwright.clip.reading.ReadFlight;
+import boundwright.clip.reading.SequenceMatch;
+import boundwright.flight.Rep;
+import boundwright.footfall.Flight;
+import boundwright.picture.BodyPicture;
+import boundwright.picture.strip.RunwayStrip;
+import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
+import boundwright.technique.FaultTick;
+import boundwright.technique.TeachingPoint;
+import boundwright.web.page.Figures;
+import boundwright.web.page.Ticks;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The page of a clip that was read.
+ *
+ * @param line state, progress and what can be done with the whole clip
+ * @param unit the coach's unit
+ * @param stage the chosen frame
+ * @param columns the film strip
+ * @param wide the runway for a desk, or null without lengths
+ * @param narrow the same for a phone
+ * @param rep what would be logged, or was; null where there is nothing to log
+ * @param notLogged why there is nothing to log, or empty
+ * @param others clips that it can be laid beside
+ * @param refused why the last change was not taken, or empty
+ * @param said what was just done, or empty
+ * @param tag slowing that the film's tag proposes and that is not set; 1 if none
+ */
+public record ClipView(
+    ClipsView.Line line,
+    LengthUnit unit,
+    ClipStage stage,
+    List<Column> columns,
+    @Nullable RunwayStrip wide,
+    @Nullable RunwayStrip narrow,
+    @Nullable Rep rep,
+    String notLogged,
+    List<ClipsView.Line> others,
+    String refused,
+    String said,
+    double tag) {
+
+  /** What is kept. */
+  public ClipRecord clip() {
+    return line.clip();
+  }
+
+  /** The clip as it reads now. */
+  public ClipReading reading() {
+    return stage.reading();
+  }
+
+  /** The sequence as seen, or empty. */
+  public String seen() {
+    SequenceMatch m = reading().match();
+    return m == null ? "" : m.sequence().letters();
+  }
+
+  /** Verdicts that can be ticked: faults first, then those that are not certain. */
+  public List<PointVerdict> ticks() {
+    List<PointVerdict> out = new ArrayList<>();
+    for (PointVerdict.Finding f : List.of(PointVerdict.Finding.FAULT, PointVerdict.Finding.UNSURE)) {
+      reading().verdicts().stream().filter(v -> v.finding() == f).forEach(out::add);
+    }
+    return List.copyOf(out);
+  }
+
+  /** Lengths of the rep's flights as they would be logged. */
+  public String lengths(Rep r) {
+    List<String> out = new ArrayList<>();
+    for (int k = 0; k < r.footprints_m().size(); k++) {
+      out.add("contact " + (k + 2) + " at " + unit.write(r.footprints_m().get(k)));
+    }
+    Double landing = r.landing_m();
+    if (landing != null) {
+      out.add("landing at " + unit.write(landing));
+    }
+    return String.join(", ", out);
+  }
+
+  /** Address of a picture of the film strip. */
+  public String still(BodyPicture picture) {
+    return ClipStage.still(clip(), picture);
+  }
+
+  /** The faults of a rep in words. */
+  public String words(Rep r) {
+    List<String> out = new ArrayList<>();
+    for (FaultTick t : Ticks.kept(r).orElse(List.of())) {
+      String what = TeachingPoint.byKey(t.key()).map(TeachingPoint::wentWrong).orElse(t.key());
+      out.add(what + (t.contact() == null ? "" : " on contact " + t.contact()));
+    }
+    return String.join(", ", out);
+  }
+
+  /** The slowing that the tag proposes, without decimals it does not have. */
+  public String tagText() {
+    return Figures.whole3(tag);
+  }
+
+  /**
+   * A contact of the film strip.
+   *
+   * @param index among all contacts, from 0
+   * @param name of the contact
+   * @param contact what was read
+   * @param frame of its touchdown, from 1
+   * @param before just before touchdown
+   * @param touchdown at it
+   * @param toeOff as the foot leaves
+   * @param kept which of the three pictures are there
+   * @param after the flight after it, or null for the last
+   * @param kind what the flight is called
+   * @param verdicts the teaching points at it
+   */
+  public record Column(
+      int index,
+      String name,
+      ReadContact contact,
+      int frame,
+      BodyPicture before,
+      BodyPicture touchdown,
+      BodyPicture toeOff,
+      List<Boolean> kept,
+      @Nullable ReadFlight after,
+      String kind,
+      List<PointVerdict> verdicts) {
+
+    /** Touchdown. */
+    public String down() {
+      return ClipStage.instant(contact.contact().touchdown_s());
+    }
+
+    /** Toe-off. */
+    public String up() {
+      return ClipStage.instant(contact.contact().toeOff_s());
+    }
+
+    /** Time on the ground with its error. */
+    public String ground() {
+      return ClipStage.length(contact.contact().duration_s());
+    }
+
+    /** Length of the flight after it with its error, or empty. */
+    public String flight(LengthUnit unit) {
+      ReadFlight f = after;
+      Estimate length = f == null ? null : f.length_m();
+      return length == null ? "" : unit.write(length);
+    }
+
+    /** Time of the flight after it in words, or empty. */
+    public String air() {
+      ReadFlight f = after;
+      Estimate time = f == null ? null : f.time_s();
+      return time == null ? "" : time.p50() > 0 ? ClipStage.seconds(time.p50()) + " in the air" : "no time in the air";
+    }
+
+    /** What was wrong, in a few words each. */
+    public List<String> faults() {
+      return verdicts.stream().filter(v -> v.finding() == PointVerdict.Finding.FAULT).map(v -> v.point().wentWrong()).toList();
+    }
+
+    /** What may have been wrong. */
+    public List<String> doubts() {
+      return verdicts.stream().filter(v -> v.finding() == PointVerdict.Finding.UNSURE).map(v -> v.point().wentWrong()).toList();
+    }
+  }
+
+  /** Name of the flight after a contact: a step of the run-up, or the flight's kind; {@code then} beyond the sequence. */
+  static String kind(ClipReading reading, int contact) {
+    int n = reading.number(contact);
+    SequenceMatch m = reading.match();
+    if (n == 0 || m == null) {
+      return reading.isAfter(contact) ? "then" : "step";
+    }
+    List<Flight> flights = m.sequence().flights();
+    return n <= flights.size() ? flights.get(n - 1).kind().label() : "";
+  }
+}

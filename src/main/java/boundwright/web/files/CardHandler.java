@@ -1,0 +1,79 @@
+package boundwright.web.files;
+
+import boundwright.athlete.Athlete;
+import boundwright.card.AthleteReports;
+import boundwright.card.CardPdf;
+import boundwright.card.Paper;
+import boundwright.card.SessionCard;
+import boundwright.card.SessionCards;
+import boundwright.demo.DemoSquad;
+import boundwright.store.Workbench;
+import boundwright.web.page.Addresses;
+import boundwright.web.page.Form;
+import boundwright.web.page.Pages;
+import io.javalin.http.Context;
+import java.util.List;
+import java.util.Locale;
+
+/** The card of the day, on the screen and as a PDF. */
+public final class CardHandler {
+  private final Workbench bench;
+  private final Pages pages;
+  private final SessionCards cards;
+  private final AthleteReports reports;
+
+  /** Made when the first PDF is asked for: the PDF writer takes long to load. */
+  private static final class Pdf {
+    static final CardPdf WRITER = new CardPdf();
+  }
+
+  public CardHandler(Workbench bench, Pages pages) {
+    this.bench = bench;
+    this.pages = pages;
+    this.cards = new SessionCards(bench.advisor(), bench.loadDesk(), bench.clock());
+    this.reports =
+        new AthleteReports(
+            bench.reps(), bench.care(), bench.loadDesk(), bench.ladderDesk(), bench.ladder(), bench.looks(), bench.tests(), bench.clock());
+  }
+
+  /** The squad's card. */
+  public void squad(Context ctx) {
+    page(ctx, bench.athletes().all(), "", "card");
+  }
+
+  /** One athlete's card. */
+  public void athlete(Context ctx) {
+    Athlete athlete = Addresses.athlete(ctx, bench);
+    page(ctx, List.of(athlete), String.valueOf(athlete.id()), "squad");
+  }
+
+  /** The card as a PDF, of the squad or of the athlete asked for. */
+  public void pdf(Context ctx) {
+    Paper paper = Form.has(ctx, "paper") ? Form.oneOf(Paper.class, "paper", Form.text(ctx, "paper")) : Paper.A5;
+    String number = Form.text(ctx, "athlete");
+    List<Athlete> who = number.isEmpty() ? bench.athletes().all() : List.of(Addresses.athlete(number, bench));
+    byte[] bytes = Pdf.WRITER.render(card(who), paper);
+    String name = number.isEmpty() ? "squad" : Form.fileName(who.get(0).name());
+    ctx.contentType("application/pdf");
+    ctx.header("Content-Disposition", "attachment; filename=\"card-" + name + "-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf\"");
+    ctx.result(bytes);
+  }
+
+  /** An athlete's report as a PDF. */
+  public void report(Context ctx) {
+    Athlete athlete = Addresses.athlete(ctx, bench);
+    Paper paper = Form.has(ctx, "paper") ? Form.oneOf(Paper.class, "paper", Form.text(ctx, "paper")) : Paper.A4;
+    byte[] bytes = Pdf.WRITER.renderReport(reports.of(athlete, bench.settings().settings(), bench.invented() ? DemoSquad.NOTE : ""), paper);
+    ctx.contentType("application/pdf");
+    ctx.header("Content-Disposition", "attachment; filename=\"report-" + Form.fileName(athlete.name()) + ".pdf\"");
+    ctx.result(bytes);
+  }
+
+  private SessionCard card(List<Athlete> who) {
+    return cards.of(who, bench.settings().plan(), bench.settings().settings(), bench.invented() ? DemoSquad.NOTE : "");
+  }
+
+  private void page(Context ctx, List<Athlete> who, String number, String here) {
+    pages.show(ctx, 200, "files/card", "Card to print", here, new CardView(card(who), number));
+  }
+}

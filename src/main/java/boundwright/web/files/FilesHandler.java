@@ -1,0 +1,156 @@
+package boundwright.web.files;
+
+import boundwright.athlete.Athlete;
+import boundwright.quantity.RefusedException;
+import boundwright.store.RepCsv;
+import boundwright.store.RepExport;
+import boundwright.store.RepImport;
+import boundwright.store.Workbench;
+import boundwright.web.page.Addresses;
+import boundwright.web.page.Form;
+import boundwright.web.page.Gate;
+import boundwright.web.page.Pages;
+import io.javalin.http.Context;
+import io.javalin.http.UploadedFile;
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStreamWriter;
+import java.io.StringReader;
+import java.io.Writer;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Reps in and out as CSV. A file is read and shown first, and taken only on the coach's word. */
+public final class FilesHandler {
+  private static final int MOST_WAITING = 3;
+
+  private record Waiting(String name, String text) {}
+
+  private final Workbench bench;
+  private final Pages pages;
+  private final Gate gate;
+  private final Map<String, Waiting> waiting = new LinkedHashMap<>();
+
+  public FilesHandler(Workbench bench, Pages pages, Gate gate) {
+    this.bench = bench;
+    this.pages = pages;
+    this.gate = gate;
+  }
+
+  /** The page before a file is chosen. */
+  public void show(Context ctx) {
+    page(ctx, 200, FilesView.blank("", ""));
+  }
+
+  /** Reads the file that was sent and shows what is in it. */
+  public void read(Context ctx) throws IOException {
+    UploadedFile file = ctx.uploadedFile("file");
+    if (file == null || file.size() == 0) {
+      page(ctx, 422, FilesView.blank("No file was chosen, or it is empty. Choose a CSV file.", ""));
+      return;
+    }
+    try {
+      String text = text(file);
+      String token = keep(new Waiting(file.filename(), text));
+      page(ctx, 200, preview(token, new Waiting(file.filename(), text)));
+    } catch (RefusedException e) {
+      page(ctx, 422, FilesView.blank(String.valueOf(e.getMessage()), ""));
+    }
+  }
+
+  /** Takes the file that waits. */
+  public void take(Context ctx) {
+    String token = Form.text(ctx, "token");
+    Waiting file = waiting(token);
+    if (file == null) {
+      page(ctx, 422, FilesView.blank("The file is no longer at hand, so nothing was taken. Choose it again.", ""));
+      return;
+    }
+    try {
+      RepImport.Result result =
+          new RepImport(bench).take(new StringReader(file.text()), Form.text(ctx, "bad").equals("skip"));
+      if (result.taken() == 0 && !result.problems().isEmpty()) {
+        page(ctx, 422, preview(token, file));
+        return;
+      }
+      drop(token);
+      String said =
+          counted(result.taken(), "rep") + " taken, " + counted(result.newAthletes(), "new athlete")
+              + (result.problems().isEmpty() ? "." : ", " + counted(result.problems().size(), "bad row") + " left out.");
+      page(ctx, 200, FilesView.blank("", said));
+    } catch (RefusedException e) {
+      page(ctx, 422, FilesView.blank(String.valueOf(e.getMessage()), ""));
+    }
+  }
+
+  /** All reps, or those of one athlete, as CSV. */
+  public void export(Context ctx) throws IOException {
+    String wanted = Form.text(ctx, "athlete");
+    Athlete athlete = wanted.isEmpty() ? null : Addresses.athlete(wanted, bench);
+    ctx.contentType("text/csv; charset=utf-8");
+    ctx.header(
+        "Content-Disposition",
+        "attachment; filename=\"reps" + (athlete == null ? "" : "-" + Form.fileName(athlete.name())) + ".csv\"");
+    Writer out = new BufferedWriter(new OutputStreamWriter(ctx.outputStream(), StandardCharsets.UTF_8));
+    if (athlete == null) {
+      new RepExport(bench).write(out);
+    } else {
+      RepCsv.write(out, bench.reps().inOrder(athlete.id()).stream().map(r -> new RepCsv.Row(0, athlete.name(), r)).toList());
+    }
+    out.flush();
+  }
+
+  private FilesView preview(String token, Waiting file) {
+    RepCsv.Reading reading = RepCsv.read(new StringReader(file.text()), LocalDate.now(bench.clock()));
+    int athletes = (int) reading.rows().stream().map(r -> r.athlete().toLowerCase(Locale.ROOT)).distinct().count();
+    return new FilesView(token, file.name(), reading.rows().size(), reading.problems(), athletes, "", "");
+  }
+
+  private static String text(UploadedFile file) throws IOException {
+    try (InputStream in = file.content()) {
+      byte[] bytes = in.readAllBytes();
+      String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+      return text.startsWith("\uFEFF") ? text.substring(1) : text;
+    } catch (CharacterCodingException e) {
+      throw new RefusedException("The file is not text in UTF-8, so nothing was taken. Save it as CSV in UTF-8 and choose it again.", e);
+    }
+  }
+
+  private String keep(Waiting file) {
+    String token = gate.fresh();
+    synchronized (waiting) {
+      waiting.put(token, file);
+      while (waiting.size() > MOST_WAITING) {
+        waiting.remove(waiting.keySet().iterator().next());
+      }
+    }
+    return token;
+  }
+
+  private @Nullable Waiting waiting(String token) {
+    synchronized (waiting) {
+      return waiting.get(token);
+    }
+  }
+
+  private void drop(String token) {
+    synchronized (waiting) {
+      waiting.remove(token);
+    }
+  }
+
+  private static String counted(int n, String what) {
+    return n + " " + what + (n == 1 ? "" : "s");
+  }
+
+  private void page(Context ctx, int status, FilesView view) {
+    pages.show(ctx, status, "files/import", "Reps from a file", "settings", view);
+  }
+}

@@ -1,0 +1,208 @@
+package boundwright.web.meet;
+
+import boundwright.athlete.Athlete;
+import boundwright.meet.Attempt;
+import boundwright.meet.Entrant;
+import boundwright.meet.KeptAttempt;
+import boundwright.meet.Meet;
+import boundwright.meet.MeetAim;
+import boundwright.meet.MeetNow;
+import boundwright.meet.MeetSheet;
+import boundwright.quantity.LengthUnit;
+import boundwright.quantity.RefusedException;
+import boundwright.store.Workbench;
+import boundwright.web.page.Entries;
+import boundwright.web.page.Form;
+import boundwright.web.page.Gate;
+import boundwright.web.page.OnceOnly;
+import boundwright.web.page.Pages;
+import boundwright.web.page.Sent;
+import boundwright.web.page.Turned;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** One meet as it goes: attempts by thumb, undo, ranks, and what the next attempt is for. */
+public final class MeetHandler {
+  private static final String TWICE = "That tap was kept already and was not kept twice.";
+
+  private final Workbench bench;
+  private final Pages pages;
+  private final Gate gate;
+  private final OnceOnly once = new OnceOnly();
+
+  public MeetHandler(Workbench bench, Pages pages, Gate gate) {
+    this.bench = bench;
+    this.pages = pages;
+    this.gate = gate;
+  }
+
+  /** The meet of the address. */
+  static MeetSheet sheet(Context ctx, Workbench bench) {
+    String id = ctx.pathParam("id");
+    return (id.matches("\\d{1,18}") ? bench.meets().byId(Long.parseLong(id)) : Optional.<MeetSheet>empty())
+        .orElseThrow(() -> new Turned(404, "No meet has the number " + id + ". Choose one from the list of meets."));
+  }
+
+  /** The page, or its lower part for the page's own script. */
+  public void show(Context ctx) {
+    MeetSheet sheet = sheet(ctx, bench);
+    String kept = Form.text(ctx, "kept");
+    MeetView.Said said = null;
+    if (kept.equals("twice")) {
+      said = new MeetView.Said(TWICE, null);
+    } else if (Form.has(ctx, "undone")) {
+      said = new MeetView.Said("Taken back.", null);
+    } else {
+      KeptAttempt last = last(sheet);
+      if (last != null && kept.equals(String.valueOf(last.id()))) {
+        said = new MeetView.Said("Kept: " + MeetView.told(last, unit()) + ".", last.id());
+      }
+    }
+    answer(ctx, 200, sheet, Sent.NOTHING, said);
+  }
+
+  /** Keeps an attempt; on disk before the answer. */
+  public void keep(Context ctx) {
+    MeetSheet sheet = sheet(ctx, bench);
+    try {
+      Entrant who = entrant(ctx, sheet);
+      Attempt attempt = read(ctx, who);
+      String note = Form.text(ctx, "note");
+      Optional<Long> number = once.once(Entries.token(ctx), () -> keep(sheet, who, attempt, note));
+      if (Pages.isPartial(ctx)) {
+        MeetSheet now = sheet(ctx, bench);
+        KeptAttempt last = last(now);
+        MeetView.Said said =
+            last == null
+                ? new MeetView.Said(TWICE, null)
+                // a phone that lost the first answer and sent again reads that its attempt is kept
+                : new MeetView.Said("Kept: " + MeetView.told(last, unit()) + "." + (number.isEmpty() ? " " + TWICE : ""), last.id());
+        answer(ctx, 200, now, Sent.NOTHING, said);
+      } else {
+        ctx.redirect("/meet/" + sheet.id() + "?kept=" + number.map(String::valueOf).orElse("twice"), HttpStatus.SEE_OTHER);
+      }
+    } catch (RefusedException e) {
+      answer(ctx, 422, sheet, Sent.of(ctx, String.valueOf(e.getMessage())), null);
+    }
+  }
+
+  /**
+   * A phone that lost the answer may send an attempt again after the program was started anew: if the very same counts
+   * already, nothing is added.
+   */
+  private long keep(MeetSheet sheet, Entrant who, Attempt attempt, String note) {
+    MeetSheet now = bench.meets().byId(sheet.id()).orElse(sheet);
+    for (KeptAttempt there : now.attempts()) {
+      if (there.entrantId() == who.id() && there.attempt().equals(attempt)) {
+        return there.id();
+      }
+    }
+    return bench.meets().add(sheet.id(), who.id(), attempt, note).id();
+  }
+
+  /** Takes the newest attempt back, if it still is the one that the page showed. */
+  public void undo(Context ctx) {
+    MeetSheet sheet = sheet(ctx, bench);
+    KeptAttempt last = last(sheet);
+    String asked = ctx.pathParam("number");
+    boolean there = last != null && asked.equals(String.valueOf(last.id()));
+    if (there) {
+      bench.meetDesk().undo(sheet.id());
+    }
+    if (Pages.isPartial(ctx)) {
+      String said =
+          there && last != null
+              ? "Taken back: " + MeetView.told(last, unit()) + "."
+              : "Nothing was taken back: that attempt is not the newest any more.";
+      answer(ctx, 200, sheet(ctx, bench), Sent.NOTHING, new MeetView.Said(said, null));
+    } else {
+      ctx.redirect("/meet/" + sheet.id() + (there ? "?undone=1" : ""), HttpStatus.SEE_OTHER);
+    }
+  }
+
+  /** Takes an attempt out, whichever it is. */
+  public void removeAttempt(Context ctx) {
+    MeetSheet sheet = sheet(ctx, bench);
+    bench.meets().removeAttempt(sheet.id(), Entries.number(ctx));
+    ctx.redirect("/meet/" + sheet.id() + "?undone=1", HttpStatus.SEE_OTHER);
+  }
+
+  private static Entrant entrant(Context ctx, MeetSheet sheet) {
+    String id = Form.text(ctx, "entrant");
+    return (id.matches("\\d{1,18}") ? sheet.entrant(Long.parseLong(id)) : Optional.<Entrant>empty())
+        .orElseThrow(() -> new RefusedException("The athlete is not on the list of this meet. Choose one from the list."));
+  }
+
+  private Attempt read(Context ctx, Entrant who) {
+    LengthUnit unit = unit();
+    Attempt.Result result = Form.oneOf(Attempt.Result.class, "result", Form.text(ctx, "result"));
+    boolean valid = result == Attempt.Result.VALID;
+    String distance = Form.text(ctx, "distance");
+    String wind = Form.text(ctx, "wind");
+    String gap = Form.text(ctx, "gap");
+    String shift = Form.text(ctx, "shift");
+    Double at = gap.isEmpty() || result == Attempt.Result.PASS ? null : (Double) unit.readSmall("board gap", gap);
+    if (at != null && result == Attempt.Result.FOUL) {
+      // a foul is over the line, whichever way its size was written
+      at = -Math.abs(at);
+    }
+    return new Attempt(
+        who.name(),
+        Form.whole("round", Form.text(ctx, "round")),
+        result,
+        valid && !distance.isEmpty() ? (Double) unit.read("distance", distance) : null,
+        wind.isEmpty() || result == Attempt.Result.PASS ? null : (Double) Form.number("wind", wind),
+        at,
+        shift.isEmpty() || result == Attempt.Result.PASS ? 0 : unit.readSmall("shift of the start mark", shift));
+  }
+
+  private void answer(Context ctx, int status, MeetSheet sheet, Sent sent, MeetView.@Nullable Said said) {
+    MeetNow now = bench.meetDesk().now(sheet);
+    List<Athlete> ours = bench.athletes().all();
+    Athlete chosen = chosen(ctx, now, ours);
+    MeetAim aim = chosen == null ? null : bench.meetDesk().aim(sheet, chosen);
+    MeetView view = new MeetView(now, unit(), ours, chosen, aim, sent, gate.fresh(), said);
+    pages.show(ctx, status, Pages.isPartial(ctx) ? "meet/work" : "meet/meet", sheet.name(), "meet", view);
+  }
+
+  /** Of ours on the list: the one asked for, or who jumps next in the order of the round, or the first. */
+  private static @Nullable Athlete chosen(Context ctx, MeetNow now, List<Athlete> ours) {
+    String asked = ctx.queryParam("for");
+    Meet meet = now.meet();
+    if (meet == null) {
+      return null;
+    }
+    Athlete first = null;
+    Athlete next = null;
+    int nextAt = Integer.MAX_VALUE;
+    for (Athlete athlete : ours) {
+      Entrant entrant = now.sheet().entrantOf(athlete.id()).orElse(null);
+      if (entrant == null) {
+        continue;
+      }
+      if (String.valueOf(athlete.id()).equals(asked)) {
+        return athlete;
+      }
+      first = first == null ? athlete : first;
+      Integer round = now.round();
+      int at = now.order().indexOf(entrant.name());
+      if (round != null && at >= 0 && at < nextAt && meet.attempt(entrant.name(), round) == null) {
+        next = athlete;
+        nextAt = at;
+      }
+    }
+    return next == null ? first : next;
+  }
+
+  private static @Nullable KeptAttempt last(MeetSheet sheet) {
+    List<KeptAttempt> all = sheet.attempts();
+    return all.isEmpty() ? null : all.get(all.size() - 1);
+  }
+
+  private LengthUnit unit() {
+    return bench.settings().settings().unit();
+  }
+}

@@ -1,0 +1,93 @@
+package boundwright.web.page;
+
+import boundwright.quantity.RefusedException;
+import io.javalin.http.Context;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.Locale;
+import java.util.function.Consumer;
+
+/** Reads what a form or an address carries, and says in words what cannot be read. */
+public final class Form {
+  private Form() {}
+
+  /** A field of the form sent, or of the address; empty if absent. */
+  public static String text(Context ctx, String name) {
+    String sent = "POST".equals(ctx.req().getMethod()) ? ctx.formParam(name) : ctx.queryParam(name);
+    return sent == null ? "" : sent.strip();
+  }
+
+  /** Whether the field was sent at all. */
+  public static boolean has(Context ctx, String name) {
+    return ("POST".equals(ctx.req().getMethod()) ? ctx.formParam(name) : ctx.queryParam(name)) != null;
+  }
+
+  /** A whole number. */
+  public static int whole(String what, String text) {
+    try {
+      return Integer.parseInt(text.strip());
+    } catch (NumberFormatException e) {
+      throw new RefusedException("The " + what + " '" + text.strip() + "' is not a whole number. Write digits, for example 4.");
+    }
+  }
+
+  /** A number with a point or a comma. */
+  public static double number(String what, String text) {
+    try {
+      String tidy = text.strip().replace(',', '.');
+      if (!tidy.matches("[+-]?\\d*\\.?\\d+|[+-]?\\d+\\.")) {
+        throw new NumberFormatException(tidy);
+      }
+      return Double.parseDouble(tidy);
+    } catch (NumberFormatException e) {
+      throw new RefusedException("The " + what + " '" + text.strip() + "' is not a number. Write it as 0.9 or 8.5.");
+    }
+  }
+
+  /** A day written 2026-04-12, or {@code today} if nothing was written. */
+  public static LocalDate date(String text, LocalDate today) {
+    if (text.isBlank()) {
+      return today;
+    }
+    LocalDate date = anyDate(text);
+    if (date.isAfter(today)) {
+      throw new RefusedException("The date " + date + " lies after today, " + today + ". Enter the day on which it was done.");
+    }
+    return date;
+  }
+
+  /** A day written 2026-04-12, also one to come. */
+  public static LocalDate anyDate(String text) {
+    try {
+      return LocalDate.parse(text.strip());
+    } catch (DateTimeParseException e) {
+      throw new RefusedException("The date '" + text.strip() + "' is not a day. Write it as 2026-04-12.");
+    }
+  }
+
+  /** One of the names of an enumeration, in either case. */
+  public static <E extends Enum<E>> E oneOf(Class<E> type, String what, String text) {
+    for (E e : type.getEnumConstants()) {
+      if (e.name().equals(text.toUpperCase(Locale.ROOT))) {
+        return e;
+      }
+    }
+    throw new RefusedException("The " + what + " '" + text + "' is not one that the page offers. Choose one from the list.");
+  }
+
+  /** A name as part of a file's name: small letters, digits and hyphens; {@code athlete} if nothing is left. */
+  public static String fileName(String name) {
+    String plain = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+    return plain.isEmpty() ? "athlete" : plain;
+  }
+
+  /** The sentence with which {@code read} refuses {@code text}, or empty if it takes it. */
+  public static String refusal(String text, Consumer<String> read) {
+    try {
+      read.accept(text);
+      return "";
+    } catch (RefusedException e) {
+      return String.valueOf(e.getMessage());
+    }
+  }
+}

@@ -1,0 +1,12 @@
+package boundwright.web.page;
+
+/**
+ * What every page needs around its content.
+ *
+ * @param title the page's title in the browser
+ * @param here which entry of the menu is the present one, or empty
+ * @param csrf this browser's form token, for the hidden field of every form that writes
+ * @param invented whether the squad in the store is the invented one
+ * @param assets addresses of styles and scripts
+ */
+public record Frame(String title, String here, String csrf, boolean invented, Assets assets) {}

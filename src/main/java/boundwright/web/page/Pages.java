@@ -1,0 +1,59 @@
+package boundwright.web.page;
+
+import boundwright.store.Workbench;
+import gg.jte.ContentType;
+import gg.jte.TemplateEngine;
+import gg.jte.output.StringOutput;
+import io.javalin.http.Context;
+import java.util.Map;
+
+/** Writes pages from the precompiled templates. */
+public final class Pages {
+  private final TemplateEngine engine =
+      TemplateEngine.createPrecompiled(null, ContentType.Html, Pages.class.getClassLoader(), "boundwright.pages");
+  private final Workbench bench;
+  private final Gate gate;
+  private final Assets assets;
+
+  public Pages(Workbench bench, Gate gate, Assets assets) {
+    this.bench = bench;
+    this.gate = gate;
+    this.assets = assets;
+  }
+
+  /** A whole page or a fragment with {@code frame} and {@code v} as the template's parameters. */
+  public void show(Context ctx, int status, String template, String title, String here, Object view) {
+    StringOutput out = new StringOutput(16_384);
+    Frame frame = new Frame(title, here, gate.token(ctx), bench.invented(), assets);
+    engine.render("web/" + template + ".jte", Map.of("frame", frame, "v", view), out);
+    ctx.status(status);
+    ctx.contentType("text/html; charset=utf-8");
+    ctx.result(out.toString());
+  }
+
+  /** A page of one message, for what was not found, refused or went wrong. A partial page keeps what it shows. */
+  public void message(Context ctx, int status, String heading, String sentence) {
+    if (isPartial(ctx)) {
+      ctx.header("HX-Retarget", "#notice");
+      ctx.header("HX-Reswap", "innerHTML");
+      show(ctx, status, "page/notice", heading, "", new Message(status, heading, sentence, false));
+    } else {
+      show(ctx, status, "page/message", heading, "", new Message(status, heading, sentence, ctx.path().startsWith("/clips")));
+    }
+  }
+
+  /** Whether the page's script asked for a part of the page. */
+  public static boolean isPartial(Context ctx) {
+    return "true".equals(ctx.header("HX-Request")) && !"true".equals(ctx.header("HX-History-Restore-Request"));
+  }
+
+  /**
+   * The model of a message.
+   *
+   * @param status HTTP status
+   * @param heading a few words
+   * @param sentence what happened and what to do
+   * @param clips whether it is about clips, so that the way on leads to their list
+   */
+  public record Message(int status, String heading, String sentence, boolean clips) {}
+}

@@ -1,0 +1,115 @@
+package boundwright.web.settings;
+
+import boundwright.athlete.Facility;
+import boundwright.athlete.Surface;
+import boundwright.load.Season;
+import boundwright.load.SeasonStart;
+import boundwright.quantity.LengthUnit;
+import boundwright.quantity.RefusedException;
+import boundwright.runway.CoachSettings;
+import boundwright.runway.MarkSettings;
+import boundwright.store.Workbench;
+import boundwright.web.page.Form;
+import boundwright.web.page.Pages;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Function;
+
+/** The coach's settings. */
+public final class SettingsHandler {
+  private final Workbench bench;
+  private final Pages pages;
+
+  public SettingsHandler(Workbench bench, Pages pages) {
+    this.bench = bench;
+    this.pages = pages;
+  }
+
+  /** The settings as they are kept. */
+  public void show(Context ctx) {
+    CoachSettings now = bench.settings().settings();
+    LengthUnit unit = now.unit();
+    Map<String, String> fields = new LinkedHashMap<>();
+    fields.put("unit", unit.name());
+    fields.put("chance", String.valueOf(now.marks().chance()));
+    fields.put("sandMargin", unit.write(now.marks().sandMargin_m()));
+    fields.put("clearMargin", unit.write(now.marks().clearMargin_m()));
+    fields.put("setContacts", String.valueOf(now.setContacts()));
+    fields.put("place", now.facility().name());
+    fields.put("runway", unit.write(now.facility().runway_m()));
+    fields.put("pit", unit.write(now.facility().pit_m()));
+    fields.put("flat", unit.write(now.facility().flat_m()));
+    fields.put("surface", now.facility().surface().name());
+    fields.put("films", filmsNow());
+    page(ctx, 200, new SettingsView(unit, fields, Map.of(), Form.has(ctx, "saved") ? "The settings are kept." : "", season()));
+  }
+
+  /** Takes the form. Every field that cannot be read is named beside itself. */
+  public void save(Context ctx) {
+    LengthUnit unit = bench.settings().settings().unit();
+    Map<String, String> refused = new LinkedHashMap<>();
+    Reader in = new Reader(ctx, refused);
+    LengthUnit newUnit = in.read("unit", LengthUnit.METRES, t -> Form.oneOf(LengthUnit.class, "unit", t));
+    double chance = in.read("chance", 0.9, t -> new MarkSettings(Form.number("chance", t), 0, 0).chance());
+    double sand = in.read("sandMargin", 0.3, t -> new MarkSettings(0.9, unit.read("margin into the sand", t), 0).sandMargin_m());
+    double clear = in.read("clearMargin", 0.3, t -> new MarkSettings(0.9, 0, unit.read("margin before the sand", t)).clearMargin_m());
+    int set = in.read("setContacts", 10, t -> Form.whole("number of contacts", t));
+    String place = Form.text(ctx, "place");
+    if (place.isEmpty() || place.length() > 80) {
+      refused.put("place", "The place's name has 1 to 80 characters; this one has " + place.length() + ". Call it as you do.");
+    }
+    Facility d = Facility.DEFAULT;
+    double runway = in.read("runway", d.runway_m(), t -> new Facility("", unit.read("runway", t), d.pit_m(), d.flat_m(), d.surface()).runway_m());
+    double pit = in.read("pit", d.pit_m(), t -> new Facility("", d.runway_m(), unit.read("sand", t), d.flat_m(), d.surface()).pit_m());
+    double flat = in.read("flat", d.flat_m(), t -> new Facility("", d.runway_m(), d.pit_m(), unit.read("level ground", t), d.surface()).flat_m());
+    Surface surface = in.read("surface", Surface.TRACK, t -> Form.oneOf(Surface.class, "surface", t));
+    if (refused.isEmpty()) {
+      try {
+        bench
+            .settings()
+            .keep(new CoachSettings(newUnit, new MarkSettings(chance, sand, clear), new Facility(place, runway, pit, flat, surface), set));
+        ctx.redirect("/settings?saved=1", HttpStatus.SEE_OTHER);
+        return;
+      } catch (RefusedException e) {
+        refused.put("setContacts", String.valueOf(e.getMessage()));
+      }
+    }
+    Map<String, String> written = new LinkedHashMap<>();
+    ctx.formParamMap().forEach((name, values) -> written.put(name, values.isEmpty() ? "" : values.get(0)));
+    written.put("films", filmsNow());
+    page(ctx, 422, new SettingsView(unit, written, refused, "Nothing was changed yet: correct what is marked below.", season()));
+  }
+
+  private String filmsNow() {
+    return bench.clips().keepFilms() ? "keep" : "drop";
+  }
+
+  /** Whether films are kept after they were read. */
+  public void films(Context ctx) {
+    bench.clips().keepFilms(!Form.text(ctx, "films").equals("drop"));
+    ctx.redirect("/settings?saved=1", HttpStatus.SEE_OTHER);
+  }
+
+  private String season() {
+    return SeasonStart.ofSquad(bench.load().seasons(), LocalDate.now(bench.clock())).map(Season::label).orElse("not set");
+  }
+
+  private void page(Context ctx, int status, SettingsView view) {
+    pages.show(ctx, status, "settings/settings", "Settings", "settings", view);
+  }
+
+  /** Reads field after field and collects the refusals. */
+  private record Reader(Context ctx, Map<String, String> refused) {
+    <T> T read(String name, T otherwise, Function<String, T> how) {
+      try {
+        return how.apply(Form.text(ctx, name));
+      } catch (RefusedException e) {
+        refused.put(name, String.valueOf(e.getMessage()));
+        return otherwise;
+      }
+    }
+  }
+}

@@ -1,0 +1,6 @@
+/** What a coach can set. */
+@NullMarked
+package boundwright.web.settings;
+
+import org.jspecify.annotations.NullMarked;
+

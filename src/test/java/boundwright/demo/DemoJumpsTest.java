@@ -1,0 +1,75 @@
+package boundwright.demo;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import boundwright.approach.aim.AimAnswer;
+import boundwright.athlete.Athlete;
+import boundwright.jump.PhaseAnswer;
+import boundwright.meet.Entrant;
+import boundwright.meet.MeetNow;
+import boundwright.meet.MeetSheet;
+import boundwright.store.Fixtures;
+import boundwright.store.Workbench;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The invented jumps and the invented meet give every screen something to show, the same every time. */
+@SuppressWarnings("NullAway.Init") // JUnit fills the folder in
+class DemoJumpsTest {
+  @TempDir Path dir;
+
+  private Workbench open(String name) {
+    Workbench w = Workbench.open(dir.resolve(name), Fixtures.CLOCK);
+    DemoSquad.fill(w);
+    return w;
+  }
+
+  private static List<Object> everything(Workbench w) {
+    List<Object> out = new ArrayList<>(w.meets().all());
+    for (Athlete a : w.athletes().all()) {
+      out.addAll(w.jumpLog().jumps(a.id()));
+      out.addAll(w.runThroughs().runThroughs(a.id()));
+      out.addAll(w.boardLog().gaps(a.id()));
+    }
+    return out;
+  }
+
+  @Test
+  void itIsTheSameEveryTime() {
+    try (Workbench one = open("one");
+        Workbench two = open("two")) {
+      assertThat(everything(one)).hasSizeGreaterThan(100).isEqualTo(everything(two));
+    }
+  }
+
+  @Test
+  void someCanBeToldAndOfSomeTheDataCannotTell() {
+    try (Workbench w = open("one")) {
+      List<PhaseAnswer> phases = w.athletes().all().stream().map(a -> w.phaseDesk().answer(a)).toList();
+      assertThat(phases).anyMatch(p -> p.best() != null && p.best().told()).anyMatch(p -> p.cannotTell() != null);
+      assertThat(phases).anyMatch(p -> p.jumps().isEmpty()).anyMatch(p -> p.jumps().size() >= 8);
+      List<AimAnswer> aims = w.athletes().all().stream().map(a -> w.aimDesk().answer(a, null, 6)).toList();
+      assertThat(aims).anyMatch(a -> a.advice() != null && a.advice().told()).anyMatch(a -> a.cannotTell() != null);
+      Athlete linnea = w.athletes().byName("Linnea Saltwort").orElseThrow();
+      assertThat(w.approachDesk().answer(linnea, null, null, null).spread()).isNotNull();
+    }
+  }
+
+  @Test
+  void theMeetIsInventedAndUnderWayInTheRoundThatDecidesWhoGoesOn() {
+    try (Workbench w = open("one")) {
+      MeetSheet sheet = w.meets().all().get(0);
+      assertThat(w.meets().all()).hasSize(1);
+      assertThat(sheet.name()).contains("invented");
+      assertThat(sheet.date()).isEqualTo(Fixtures.TODAY);
+      assertThat(sheet.entrants()).filteredOn(Entrant::isRival).allMatch(e -> e.name().startsWith("Bib "));
+      MeetNow now = w.meetDesk().now(sheet);
+      assertThat(now.round()).isEqualTo(3);
+      assertThat(now.next()).isEqualTo("Linnea Saltwort");
+      assertThat(now.placings()).hasSize(10);
+    }
+  }
+}
