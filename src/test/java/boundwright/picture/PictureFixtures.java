@@ -47,6 +47,7 @@ import boundwright.technique.Fault;
 import boundwright.technique.FaultCatalogue;
 import boundwright.technique.FaultTick;
 import boundwright.technique.FaultTrends;
+import boundwright.technique.FootContact;
 import boundwright.technique.JudgedRep;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -214,7 +215,7 @@ public final class PictureFixtures {
     return new ReportFacts(
         day(guard(care)), care, List.of(override), GuardSettings.DEFAULT,
         new Guard(GuardLimits.DEFAULT, Season.OFF_SEASON).session(ATHLETE.level(), care, History.of(days()), TODAY), WEIGHTS, History.of(days()), ratings, answers(ladderReps()), 21, ladderReps(),
-        List.of(), tests);
+        List.of(), tests, FootContact.HEEL_ROLLS);
   }
 
   public static AthleteReport report() {
@@ -224,7 +225,7 @@ public final class PictureFixtures {
   public static AthleteReport bare(CoachSettings settings) {
     ReportFacts none =
         new ReportFacts(
-            day(EASY), LegCare.NONE, List.of(), GuardSettings.DEFAULT, new Band(100, 150), WEIGHTS, History.NONE, List.of(), answers(List.of()), 21, List.of(), List.of(), List.of());
+            day(EASY), LegCare.NONE, List.of(), GuardSettings.DEFAULT, new Band(100, 150), WEIGHTS, History.NONE, List.of(), answers(List.of()), 21, List.of(), List.of(), List.of(), FootContact.HEEL_ROLLS);
     return AthleteReports.of(none, ATHLETE, settings, TODAY, "");
   }
 

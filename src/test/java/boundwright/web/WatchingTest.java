@@ -24,6 +24,7 @@ import boundwright.readiness.TestScore;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.store.Workbench;
+import boundwright.technique.Teaching;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -63,6 +64,18 @@ class WatchingTest {
   void close() {
     server.close();
     bench.close();
+  }
+
+  @Test
+  void theCoachChoosesHowTheFootLandsByApproach() {
+    assertThat(client.get("/settings").body()).contains("Whole foot, ankle set, from so many approach steps");
+    assertThat(client.post("/settings/teaching", "csrf", csrf(), "wholeFootFrom", "fast").statusCode()).isEqualTo(422);
+    assertThat(client.post("/settings/teaching", "csrf", csrf(), "wholeFootFrom", "40").body()).contains("40").contains("out of range");
+    assertThat(bench.looks().teaching()).isEqualTo(Teaching.DEFAULT);
+    client.post("/settings/teaching", "csrf", csrf(), "wholeFootFrom", "8");
+    assertThat(bench.looks().teaching()).isEqualTo(new Teaching(8));
+    assertThat(client.get(page + "?sequence=RRL&steps=6").body()).contains("stabs with the toe");
+    assertThat(client.get(page + "?sequence=RRL&steps=8").body()).contains("not the whole foot").doesNotContain("stabs with the toe");
   }
 
   @Test
