@@ -65,7 +65,8 @@ class ReadyAndLoadCommandTest {
     JsonNode a = json("load", "--athlete", "Tovi Plover", "--json");
     assertThat(a.get("answer").asText()).isEqualTo("refused");
     assertThat(a.get("held").asBoolean()).isTrue();
-    JsonNode hold = a.at("/withPlan/findings/0");
+    JsonNode hold = a.at("/findings/0");
+    assertThat(a.at("/soFar/findings/0")).isEqualTo(hold);
     assertThat(hold.get("rule").asText()).isEqualTo("medical hold");
     assertThat(hold.get("mayBeOverridden").asBoolean()).isFalse();
     assertThat(hold.get("source").asText()).isNotBlank();
