@@ -57,7 +57,7 @@ class RepImportTest {
             false);
     assertThat(result).isEqualTo(new RepImport.Result(4, 1, List.of()));
     Athlete bo = w.athletes().byName("Bo").orElseThrow();
-    assertThat(bo).isEqualTo(new Athlete(bo.id(), "Bo", Level.INTERMEDIATE, Foot.LEFT, 8));
+    assertThat(bo).isEqualTo(new Athlete(bo.id(), "Bo", Level.NOT_SET, Foot.LEFT, 8));
     assertThat(w.athletes().all()).containsExactly(ada, bo);
     assertThat(w.reps().inOrder(ada.id())).hasSize(1);
     assertThat(w.reps().inOrder(bo.id())).extracting(Rep::approachSteps).containsExactly(2, 6, 8);
