@@ -61,7 +61,7 @@ final class CardCommand implements Callable<Integer> {
       description = "A drill in place of the plan of the day; give it again for the next drill.")
   private @Nullable List<String> sequences;
 
-  @Option(names = "--steps", paramLabel = "N", description = "With --sequence: approach steps. Default: each athlete's rung.")
+  @Option(names = "--steps", paramLabel = "N", description = "With --sequence: approach steps. Default: each athlete's own.")
   private @Nullable Integer steps;
 
   @Option(names = "--sets", paramLabel = "N", description = "With --sequence: sets, 1 to 20. Default: 2.")

@@ -122,7 +122,7 @@ class AthleteReportTest {
     LegCare growing = new LegCare(true, PictureFixtures.TODAY.minusWeeks(3), List.of(), List.of());
     AthleteReport report = AthleteReports.of(PictureFixtures.facts(growing), PictureFixtures.ATHLETE, CoachSettings.DEFAULT, PictureFixtures.TODAY, "");
     // 50-60 jumps a session (Johnson et al. 2011; read)
-    assertThat(report.load().wide().said()).contains("A single session: caution above 50, refused above 60.");
+    assertThat(report.load().wide().said()).contains("A single session in jump contacts: caution above 50, refused above 60.");
   }
 
   @Test

@@ -213,7 +213,8 @@ public final class PictureFixtures {
         new GuardOverride(
             1, 1, TODAY.minusDays(5), Finding.Rule.RAMP, Answer.CAUTION, "", "Two weeks of illness before; the athlete is used to this load.");
     return new ReportFacts(
-        day(guard(care)), care, List.of(override), GuardSettings.DEFAULT, new Band(100, 150), WEIGHTS, History.of(days()), ratings, answers(ladderReps()), 21, ladderReps(),
+        day(guard(care)), care, List.of(override), GuardSettings.DEFAULT,
+        new Guard(GuardLimits.DEFAULT, Season.OFF_SEASON).session(ATHLETE.level(), care, History.of(days()), TODAY), WEIGHTS, History.of(days()), ratings, answers(ladderReps()), 21, ladderReps(),
         List.of(), tests, FootContact.HEEL_ROLLS);
   }
 

@@ -380,7 +380,7 @@ class PicturesTest {
   void aCleanDrillSaysSo() {
     List<JudgedRep> clean = new ArrayList<>(List.of(PictureFixtures.judged(1, "RL x5"), PictureFixtures.judged(2, "RL x5")));
     FaultPicture p = FaultPicture.of(FaultTrends.ofDrill(clean), PictureFixtures.FAULTS, Width.NARROW);
-    assertThat(said(p.words())).contains("Nothing was seen wrong.", "2 judged reps, 2 clean");
+    assertThat(said(p.words())).contains("Nothing was seen wrong.", "2 reps looked at, 2 clean");
     assertThat(p.title()).contains(Sequence.parse("RL x5").text());
   }
 }

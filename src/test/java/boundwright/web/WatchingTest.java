@@ -367,7 +367,7 @@ class WatchingTest {
     bench.settings().keep(new DayPlan("Much", List.of(new Drill(Sequence.parse("RRL x2"), null, 10, 3, true))));
     log(TODAY, true);
     String said = bench.loadDesk().day(ilka).said();
-    assertThat(said).isEqualTo("So far caution (6 contacts), with the plan refused (180).");
+    assertThat(said).isEqualTo("So far allowed (6 contacts), with the plan refused (180).");
     List<String> places = List.of("/", "/tapes", "/watch", "/card", page, page + "/card", page + "/load");
     for (String place : places) {
       assertThat(client.get(place).body()).as(place).contains(said);
