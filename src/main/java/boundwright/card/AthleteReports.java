@@ -101,7 +101,8 @@ public final class AthleteReports {
     return new ReportFacts(
         load.day(athlete), care.care(id, today), care.overrides(id, OVERRIDES), care.guard(), load.session(athlete),
         load.weights(athlete, today), load.history(athlete, LegWeek.daysNeeded(WEEKS)),
-        care.ratings(id, today.minusWeeks(RATED_WEEKS).plusDays(1)), gate.answers(athlete), ladder.rules().days(), drawn, looks.ownFaults(), scores);
+        care.ratings(id, today.minusWeeks(RATED_WEEKS).plusDays(1)), gate.answers(athlete), ladder.rules().days(), drawn, looks.ownFaults(), scores,
+        looks.teaching().anywhere());
   }
 
   /** The report made from facts, for {@code today}. */
@@ -229,7 +230,7 @@ public final class AthleteReports {
   // ---- faults ----
 
   private static List<FaultBlock> faults(ReportFacts facts, List<String> unjudged) {
-    FaultCatalogue catalogue = new FaultCatalogue(facts.ownFaults());
+    FaultCatalogue catalogue = new FaultCatalogue(facts.ownFaults(), facts.taught());
     List<JudgedRep> judged = new ArrayList<>();
     int unread = 0;
     for (Rep r : facts.reps()) {

@@ -41,7 +41,7 @@ final class LogCommand implements Callable<Integer> {
   @Option(names = "--sequence", paramLabel = "FEET", description = "The contacts in order: R, L, xN repeats.")
   private @Nullable String sequence;
 
-  @Option(names = "--steps", paramLabel = "N", description = "Approach steps, 0 to 26. Default: the athlete's rung.")
+  @Option(names = "--steps", paramLabel = "N", description = "Approach steps, 0 to 26. Default: the athlete's own.")
   private @Nullable Integer steps;
 
   @Option(

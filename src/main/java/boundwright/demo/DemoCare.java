@@ -60,7 +60,7 @@ final class DemoCare {
           workbench.care().openHold(athlete.id(), new MedicalHold(0, today.minusDays(4), "set by the team physician (invented)", null, null));
       case "Otis Sedgeley" -> workbench.care().addPain(athlete.id(), new Pain(0, today.minusDays(1), "left heel", 4, null, false));
       case "Mabel Cordgrass" -> {
-        workbench.care().setGrowing(athlete.id(), true, today.minusDays(30));
+        workbench.care().setGrowing(athlete.id(), true, today.minusWeeks(40));
         workbench.care().addPain(athlete.id(), new Pain(0, today.minusDays(2), "right knee", 1, true, false));
       }
       default -> {}

@@ -2,7 +2,10 @@ package boundwright.flight;
 
 import boundwright.quantity.Rows;
 import java.util.Arrays;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.special.Erf;
+import org.hipparchus.util.FastMath;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -81,6 +84,51 @@ final class Belief {
     cov[j * n + i] = value;
   }
 
+  /** Means of some unknowns. */
+  double[] means(int[] which) {
+    double[] out = new double[which.length];
+    for (int i = 0; i < which.length; i++) {
+      out[i] = mean[which[i]];
+    }
+    return out;
+  }
+
+  /** Covariances of some unknowns. */
+  double[][] covariances(int[] which) {
+    double[][] out = new double[which.length][which.length];
+    for (int i = 0; i < which.length; i++) {
+      for (int j = 0; j < which.length; j++) {
+        out[i][j] = cov[which[i] * n + which[j]];
+      }
+    }
+    return out;
+  }
+
+  /** Puts another mean and covariance in the place of those of some unknowns; what is tied to them follows. */
+  void believe(int[] which, double[] mean, double[][] covariance) {
+    int k = which.length;
+    RealMatrix before = MatrixUtils.createRealMatrix(covariances(which));
+    RealMatrix tied = MatrixUtils.createRealMatrix(n, k);
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < k; j++) {
+        tied.setEntry(i, j, cov[i * n + which[j]]);
+      }
+    }
+    RealMatrix follow = tied.multiply(MatrixUtils.inverse(before));
+    double[] shift = mean.clone();
+    for (int j = 0; j < k; j++) {
+      shift[j] -= this.mean[which[j]];
+    }
+    double[] by = follow.operate(shift);
+    RealMatrix change = follow.multiply(MatrixUtils.createRealMatrix(covariance).subtract(before)).multiply(follow.transpose());
+    for (int i = 0; i < n; i++) {
+      this.mean[i] += by[i];
+      for (int j = 0; j < n; j++) {
+        cov[i * n + j] += (change.getEntry(i, j) + change.getEntry(j, i)) / 2;
+      }
+    }
+  }
+
   /** Forgets one unknown: mean 0, this variance, tied to nothing. */
   void reset(int i, double variance) {
     mean[i] = 0;
@@ -94,6 +142,41 @@ final class Belief {
   /** Makes one unknown less sure by an independent change of this variance. */
   void diffuse(int i, double variance) {
     cov[i * n + i] += variance;
+  }
+
+  /** Unknown {@code i} moves by {@code gain} times unknown {@code speed}, which then shrinks to {@code kept} of itself. */
+  void flow(int i, int speed, double gain, double kept) {
+    mean[i] += gain * mean[speed];
+    mean[speed] *= kept;
+    for (int j = 0; j < n; j++) {
+      cov[i * n + j] += gain * cov[speed * n + j];
+    }
+    for (int j = 0; j < n; j++) {
+      cov[j * n + i] += gain * cov[j * n + speed];
+    }
+    for (int j = 0; j < n; j++) {
+      cov[speed * n + j] *= kept;
+    }
+    for (int j = 0; j < n; j++) {
+      cov[j * n + speed] *= kept;
+    }
+  }
+
+  /** The normal with mean and covariance of: this with chance {@code weight}, {@code other} with the rest; sizes alike. */
+  Belief mixed(Belief other, double weight) {
+    Belief out = new Belief(n);
+    double rest = 1 - weight;
+    for (int i = 0; i < n; i++) {
+      out.mean[i] = weight * mean[i] + rest * other.mean[i];
+    }
+    for (int i = 0; i < n; i++) {
+      double apart = weight * rest * (mean[i] - other.mean[i]);
+      for (int j = 0; j < n; j++) {
+        int ij = i * n + j;
+        out.cov[ij] = weight * cov[ij] + rest * other.cov[ij] + apart * (mean[j] - other.mean[j]);
+      }
+    }
+    return out;
   }
 
   double meanOf(double[] h) {
@@ -128,11 +211,13 @@ final class Belief {
   }
 
   /**
-   * Told that {@code h . x} lies above (or below) {@code limit}, by an observer who errs with chance {@code slip}.
-   * The posterior is replaced by the normal with its mean and covariance (moments of a truncated normal mixed with
-   * the untruncated one).
+   * Told by an observer that {@code h . x} lies above (or below) {@code limit}. The posterior is replaced by the normal with
+   * its mean and covariance (moments of a truncated normal mixed with the untruncated one).
+   *
+   * @param hit chance that the observer says so where it is true
+   * @param miss chance that the observer says so where it is not
    */
-  void side(double[] h, double limit, boolean above, double slip) {
+  void side(double[] h, double limit, boolean above, double hit, double miss) {
     double[] ph = times(h);
     double variance = Rows.dot(h, ph);
     if (variance < 1e-12) {
@@ -141,9 +226,9 @@ final class Belief {
     double sd = Math.sqrt(variance);
     double sign = above ? 1 : -1;
     double alpha = sign * (limit - meanOf(h)) / sd;
-    double weight = 1 - 2 * slip;
-    double z = slip + weight * 0.5 * Erf.erfc(alpha / Math.sqrt(2));
-    double lambda = weight * Math.exp(-alpha * alpha / 2) / Math.sqrt(2 * Math.PI) / z;
+    double weight = hit - miss;
+    double z = miss + weight * 0.5 * Erf.erfc(alpha / Math.sqrt(2));
+    double lambda = weight * FastMath.exp(-alpha * alpha / 2) / Math.sqrt(2 * Math.PI) / z;
     double shrink = lambda * (lambda - alpha);
     shift(ph, sign * lambda / sd, -shrink / variance);
   }

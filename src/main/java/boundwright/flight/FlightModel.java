@@ -23,63 +23,77 @@ import org.jspecify.annotations.Nullable;
 /**
  * How long this athlete's flights are, learned from what a coach can log. Immutable.
  *
- * <p>A flight is {@code nominal x (1 + traits + day + rep + own scatter)}: a normal linear model, so a measured
+ * <p>A flight is {@code nominal x (1 + traits + drill + day + rep + own scatter)}: a normal linear model, so a measured
  * footprint or landing is one closed-form update; a tap (short, in, late) tells on which side of the sand's edge the
  * landing and the last contact fell, and moments are matched. The day's deviation is one unknown that starts afresh
- * each day, the rep's moves all flights of a rep together. How widely this athlete scatters, by day, rep and flight, is
- * learned too ({@link Scatter}). No history is refitted: {@link #learn} costs the same at rep 1 and rep 10 000. Nothing
- * is random.
+ * each day, the rep's moves all flights of a rep together, a drill's stays with the drill. How widely this athlete
+ * scatters, by day, rep and flight, is learned too ({@link Scatter}); a rep that looks abandoned is learned only as far as
+ * it is believed ({@link RepEvidence}); between days the level moves with a learned speed, and days off make it less sure
+ * ({@link Wander}). No history is refitted: {@link #learn} costs the same at rep 1 and rep 10 000. Nothing is random.
  *
  * <p>The prior stands on the level, and on known marks and timed run-ups where there are some (standing: judgement).
- * Between days the level may drift ({@value #DRIFT_30_DAYS} relative standard deviation in thirty days; judgement).
  */
 public final class FlightModel {
-  /** Relative standard deviation by which an athlete may change in 30 days (judgement). */
-  static final double DRIFT_30_DAYS = 0.02;
+  /** Error variance of a tape laid to a footprint or a landing [m2], 2.5 cm (judgement). */
+  private static final double TAPE = 0.025 * 0.025;
 
-  private static final int MOST_DRIFT_DAYS = 365;
-  /** Error of a tape laid to a footprint or a landing [m] (judgement). */
-  private static final double TAPE_SD = 0.025;
   /** How far a first flight off both feet may be from one off the take-off foot, as a part of its length (judgement). */
   private static final double BOTH_FEET_SD = 0.15;
-  /** How often a tap is wrong (judgement). */
-  private static final double SLIP = 0.01;
+
+  /**
+   * A rep's own variance is taken to be wider by this when forecasting: fatigue within a session and pushes that pay for each
+   * other are in no trait (judgement, settled on simulated seasons).
+   */
+  static final double UNMODELLED = 1.15;
 
   private final Level level;
+  private final long squad;
   private final Belief belief;
   private final Scatter scatter;
   private final @Nullable LocalDate lastDate;
-  private final boolean dayMeasured;
+  private final double unsettled;
   private final int reps;
   private final int measuredReps;
   private final int[] repsAtRung;
   private final int[] repsOn;
+  private final DrillSlots drills;
 
   FlightModel(
       Level level,
+      long squad,
       Belief belief,
       Scatter scatter,
       @Nullable LocalDate lastDate,
-      boolean dayMeasured,
+      double unsettled,
       int reps,
       int measuredReps,
       int[] repsAtRung,
-      int[] repsOn) {
+      int[] repsOn,
+      DrillSlots drills) {
     this.level = level;
+    this.squad = squad;
     this.belief = belief;
     this.scatter = scatter;
     this.lastDate = lastDate;
-    this.dayMeasured = dayMeasured;
+    this.unsettled = unsettled;
     this.reps = reps;
     this.measuredReps = measuredReps;
     this.repsAtRung = repsAtRung;
     this.repsOn = repsOn;
+    this.drills = drills;
   }
 
   /** The model before any rep: level, known marks, timed run-ups. */
   public static FlightModel prior(Profile profile) {
+    return prior(profile, SquadPrior.NONE);
+  }
+
+  /** As {@link #prior(Profile)}, and what the others of the squad say. */
+  public static FlightModel prior(Profile profile, SquadPrior squad) {
     Level level = profile.athlete().level().guessedAs();
-    Belief b = Traits.prior(0.13, daySd(level));
+    Scatter scatter = squad.scatter(profile.athlete().id());
+    Belief b = squad.traits(profile.athlete().id());
+    b.reset(Traits.DAY, square(Spread.day(level)) * scatter.mean(Scatter.DAY));
     for (KnownMark mark : profile.knownMarks()) {
       Sequence sequence = mark.kind().sequence();
       if (profile.athlete().takeOffFoot() == Foot.LEFT) {
@@ -96,9 +110,9 @@ public final class FlightModel {
         b.measure(h, 0.7 * quicker, 0.08 * 0.08);
       }
     }
-    b.reset(Traits.DAY, square(daySd(level)));
+    b.reset(Traits.DAY, square(Spread.day(level)) * scatter.mean(Scatter.DAY));
     return new FlightModel(
-        level, b, Scatter.prior(), null, false, 0, 0, new int[Athlete.MAX_STEPS + 1], new int[Surface.values().length]);
+        level, squad.number(), b, scatter, null, 0, 0, 0, new int[Athlete.MAX_STEPS + 1], new int[Surface.values().length], DrillSlots.NONE);
   }
 
   /**
@@ -116,15 +130,15 @@ public final class FlightModel {
     for (Flight f : sequence.flights()) {
       double m = nominal[f.order() - 1];
       base += m;
-      scatter += square(m * flightSd(level));
+      scatter += square(m * Spread.flight(level));
       if (mark.bothFeet() && f.order() == 1) {
         h[Traits.LEVEL] += m;
         scatter += square(m * BOTH_FEET_SD);
       } else {
-        Traits.add(h, m, sequence, f, mark.approachSteps(), Surface.TRACK);
+        Traits.add(h, m, sequence, f, mark.approachSteps(), Surface.TRACK, -1);
       }
     }
-    double own = square(usual * (best ? 0.05 : 0.03)) + scatter + square(base * repSd(level));
+    double own = square(usual * (best ? 0.05 : 0.03)) + scatter + square(base * Spread.rep(level));
     b.measure(h, usual - base, own);
   }
 
@@ -134,134 +148,75 @@ public final class FlightModel {
       return this; // Somebody who breaks off has shortened or lengthened flights already: no length in it is a usual one.
     }
     Opened today = openDay(r.date());
-    Sequence sequence = r.sequence();
-    int n = sequence.size();
-    double[] nominal = NominalFlights.lengths(level, sequence, r.approachSteps());
-    double[][] where = positions(sequence, nominal, r.approachSteps(), r.surface(), n + 2);
-    double[] base = cumulated(nominal);
-    boolean anyMeasured = r.landing_m() != null || r.footprints_m().stream().anyMatch(f -> !f.isNaN());
-    Scatter learned = anyMeasured ? learnScatter(r, today, nominal, where, base) : scatter;
-    int shared = Traits.COUNT;
-    int place = shared + 1;
-    Belief wide = today.belief.widened(n + 2);
-    wide.reset(shared, square(repSd(level)) * learned.likely(Scatter.REP));
-    wide.reset(place, square(placementSd(r.approachSteps())));
-    for (int i = 0; i < n; i++) {
-      wide.reset(place + 1 + i, square(flightSd(level)) * learned.likely(Scatter.FLIGHT));
+    DrillSlots slots = drills.with(r.sequence(), r.approachSteps());
+    int slot = slots.of(r.sequence(), r.approachSteps());
+    if (!slots.same(drills, slot)) {
+      today.belief.reset(Traits.DRILL + slot, square(DrillSlots.SD));
     }
-    tell(wide, r, where, base);
+    RepShape shape = RepShape.of(level, r.sequence(), r.approachSteps(), r.surface(), slot);
+    double[] positions = positions(r);
+    boolean anyMeasured = false;
+    for (double p : positions) {
+      anyMeasured |= !Double.isNaN(p);
+    }
+    Scatter learned = today.scatter;
+    double whole = 1;
+    if (anyMeasured) {
+      RepEvidence.Weighed weighed = new RepEvidence(shape, today.belief, positions, TAPE).weigh(learned);
+      learned = learned.seen(weighed.likelihood());
+      whole = weighed.whole();
+    } else if (r.outcome() != null && r.markToSand_m() != null) {
+      learned = learned.seen(Taps.likelihood(shape, today.belief, r.outcome(), r.markToSand_m()));
+    }
+    Belief wide = shape.opened(today.belief, learned.likely(Scatter.REP), learned.likely(Scatter.FLIGHT));
+    for (int c = 1; c <= shape.n; c++) {
+      if (!Double.isNaN(positions[c - 1])) {
+        wide.measure(shape.wide(c), positions[c - 1] - shape.base[c], TAPE);
+      }
+    }
+    tellTap(wide, shape, r, positions);
+    Belief known = wide.narrowed(Traits.COUNT);
     int[] rungs = repsAtRung.clone();
     rungs[r.approachSteps()]++;
     int[] surfaces = repsOn.clone();
     surfaces[Traits.place(r.surface())]++;
     return new FlightModel(
         level,
-        wide.narrowed(Traits.COUNT),
+        squad,
+        whole < 1 ? known.mixed(today.belief, whole) : known,
         learned,
         lastDate == null || r.date().isAfter(lastDate) ? r.date() : lastDate,
-        today.measured || anyMeasured,
+        today.unsettled,
         reps + 1,
         measuredReps + (anyMeasured ? 1 : 0),
         rungs,
-        surfaces);
+        surfaces,
+        slots);
   }
 
-  /** What the rep's own innovations say of the scatter; the day's part is in them only at the day's first measured rep. */
-  private Scatter learnScatter(Rep r, Opened today, double[] nominal, double[][] where, double[] base) {
-    int n = nominal.length;
-    int[] at = new int[n];
-    double[] innovation = new double[n];
-    int seen = 0;
-    for (int c = 1; c <= n; c++) {
-      double y = c == n ? (r.landing_m() == null ? Double.NaN : r.landing_m()) : c <= r.footprints_m().size() ? r.footprints_m().get(c - 1) : Double.NaN;
-      if (!Double.isNaN(y)) {
-        at[seen] = c;
-        innovation[seen++] = y - base[c] - today.belief.meanOf(traits(where[c]));
-      }
+  /** Measured positions of contacts 2 to n and the landing [m], NaN where not seen. */
+  private static double[] positions(Rep r) {
+    int n = r.sequence().size();
+    double[] out = new double[n];
+    for (int c = 1; c < n; c++) {
+      out[c - 1] = c <= r.footprints_m().size() ? r.footprints_m().get(c - 1) : Double.NaN;
     }
-    double[] flights = cumulated(squares(nominal));
-    double ownRep = square(repSd(level)) * scatter.likely(Scatter.REP);
-    double ownFlight = square(flightSd(level)) * scatter.likely(Scatter.FLIGHT);
-    double fixed = square(placementSd(r.approachSteps()));
-    double dayVariance = today.belief.variance(Traits.DAY);
-    double[][] covariance = new double[seen][seen];
-    @Nullable RealMatrix[] parts = new RealMatrix[3];
-    RealMatrix repPart = MatrixUtils.createRealMatrix(seen, seen);
-    RealMatrix flightPart = MatrixUtils.createRealMatrix(seen, seen);
-    RealMatrix dayPart = MatrixUtils.createRealMatrix(seen, seen);
-    for (int i = 0; i < seen; i++) {
-      double[] spread = today.belief.times(traits(where[at[i]]));
-      for (int j = 0; j <= i; j++) {
-        double both = base[at[i]] * base[at[j]];
-        double rep = ownRep * both;
-        double flight = ownFlight * flights[Math.min(at[i], at[j])];
-        double known = Rows.dot(traits(where[at[j]]), spread);
-        covariance[i][j] = known + rep + flight + fixed + (i == j ? TAPE_SD * TAPE_SD : 0);
-        covariance[j][i] = covariance[i][j];
-        setBoth(repPart, i, j, rep);
-        setBoth(flightPart, i, j, flight);
-        setBoth(dayPart, i, j, dayVariance * both);
-      }
-    }
-    parts[Scatter.DAY] = today.measured ? null : dayPart;
-    parts[Scatter.REP] = repPart;
-    parts[Scatter.FLIGHT] = flightPart;
-    return scatter.after(Arrays.copyOf(innovation, seen), covariance, parts);
-  }
-
-  private static void setBoth(RealMatrix m, int i, int j, double value) {
-    m.setEntry(i, j, value);
-    m.setEntry(j, i, value);
-  }
-
-  private static double[] traits(double[] where) {
-    return Arrays.copyOf(where, Traits.COUNT);
-  }
-
-  private static double[] squares(double[] x) {
-    double[] out = new double[x.length];
-    for (int i = 0; i < x.length; i++) {
-      out[i] = x[i] * x[i];
-    }
+    out[n - 1] = r.landing_m() == null ? Double.NaN : r.landing_m();
     return out;
   }
 
-  /** Tells the belief what was logged: lengths first, then what the tap adds to them. */
-  private static void tell(Belief wide, Rep r, double[][] where, double[] base) {
-    int n = r.sequence().size();
-    double tape = TAPE_SD * TAPE_SD;
-    boolean lastSeen = false;
-    for (int i = 0; i < r.footprints_m().size(); i++) {
-      double at = r.footprints_m().get(i);
-      if (!Double.isNaN(at)) {
-        wide.measure(where[i + 1], at - base[i + 1], tape);
-        lastSeen |= i + 2 == n;
-      }
-    }
-    if (r.landing_m() != null) {
-      wide.measure(where[n], r.landing_m() - base[n], tape);
-    }
-    Double mark = r.markToSand_m();
-    if (r.outcome() == null || mark == null) {
-      return;
-    }
-    boolean late = r.outcome() == Outcome.LATE;
-    if (r.landing_m() == null && !late) {
-      wide.side(where[n], mark - base[n], r.outcome() == Outcome.IN, SLIP);
-    }
-    if (!lastSeen && r.outcome() != Outcome.SHORT) {
-      wide.side(where[n - 1], mark - base[n - 1], late, SLIP);
-    }
-  }
-
-  /** What a tap says of a rep whose last contact and landing are these combinations of what is believed [m]. */
-  static void tellTap(Belief b, Outcome outcome, double mark, double[] contact, double[] landing, double slip) {
-    boolean late = outcome == Outcome.LATE;
-    if (!late) {
-      b.side(landing, mark, outcome == Outcome.IN, slip);
-    }
-    if (outcome != Outcome.SHORT) {
-      b.side(contact, mark, late, slip);
+  /** What the tap adds to the lengths: nothing of a place that was measured. */
+  private static void tellTap(Belief wide, RepShape shape, Rep r, double[] positions) {
+    int n = shape.n;
+    if (r.outcome() != null && r.markToSand_m() != null) {
+      Taps.tell(
+          wide,
+          r.outcome(),
+          r.markToSand_m(),
+          n > 1 && Double.isNaN(positions[n - 2]) ? shape.wide(n - 1) : null,
+          shape.base[n - 1],
+          Double.isNaN(positions[n - 1]) ? shape.wide(n) : null,
+          shape.base[n]);
     }
   }
 
@@ -271,127 +226,51 @@ public final class FlightModel {
    */
   public Inquiry inquiry(Sequence sequence, int approachSteps, Surface surface, LocalDate date) {
     Athlete.checkSteps(approachSteps);
-    Belief today = openDay(date).belief;
-    int n = sequence.size();
-    double[] nominal = NominalFlights.lengths(level, sequence, approachSteps);
-    double[] base = cumulated(nominal);
-    double[][] where = positions(sequence, nominal, approachSteps, surface, n + 2);
-    double together = square(repSd(level)) * scatter.mean(Scatter.REP);
-    double single = square(flightSd(level)) * scatter.mean(Scatter.FLIGHT);
-    double place = square(placementSd(approachSteps));
-    double[] flights = cumulated(squares(nominal));
-    double[] own = {
-      together * square(base[n - 1]) + single * flights[n - 1] + place,
-      together * base[n - 1] * base[n] + single * flights[n - 1] + place,
-      together * square(base[n]) + single * flights[n] + place
-    };
-    double[] last = traits(where[n - 1]);
-    double[] landing = traits(where[n]);
-    double[] shared = {today.varianceOf(last), Rows.dot(landing, today.times(last)), today.varianceOf(landing)};
-    Belief rep = today.widened(n + 2);
-    rep.reset(Traits.COUNT, together);
-    rep.reset(Traits.COUNT + 1, place);
-    for (int i = 0; i < n; i++) {
-      rep.reset(Traits.COUNT + 2 + i, single);
-    }
-    Belief full = rep.copy();
-    for (int c = 1; c <= n; c++) {
-      full.measure(where[c], full.meanOf(where[c]), TAPE_SD * TAPE_SD);
-    }
-    return new Inquiry(
-        base[n - 1] + today.meanOf(last),
-        base[n] + today.meanOf(landing),
-        shared,
-        own,
-        SLIP,
-        sharpness(full, last, landing, own),
-        sharpness(measuredAt(rep, where[n - 1]), last, landing, own),
-        sharpness(measuredAt(rep, where[n]), last, landing, own));
+    Opened today = openDay(date);
+    return Inquiry.of(RepShape.of(level, sequence, approachSteps, surface, drills.of(sequence, approachSteps)), today.belief, today.scatter, TAPE);
   }
 
-  private static Belief measuredAt(Belief rep, double[] where) {
-    Belief out = rep.copy();
-    out.measure(where, out.meanOf(where), TAPE_SD * TAPE_SD);
-    return out;
-  }
+  private record Opened(Belief belief, Scatter scatter, double unsettled) {}
 
-  private static Sharpness sharpness(Belief after, double[] last, double[] landing, double[] own) {
-    Belief b = after.narrowed(Traits.COUNT);
-    return new Sharpness(
-        Math.sqrt(b.varianceOf(last) + own[0]),
-        Math.sqrt(b.varianceOf(landing) + own[2]),
-        Rows.dot(landing, b.times(last)) + own[1]);
-  }
-
-  /** Where contacts 1 to n and the landing fall, as sums of unknowns: traits, rep, placement, each flight's scatter. */
-  private static double[][] positions(Sequence sequence, double[] nominal, int steps, Surface surface, int extra) {
-    int n = sequence.size();
-    double[][] out = new double[n + 1][];
-    double[] h = new double[Traits.COUNT + extra];
-    h[Traits.COUNT + 1] = 1;
-    out[0] = h.clone();
-    for (Flight f : sequence.flights()) {
-      double m = nominal[f.order() - 1];
-      Traits.add(h, m, sequence, f, steps, surface);
-      h[Traits.COUNT] += m;
-      h[Traits.COUNT + 1 + f.order()] = m;
-      out[f.order()] = h.clone();
-    }
-    return out;
-  }
-
-  private static double[] cumulated(double[] nominal) {
-    double[] out = new double[nominal.length + 1];
-    for (int i = 0; i < nominal.length; i++) {
-      out[i + 1] = out[i] + nominal[i];
-    }
-    return out;
-  }
-
-  private record Opened(Belief belief, boolean measured) {}
-
-  /** The belief on {@code date}: on a new day the last day's deviation is forgotten and a fresh one begins. */
+  /** What is believed on {@code date}: on a new day the last day's form is learned from and forgotten, and a fresh one begins. */
   private Opened openDay(LocalDate date) {
-    if (date.equals(lastDate)) {
-      return new Opened(belief, dayMeasured);
+    if (lastDate == null || date.equals(lastDate)) {
+      return new Opened(belief.copy(), scatter, unsettled);
     }
     Belief fresh = belief.copy();
-    fresh.reset(Traits.DAY, square(daySd(level)) * scatter.mean(Scatter.DAY));
-    if (lastDate != null && date.isAfter(lastDate)) {
-      long days = Math.min(ChronoUnit.DAYS.between(lastDate, date), MOST_DRIFT_DAYS);
-      fresh.diffuse(Traits.LEVEL, square(DRIFT_30_DAYS) * days / 30);
+    Scatter learned = scatter;
+    double usual = square(Spread.day(level));
+    double before = usual * scatter.mean(Scatter.DAY);
+    double after = fresh.variance(Traits.DAY);
+    if (after < 0.98 * before) {
+      double form = fresh.mean(Traits.DAY) * before / (before - after);
+      learned = scatter.dayOver(form, after * before / (before - after), usual);
     }
-    return new Opened(fresh, false);
+    fresh.reset(Traits.DAY, usual * learned.mean(Scatter.DAY));
+    double now = unsettled;
+    if (date.isAfter(lastDate)) {
+      now = Wander.pass(fresh, ChronoUnit.DAYS.between(lastDate, date), unsettled);
+    }
+    return new Opened(fresh, learned, now);
   }
 
   /** Where the contacts will fall in a rep on {@code date}; approach steps 0 to 26. */
   public Forecast forecast(Sequence sequence, int approachSteps, Surface surface, LocalDate date) {
     Athlete.checkSteps(approachSteps);
-    Belief today = openDay(date).belief;
-    double[] nominal = NominalFlights.lengths(level, sequence, approachSteps);
-    double[] base = cumulated(nominal);
-    double[] mean = new double[sequence.size()];
-    double[] sd = new double[sequence.size()];
-    double own = square(flightSd(level)) * scatter.mean(Scatter.FLIGHT);
-    double together = square(repSd(level)) * scatter.mean(Scatter.REP);
-    double place = square(placementSd(approachSteps));
-    double[] h = new double[Traits.COUNT];
-    double scatter = 0;
-    double both = 0;
-    for (Flight f : sequence.flights()) {
-      int i = f.order() - 1;
-      boolean last = f.order() == sequence.size();
-      double[] withLastContact = last ? today.times(h) : h;
-      double scatterBefore = scatter;
-      Traits.add(h, nominal[i], sequence, f, approachSteps, surface);
-      scatter += square(nominal[i]) * own;
-      if (last) {
-        both = Rows.dot(withLastContact, h) + scatterBefore + base[i] * base[i + 1] * together + place;
-      }
-      mean[i] = base[i + 1] + today.meanOf(h);
-      sd[i] = Math.sqrt(today.varianceOf(h) + scatter + square(base[i + 1]) * together + place);
+    Opened today = openDay(date);
+    RepShape shape = RepShape.of(level, sequence, approachSteps, surface, drills.of(sequence, approachSteps));
+    double[] mean = new double[shape.n];
+    double[] sd = new double[shape.n];
+    double rep = today.scatter.mean(Scatter.REP);
+    double flight = today.scatter.mean(Scatter.FLIGHT);
+    for (int c = 1; c <= shape.n; c++) {
+      mean[c - 1] = shape.base[c] + today.belief.meanOf(shape.where[c]);
+      sd[c - 1] = Math.sqrt(today.belief.varianceOf(shape.where[c]) + UNMODELLED * shape.own(c, c, rep, flight));
     }
-    return new Forecast(sequence, approachSteps, mean, sd, both, Math.sqrt(place), repsAtRung[approachSteps]);
+    double together =
+        Rows.dot(shape.where[shape.n - 1], today.belief.times(shape.where[shape.n]))
+            + UNMODELLED * shape.own(shape.n - 1, shape.n, rep, flight);
+    return new Forecast(sequence, approachSteps, mean, sd, together, Math.sqrt(shape.placement), repsAtRung[approachSteps]);
   }
 
   /**
@@ -409,8 +288,8 @@ public final class FlightModel {
     double base = 0;
     for (Flight f : sequence.flights()) {
       int i = f.order() - 1;
-      Traits.add(h, high[i], sequence, f, to, surface);
-      Traits.add(h, -low[i], sequence, f, from, surface);
+      Traits.add(h, high[i], sequence, f, to, surface, -1);
+      Traits.add(h, -low[i], sequence, f, from, surface, -1);
       base += high[i] - low[i];
     }
     h[Traits.DAY] = 0;
@@ -429,23 +308,6 @@ public final class FlightModel {
    */
   public record Gain(double perFlight, double sd, double chanceLonger) {}
 
-  /** How far the first contact falls from its mark [m]; from standing it is put there (judgement). */
-  static double placementSd(int steps) {
-    return steps == 0 ? 0.01 : 0.05 + 0.008 * steps;
-  }
-
-  private static double daySd(Level level) {
-    return level == Level.BEGINNER ? 0.028 : level == Level.INTERMEDIATE ? 0.024 : 0.021;
-  }
-
-  private static double repSd(Level level) {
-    return level == Level.BEGINNER ? 0.034 : level == Level.INTERMEDIATE ? 0.029 : 0.024;
-  }
-
-  private static double flightSd(Level level) {
-    return level == Level.BEGINNER ? 0.055 : level == Level.INTERMEDIATE ? 0.045 : 0.038;
-  }
-
   private static double square(double x) {
     return x * x;
   }
@@ -453,6 +315,11 @@ public final class FlightModel {
   /** Level whose nominal flights it deviates from. */
   public Level level() {
     return level;
+  }
+
+  /** Number of the squad's snapshot that it began with; 0 is none. */
+  public long squad() {
+    return squad;
   }
 
   /** Reps learned. */
@@ -495,14 +362,16 @@ public final class FlightModel {
   public boolean equals(@Nullable Object other) {
     return other instanceof FlightModel m
         && level == m.level
+        && squad == m.squad
         && belief.equals(m.belief)
         && scatter.equals(m.scatter)
         && Objects.equals(lastDate, m.lastDate)
-        && dayMeasured == m.dayMeasured
+        && Double.compare(unsettled, m.unsettled) == 0
         && reps == m.reps
         && measuredReps == m.measuredReps
         && Arrays.equals(repsAtRung, m.repsAtRung)
-        && Arrays.equals(repsOn, m.repsOn);
+        && Arrays.equals(repsOn, m.repsOn)
+        && drills.equals(m.drills);
   }
 
   @Override
@@ -518,12 +387,16 @@ public final class FlightModel {
     return scatter;
   }
 
-  boolean dayMeasured() {
-    return dayMeasured;
+  double unsettled() {
+    return unsettled;
   }
 
   int[] rungs() {
     return repsAtRung.clone();
+  }
+
+  DrillSlots drills() {
+    return drills;
   }
 
   int[] surfaces() {

@@ -1,6 +1,8 @@
 package boundwright.flight;
 
 import boundwright.quantity.RefusedException;
+import boundwright.quantity.Rows;
+import java.util.List;
 
 /**
  * What logging the next rep in one way or another would tell about the reps after it on the same day: how sharp the
@@ -12,12 +14,13 @@ public final class Inquiry {
   /** Most taps in a row that are looked ahead: 27 ways in which three can turn out. */
   public static final int MOST_TAPS = 3;
 
+  private static final List<Outcome> TAPPED = List.of(Outcome.SHORT, Outcome.IN, Outcome.LATE);
+
   private final double meanLast;
   private final double meanLanding;
   /** Covariance of last contact and landing that reps share, and each rep's own: last, both, landing [m2]. */
   private final double[] shared;
   private final double[] own;
-  private final double slip;
   private final Sharpness measured;
   private final Sharpness lastContactMeasured;
   private final Sharpness landingMeasured;
@@ -27,7 +30,6 @@ public final class Inquiry {
       double meanLanding,
       double[] shared,
       double[] own,
-      double slip,
       Sharpness measured,
       Sharpness lastContactMeasured,
       Sharpness landingMeasured) {
@@ -35,10 +37,49 @@ public final class Inquiry {
     this.meanLanding = meanLanding;
     this.shared = shared;
     this.own = own;
-    this.slip = slip;
     this.measured = measured;
     this.lastContactMeasured = lastContactMeasured;
     this.landingMeasured = landingMeasured;
+  }
+
+  /** Asks of a drill on a day that is open. */
+  static Inquiry of(RepShape shape, Belief today, Scatter scatter, double tape) {
+    int n = shape.n;
+    double rep = scatter.mean(Scatter.REP);
+    double flight = scatter.mean(Scatter.FLIGHT);
+    double[] own = {shape.own(n - 1, n - 1, rep, flight), shape.own(n - 1, n, rep, flight), shape.own(n, n, rep, flight)};
+    for (int i = 0; i < own.length; i++) {
+      own[i] *= FlightModel.UNMODELLED;
+    }
+    double[] last = shape.where[n - 1];
+    double[] landing = shape.where[n];
+    double[] shared = {today.varianceOf(last), Rows.dot(landing, today.times(last)), today.varianceOf(landing)};
+    Belief open = shape.opened(today, rep, flight);
+    Belief full = open.copy();
+    for (int c = 1; c <= n; c++) {
+      measure(full, shape.wide(c), tape);
+    }
+    Belief lastOnly = open.copy();
+    measure(lastOnly, shape.wide(n - 1), tape);
+    measure(open, shape.wide(n), tape);
+    return new Inquiry(
+        shape.base[n - 1] + today.meanOf(last),
+        shape.base[n] + today.meanOf(landing),
+        shared,
+        own,
+        sharpness(full, last, landing, own),
+        sharpness(lastOnly, last, landing, own),
+        sharpness(open, last, landing, own));
+  }
+
+  private static void measure(Belief b, double[] where, double tape) {
+    b.measure(where, b.meanOf(where), tape);
+  }
+
+  private static Sharpness sharpness(Belief after, double[] last, double[] landing, double[] own) {
+    Belief b = after.narrowed(Traits.COUNT);
+    return new Sharpness(
+        Math.sqrt(b.varianceOf(last) + own[0]), Math.sqrt(b.varianceOf(landing) + own[2]), Rows.dot(landing, b.times(last)) + own[1]);
   }
 
   /** The forecast as it is now. */
@@ -105,11 +146,11 @@ public final class Inquiry {
     double isLate = joint.chanceAbove(contact, mark);
     double isShort = Math.min(1 - isLate, 1 - joint.chanceAbove(landing, mark));
     double[] out = new double[3];
-    for (Outcome o : Outcome.values()) {
+    for (Outcome o : TAPPED) {
       double chance = o == Outcome.LATE ? isLate : o == Outcome.SHORT ? isShort : Math.max(0, 1 - isLate - isShort);
       if (chance > 1e-6) {
         Belief after = joint.copy();
-        FlightModel.tellTap(after, o, mark, contact, landing, slip);
+        Taps.tell(after, o, mark, contact, 0, landing, 0);
         double[] then = afterTaps(after, mark, left - 1);
         for (int i = 0; i < out.length; i++) {
           out[i] += chance * then[i];

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * change with the program; the reps are the truth and the model is learned again from them.
  */
 final class ModelBytes {
-  private static final int VERSION = 0x42570003;
+  private static final int VERSION = 0x42570005;
 
   private static final int SURFACES = Surface.values().length;
 
@@ -24,10 +24,11 @@ final class ModelBytes {
     Belief b = m.belief();
     int n = b.size();
     int rungs = Athlete.MAX_STEPS + 1;
-    ByteBuffer out = ByteBuffer.allocate(4 * 5 + 8 + 1 + 8 * Scatter.size() + 4 * rungs + 4 * SURFACES + 8 * (n + n * (n + 1) / 2));
+    ByteBuffer out = ByteBuffer.allocate(4 * 5 + 8 + 8 + 8 + 8 * Scatter.size() + 4 * rungs + 4 * SURFACES + 8 * (n + n * (n + 1) / 2) + m.drills().bytes().length);
     LocalDate last = m.lastDate();
     out.putInt(VERSION).putInt(n).putInt(code(m.level())).putInt(m.reps()).putInt(m.measuredReps());
-    out.putLong(last == null ? Long.MIN_VALUE : last.toEpochDay()).put((byte) (m.dayMeasured() ? 1 : 0));
+    out.putLong(last == null ? Long.MIN_VALUE : last.toEpochDay()).putDouble(m.unsettled());
+    out.putLong(m.squad());
     for (double figure : m.scatter().figures()) {
       out.putDouble(figure);
     }
@@ -45,7 +46,7 @@ final class ModelBytes {
         out.putDouble(b.covariance(i, j));
       }
     }
-    return out.array();
+    return out.put(m.drills().bytes()).array();
   }
 
   private static int code(Level level) {
@@ -71,7 +72,8 @@ final class ModelBytes {
       int measured = in.getInt();
       long epochDay = in.getLong();
       @Nullable LocalDate last = epochDay == Long.MIN_VALUE ? null : LocalDate.ofEpochDay(epochDay);
-      boolean dayMeasured = in.get() == 1;
+      double unsettled = in.getDouble();
+      long squad = in.getLong();
       double[] figures = new double[Scatter.size()];
       for (int i = 0; i < figures.length; i++) {
         figures[i] = in.getDouble();
@@ -93,7 +95,7 @@ final class ModelBytes {
           b.setCovariance(i, j, in.getDouble());
         }
       }
-      return Optional.of(new FlightModel(level, b, Scatter.of(figures), last, dayMeasured, reps, measured, rungs, surfaces));
+      return Optional.of(new FlightModel(level, squad, b, Scatter.of(figures), last, unsettled, reps, measured, rungs, surfaces, DrillSlots.read(in)));
     } catch (BufferUnderflowException cutShort) {
       return Optional.empty();
     }

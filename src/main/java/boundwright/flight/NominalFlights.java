@@ -4,6 +4,7 @@ import boundwright.athlete.Level;
 import boundwright.footfall.Flight;
 import boundwright.footfall.FlightKind;
 import boundwright.footfall.Sequence;
+import org.hipparchus.util.FastMath;
 
 /**
  * The flights of a typical athlete of a level: the prior's middle, from which each athlete is learned as a deviation.
@@ -30,7 +31,7 @@ final class NominalFlights {
     double[] out = new double[sequence.size()];
     double excess = entrySpeed(steps) - HELD_SPEED;
     for (Flight f : sequence.flights()) {
-      double v = HELD_SPEED + excess * Math.pow(KEPT, f.order() - 1);
+      double v = HELD_SPEED + excess * FastMath.pow(KEPT, f.order() - 1);
       out[f.order() - 1] = size(level) * share(f.kind()) * (0.9 + 0.4 * v);
     }
     return out;
@@ -38,7 +39,7 @@ final class NominalFlights {
 
   /** Speed into the first contact after this many steps, all levels' shape [m/s]. */
   static double entrySpeed(int steps) {
-    return FULL_SPEED - (FULL_SPEED - STANDING_SPEED) * Math.exp(-steps / STEPS_CONSTANT);
+    return FULL_SPEED - (FULL_SPEED - STANDING_SPEED) * FastMath.exp(-steps / STEPS_CONSTANT);
   }
 
   /** Relative speed of a level. */
@@ -62,7 +63,7 @@ final class NominalFlights {
     return switch (kind) {
       case HOP -> 1.0;
       case BOUND -> 0.90;
-      case JUMP -> 1.05;
+      case JUMP -> 1.17;
     };
   }
 }

@@ -1,17 +1,15 @@
 package boundwright.flight;
 
 import java.util.Arrays;
-import org.hipparchus.linear.CholeskyDecomposition;
-import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.RealMatrix;
-import org.hipparchus.linear.RealVector;
+import org.hipparchus.util.FastMath;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How much wider or narrower than the prior says an athlete scatters: a factor on the prior variance of the day, of the rep
- * and of the single flight. What is believed of the logarithms of the three factors is normal, with its mean and
- * information; each measured rep moves it by one step of recursive maximum likelihood (Fisher scoring on the rep's own
- * innovations; general theory: Ljung and Söderström 1983, from memory). Nothing is kept of the reps. Immutable.
+ * How much wider or narrower than usual an athlete scatters: a factor on the usual variance of the day, of the rep and of
+ * the single flight. Each factor takes one of {@value #STEPS} values, {@value #STEP} apart in the logarithm, and the chance
+ * of every combination is kept and weighed by Bayes' rule with what is seen. So few reps move it as far as they should
+ * (a step along the slope of the likelihood was tried first: it needed some sixty reps to believe a steady athlete), and no
+ * single rep moves it farther than it should. Immutable.
  */
 final class Scatter {
   /** The day's deviation, shared by the reps of a day. */
@@ -21,139 +19,209 @@ final class Scatter {
   /** Each flight's own. */
   static final int FLIGHT = 2;
 
-  private static final int KINDS = 3;
-  /** How far the logarithm of a factor may be from 0 before anything is measured (judgement: scatter x or / 1.6). */
+  static final int KINDS = 3;
+  static final int STEPS = 11;
+  static final double STEP = 0.5;
+  /** Logarithm of the smallest factor. */
+  static final double LEAST = -3.75;
+
+  /** Usual logarithm of a factor, how far an athlete may be from it, and how the three go together (judgement). */
+  private static final double PRIOR_MEAN = -0.8;
   private static final double PRIOR_SD = 0.9;
-  /** Who scatters much in one way mostly does in the others: correlation of the three logarithms (judgement). */
   private static final double PRIOR_TIE = 0.7;
-  /** Longest step of a logarithm at one rep: a freak rep must not undo a season. */
-  private static final double LONGEST_STEP = 0.7;
-  private static final double LEAST = Math.log(0.05);
-  private static final double MOST = Math.log(20);
 
-  private final double[] log;
-  private final double[] information;
+  private static final double[] FACTORS = new double[STEPS];
 
-  private Scatter(double[] log, double[] information) {
-    this.log = log;
-    this.information = information;
+  static {
+    for (int i = 0; i < STEPS; i++) {
+      FACTORS[i] = FastMath.exp(log(i));
+    }
   }
 
-  /** Before any rep: as wide as the prior says. */
-  static Scatter prior() {
-    double[] covariance = new double[KINDS * KINDS];
-    for (int i = 0; i < KINDS; i++) {
-      for (int j = 0; j < KINDS; j++) {
-        covariance[i * KINDS + j] = PRIOR_SD * PRIOR_SD * (i == j ? 1 : PRIOR_TIE);
+  private final double[] chance;
+  private final double[] mean = new double[KINDS];
+  private final double[] likely = new double[KINDS];
+
+  private Scatter(double[] chance) {
+    this.chance = chance;
+    for (int i = 0; i < chance.length; i++) {
+      for (int k = 0; k < KINDS; k++) {
+        int step = place(i, k);
+        mean[k] += chance[i] * FACTORS[step];
+        likely[k] += chance[i] * log(step);
       }
     }
-    RealMatrix inverse = MatrixUtils.inverse(square(covariance));
-    double[] information = new double[KINDS * KINDS];
-    for (int i = 0; i < KINDS; i++) {
-      System.arraycopy(inverse.getRow(i), 0, information, i * KINDS, KINDS);
+    for (int k = 0; k < KINDS; k++) {
+      likely[k] = FastMath.exp(likely[k]);
     }
-    return new Scatter(new double[KINDS], information);
+  }
+
+  /** Before any rep and without a squad. */
+  static Scatter prior() {
+    double[][] covariance = new double[KINDS][KINDS];
+    for (int i = 0; i < KINDS; i++) {
+      for (int j = 0; j < KINDS; j++) {
+        covariance[i][j] = PRIOR_SD * PRIOR_SD * (i == j ? 1 : PRIOR_TIE);
+      }
+    }
+    return around(new double[] {PRIOR_MEAN, PRIOR_MEAN, PRIOR_MEAN}, covariance);
+  }
+
+  /** Normal in the logarithms of the three factors, cut off where the values end. */
+  static Scatter around(double[] mean, double[][] covariance) {
+    double[][] inverse = org.hipparchus.linear.MatrixUtils.inverse(org.hipparchus.linear.MatrixUtils.createRealMatrix(covariance)).getData();
+    double[] log = new double[STEPS * STEPS * STEPS];
+    for (int i = 0; i < log.length; i++) {
+      for (int j = 0; j < KINDS; j++) {
+        for (int k = 0; k < KINDS; k++) {
+          log[i] -= (log(place(i, j)) - mean[j]) * inverse[j][k] * (log(place(i, k)) - mean[k]) / 2;
+        }
+      }
+    }
+    return new Scatter(normed(log));
+  }
+
+  private static double[] normed(double[] log) {
+    double most = Double.NEGATIVE_INFINITY;
+    for (double l : log) {
+      most = Math.max(most, l);
+    }
+    double sum = 0;
+    double[] out = new double[log.length];
+    for (int i = 0; i < log.length; i++) {
+      out[i] = FastMath.exp(log[i] - most);
+      sum += out[i];
+    }
+    for (int i = 0; i < log.length; i++) {
+      out[i] /= sum;
+    }
+    return out;
+  }
+
+  private static int place(int i, int kind) {
+    return kind == DAY ? i / (STEPS * STEPS) : kind == REP ? i / STEPS % STEPS : i % STEPS;
+  }
+
+  private static double log(int step) {
+    return LEAST + STEP * step;
+  }
+
+  /** The factor at a step. */
+  static double factor(int step) {
+    return FACTORS[step];
   }
 
   /** From {@link #figures}. */
   static Scatter of(double[] figures) {
-    return new Scatter(Arrays.copyOf(figures, KINDS), Arrays.copyOfRange(figures, KINDS, KINDS + KINDS * KINDS));
+    return new Scatter(figures.clone());
   }
 
   /** How many figures {@link #figures} has. */
   static int size() {
-    return KINDS + KINDS * KINDS;
+    return STEPS * STEPS * STEPS;
   }
 
   /** All that is kept. */
   double[] figures() {
-    double[] out = Arrays.copyOf(log, size());
-    System.arraycopy(information, 0, out, KINDS, KINDS * KINDS);
-    return out;
+    return chance.clone();
   }
 
-  /** The factor used while learning: the most likely one. */
+  /** The middle factor, used while learning. */
   double likely(int kind) {
-    return Math.exp(log[kind]);
+    return likely[kind];
   }
 
   /** The mean factor, wider while little is known; used when forecasting. */
   double mean(int kind) {
-    double variance = MatrixUtils.inverse(square(information)).getEntry(kind, kind);
-    return Math.exp(log[kind] + variance / 2);
+    return mean[kind];
+  }
+
+  /** Mean logarithms of the three factors. */
+  double[] logs() {
+    double[] out = new double[KINDS];
+    for (int k = 0; k < KINDS; k++) {
+      out[k] = FastMath.log(likely[k]);
+    }
+    return out;
+  }
+
+  /** Covariances of the logarithms of the three factors. */
+  double[][] logCovariance() {
+    double[] m = logs();
+    double[][] out = new double[KINDS][KINDS];
+    for (int i = 0; i < chance.length; i++) {
+      for (int j = 0; j < KINDS; j++) {
+        for (int k = 0; k < KINDS; k++) {
+          out[j][k] += chance[i] * (log(place(i, j)) - m[j]) * (log(place(i, k)) - m[k]);
+        }
+      }
+    }
+    return out;
+  }
+
+  /** Chance of every pair of a rep's and a flight's factor, {@code [rep step][flight step]}. */
+  double[][] pairs() {
+    double[][] out = new double[STEPS][STEPS];
+    for (int i = 0; i < chance.length; i++) {
+      out[place(i, REP)][place(i, FLIGHT)] += chance[i];
+    }
+    return out;
   }
 
   /**
-   * After one more measured rep.
+   * After something was seen of a rep.
    *
-   * @param innovation measured less expected, one per measured position [m]
-   * @param covariance of the innovation with the factors as they are [m2]
-   * @param parts how much of it each factor makes, in the order of the constants [m2]; null where it makes none
+   * @param likelihood of what was seen for each pair, {@code [rep step][flight step]}, on any common scale
    */
-  Scatter after(double[] innovation, double[][] covariance, @Nullable RealMatrix[] parts) {
-    RealMatrix inverse = new CholeskyDecomposition(MatrixUtils.createRealMatrix(covariance), 1e-9, 0).getSolver().getInverse();
-    RealVector weighted = inverse.operate(MatrixUtils.createRealVector(innovation));
-    double[] slope = new double[KINDS];
-    double[] more = information.clone();
-    @Nullable RealMatrix[] scaled = new RealMatrix[KINDS];
-    for (int k = 0; k < KINDS; k++) {
-      RealMatrix part = parts[k];
-      if (part != null) {
-        scaled[k] = inverse.multiply(part);
-        slope[k] = (weighted.dotProduct(part.operate(weighted)) - trace(scaled[k], null)) / 2;
-      }
-    }
-    for (int j = 0; j < KINDS; j++) {
-      for (int k = 0; k < KINDS; k++) {
-        if (scaled[j] != null && scaled[k] != null) {
-          more[j * KINDS + k] += trace(scaled[j], scaled[k]) / 2;
-        }
-      }
-    }
-    double[] step = MatrixUtils.inverse(square(more)).operate(slope);
-    double[] moved = log.clone();
-    for (int k = 0; k < KINDS; k++) {
-      double by = Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, step[k]));
-      moved[k] = Math.max(LEAST, Math.min(MOST, log[k] + by));
-    }
-    return new Scatter(moved, more);
-  }
-
-  /** Trace of a, or of a b. */
-  private static double trace(@Nullable RealMatrix a, @Nullable RealMatrix b) {
+  Scatter seen(double[][] likelihood) {
+    double[] out = new double[chance.length];
     double sum = 0;
-    if (a != null) {
-      int n = a.getRowDimension();
-      for (int i = 0; i < n; i++) {
-        if (b == null) {
-          sum += a.getEntry(i, i);
-        } else {
-          for (int j = 0; j < n; j++) {
-            sum += a.getEntry(i, j) * b.getEntry(j, i);
-          }
-        }
-      }
+    for (int i = 0; i < chance.length; i++) {
+      out[i] = chance[i] * likelihood[place(i, REP)][place(i, FLIGHT)];
+      sum += out[i];
     }
-    return sum;
+    return scaled(out, sum);
   }
 
-  private static RealMatrix square(double[] flat) {
-    RealMatrix m = MatrixUtils.createRealMatrix(KINDS, KINDS);
-    for (int i = 0; i < KINDS; i++) {
-      for (int j = 0; j < KINDS; j++) {
-        m.setEntry(i, j, (flat[i * KINDS + j] + flat[j * KINDS + i]) / 2);
-      }
+  /**
+   * After a day is over.
+   *
+   * @param form the day's deviation as its reps showed it, relative
+   * @param error variance of that
+   * @param usual variance of the day at factor 1
+   */
+  Scatter dayOver(double form, double error, double usual) {
+    double[] likelihood = new double[STEPS];
+    for (int i = 0; i < STEPS; i++) {
+      double variance = usual * factor(i) + error;
+      likelihood[i] = FastMath.exp(-form * form / (2 * variance)) / Math.sqrt(variance);
     }
-    return m;
+    double[] out = new double[chance.length];
+    double sum = 0;
+    for (int i = 0; i < chance.length; i++) {
+      out[i] = chance[i] * likelihood[place(i, DAY)];
+      sum += out[i];
+    }
+    return scaled(out, sum);
+  }
+
+  private Scatter scaled(double[] out, double sum) {
+    if (!(sum > 1e-200)) {
+      return this;
+    }
+    for (int i = 0; i < out.length; i++) {
+      out[i] /= sum;
+    }
+    return new Scatter(out);
   }
 
   @Override
   public boolean equals(@Nullable Object other) {
-    return other instanceof Scatter s && Arrays.equals(log, s.log) && Arrays.equals(information, s.information);
+    return other instanceof Scatter s && Arrays.equals(chance, s.chance);
   }
 
   @Override
   public int hashCode() {
-    return Arrays.hashCode(log);
+    return Arrays.hashCode(chance);
   }
 }

@@ -6,6 +6,7 @@ import boundwright.footfall.Flight;
 import boundwright.footfall.FlightKind;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import org.hipparchus.util.FastMath;
 
 /**
  * The unknowns of one athlete, all relative to {@link NominalFlights}: a flight's length is nominal x (1 + what its
@@ -14,7 +15,11 @@ import boundwright.footfall.Sequence;
  */
 final class Traits {
   static final int LEVEL = 0;
-  private static final int KIND = 1;
+  /** How fast the level changes, a 30 days. */
+  static final int SPEED = 1;
+  /** How much longer the flights from the right leg are than those from the left. */
+  static final int SIDE = 2;
+  private static final int KIND = 3;
   private static final int LEG = KIND + 3;
   private static final int HOP_AGAIN = LEG + 3;
   private static final int FIRST = HOP_AGAIN + 1;
@@ -29,38 +34,52 @@ final class Traits {
   /** The good or bad day. */
   static final int DAY = RUNG + Athlete.MAX_STEPS + 1;
   /** How many unknowns. */
-  static final int COUNT = DAY + 1;
+  static final int COUNT = DAY + 1 + DrillSlots.MOST;
+  /** First of the deviations of single drills, see {@link DrillSlots}. */
+  static final int DRILL = DAY + 1;
 
   /** Rungs closer than about this many steps resemble each other. */
   private static final double RUNG_REACH = 6;
+  private static final double LEVEL_SD = 0.13;
   private static final double RUNG_SD = 0.05;
   private static final double RUNG_SLOPE_SD = 0.15;
   private static final double ENTRY_KEPT = 0.75;
 
   private Traits() {}
 
-  /** What is believed before anything is known but the level. */
-  static Belief prior(double levelSd, double daySd) {
+  /** The traits in which athletes of one squad tell of each other: all that is no side, no surface, no day and no drill. */
+  static int[] shared() {
+    int[] out = {
+      LEVEL, KIND, KIND + 1, KIND + 2, HOP_AGAIN, FIRST, ENTRY, FADE, ENTRY_FAST, FADE_FAST, KIND_FAST, KIND_FAST + 1,
+      KIND_FAST + 2, RUNG, RUNG + 2, RUNG + 4, RUNG + 6, RUNG + 8, RUNG + 10, RUNG + 12
+    };
+    return out;
+  }
+
+  /** What is believed before anything is known but the level; the day and the drills are opened when they come. */
+  static Belief prior() {
     Belief b = new Belief(COUNT);
-    spread(b, LEVEL, 1, levelSd);
-    spread(b, KIND, 3, 0.06);
-    spread(b, LEG, 3, 0.05);
-    spread(b, HOP_AGAIN, 1, 0.06);
+    spread(b, LEVEL, 1, LEVEL_SD);
+    spread(b, SPEED, 1, Wander.SPEED_SD);
+    spread(b, SIDE, 1, 0.06);
+    spread(b, KIND, 2, 0.06);
+    spread(b, KIND + 2, 1, 0.11);
+    spread(b, LEG, 3, 0.02);
+    spread(b, HOP_AGAIN, 1, 0.05);
     spread(b, FIRST, 1, 0.05);
-    spread(b, ENTRY, 1, 0.07);
-    spread(b, FADE, 1, 0.10);
-    spread(b, ENTRY_FAST, 1, 0.10);
-    spread(b, FADE_FAST, 1, 0.10);
-    spread(b, KIND_FAST, 3, 0.07);
+    spread(b, ENTRY, 1, 0.06);
+    spread(b, FADE, 1, 0.08);
+    spread(b, ENTRY_FAST, 1, 0.08);
+    spread(b, FADE_FAST, 1, 0.08);
+    spread(b, KIND_FAST, 3, 0.05);
     spread(b, SURFACE, 5, 0.03);
     for (int i = 0; i <= Athlete.MAX_STEPS; i++) {
       for (int j = 0; j <= i; j++) {
         double apart = Math.sqrt(3) * (i - j) / RUNG_REACH;
-        double near = RUNG_SD * RUNG_SD * (1 + apart) * Math.exp(-apart);
+        double near = RUNG_SD * RUNG_SD * (1 + apart) * FastMath.exp(-apart);
         b.setCovariance(RUNG + i, RUNG + j, near + RUNG_SLOPE_SD * RUNG_SLOPE_SD * fast(i) * fast(j));
       }
     }
-    spread(b, DAY, 1, daySd);
     return b;
   }
 
@@ -76,14 +95,16 @@ final class Traits {
    * @param flight which of {@code sequence}
    * @param steps approach steps
    * @param surface what is bounded on
+   * @param slot of the drill, -1 if it has none
    */
-  static void add(double[] h, double weight, Sequence sequence, Flight flight, int steps, Surface surface) {
+  static void add(double[] h, double weight, Sequence sequence, Flight flight, int steps, Surface surface, int slot) {
     int kind = place(flight.kind());
     double fast = fast(steps);
     int order = flight.order();
-    double entry = Math.pow(ENTRY_KEPT, order - 1);
+    double entry = FastMath.pow(ENTRY_KEPT, order - 1);
     double fade = (order - 1) / 10.0;
     h[LEVEL] += weight;
+    h[SIDE] += flight.from() == Foot.RIGHT ? weight / 2 : -weight / 2;
     h[KIND + kind] += weight;
     h[LEG + kind] += flight.from() == Foot.RIGHT ? weight / 2 : -weight / 2;
     if (order > 1
@@ -102,6 +123,9 @@ final class Traits {
     h[SURFACE + place(surface)] += weight;
     h[RUNG + steps] += weight;
     h[DAY] += weight;
+    if (slot >= 0) {
+      h[DRILL + slot] += weight;
+    }
   }
 
   private static int place(FlightKind kind) {

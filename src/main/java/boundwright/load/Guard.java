@@ -66,7 +66,7 @@ public final class Guard {
     pain(care, today.date()).ifPresent(out::add);
     out.addAll(rules(level, care, history, today.date()).all(DaySum.of(today, weights, limits)));
     singleLegSeries(level, care, today).ifPresent(out::add);
-    if (!today.work().isEmpty()) {
+    if (today.work().stream().anyMatch(w -> !w.atTheBoard())) {
       out.add(surface(today));
     }
     return Verdict.of(out, today.contacts());
@@ -109,9 +109,10 @@ public final class Guard {
             care.growing() ? LoadSources.NO_SHOCK : LoadSources.SERIES));
   }
 
+  /** Of bounding; a jump at the board is made on the runway there is. */
   Finding surface(DayLoad today) {
-    boolean concrete = today.work().stream().anyMatch(w -> w.surface() == Surface.CONCRETE);
-    boolean track = today.work().stream().anyMatch(w -> w.surface() == Surface.TRACK);
+    boolean concrete = today.work().stream().anyMatch(w -> !w.atTheBoard() && w.surface() == Surface.CONCRETE);
+    boolean track = today.work().stream().anyMatch(w -> !w.atTheBoard() && w.surface() == Surface.TRACK);
     Answer answer = concrete ? Answer.REFUSED : track ? Answer.CAUTION : Answer.ALLOWED;
     String said =
         concrete

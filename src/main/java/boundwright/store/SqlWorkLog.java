@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Everything that was logged of the legs, gathered from the tables of all rooms in a few reads for a whole squad.
  *
- * <p>A jump is made on the athlete's take-off foot. A take-off at the board that was measured as a jump too is one jump: of one day
+ * <p>An abandoned rep counts up to where it broke off, whole where nobody counted. A jump is made on the athlete's take-off foot. A take-off at the board that was measured as a jump too is one jump: of one day
  * the larger of the two numbers counts. One without a distance counts as its contact at the board alone. A pass in a meet counts
  * nothing; a foul counts as a whole jump, the careful reading.
  */
@@ -148,11 +148,12 @@ final class SqlWorkLog implements WorkLog {
   private static void reps(Handle h, Map<Long, Days> days, LocalDate from) {
     Map<String, Sequence> read = new HashMap<>();
     read(h, days, from,
-        "SELECT athlete_id, date, sequence, approach_steps, surface FROM rep"
+        "SELECT athlete_id, date, sequence, approach_steps, surface, broke_off_after FROM rep"
             + " WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
         (r, whose, date) -> {
           Sequence sequence = read.computeIfAbsent(r.getString("sequence"), Sequence::parse);
-          whose.add(date, new Work(sequence, 1, r.getInt("approach_steps"), Columns.word(Surface.class, "surface", r.getString("surface"))));
+          Integer after = Columns.whole(r, "broke_off_after");
+          whose.add(date, new Work(after == null ? sequence : sequence.first(after), 1, r.getInt("approach_steps"), Columns.word(Surface.class, "surface", r.getString("surface"))));
         });
   }
 

@@ -64,7 +64,8 @@ class ReadyAndLoadCommandTest {
   void loadSaysWhatTheGuardFoundAndCountsTheLegs() {
     JsonNode a = json("load", "--athlete", "Tovi Plover", "--json");
     assertThat(a.get("answer").asText()).isEqualTo("refused");
-    JsonNode hold = a.get("findings").get(0);
+    assertThat(a.get("held").asBoolean()).isTrue();
+    JsonNode hold = a.at("/withPlan/findings/0");
     assertThat(hold.get("rule").asText()).isEqualTo("medical hold");
     assertThat(hold.get("mayBeOverridden").asBoolean()).isFalse();
     assertThat(hold.get("source").asText()).isNotBlank();

@@ -93,17 +93,18 @@ class BeliefTest {
       double limit = mu + sd * (r.nextDouble() * 8 - 4);
       boolean above = r.nextBoolean();
       double slip = round % 3 == 0 ? 0 : 0.01;
+      double miss = round % 2 == 0 ? slip : 0.05;
       Belief b = new Belief(1);
       b.setMean(0, mu);
       b.setCovariance(0, 0, sd * sd);
-      b.side(new double[] {1}, limit, above, slip);
+      b.side(new double[] {1}, limit, above, 1 - slip, miss);
       double z = 0;
       double first = 0;
       double second = 0;
       int steps = 400_000;
       for (int i = 0; i < steps; i++) {
         double x = mu + sd * (-10 + 20 * (i + 0.5) / steps);
-        double w = normal.density((x - mu) / sd) * ((x > limit) == above ? 1 - slip : slip);
+        double w = normal.density((x - mu) / sd) * ((x > limit) == above ? 1 - slip : miss);
         z += w;
         first += w * x;
         second += w * x * x;
@@ -121,9 +122,37 @@ class BeliefTest {
     double before0 = b.mean(0);
     double before1 = b.mean(1);
     double ratio = b.covariance(0, 1) / b.variance(0);
-    b.side(new double[] {1, 0, 0}, before0 + 1, true, 0);
+    b.side(new double[] {1, 0, 0}, before0 + 1, true, 1, 0);
     assertThat(b.mean(1) - before1).isCloseTo(ratio * (b.mean(0) - before0), within(1e-10));
     assertThat(b.mean(0)).isGreaterThan(before0);
+  }
+
+  /** Mean and covariance of two normals mixed, against drawing neither: the textbook's formula by hand for two unknowns. */
+  @Test
+  void mixingMatchesTheMomentsOfTheMixture() {
+    Belief a = random(new Random(SEED), 2);
+    Belief b = random(new Random(SEED + 1), 2);
+    Belief m = a.mixed(b, 0.3);
+    double mean0 = 0.3 * a.mean(0) + 0.7 * b.mean(0);
+    double mean1 = 0.3 * a.mean(1) + 0.7 * b.mean(1);
+    double both =
+        0.3 * (a.covariance(0, 1) + a.mean(0) * a.mean(1)) + 0.7 * (b.covariance(0, 1) + b.mean(0) * b.mean(1)) - mean0 * mean1;
+    assertThat(m.mean(0)).isCloseTo(mean0, within(1e-12));
+    assertThat(m.covariance(0, 1)).isCloseTo(both, within(1e-12));
+  }
+
+  /** x moves by g times v, v shrinks to k of itself: the covariance is F P F' by the library. */
+  @Test
+  void flowingIsALinearMap() {
+    Belief b = random(new Random(SEED), 4);
+    RealMatrix f = MatrixUtils.createRealIdentityMatrix(4);
+    f.setEntry(1, 3, 0.8);
+    f.setEntry(3, 3, 0.6);
+    RealMatrix wanted = f.multiply(cov(b)).multiply(f.transpose());
+    RealVector wantedMean = f.operate(mean(b));
+    b.flow(1, 3, 0.8, 0.6);
+    assertThat(cov(b).subtract(wanted).getNorm1()).isLessThan(1e-12);
+    assertThat(mean(b).subtract(wantedMean).getNorm()).isLessThan(1e-12);
   }
 
   @Test
@@ -131,7 +160,7 @@ class BeliefTest {
     for (double slip : new double[] {0.01, 0.001}) {
       Belief b = new Belief(1);
       b.setCovariance(0, 0, 1);
-      b.side(new double[] {1}, 40, true, slip);
+      b.side(new double[] {1}, 40, true, 1 - slip, slip);
       assertThat(b.mean(0)).isFinite();
       assertThat(b.variance(0)).isPositive();
     }

@@ -86,7 +86,8 @@ class FlightModelTest {
     FlightModel m = prior();
     double usual = landing(m, 4, DAY);
     for (int i = 0; i < 30; i++) {
-      m = m.learn(rep(DAY.plusDays(i / 5), 4, usual, null, null));
+      double form = i / 5 % 2 == 0 ? 1.02 : 0.98;
+      m = m.learn(rep(DAY.plusDays(i / 5), 4, usual * form * (i % 2 == 0 ? 1.01 : 0.99), null, null));
     }
     LocalDate good = DAY.plusDays(10);
     for (int i = 0; i < 4; i++) {

@@ -20,7 +20,8 @@ import java.util.function.Function;
  * athlete staying on the approach whatever is answered.
  *
  * <p>Run: {@code bench/gate}, or {@code mvn -q test-compile dependency:build-classpath -Dmdep.outputFile=target/cp && java -cp
- * target/test-classes:target/classes:$(cat target/cp) boundwright.readiness.GateSeasons [athletes]}
+ * target/test-classes:target/classes:$(cat target/cp) boundwright.readiness.GateSeasons
+ * [athletes [part ...]]}
  */
 public final class GateSeasons {
   /** Sessions in four weeks. */
@@ -123,21 +124,27 @@ public final class GateSeasons {
     System.out.println(out);
   }
 
-  /** Prints the tables. */
+  /** Prints the tables: all, or the parts named after the number of athletes. */
   public static void main(String[] args) {
     int n = args.length > 0 ? Integer.parseInt(args[0]) : 2000;
+    List<String> parts = args.length > 1 ? List.of(args).subList(1, args.length) : List.of("shares", "learners", "losses", "fading", "speed", "jointly");
     long seed = 12;
-    System.out.println(n + " athletes a row, seed " + seed + ", two sessions a week, asked after each of 24; own output\n");
-    shares(n, seed);
-    learners(n, seed);
-    losses(n, seed);
-    fading(n, seed);
-    speed(n, seed);
-    jointly(n, seed);
+    System.out.println(n + " athletes a row, seed " + seed + ", two sessions a week, asked after each of 24; own output");
+    for (String part : parts) {
+      switch (part) {
+        case "shares" -> shares(n, seed);
+        case "learners" -> learners(n, seed);
+        case "losses" -> losses(n, seed);
+        case "fading" -> fading(n, seed);
+        case "speed" -> speed(n, seed);
+        case "jointly" -> jointly(n, seed);
+        default -> System.out.println("No part is called '" + part + "': shares, learners, losses, fading, speed, jointly.");
+      }
+    }
   }
 
   private static void shares(int n, long seed) {
-    System.out.println("Clean reps alone, constant share (24 sessions of six | of twelve | with form of the day, SD .5 in log-odds); then with the least stay");
+    System.out.println("\nClean reps alone, constant share (24 sessions of six | of twelve | with form of the day, SD .5 in log-odds); then with the least stay");
     row("share", "reps ever", "reps in 4 weeks", "of twelve ever", "form ever", "form in 4 weeks", "+ stay, from 4: in 4 weeks", "from 6: ever", "from 6: in 4 weeks", "told back in 12 weeks", "with form");
     for (int p = 50; p <= 100; p += 5) {
       SeasonAthlete kind = SeasonAthlete.of(p / 100.0);

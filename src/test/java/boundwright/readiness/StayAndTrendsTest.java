@@ -64,12 +64,12 @@ class StayAndTrendsTest {
     assertThat(time(DrillFamily.SINGLE_LEG, 4, 6, List.of()).why()).as("the coach has them on 6 steps").isEqualTo(Why.KNOWN);
   }
 
-  private static List<GateRep> day(int ago, double... lengths) {
+  private static LookedDay day(int ago, double... lengths) {
     List<GateRep> out = new ArrayList<>();
     for (double l : lengths) {
       out.add(new GateRep(TODAY.minusDays(ago), true, l));
     }
-    return out;
+    return LookedDay.of(out).get(0);
   }
 
   /**

@@ -23,6 +23,7 @@ import boundwright.readiness.RungDecision;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
 import boundwright.readiness.TestScore;
+import boundwright.technique.Teaching;
 import boundwright.technique.Fault;
 import boundwright.technique.FaultTick;
 import boundwright.technique.LookRepository.SecondLook;
@@ -62,6 +63,15 @@ class LooksAndTestsTest {
   private Rep judged(List<String> faults) {
     Rep tap = Fixtures.tap(ada.id(), Fixtures.TODAY);
     return new Rep(0, ada.id(), tap.date(), Sequence.parse("RRL x2"), 4, Surface.TRACK, List.of(), null, tap.outcome(), null, true, faults);
+  }
+
+  @Test
+  void whatIsTaughtIsKeptAndTheHeelLeadsUntilThen() {
+    assertThat(w.looks().teaching()).isEqualTo(Teaching.DEFAULT);
+    w.looks().keep(new Teaching(8));
+    assertThat(w.looks().teaching()).isEqualTo(new Teaching(8));
+    w.looks().keep(Teaching.DEFAULT);
+    assertThat(w.looks().teaching()).isEqualTo(Teaching.DEFAULT);
   }
 
   @Test

@@ -137,16 +137,21 @@ public final class ContactWeights {
     return new LegLoad(s.size(), s.count(Foot.RIGHT), s.count(Foot.LEFT), right, left);
   }
 
-  /** Other work weighed with a power, 4 to 9; the same for both legs. */
+  /** Other work weighed with a power, 4 to 9; but for bounds the same for both legs. */
   public LegLoad of(OtherWork work, double power) {
     double each =
         switch (work.kind()) {
+          case BOUNDS -> bound((int) work.grade(), power);
           case SPRINT -> work.amount() / SPRINT_STEP_M / 2 * Math.pow(sprintStep(), power);
           case WEIGHTS -> work.amount() * scale.setUnits();
           case BOXES -> work.amount() * Math.pow(boxLanding(work.grade()), power);
           case SPORT -> work.amount() / 60 * work.grade() / 10 * scale.sportUnits();
         };
-    return new LegLoad(work.jumpContacts(), work.jumpContacts(), work.jumpContacts(), each, each);
+    int right = work.jumpContacts(Foot.RIGHT);
+    int left = work.jumpContacts(Foot.LEFT);
+    return work.kind() == OtherWork.Kind.BOUNDS
+        ? new LegLoad(work.jumpContacts(), right, left, right * each, left * each)
+        : new LegLoad(work.jumpContacts(), right, left, each, each);
   }
 
   private double sprintStep() {

@@ -86,17 +86,17 @@ final class WorkDesk {
     WorkView.LogForm form = log == null ? freshForm(asked, token, marks, settings, recent, tapeMoved) : log;
     return new WorkView(
         athlete, asked, settings.unit(), plan, badSequence, badSteps, refused, marks, form, said, recent, redrawChooser,
-        day, catalogue(), bench.advisor().rungs());
+        day, catalogue(asked.steps().matches("\\d{1,2}") ? Integer.parseInt(asked.steps()) : athlete.rung()), bench.advisor().rungs());
   }
 
-  /** The faults that can be ticked. */
-  FaultCatalogue catalogue() {
-    return new FaultCatalogue(bench.looks().ownFaults());
+  /** The faults that can be ticked, the foot's contact as it is taught from this approach. */
+  private FaultCatalogue catalogue(int steps) {
+    return new FaultCatalogue(bench.looks().ownFaults(), bench.looks().teaching().at(steps));
   }
 
   /** What to say and do about the faults of a rep, and where to look for the beginning of each. */
   List<WorkView.Cue> cues(Rep rep) {
-    FaultCatalogue catalogue = catalogue();
+    FaultCatalogue catalogue = catalogue(rep.approachSteps());
     List<WorkView.Cue> out = new ArrayList<>();
     for (FaultTrends.Course course : FaultTrends.ofDrill(List.of(JudgedReps.of(rep))).courses()) {
       String look = course.firstShows().isEmpty() ? "" : course.whereToLook(rep.sequence());

@@ -83,7 +83,7 @@ public final class SecondHandler {
     byObserver.forEach((name, looks) -> observers.add(observer(name, looks, judged)));
     SecondView view =
         new SecondView(
-            athlete, last(athlete), List.copyOf(observers), new FaultCatalogue(bench.looks().ownFaults()), written, gate.fresh(),
+            athlete, last(athlete), List.copyOf(observers), new FaultCatalogue(bench.looks().ownFaults(), bench.looks().teaching().anywhere()), written, gate.fresh(),
             bench.settings().settings().unit(), LocalDate.now(bench.clock()));
     pages.show(ctx, written.status(), "watching/second", "Second observer", "squad", view);
   }

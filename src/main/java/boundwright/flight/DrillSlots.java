@@ -1,0 +1,88 @@
+package boundwright.flight;
+
+import boundwright.footfall.Sequence;
+import java.io.ByteArrayOutputStream;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The drills (sequence and rung) of which a deviation of their own is remembered, the one used last at the end: no few traits
+ * fit every drill, so each may be a little longer or shorter than its flights' traits say. Immutable.
+ *
+ * @param keys one a slot, in the order of the slots; empty where a slot is free
+ * @param used slots from the one used longest ago to the one used last
+ */
+record DrillSlots(List<String> keys, List<Integer> used) {
+  /** How many are remembered; one more takes the place of the one used longest ago. */
+  static final int MOST = 12;
+  /** How far a drill may be from what its flights' traits say (relative standard deviation; judgement). */
+  static final double SD = 0.02;
+
+  static final DrillSlots NONE = new DrillSlots(List.of(), List.of());
+
+  DrillSlots {
+    keys = List.copyOf(keys);
+    used = List.copyOf(used);
+  }
+
+  /** Slot of a drill, -1 if it has none. */
+  int of(Sequence sequence, int steps) {
+    return keys.indexOf(key(sequence, steps));
+  }
+
+  /** With this drill as the one used last. */
+  DrillSlots with(Sequence sequence, int steps) {
+    int slot = of(sequence, steps);
+    if (slot >= 0 && used.get(used.size() - 1) == slot) {
+      return this;
+    }
+    List<String> drills = new ArrayList<>(keys);
+    if (slot < 0) {
+      slot = drills.size() < MOST ? drills.size() : used.get(0);
+      if (slot == drills.size()) {
+        drills.add("");
+      }
+      drills.set(slot, key(sequence, steps));
+    }
+    List<Integer> order = new ArrayList<>(used);
+    order.remove((Integer) slot);
+    order.add(slot);
+    return new DrillSlots(drills, order);
+  }
+
+  /** Whether a slot holds the same drill in {@code before}. */
+  boolean same(DrillSlots before, int slot) {
+    return slot < before.keys.size() && before.keys.get(slot).equals(keys.get(slot));
+  }
+
+  private static String key(Sequence sequence, int steps) {
+    return sequence.letters() + steps;
+  }
+
+  byte[] bytes() {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    out.write(keys.size());
+    for (int i = 0; i < keys.size(); i++) {
+      byte[] key = keys.get(i).getBytes(StandardCharsets.US_ASCII);
+      out.write(used.get(i));
+      out.write(key.length);
+      out.writeBytes(key);
+    }
+    return out.toByteArray();
+  }
+
+  static DrillSlots read(ByteBuffer in) {
+    int n = in.get();
+    List<String> keys = new ArrayList<>();
+    List<Integer> used = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      used.add((int) in.get());
+      byte[] key = new byte[in.get()];
+      in.get(key);
+      keys.add(new String(key, StandardCharsets.US_ASCII));
+    }
+    return new DrillSlots(keys, used);
+  }
+}

@@ -1,0 +1,185 @@
+package boundwright.flight;
+
+import java.nio.BufferUnderflowException;
+import java.nio.ByteBuffer;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the athletes of one squad say of each other before an athlete has reps of their own: the usual ratios of flights and how
+ * widely athletes of this squad scatter. A snapshot: made from athletes learned without any squad, numbered, never changed, so
+ * that the same snapshot and the same reps give the same model wherever it runs. An athlete's own reps are left out of
+ * their own prior, and always win over it. Immutable.
+ */
+public final class SquadPrior {
+  /** Reps that an athlete must have logged to speak for the squad (judgement). */
+  public static final int LEAST_REPS = 12;
+  /** Fewer others than this say nothing (judgement). */
+  public static final int LEAST_OTHERS = 4;
+
+  private static final int VERSION = 0x53510001;
+  /** No squad: what is believed of anybody. */
+  public static final SquadPrior NONE = new SquadPrior(0, List.of());
+
+  private final long number;
+  private final List<Known> known;
+  private final @Nullable Pooled traits;
+  private final @Nullable Pooled scatter;
+
+  /** What is known of one athlete: traits and logarithms of the scatter's factors, each with its covariance. */
+  private record Known(long athlete, double[] traits, double[][] traitsCovariance, double[] scatter, double[][] scatterCovariance) {}
+
+  private SquadPrior(long number, List<Known> known) {
+    this.number = number;
+    this.known = List.copyOf(known);
+    if (known.size() < LEAST_OTHERS) {
+      traits = null;
+      scatter = null;
+      return;
+    }
+    Belief neutral = Traits.prior();
+    int[] shared = Traits.shared();
+    traits =
+        new Pooled(
+            neutral.means(shared),
+            neutral.covariances(shared),
+            known.stream().map(Known::traits).toList(),
+            known.stream().map(Known::traitsCovariance).toList());
+    scatter =
+        new Pooled(
+            Scatter.prior().logs(),
+            Scatter.prior().logCovariance(),
+            known.stream().map(Known::scatter).toList(),
+            known.stream().map(Known::scatterCovariance).toList());
+  }
+
+  /**
+   * Makes a snapshot.
+   *
+   * @param number of the snapshot, above 0
+   * @param alone the squad's models by the athlete's number, each learned from {@link #NONE}
+   */
+  public static SquadPrior of(long number, Map<Long, FlightModel> alone) {
+    int[] shared = Traits.shared();
+    List<Known> known = new ArrayList<>();
+    new TreeMap<>(alone)
+        .forEach(
+            (id, m) -> {
+              if (m.reps() >= LEAST_REPS) {
+                known.add(
+                    new Known(
+                        id,
+                        m.belief().means(shared),
+                        m.belief().covariances(shared),
+                        m.scatter().logs(),
+                        m.scatter().logCovariance()));
+              }
+            });
+    return new SquadPrior(number, known);
+  }
+
+  /** The snapshot's number; 0 is no squad. */
+  public long number() {
+    return number;
+  }
+
+  /** How many athletes speak in it. */
+  public int athletes() {
+    return known.size();
+  }
+
+  private int place(long athlete) {
+    for (int i = 0; i < known.size(); i++) {
+      if (known.get(i).athlete() == athlete) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  private boolean says(int without) {
+    return known.size() - (without < 0 ? 0 : 1) >= LEAST_OTHERS;
+  }
+
+  /** What is believed of this athlete's traits before anything of their own is known. */
+  Belief traits(long athlete) {
+    Belief b = Traits.prior();
+    int own = place(athlete);
+    if (traits != null && says(own)) {
+      b.believe(Traits.shared(), traits.mean(own), traits.covariance(own));
+    }
+    return b;
+  }
+
+  /** Likewise of their scatter. */
+  Scatter scatter(long athlete) {
+    int own = place(athlete);
+    return scatter == null || !says(own) ? Scatter.prior() : Scatter.around(scatter.mean(own), scatter.covariance(own));
+  }
+
+  /** The snapshot as bytes for the store. */
+  public byte[] toBytes() {
+    int n = Traits.shared().length;
+    int k = Scatter.KINDS;
+    ByteBuffer out = ByteBuffer.allocate(4 + 4 + 8 + 4 + known.size() * 8 * (1 + n + n * n + k + k * k));
+    out.putInt(VERSION).putInt(n).putLong(number).putInt(known.size());
+    for (Known a : known) {
+      out.putLong(a.athlete());
+      write(out, a.traits(), a.traitsCovariance());
+      write(out, a.scatter(), a.scatterCovariance());
+    }
+    return out.array();
+  }
+
+  /** The snapshot from the store; empty if another version wrote it, so that it is made again. */
+  public static Optional<SquadPrior> fromBytes(byte[] bytes) {
+    try {
+      ByteBuffer in = ByteBuffer.wrap(bytes);
+      int n = Traits.shared().length;
+      if (in.getInt() != VERSION || in.getInt() != n) {
+        return Optional.empty();
+      }
+      long number = in.getLong();
+      int count = in.getInt();
+      List<Known> known = new ArrayList<>();
+      for (int i = 0; i < count; i++) {
+        known.add(
+            new Known(in.getLong(), row(in, n), square(in, n), row(in, Scatter.KINDS), square(in, Scatter.KINDS)));
+      }
+      return Optional.of(new SquadPrior(number, known));
+    } catch (BufferUnderflowException cutShort) {
+      return Optional.empty();
+    }
+  }
+
+  private static void write(ByteBuffer out, double[] mean, double[][] covariance) {
+    for (double m : mean) {
+      out.putDouble(m);
+    }
+    for (double[] row : covariance) {
+      for (double c : row) {
+        out.putDouble(c);
+      }
+    }
+  }
+
+  private static double[] row(ByteBuffer in, int n) {
+    double[] out = new double[n];
+    for (int i = 0; i < n; i++) {
+      out[i] = in.getDouble();
+    }
+    return out;
+  }
+
+  private static double[][] square(ByteBuffer in, int n) {
+    double[][] out = new double[n][];
+    for (int i = 0; i < n; i++) {
+      out[i] = row(in, n);
+    }
+    return out;
+  }
+}

@@ -1,0 +1,60 @@
+package boundwright.flight;
+
+import org.hipparchus.util.FastMath;
+
+/**
+ * How an athlete may change while nobody looks. Between days the level moves with a speed of its own, which is learned and
+ * dies away ({@value #MEMORY_DAYS} days), and by a little chance; so does the difference between the legs. Days without
+ * any log may have been a rest, an illness or a hurt leg: after {@value #USUAL_GAP} days the level, its speed and the
+ * legs' difference are each less sure, the level is taken to have fallen a little, and things move faster for some weeks.
+ * All standing: judgement, settled on simulated seasons.
+ */
+final class Wander {
+  static final double MEMORY_DAYS = 60;
+  static final int USUAL_GAP = 10;
+  private static final int MOST_DAYS = 365;
+  /** Relative standard deviation of the speed of change, a 30 days. */
+  static final double SPEED_SD = 0.03;
+  /** Variance that chance adds in 30 days: of the level, of the legs' difference. */
+  private static final double LEVEL_30 = square(0.015);
+  private static final double SIDE_30 = square(0.015);
+  /** After a break: the level's likely fall, and how unsure level, speed and legs are (relative). */
+  private static final double FALL = 0.058;
+  private static final double BREAK_LEVEL = 0.038;
+  private static final double BREAK_SPEED = 0.03;
+  private static final double BREAK_SIDE = 0.11;
+  private static final double BREAK_DAYS = 14;
+  /** What an unsettled athlete adds in 30 days: level, legs; and how fast that dies away. */
+  private static final double UNSETTLED_LEVEL_30 = square(0.03);
+  private static final double UNSETTLED_SIDE_30 = square(0.08);
+  private static final double SETTLING_DAYS = 28;
+
+  private Wander() {}
+
+  /**
+   * Lets days pass.
+   *
+   * @param b changed
+   * @param days since the last day logged, above 0
+   * @param unsettled 0 to 1, as it was on the last day
+   * @return how unsettled the athlete is now
+   */
+  static double pass(Belief b, long days, double unsettled) {
+    double d = Math.min(days, MOST_DAYS);
+    double months = d / 30;
+    double kept = FastMath.exp(-d / MEMORY_DAYS);
+    b.flow(Traits.LEVEL, Traits.SPEED, MEMORY_DAYS / 30 * (1 - kept), kept);
+    b.diffuse(Traits.SPEED, square(SPEED_SD) * (1 - kept * kept));
+    double size = d <= USUAL_GAP ? 0 : 1 - FastMath.exp(-(d - USUAL_GAP) / BREAK_DAYS);
+    double restless = unsettled * months;
+    b.diffuse(Traits.LEVEL, LEVEL_30 * months + UNSETTLED_LEVEL_30 * restless + square(BREAK_LEVEL * size));
+    b.diffuse(Traits.SPEED, square(BREAK_SPEED * size));
+    b.diffuse(Traits.SIDE, SIDE_30 * months + UNSETTLED_SIDE_30 * restless + square(BREAK_SIDE * size));
+    b.setMean(Traits.LEVEL, b.mean(Traits.LEVEL) - FALL * size);
+    return Math.max(unsettled * FastMath.exp(-d / SETTLING_DAYS), size);
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+}

@@ -1,0 +1,54 @@
+package boundwright.flight.season;
+
+/** What happens to an athlete over a season, beside the form of the day (invented courses, no evidence about athletes). */
+enum Scenario {
+  /** Nothing. */
+  STEADY,
+  /** Flights grow by 5 % in six weeks after three steady ones. */
+  PLUS_5,
+  /** Flights grow by 8 % in six weeks after three steady ones. */
+  PLUS_8,
+  /** Four weeks off after five weeks; back some 4 % shorter, made good in three weeks. */
+  FOUR_WEEKS_OFF,
+  /** Three weeks off after four weeks; flights from one leg are back 14 % shorter, two thirds made good in five weeks. */
+  ONE_LEG_BACK;
+
+  /** Relative change of all flights on a day of the season, days from 0; {@code loss} is this athlete's own after time off. */
+  double change(double day, double loss) {
+    return switch (this) {
+      case STEADY, ONE_LEG_BACK -> 0;
+      case PLUS_5 -> 0.05 * Math.max(0, Math.min(1, (day - 21) / 42));
+      case PLUS_8 -> 0.08 * Math.max(0, Math.min(1, (day - 21) / 42));
+      case FOUR_WEEKS_OFF -> day < 63 ? 0 : -loss * Math.max(0, 1 - (day - 63) / 21);
+    };
+  }
+
+  /** Relative change of the flights from the hurt leg. */
+  double legChange(double day) {
+    return this != ONE_LEG_BACK || day < 49 ? 0 : -0.14 * Math.max(0.33, 1 - 0.67 * (day - 49) / 35);
+  }
+
+  /** Whether there is training on this day of the season. */
+  boolean trains(int day) {
+    return switch (this) {
+      case FOUR_WEEKS_OFF -> day < 35 || day >= 63;
+      case ONE_LEG_BACK -> day < 28 || day >= 49;
+      default -> true;
+    };
+  }
+
+  /** First day after the time off; beyond every season where there is none. */
+  int firstDayBack() {
+    return this == FOUR_WEEKS_OFF ? 63 : this == ONE_LEG_BACK ? 49 : Integer.MAX_VALUE;
+  }
+
+  /** Day from which the model is judged: when the change begins. */
+  int judgedFrom() {
+    return this == FOUR_WEEKS_OFF ? 63 : this == ONE_LEG_BACK ? 49 : 21;
+  }
+
+  /** How many weeks the season has. */
+  int weeks() {
+    return this == FOUR_WEEKS_OFF || this == ONE_LEG_BACK ? 12 : 9;
+  }
+}
