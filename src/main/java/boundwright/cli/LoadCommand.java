@@ -162,6 +162,8 @@ final class LoadCommand implements Callable<Integer> {
       String date,
       String level,
       String answer,
+      int contactsToday,
+      List<FindingAnswer> findings,
       boolean held,
       boolean notKnownYet,
       String said,
@@ -260,6 +262,8 @@ final class LoadCommand implements Callable<Integer> {
         day.toString(),
         who.level().label(),
         verdict.answer().label(),
+        verdict.soFar().contacts(),
+        Half.of(verdict.withPlan()).findings(),
         verdict.held(),
         verdict.notKnownYet(),
         verdict.held() ? verdict.reason() : verdict.said(),
@@ -305,7 +309,7 @@ final class LoadCommand implements Callable<Integer> {
       out.println(room(a.room()));
     }
     out.println(planned ? "With the plan, on " + a.date() + ":" : "Today with the plan:");
-    for (FindingAnswer f : a.withPlan().findings()) {
+    for (FindingAnswer f : a.findings()) {
       out.printf("  %-9s %-28s %s%n            %s%n", f.answer(), f.rule(), f.said(), f.source());
     }
     out.println();

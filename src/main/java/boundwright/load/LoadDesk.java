@@ -35,7 +35,7 @@ public final class LoadDesk {
   private final LoadRepository load;
   private final CareRepository care;
   private final Clock clock;
-  /** Weights by scale, kept because working out the usual flights of a drill takes longer than looking them up. */
+  /** Weights by scale, kept with what they worked out of each drill. */
   private final Map<LoadScale, ContactWeights> weights = new ConcurrentHashMap<>();
 
   /** Works on these. */

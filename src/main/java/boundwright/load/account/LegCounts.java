@@ -16,9 +16,9 @@ import java.util.TreeMap;
  *
  * @param all of both legs, bounds and boxes that were not logged one by one with them
  * @param byWork by what was done
- * @param byKind by the flight that the contact takes off for
- * @param bySteps by approach steps, fewest first
- * @param bySurface by what was bounded on
+ * @param byKind by the flight that the contact takes off for; boxes are left out
+ * @param bySteps by approach steps, fewest first; boxes are left out
+ * @param bySurface by what was bounded on, where it is known
  */
 public record LegCounts(
     Legs all, Map<String, Legs> byWork, Map<FlightKind, Legs> byKind, Map<Integer, Legs> bySteps, Map<Surface, Legs> bySurface) {
@@ -66,6 +66,10 @@ public record LegCounts(
           Legs legs = new Legs(o.jumpContacts(Foot.RIGHT), o.jumpContacts(Foot.LEFT));
           all = all.plus(legs);
           byWork.merge(o.kind().label(), legs, Legs::plus);
+          if (o.kind() == OtherWork.Kind.BOUNDS) {
+            byKind.merge(FlightKind.BOUND, legs, Legs::plus);
+            bySteps.merge((int) o.grade(), legs, Legs::plus);
+          }
         }
       }
     }

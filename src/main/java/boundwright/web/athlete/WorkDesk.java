@@ -75,15 +75,14 @@ final class WorkDesk {
     String refused = "";
     WorkView.Marks marks = null;
     GuardView day = guard.look(athlete, asked, token);
-    // While bounding is stopped there is no tape and no dose, only the reason.
-    if (badSequence.isEmpty() && badSteps.isEmpty() && !day.day().held()) {
+    if (badSequence.isEmpty() && badSteps.isEmpty()) {
       try {
         marks = marks(athlete, asked, settings);
       } catch (RefusedException e) {
         refused = String.valueOf(e.getMessage());
       }
     }
-    WorkView.LogForm form = log == null ? freshForm(asked, token, marks, settings, recent, tapeMoved) : log;
+    WorkView.LogForm form = log == null ? freshForm(asked, token, day.day().held() ? null : marks, settings, recent, tapeMoved) : log;
     return new WorkView(
         athlete, asked, settings.unit(), plan, badSequence, badSteps, refused, marks, form, said, recent, redrawChooser,
         day, catalogue(asked.steps().matches("\\d{1,2}") ? Integer.parseInt(asked.steps()) : athlete.rung()), bench.advisor().rungs());
