@@ -25,7 +25,7 @@ public final class Inquiry {
   private final Sharpness lastContactMeasured;
   private final Sharpness landingMeasured;
 
-  private Inquiry(
+  Inquiry(
       double meanLast,
       double meanLanding,
       double[] shared,

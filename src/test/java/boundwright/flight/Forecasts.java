@@ -47,7 +47,6 @@ public final class Forecasts {
         last + flight,
         new double[] {lastVar, lastVar, lastVar + flightVar},
         new double[] {lastScatter, lastScatter, lastScatter + flightScatter},
-        0.01,
         sharpness(lastLearned + lastScatter, flightLearned + flightScatter),
         sharpness(lastLearned + lastScatter, flightVar + flightScatter),
         sharpness(lastVar + lastScatter, flightVar + flightScatter));
