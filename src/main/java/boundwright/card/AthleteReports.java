@@ -250,9 +250,9 @@ public final class AthleteReports {
             .sorted(Comparator.comparingInt((FaultTrends t) -> t.sessions().stream().mapToInt(FaultTrends.Session::judged).sum()).reversed())
             .toList();
     if (drills.isEmpty()) {
-      unjudged.add("No rep was judged in the last " + WEEKS + " weeks.");
+      unjudged.add("No rep was looked at in the last " + WEEKS + " weeks.");
     } else if (drills.size() > DRILLS) {
-      unjudged.add("The " + DRILLS + " drills judged most often are shown, of " + drills.size() + ".");
+      unjudged.add("The " + DRILLS + " drills looked at most often are shown, of " + drills.size() + ".");
     }
     return drills.stream().limit(DRILLS).map(t -> block(t, catalogue)).toList();
   }

@@ -13,20 +13,28 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Logs reps and takes them back, and keeps what was learned in step with them, in one transaction each. What was
- * learned is always what learning all reps by date, and within a day in the order logged, would give; a rep of today
- * costs one update, a rep dated before the newest one learns that athlete again.
+ * learned is always what learning all reps by date, and within a day in the order logged, would give from the squad's snapshot
+ * that holds; a rep of today costs one update, a rep dated before the newest one learns that athlete again.
  */
 public final class Logbook {
   private final RepStore store;
   private final AthleteRepository athletes;
+  private final SquadBook squadBook;
 
   /** Works on this store. */
   public Logbook(RepStore store, AthleteRepository athletes) {
     this.store = store;
     this.athletes = athletes;
+    this.squadBook = new SquadBook(store, athletes);
+  }
+
+  /** Call when somebody asks on a day: on its first call the squad's snapshot is made, if it is time. */
+  public void dayBegins(LocalDate today) {
+    squadBook.dayBegins(today);
   }
 
   /** Logs a rep; on disk, and learned, when it returns. The answer carries the rep's number. */
@@ -55,7 +63,7 @@ public final class Logbook {
                           new RefusedException(
                               "Rep number " + repId + " is not in this athlete's log. It may have been taken back already."));
           w.remove(repId);
-          Learned before = w.learned(athleteId).orElse(null);
+          Learned before = learned(w, athleteId);
           List<Rep> sameDay = w.inOrder(athleteId).stream().filter(r -> r.date().equals(rep.date())).toList();
           if (before != null && !sameDay.isEmpty() && rep.date().equals(before.now().lastDate())) {
             w.keep(athleteId, learnOn(before.dayStart(), before.dayStart(), sameDay));
@@ -68,13 +76,18 @@ public final class Logbook {
 
   /** What is known of the athlete's flights now. */
   public FlightModel model(Athlete athlete) {
-    return store.learned(athlete.id()).map(Learned::now).orElseGet(() -> learnFromScratch(athlete));
+    long number = squadBook.now().number();
+    return store
+        .learned(athlete.id())
+        .map(Learned::now)
+        .filter(m -> m.squad() == number)
+        .orElseGet(() -> learnFromScratch(athlete));
   }
 
   private FlightModel learnFromScratch(Athlete athlete) {
     List<Rep> reps = store.inOrder(athlete.id());
     if (reps.isEmpty()) {
-      return FlightModel.prior(athletes.profile(athlete));
+      return FlightModel.prior(athletes.profile(athlete), squadBook.now());
     }
     return store.write(w -> learnAgain(w, athlete.id())).now();
   }
@@ -97,11 +110,12 @@ public final class Logbook {
    */
   public Map<Long, Known> known(List<Athlete> squad) {
     Map<Long, FlightModel> learned = store.learnedNow();
+    long number = squadBook.now().number();
     Map<Long, Known> out = new HashMap<>();
     for (Profile profile : athletes.profiles(squad)) {
       Athlete athlete = profile.athlete();
       FlightModel model = learned.get(athlete.id());
-      out.put(athlete.id(), new Known(model == null ? model(athlete) : model, RunUpBook.of(profile)));
+      out.put(athlete.id(), new Known(model == null || model.squad() != number ? model(athlete) : model, RunUpBook.of(profile)));
     }
     return out;
   }
@@ -142,7 +156,7 @@ public final class Logbook {
   private void learnFresh(Writer w, long athleteId, List<Rep> fresh) {
     List<Rep> ordered = new ArrayList<>(fresh);
     ordered.sort(Comparator.comparing(Rep::date).thenComparingLong(Rep::id));
-    Learned before = w.learned(athleteId).orElse(null);
+    Learned before = learned(w, athleteId);
     LocalDate newest = before == null ? null : before.now().lastDate();
     if (before == null || (newest != null && ordered.get(0).date().isBefore(newest))) {
       learnAgain(w, athleteId);
@@ -151,13 +165,19 @@ public final class Logbook {
     w.keep(athleteId, learnOn(before.now(), before.dayStart(), ordered));
   }
 
+  /** What is kept, unless it began with another snapshot of the squad. */
+  private @Nullable Learned learned(Writer w, long athleteId) {
+    long number = squadBook.now().number();
+    return w.learned(athleteId).filter(kept -> kept.now().squad() == number).orElse(null);
+  }
+
   private Learned learnAgain(Writer w, long athleteId) {
     Athlete athlete =
         athletes
             .byId(athleteId)
             .orElseThrow(() -> new RefusedException("There is no athlete with number " + athleteId + "."));
     Profile profile = athletes.profile(athlete);
-    FlightModel prior = FlightModel.prior(profile);
+    FlightModel prior = FlightModel.prior(profile, squadBook.now());
     Learned learned = learnOn(prior, prior, w.inOrder(athleteId));
     w.keep(athleteId, learned);
     return learned;

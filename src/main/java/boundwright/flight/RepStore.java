@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.LongFunction;
 
 /**
  * The store as the learning needs it. Everything done inside one {@link #write} is on disk together, or not at all,
@@ -28,6 +29,34 @@ public interface RepStore {
 
   /** What was learned of every athlete up to the last rep, by number; those of whom nothing readable is kept are left out. */
   Map<Long, FlightModel> learnedNow();
+
+  /** Number of the squad's snapshot, 0 if none is kept. */
+  long snapshotNumber();
+
+  /** The squad's snapshot; empty if none is kept, or when an older program wrote it. */
+  Optional<Snapshot> snapshot();
+
+  /** How many reps everybody logged before a day. */
+  long repsBefore(LocalDate day);
+
+  /**
+   * Keeps a new snapshot in place of the last one, unless somebody else did so meanwhile.
+   *
+   * @param before number of the snapshot that it replaces, 0 for none
+   * @param madeOn the day
+   * @param reps what {@link #repsBefore} said
+   * @param made makes the snapshot with the number that it gets, never used before
+   */
+  void keepSnapshot(long before, LocalDate madeOn, long reps, LongFunction<SquadPrior> made);
+
+  /**
+   * A snapshot that is kept.
+   *
+   * @param prior what it says
+   * @param madeOn the day on which it was made
+   * @param reps how many reps everybody had logged before
+   */
+  record Snapshot(SquadPrior prior, LocalDate madeOn, long reps) {}
 
   /**
    * What is kept of the learning.

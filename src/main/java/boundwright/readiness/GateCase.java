@@ -58,7 +58,7 @@ public record GateCase(
         }
       }
     }
-    TimeHere time = rung < highest ? TimeHere.known() : TimeHere.of(exposed, rung, rules.stay(), today);
+    TimeHere time = TimeHere.of(exposed, rung, rung < highest, rules.stay(), today);
     LocalDate from = today.minusDays(SPEED_DAYS);
     SpeedUse speed =
         rung == 0 ? null : SameDayGain.of(mine.stream().filter(r -> r.date().isAfter(from)).toList(), rung, rules.speed());

@@ -23,7 +23,7 @@ final class AdviceWords {
   /** What the lengths rest on: how many reps, from these steps, and on this surface where there are others. */
   static String from(FlightModel model, int steps, Surface surface) {
     if (model.reps() == 0) {
-      return "No rep logged yet: from the level (" + model.level().label() + ") and the known marks entered, a first guess.";
+      return "No rep logged yet: from the level and the known marks entered, a first guess.";
     }
     int taps = model.reps() - model.measuredReps();
     String what =

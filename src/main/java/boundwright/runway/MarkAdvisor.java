@@ -59,8 +59,9 @@ public final class MarkAdvisor {
   public MarkAdvice advise(
       Athlete athlete, Sequence sequence, int approachSteps, Surface surface, CoachSettings settings) {
     Athlete.checkSteps(approachSteps);
+    LocalDate today = begun();
     return remembered(
-        logbook.model(athlete), logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, LocalDate.now(clock));
+        logbook.model(athlete), logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, today);
   }
 
   /**
@@ -72,7 +73,8 @@ public final class MarkAdvisor {
   public @Nullable LogNext whatToLog(
       Athlete athlete, Sequence sequence, int approachSteps, Surface surface, CoachSettings settings) {
     Athlete.checkSteps(approachSteps);
-    return whatToLog(logbook.model(athlete), sequence, approachSteps, surface, settings, LocalDate.now(clock));
+    LocalDate today = begun();
+    return whatToLog(logbook.model(athlete), sequence, approachSteps, surface, settings, today);
   }
 
   /** What to log next from a model that is at hand; null if nothing is worth the trouble. */
@@ -86,7 +88,7 @@ public final class MarkAdvisor {
 
   /** The marks of one drill for a squad, by the athlete's number; a few reads for all of them. */
   public Map<Long, MarkAdvice> advise(List<Athlete> athletes, Drill drill, CoachSettings settings) {
-    LocalDate today = LocalDate.now(clock);
+    LocalDate today = begun();
     Map<Long, Logbook.Known> known = logbook.known(athletes);
     Map<Long, MarkAdvice> out = new HashMap<>();
     Rungs now = rungs();
@@ -98,6 +100,13 @@ public final class MarkAdvisor {
           remembered(of.flights(), of.runUp(steps), drill.sequence(), steps, settings.facility().surface(), settings, today));
     }
     return out;
+  }
+
+  /** Today, and what is due on a day's first question is done. */
+  private LocalDate begun() {
+    LocalDate today = LocalDate.now(clock);
+    logbook.dayBegins(today);
+    return today;
   }
 
   private MarkAdvice remembered(
@@ -169,7 +178,7 @@ public final class MarkAdvisor {
     Rungs now = rungs();
     List<Tapes.Wish> wishes = new ArrayList<>();
     List<Drill> drills = plan.drills().stream().filter(Drill::inSand).toList();
-    LocalDate today = LocalDate.now(clock);
+    LocalDate today = begun();
     Surface surface = settings.facility().surface();
     Map<Long, Logbook.Known> known = drills.isEmpty() ? Map.of() : logbook.known(athletes);
     for (Athlete a : drills.isEmpty() ? List.<Athlete>of() : athletes) {

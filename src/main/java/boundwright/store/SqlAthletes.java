@@ -87,7 +87,12 @@ final class SqlAthletes implements AthleteRepository {
 
   @Override
   public void erase(long id) {
-    database.write(h -> h.createUpdate("DELETE FROM athlete WHERE id = :id").bind("id", id).execute());
+    database.write(
+        h -> {
+          // What the squad says of each other holds something of them too; it is made again without them.
+          h.execute("DELETE FROM squad_prior");
+          return h.createUpdate("DELETE FROM athlete WHERE id = :id").bind("id", id).execute();
+        });
     database.foldLog();
   }
 

@@ -5,6 +5,7 @@ import boundwright.flight.FlightModel;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.flight.RepStore;
+import boundwright.flight.SquadPrior;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
 import java.sql.ResultSet;
@@ -15,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.LongFunction;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.mapper.RowMapper;
 import org.jspecify.annotations.Nullable;
@@ -85,6 +87,58 @@ final class SqlReps implements RepStore {
               .map((r, c) -> Map.entry(r.getLong("athlete_id"), FlightModel.fromBytes(r.getBytes("now"))))
               .forEach(kept -> kept.getValue().ifPresent(model -> out.put(kept.getKey(), model)));
           return out;
+        });
+  }
+
+  @Override
+  public long snapshotNumber() {
+    return database.read(SqlReps::snapshotNumber);
+  }
+
+  private static long snapshotNumber(Handle h) {
+    return h.createQuery("SELECT coalesce(max(number), 0) FROM squad_prior").mapTo(Long.class).one();
+  }
+
+  @Override
+  public Optional<Snapshot> snapshot() {
+    return database.read(
+        h ->
+            h.createQuery("SELECT made_on, reps, snapshot FROM squad_prior ORDER BY number DESC LIMIT 1")
+                .map(
+                    (r, c) -> {
+                      LocalDate madeOn = LocalDate.parse(r.getString("made_on"));
+                      long reps = r.getLong("reps");
+                      return SquadPrior.fromBytes(r.getBytes("snapshot")).map(prior -> new Snapshot(prior, madeOn, reps));
+                    })
+                .findOne()
+                .flatMap(kept -> kept));
+  }
+
+  @Override
+  public long repsBefore(LocalDate day) {
+    return database.read(
+        h -> h.createQuery("SELECT count(*) FROM rep WHERE date < :day").bind("day", day.toString()).mapTo(Long.class).one());
+  }
+
+  @Override
+  public void keepSnapshot(long before, LocalDate madeOn, long reps, LongFunction<SquadPrior> made) {
+    database.write(
+        h -> {
+          if (snapshotNumber(h) != before) {
+            return 0;
+          }
+          long number =
+              h.createUpdate("INSERT INTO squad_prior (made_on, reps, snapshot) VALUES (:day, :reps, x'')")
+                  .bind("day", madeOn.toString())
+                  .bind("reps", reps)
+                  .executeAndReturnGeneratedKeys()
+                  .mapTo(Long.class)
+                  .one();
+          h.createUpdate("DELETE FROM squad_prior WHERE number <> :number").bind("number", number).execute();
+          return h.createUpdate("UPDATE squad_prior SET snapshot = :bytes WHERE number = :number")
+              .bind("bytes", made.apply(number).toBytes())
+              .bind("number", number)
+              .execute();
         });
   }
 

@@ -104,7 +104,7 @@ class AthleteReportTest {
   void anAthleteOfWhomNothingIsKnownHasAReportToo(Paper paper) throws IOException {
     String text = text(PDF.renderReport(PictureFixtures.bare(Fixtures.FEET), paper));
     assertThat(text)
-        .contains("No rep was judged in the last 8 weeks.", "No session was rated in four weeks.", "allowed")
+        .contains("No rep was looked at in the last 8 weeks.", "No session was rated in four weeks.", "allowed")
         .doesNotContain("null");
   }
 

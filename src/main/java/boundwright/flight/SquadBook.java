@@ -1,0 +1,82 @@
+package boundwright.flight;
+
+import boundwright.athlete.AthleteRepository;
+import boundwright.athlete.Profile;
+import boundwright.flight.RepStore.Snapshot;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Keeps the squad's snapshot: made between sessions from the reps of the days before, so that nothing changes while one is
+ * going on, and made again when half as many reps more are logged, or when an athlete was erased. Models that began with
+ * another snapshot are learned again from their reps ({@link Logbook}).
+ */
+final class SquadBook {
+  /** A snapshot is made again when there are so many times its reps (judgement). */
+  private static final double GROWN = 1.5;
+
+  private final RepStore store;
+  private final AthleteRepository athletes;
+  private volatile SquadPrior known = SquadPrior.NONE;
+  private volatile @Nullable LocalDate looked;
+
+  SquadBook(RepStore store, AthleteRepository athletes) {
+    this.store = store;
+    this.athletes = athletes;
+  }
+
+  /** The snapshot that holds now. */
+  SquadPrior now() {
+    long number = store.snapshotNumber();
+    SquadPrior last = known;
+    if (number == last.number()) {
+      return last;
+    }
+    if (number == 0) {
+      looked = null;
+    }
+    SquadPrior now = store.snapshot().map(Snapshot::prior).orElse(SquadPrior.NONE);
+    known = now;
+    return now;
+  }
+
+  /** Call when somebody asks on a day: on its first call the snapshot is made, if it is time. */
+  void dayBegins(LocalDate today) {
+    now();
+    if (today.equals(looked)) {
+      return;
+    }
+    synchronized (this) {
+      if (!today.equals(looked) && due(today)) {
+        make(today);
+      }
+      looked = today;
+    }
+  }
+
+  private boolean due(LocalDate today) {
+    long reps = store.repsBefore(today);
+    Snapshot last = store.snapshot().orElse(null);
+    if (last == null) {
+      return reps >= (long) SquadPrior.LEAST_REPS * (SquadPrior.LEAST_OTHERS + 1);
+    }
+    return last.madeOn().isBefore(today) && reps >= GROWN * last.reps();
+  }
+
+  private void make(LocalDate today) {
+    long before = store.snapshotNumber();
+    long reps = store.repsBefore(today);
+    Map<Long, FlightModel> alone = new HashMap<>();
+    for (Profile profile : athletes.profiles(athletes.all())) {
+      FlightModel model = FlightModel.prior(profile);
+      for (Rep r : store.inOrder(profile.athlete().id())) {
+        model = r.date().isBefore(today) ? model.learn(r) : model;
+      }
+      alone.put(profile.athlete().id(), model);
+    }
+    store.keepSnapshot(before, today, reps, number -> SquadPrior.of(number, alone));
+    now();
+  }
+}
