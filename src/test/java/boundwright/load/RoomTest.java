@@ -36,7 +36,7 @@ class RoomTest {
   }
 
   private static OtherWork other(Random r) {
-    OtherWork.Kind kind = OtherWork.Kind.values()[r.nextInt(5)];
+    OtherWork.Kind kind = List.of(OtherWork.Kind.values()).get(r.nextInt(5));
     return new OtherWork(0, 1, TODAY, kind, 10 + r.nextInt(40), kind == OtherWork.Kind.BOXES ? 0.3 : 5);
   }
 

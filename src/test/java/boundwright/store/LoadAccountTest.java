@@ -46,6 +46,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.flywaydb.core.Flyway;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -70,7 +71,7 @@ class LoadAccountTest {
     w.close();
   }
 
-  private static Rep rep(Athlete a, LocalDate date, String letters, int steps, Outcome outcome, Integer after) {
+  private static Rep rep(Athlete a, LocalDate date, String letters, int steps, Outcome outcome, @Nullable Integer after) {
     return new Rep(0, a.id(), date, Sequence.parse(letters), steps, Surface.GRASS, List.of(), null, outcome, after, null, false, List.of());
   }
 
