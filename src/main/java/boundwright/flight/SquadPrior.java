@@ -31,6 +31,7 @@ public final class SquadPrior {
   private final @Nullable Pooled scatter;
 
   /** What is known of one athlete: traits and logarithms of the scatter's factors, each with its covariance. */
+  @SuppressWarnings("ArrayRecordComponent") // on its way inside the room, never compared
   private record Known(long athlete, double[] traits, double[][] traitsCovariance, double[] scatter, double[][] scatterCovariance) {}
 
   private SquadPrior(long number, List<Known> known) {

@@ -60,8 +60,9 @@ record DaySum(int jumps, List<OwnWeeks.Legs> units, List<OwnWeeks.Legs> withoutM
     List<OwnWeeks.Legs> moreTraining = new ArrayList<>();
     for (int i = 0; i < powers.size(); i++) {
       double each = weights.bound(steps, powers.get(i));
-      double right = each * ((contacts + 1) / 2);
-      double left = each * (contacts / 2);
+      int fewer = contacts / 2;
+      double right = each * (contacts - fewer);
+      double left = each * fewer;
       more.add(new OwnWeeks.Legs(units.get(i).right() + right, units.get(i).left() + left));
       moreTraining.add(new OwnWeeks.Legs(withoutMeet.get(i).right() + right, withoutMeet.get(i).left() + left));
     }
