@@ -89,7 +89,8 @@ final class SqlWorkLog implements WorkLog {
   /** The days of one athlete as they are gathered. */
   private static final class Days {
     private final Foot takeOff;
-    private final Map<LocalDate, List<Work>> work = new TreeMap<>();
+    /** The same contacts once, with how often they were made. */
+    private final Map<LocalDate, Map<Work, Integer>> work = new TreeMap<>();
     private final Map<LocalDate, List<OtherWork>> other = new TreeMap<>();
     private final Map<LocalDate, Integer> measuredJumps = new HashMap<>();
     private final Map<LocalDate, Integer> boardJumps = new HashMap<>();
@@ -99,11 +100,15 @@ final class SqlWorkLog implements WorkLog {
     }
 
     void add(LocalDate date, Work w) {
-      work.computeIfAbsent(date, d -> new ArrayList<>()).add(w);
+      work.computeIfAbsent(date, d -> new LinkedHashMap<>()).merge(w, 1, Integer::sum);
     }
 
     void jump(LocalDate date, Work.Kind kind, int steps, List<VerticalSpeeds> measured) {
       add(date, Work.jump(kind, takeOff, steps, RUNWAY, measured));
+    }
+
+    private static Work times(Work once, int reps) {
+      return new Work(once.sequence(), Math.min(reps, Work.MOST_REPS), once.approachSteps(), once.surface(), once.kind(), once.measured());
     }
 
     List<DayLoad> inOrder() {
@@ -114,7 +119,7 @@ final class SqlWorkLog implements WorkLog {
             }
           });
       Map<LocalDate, DayLoad> out = new TreeMap<>();
-      work.forEach((date, w) -> out.put(date, new DayLoad(date, w)));
+      work.forEach((date, all) -> out.put(date, new DayLoad(date, all.entrySet().stream().map(e -> times(e.getKey(), e.getValue())).toList())));
       other.forEach(
           (date, o) -> {
             DayLoad day = out.get(date);
