@@ -269,7 +269,7 @@ class WatchingTest {
     String csrf = csrf();
     String blind = client.get(page + "/second").body();
     assertThat(blind).doesNotContain("checked=\"true\"").doesNotContain("seen-" + reps.get(3).id());
-    assertThat(client.post(page + "/second", "csrf", csrf, "observer", "KM").body()).contains("No rep was judged");
+    assertThat(client.post(page + "/second", "csrf", csrf, "observer", "KM").body()).contains("No rep was looked at");
     String[] form = {"csrf", csrf, "observer", "KM"};
     for (Rep rep : reps.subList(0, 3)) {
       form = with(form, "seen-" + rep.id(), "yes");
