@@ -74,7 +74,7 @@ final class LogCommand implements Callable<Integer> {
   @Option(
       names = "--faults",
       paramLabel = "FAULTS",
-      description = "What was wrong, \"toe-up@3;upright\", or clean. Default: nobody judged it.")
+      description = "What was wrong, \"toe-up@3;upright\", or clean. Default: nobody looked.")
   private @Nullable String faults;
 
   @Option(names = "--date", paramLabel = "DAY", description = "Day of the rep, as 2026-05-14. Default: today.")

@@ -109,6 +109,7 @@ final class RepEvidence {
    * @param whole chance that the rep was not abandoned
    * @param likelihood for each pair of factors, {@code [rep step][flight step]}
    */
+  @SuppressWarnings("ArrayRecordComponent") // on its way to the scatter, never compared
   record Weighed(double whole, double[][] likelihood) {}
 
   private double abandoned(Scatter scatter, double[] work, double[] row) {

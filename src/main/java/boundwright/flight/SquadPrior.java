@@ -21,6 +21,8 @@ public final class SquadPrior {
   /** Fewer others than this say nothing (judgement). */
   public static final int LEAST_OTHERS = 4;
 
+  /** The last flight's share was seen when its standard deviation fell to this part of what it was (judgement). */
+  private static final double SEEN = 0.5;
   private static final int VERSION = 0x53510001;
   /** No squad: what is believed of anybody. */
   public static final SquadPrior NONE = new SquadPrior(0, List.of());
@@ -31,6 +33,7 @@ public final class SquadPrior {
   private final @Nullable Pooled scatter;
 
   /** What is known of one athlete: traits and logarithms of the scatter's factors, each with its covariance. */
+  @SuppressWarnings("ArrayRecordComponent") // private, never compared, never changed
   private record Known(long athlete, double[] traits, double[][] traitsCovariance, double[] scatter, double[][] scatterCovariance) {}
 
   private SquadPrior(long number, List<Known> known) {
@@ -70,16 +73,31 @@ public final class SquadPrior {
         .forEach(
             (id, m) -> {
               if (m.reps() >= LEAST_REPS) {
-                known.add(
-                    new Known(
-                        id,
-                        m.belief().means(shared),
-                        m.belief().covariances(shared),
-                        m.scatter().logs(),
-                        m.scatter().logCovariance()));
+                known.add(known(id, m, shared));
               }
             });
     return new SquadPrior(number, known);
+  }
+
+  /**
+   * What an athlete says. Of the last flight's share only who had last contacts measured: landings alone say little of it, and what
+   * they seem to say is the same error in every athlete, which pooling would take for knowledge.
+   */
+  private static Known known(long id, FlightModel m, int[] shared) {
+    double[] mean = m.belief().means(shared);
+    double[][] covariance = m.belief().covariances(shared);
+    double unseen = Traits.prior().variance(Traits.JUMP);
+    for (int j = 0; j < shared.length; j++) {
+      if (shared[j] == Traits.JUMP && covariance[j][j] > SEEN * SEEN * unseen) {
+        for (int i = 0; i < shared.length; i++) {
+          covariance[i][j] = 0;
+          covariance[j][i] = 0;
+        }
+        covariance[j][j] = unseen;
+        mean[j] = 0;
+      }
+    }
+    return new Known(id, mean, covariance, m.scatter().logs(), m.scatter().logCovariance());
   }
 
   /** The snapshot's number; 0 is no squad. */

@@ -20,6 +20,8 @@ final class Traits {
   /** How much longer the flights from the right leg are than those from the left. */
   static final int SIDE = 2;
   private static final int KIND = 3;
+  /** How much longer the last flight is than its share of the nominal. */
+  static final int JUMP = KIND + 2;
   private static final int LEG = KIND + 3;
   private static final int HOP_AGAIN = LEG + 3;
   private static final int FIRST = HOP_AGAIN + 1;
@@ -50,7 +52,7 @@ final class Traits {
   /** The traits in which athletes of one squad tell of each other: all that is no side, no surface, no day and no drill. */
   static int[] shared() {
     int[] out = {
-      LEVEL, KIND, KIND + 1, KIND + 2, HOP_AGAIN, FIRST, ENTRY, FADE, ENTRY_FAST, FADE_FAST, KIND_FAST, KIND_FAST + 1,
+      LEVEL, KIND, KIND + 1, JUMP, HOP_AGAIN, FIRST, ENTRY, FADE, ENTRY_FAST, FADE_FAST, KIND_FAST, KIND_FAST + 1,
       KIND_FAST + 2, RUNG, RUNG + 2, RUNG + 4, RUNG + 6, RUNG + 8, RUNG + 10, RUNG + 12
     };
     return out;
@@ -63,7 +65,7 @@ final class Traits {
     spread(b, SPEED, 1, Wander.SPEED_SD);
     spread(b, SIDE, 1, 0.06);
     spread(b, KIND, 2, 0.06);
-    spread(b, KIND + 2, 1, 0.11);
+    spread(b, JUMP, 1, 0.125);
     spread(b, LEG, 3, 0.02);
     spread(b, HOP_AGAIN, 1, 0.05);
     spread(b, FIRST, 1, 0.05);

@@ -14,15 +14,15 @@ final class Wander {
   static final int USUAL_GAP = 10;
   private static final int MOST_DAYS = 365;
   /** Relative standard deviation of the speed of change, a 30 days. */
-  static final double SPEED_SD = 0.03;
+  static final double SPEED_SD = 0.045;
   /** Variance that chance adds in 30 days: of the level, of the legs' difference. */
   private static final double LEVEL_30 = square(0.015);
   private static final double SIDE_30 = square(0.015);
   /** After a break: the level's likely fall, and how unsure level, speed and legs are (relative). */
   private static final double FALL = 0.058;
-  private static final double BREAK_LEVEL = 0.038;
+  private static final double BREAK_LEVEL = 0.034;
   private static final double BREAK_SPEED = 0.03;
-  private static final double BREAK_SIDE = 0.11;
+  private static final double BREAK_SIDE = 0.13;
   private static final double BREAK_DAYS = 14;
   /** What an unsettled athlete adds in 30 days: level, legs; and how fast that dies away. */
   private static final double UNSETTLED_LEVEL_30 = square(0.03);

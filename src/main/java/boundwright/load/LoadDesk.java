@@ -2,8 +2,8 @@ package boundwright.load;
 
 import boundwright.athlete.Athlete;
 import boundwright.load.Finding.Rule;
-import boundwright.load.account.ContactTimes;
 import boundwright.load.account.ContactTimes.Timed;
+import boundwright.load.account.ContactTimes;
 import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
 import boundwright.load.account.History;

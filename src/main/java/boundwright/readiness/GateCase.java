@@ -30,6 +30,9 @@ public record GateCase(
   /** How far back reps are compared for the gain: a whole stay [days]. */
   private static final int SPEED_DAYS = 84;
 
+  /** What a landing is compared within. */
+  private record Same(LocalDate date, Sequence drill) {}
+
   /** Takes a copy. */
   public GateCase {
     reps = List.copyOf(reps);
@@ -67,8 +70,6 @@ public record GateCase(
 
   /** The ones looked at, each landing over the mean of the same drill on the same day. */
   private static List<GateRep> looked(List<Rep> reps) {
-    record Same(LocalDate date, Sequence drill) {}
-
     Map<Same, double[]> sums = new HashMap<>();
     for (Rep r : reps) {
       if (r.landing_m() != null) {

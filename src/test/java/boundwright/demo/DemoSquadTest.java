@@ -41,7 +41,7 @@ class DemoSquadTest {
       List<Rep> all = new ArrayList<>();
       for (Athlete a : squad) {
         List<Rep> reps = w.reps().inOrder(a.id());
-        assertThat(reps.size()).as(a.name()).isBetween(12, 40);
+        assertThat(reps.size()).as(a.name()).isBetween(12, 60);
         assertThat(reps).allSatisfy(r -> assertThat(r.date()).isBetween(Fixtures.TODAY.minusDays(30), Fixtures.TODAY.minusDays(1)));
         assertThat(w.athletes().profile(a).knownMarks()).as(a.name()).isNotEmpty();
         assertThat(w.athletes().profile(a).runUps().isEmpty()).as(a.name()).isEqualTo(a.rung() == 0);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import boundwright.athlete.Level;
 import boundwright.athlete.Profile;
 import boundwright.athlete.Surface;
+import boundwright.flight.season.Marks;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.Estimate;
 import boundwright.runway.CoachSettings;
@@ -44,6 +45,7 @@ class LearningSimulationTest {
     int advised;
     int inSand;
     int clear;
+    int counted;
   }
 
   private static MarkAdvice advise(FlightModel m, Sequence s, int steps, LocalDate d) {
@@ -80,15 +82,14 @@ class LearningSimulationTest {
           }
           int k = choose.nextInt(DRILLS.size());
           Sequence s = Sequence.parse(DRILLS.get(k));
-          count(t, advise(m, s, STEPS.get(k), day), athlete.jump(s, STEPS.get(k)));
+          count(t, m.forecast(s, STEPS.get(k), Surface.TRACK, day), athlete.jump(s, STEPS.get(k)));
         }
       }
     }
     return t;
   }
 
-  private static void count(Tally t, MarkAdvice advice, double[] p) {
-    Forecast f = advice.forecast();
+  private static void count(Tally t, Forecast f, double[] p) {
     int n = f.sequence().size();
     for (int c = 2; c <= n + 1; c++) {
       Estimate e = f.position(c);
@@ -101,10 +102,13 @@ class LearningSimulationTest {
         t.landingsCovered += covered ? 1 : 0;
       }
     }
-    if (advice.window() != null) {
+    Marks marks = Marks.of(f);
+    double mark = marks.best();
+    if (marks.promise(mark) >= 0.9) {
       t.advised++;
-      t.inSand += p[n] >= advice.markToSand_m() + advice.settings().sandMargin_m() ? 1 : 0;
-      t.clear += p[n - 1] <= advice.markToSand_m() - advice.settings().clearMargin_m() ? 1 : 0;
+      t.inSand += p[n] >= mark + Marks.MARGIN ? 1 : 0;
+      t.clear += p[n - 1] <= mark - Marks.MARGIN ? 1 : 0;
+      t.counted += Marks.counts(p, mark) ? 1 : 0;
     }
   }
 
@@ -116,14 +120,16 @@ class LearningSimulationTest {
     double landings = t.landingsCovered / (double) t.landings;
     double inSand = t.inSand / (double) t.advised;
     double clear = t.clear / (double) t.advised;
+    double counted = t.counted / (double) t.advised;
     System.out.printf(
-        "%s after 20 reps, seed %d: footprints %.3f of %d, landings %.3f of %d; %d windows, in sand %.3f, clear %.3f%n",
-        logged, SEED, prints, t.prints, landings, t.landings, t.advised, inSand, clear);
+        "%s after 20 reps, seed %d: footprints %.3f of %d, landings %.3f of %d; %d promised, in sand %.3f, clear %.3f, counted %.3f%n",
+        logged, SEED, prints, t.prints, landings, t.landings, t.advised, inSand, clear, counted);
     if (logged == Logged.EVERY_FOOTPRINT) {
       assertThat(prints).as("footprints covered, seed %s", SEED).isBetween(0.85, 0.95);
     }
     assertThat(landings).as("landings covered, seed %s", SEED).isBetween(0.85, 0.95);
-    assertThat(t.advised).as("windows that open, seed %s", SEED).isGreaterThan(t.landings / 2);
+    assertThat(counted).as("counted where nine in ten were promised, seed %s", SEED).isGreaterThanOrEqualTo(0.9);
+    assertThat(t.advised).as("forecasts that promise nine in ten, seed %s", SEED).isGreaterThan(t.landings / 2);
     assertThat(inSand).as("ended in sand by the margin, seed %s", SEED).isGreaterThanOrEqualTo(0.9);
     assertThat(clear).as("last contact clear by the margin, seed %s", SEED).isGreaterThanOrEqualTo(0.9);
   }
@@ -156,8 +162,8 @@ class LearningSimulationTest {
             day = day.plusDays(3);
             athlete.newDay();
           }
-          MarkAdvice.LearningMarks marks = advise(taps, drill, 4, day).learning();
-          double mark = Math.round((r % 2 == 0 ? marks.far_m() : marks.near_m()) * 100) / 100.0;
+          Marks marks = Marks.of(taps.forecast(drill, 4, Surface.TRACK, day));
+          double mark = Math.round(marks.learning(r % 2 == 0) * 100) / 100.0;
           double[] p = athlete.jump(drill, 4);
           taps = taps.learn(SimulatedAthlete.tap(day, drill, 4, p, mark));
           lengths = lengths.learn(SimulatedAthlete.measured(day, drill, 4, p));
@@ -171,6 +177,6 @@ class LearningSimulationTest {
     double nineInTen = apart[apart.length * 9 / 10];
     System.out.printf("taps against lengths after 20 reps, seed %d: mean %.3f m, nine in ten within %.3f m%n", SEED, mean, nineInTen);
     assertThat(mean).as("mean difference, seed %s", SEED).isLessThanOrEqualTo(0.20);
-    assertThat(nineInTen).as("nine athletes in ten, seed %s", SEED).isLessThanOrEqualTo(0.35);
+    assertThat(nineInTen).as("nine athletes in ten, seed %s", SEED).isLessThanOrEqualTo(0.30);
   }
 }

@@ -27,6 +27,7 @@ import org.junit.jupiter.api.Test;
 class PromisedChanceTest {
   private static final long SEED = 12_000;
   private static final int ATHLETES = 14;
+  private static final List<Level> LEVELS = List.of(Level.BEGINNER, Level.INTERMEDIATE, Level.ADVANCED);
   private static final List<String> DRILLS = List.of("RRL x2", "RL x5", "R x5", "RRLL RRLL", "RRL", "RL");
   private static final List<Integer> STEPS = List.of(4, 4, 2, 4, 6, 2);
   private static final Estimate FIVE = new Estimate(5, 5, 5);
@@ -41,9 +42,9 @@ class PromisedChanceTest {
     int ends = 0;
     int countedAtEnds = 0;
     for (int a = 0; a < ATHLETES; a++) {
-      for (Level level : Level.values()) {
-        long seed = SEED + 10L * a + level.ordinal();
-        SimulatedAthlete athlete = new SimulatedAthlete(level, seed);
+      for (int l = 0; l < LEVELS.size(); l++) {
+        long seed = SEED + 10L * a + l;
+        SimulatedAthlete athlete = new SimulatedAthlete(LEVELS.get(l), seed);
         Random choose = new Random(seed);
         FlightModel m = FlightModel.prior(athlete.profile());
         LocalDate day = SimulatedAthlete.FIRST_DAY;
@@ -98,7 +99,7 @@ class PromisedChanceTest {
     Sequence s = Sequence.parse("RRL x2");
     for (int follows = 0; follows < 3; follows++) {
       for (int a = 0; a < 3 * ATHLETES; a++) {
-        SimulatedAthlete athlete = new SimulatedAthlete(Level.values()[a % 3], SEED + 10L * a);
+        SimulatedAthlete athlete = new SimulatedAthlete(LEVELS.get(a % LEVELS.size()), SEED + 10L * a);
         FlightModel m = FlightModel.prior(athlete.profile());
         LocalDate day = SimulatedAthlete.FIRST_DAY;
         Double again = null;

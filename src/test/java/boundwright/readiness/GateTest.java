@@ -11,8 +11,8 @@ import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import boundwright.load.Guard;
 import boundwright.load.GuardLimits;
-import boundwright.load.LegCare;
 import boundwright.load.LegCare.Pain;
+import boundwright.load.LegCare;
 import boundwright.load.Season;
 import boundwright.load.Verdict;
 import boundwright.load.account.DayLoad;
@@ -214,7 +214,7 @@ class GateTest {
         }
       }
       int n = reps.size();
-      Told told = Told.values()[r.nextInt(3)];
+      Told told = List.of(Told.values()).get(r.nextInt(3));
       SpeedUse speed = new SpeedUse(told, null, 3, 9, 9);
       int days = 10 + r.nextInt(8);
       TimeHere time = new TimeHere(TODAY.minusDays(days), days, 14, TimeHere.Why.NEW);

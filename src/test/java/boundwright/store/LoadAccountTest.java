@@ -44,6 +44,7 @@ import java.sql.Statement;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import org.flywaydb.core.Flyway;
 import org.jspecify.annotations.Nullable;
@@ -176,7 +177,7 @@ class LoadAccountTest {
     assertThat(later.soFar().contacts()).isZero();
     assertThat(later.withPlan().contacts()).isEqualTo(80);
     assertThat(later.notKnownYet()).as("by then the log is a week old").isFalse();
-    assertThat(w.loadDesk().days(List.of(ada)).get(ada.id()).said()).isEqualTo(day.said());
+    assertThat(Objects.requireNonNull(w.loadDesk().days(List.of(ada)).get(ada.id())).said()).isEqualTo(day.said());
     w.care().openHold(ada.id(), new MedicalHold(0, TODAY, "set by the physician", null, null));
     assertThat(w.loadDesk().day(ada).held()).isTrue();
     assertThat(w.loadDesk().day(ada).reason()).startsWith("On medical hold");

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.athlete.Surface;
+import boundwright.evidence.JumpSources;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
@@ -13,7 +14,6 @@ import boundwright.load.Answer;
 import boundwright.load.Finding.Rule;
 import boundwright.load.GuardOverride;
 import boundwright.load.LegCare.MedicalHold;
-import boundwright.evidence.JumpSources;
 import boundwright.load.LoadSources;
 import boundwright.load.Season;
 import boundwright.load.SeasonStart;
@@ -269,7 +269,7 @@ class WatchingTest {
     String csrf = csrf();
     String blind = client.get(page + "/second").body();
     assertThat(blind).doesNotContain("checked=\"true\"").doesNotContain("seen-" + reps.get(3).id());
-    assertThat(client.post(page + "/second", "csrf", csrf, "observer", "KM").body()).contains("No rep was judged");
+    assertThat(client.post(page + "/second", "csrf", csrf, "observer", "KM").body()).contains("No rep was looked at");
     String[] form = {"csrf", csrf, "observer", "KM"};
     for (Rep rep : reps.subList(0, 3)) {
       form = with(form, "seen-" + rep.id(), "yes");

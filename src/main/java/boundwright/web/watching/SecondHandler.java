@@ -56,7 +56,7 @@ public final class SecondHandler {
         }
       }
       if (looks.isEmpty()) {
-        throw new RefusedException("No rep was judged. Open a rep, choose 'I judged it', and tick what was wrong, or nothing if it was clean.");
+        throw new RefusedException("No rep was looked at. Open a rep, choose 'looked at', and tick what was wrong, or nothing if it was clean.");
       }
       looks.forEach(bench.looks()::keep);
       ctx.redirect("/athlete/" + athlete.id() + "/second?kept=1", HttpStatus.SEE_OTHER);

@@ -17,9 +17,12 @@ record Drill(Sequence sequence, int steps) {
     return new Drill(sequence, approachSteps);
   }
 
-  /** The same two from standing, and from 2 and 4 steps. */
+  /** Two drills from standing. */
   static final List<Drill> STANDING = List.of(of("RL x5", 0), of("RRL x2", 0));
-  static final List<Drill> TWO_RUNGS = List.of(of("RL x5", 2), of("RRL x2", 4), of("RRL x2", 2), of("RL x5", 4));
+  /** Two drills at each of two rungs. */
+  static final List<Drill> TWOS = List.of(of("RL x5", 0), of("RRL x2", 0), of("RL x5", 2), of("RRL x2", 2));
+  /** See {@link #TWOS}. */
+  static final List<Drill> SIXES = List.of(of("RL x5", 4), of("RRL x2", 4), of("RL x5", 6), of("RRL x2", 6));
 
   /** Eight drills over four rungs. */
   static final List<Drill> MIXED =

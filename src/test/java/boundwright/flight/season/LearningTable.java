@@ -22,6 +22,8 @@ public final class LearningTable {
   /** See {@link #STEADY}. */
   static final double USUAL = 0.8;
 
+  private static final List<Logging> PLAIN = List.of(Logging.PRINTS, Logging.LANDING, Logging.TAPS, Logging.MIXED);
+
   private final int athletes;
   private final long seed;
   private final double spread;
@@ -43,7 +45,8 @@ public final class LearningTable {
       for (String part : parts) {
         switch (part) {
           case "ratio" -> table.ratio();
-          case "season" -> table.seasons();
+          case "season" -> table.seasons(List.of(Logging.values()));
+          case "taps" -> table.seasons(List.of(Logging.THEN_TAPS, Logging.THEN_ASKED));
           case "bail" -> table.bailOuts();
           case "sharp" -> table.sharp();
           case "squad" -> table.squads();
@@ -72,7 +75,7 @@ public final class LearningTable {
     double drawn = 1.15 + 0.3 * r.nextDouble();
     double own = Double.isNaN(ratio) ? drawn : ratio;
     double wild = this.spread * Math.exp(0.2 * r.nextGaussian());
-    HiddenAthlete a = new HiddenAthlete(Level.values()[i % 3], scenario, own, wild, r);
+    HiddenAthlete a = new HiddenAthlete(Level.KNOWN.get(i % 3), scenario, own, wild, r);
     return new Season(a, FlightModel.prior(a.profile(i + 1, r), squad), logging, bailOuts, drills, seed + 97L * i + 13);
   }
 
@@ -95,8 +98,8 @@ public final class LearningTable {
     }
   }
 
-  private void seasons() {
-    for (Logging logging : Logging.values()) {
+  private void seasons(List<Logging> ways) {
+    for (Logging logging : ways) {
       for (Scenario scenario : Scenario.values()) {
         List<Season> s = run(scenario, logging, Double.NaN, 0, Drill.FEW, 1000);
         System.out.printf(Locale.ROOT, "%s %s: %s%n", logging, scenario, sum(s, x -> x.late).line());
@@ -104,12 +107,16 @@ public final class LearningTable {
           System.out.printf(Locale.ROOT, "%s %s first session back: %s%n", logging, scenario, sum(s, x -> x.firstBack).line());
         }
         System.out.printf(Locale.ROOT, "    rules: %s%n", rules(s).line());
+        if (logging == Logging.ASKED || logging == Logging.THEN_ASKED) {
+          int measured = s.stream().mapToInt(x -> x.measures).sum();
+          System.out.printf(Locale.ROOT, "    measured when asked: %.3f of the reps%n", measured / (double) s.stream().mapToInt(x -> x.reps).sum());
+        }
       }
     }
   }
 
   private void bailOuts() {
-    for (Logging logging : Logging.values()) {
+    for (Logging logging : PLAIN) {
       Score without = sum(run(Scenario.STEADY, logging, Double.NaN, 0, Drill.FEW, 1000), x -> x.late);
       Score with = sum(run(Scenario.STEADY, logging, Double.NaN, 0.04, Drill.FEW, 1000), x -> x.late);
       System.out.printf(
@@ -118,7 +125,7 @@ public final class LearningTable {
   }
 
   private void sharp() {
-    for (Logging logging : Logging.values()) {
+    for (Logging logging : PLAIN) {
       List<Season> s = run(Scenario.STEADY, logging, Double.NaN, 0, Drill.MIXED, 60);
       for (int reps : new int[] {6, 24, 60}) {
         System.out.printf(Locale.ROOT, "mixed drills and rungs, %s, after %d reps: %s%n", logging, reps, sum(s, x -> x.scored(reps)).line());
@@ -129,7 +136,7 @@ public final class LearningTable {
 
   /** Athletes 12 to 23 of a squad of which athletes 0 to 11 logged 48 reps each. */
   private void squads() {
-    for (Logging logging : Logging.values()) {
+    for (Logging logging : PLAIN) {
       for (boolean told : new boolean[] {false, true}) {
         List<Season> newcomers = new ArrayList<>();
         Score before = new Score();
@@ -159,8 +166,9 @@ public final class LearningTable {
   private void never() {
     for (Logging logging : List.of(Logging.PRINTS, Logging.LANDING, Logging.MIXED)) {
       rung(logging, Drill.STANDING, 0, 2);
+      rung(logging, Drill.TWOS, 2, 4);
       rung(logging, Drill.FEW, 4, 6);
-      rung(logging, Drill.TWO_RUNGS, 4, 8);
+      rung(logging, Drill.SIXES, 6, 8);
       Score drill = new Score();
       Rules rules = new Rules();
       for (Season x : run(Scenario.STEADY, logging, Double.NaN, 0, Drill.FEW, 36)) {

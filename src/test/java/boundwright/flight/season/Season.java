@@ -6,8 +6,12 @@ import boundwright.flight.Forecast;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
+import boundwright.runway.CoachSettings;
+import boundwright.runway.LogNext;
+import boundwright.runway.MarkAdvisor;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,9 +37,11 @@ final class Season {
   private final Map<Drill, Integer> done = new HashMap<>();
   private final Map<Drill, List<double[]>> jumped = new HashMap<>();
   private FlightModel model;
-  private int reps;
+  int reps;
   private int lastDay;
   private int taps;
+  /** Reps that were measured because the program asked. */
+  int measures;
 
   /** Scores from the day on which the scenario's change begins; the first session back on its own. */
   final Score late = new Score();
@@ -192,8 +198,11 @@ final class Season {
     return switch (logging) {
       case PRINTS -> measured(d, date, p);
       case LANDING -> landing(d, date, p);
-      case TAPS -> tapped(d, date, p);
-      case MIXED -> inBlock == 0 ? measured(d, date, p) : inBlock == 1 ? landing(d, date, p) : tapped(d, date, p);
+      case TAPS -> tapped(d, date, p, null);
+      case THEN_TAPS -> early(date) ? measured(d, date, p) : tapped(d, date, p, Marks.of(forecast(d, date)).best());
+      case THEN_ASKED -> early(date) ? measured(d, date, p) : asked(d, date, p);
+      case ASKED -> asked(d, date, p);
+      case MIXED -> inBlock == 0 ? measured(d, date, p) : inBlock == 1 ? landing(d, date, p) : tapped(d, date, p, null);
     };
   }
 
@@ -209,11 +218,31 @@ final class Season {
     return made(d, date, List.of(), cm(p[d.sequence().size()]), null, null);
   }
 
-  private Rep tapped(Drill d, LocalDate date, double[] p) {
+  private static boolean early(LocalDate date) {
+    return date.isBefore(HiddenAthlete.FIRST_DAY.plusDays(21));
+  }
+
+  private Rep tapped(Drill d, LocalDate date, double[] p, @Nullable Double tape) {
     Marks marks = Marks.of(forecast(d, date));
     double best = marks.best();
-    double mark = cm(marks.promise(best) >= 0.9 ? best : marks.learning(taps++ % 2 == 0));
+    double usual = marks.promise(best) >= 0.9 ? best : marks.learning(taps++ % 2 == 0);
+    double mark = cm(tape == null ? usual : tape);
     return made(d, date, List.of(), null, outcome(d.sequence(), p, mark), mark);
+  }
+
+  private Rep asked(Drill d, LocalDate date, double[] p) {
+    LogNext next = MarkAdvisor.whatToLog(model, d.sequence(), d.steps(), Surface.TRACK, CoachSettings.DEFAULT, date);
+    if (next == null || next.way() == LogNext.Way.TAPE) {
+      return tapped(d, date, p, next == null ? null : next.tapeToSand_m());
+    }
+    measures++;
+    if (next.way() == LogNext.Way.MEASURE) {
+      return measured(d, date, p);
+    }
+    Rep tap = tapped(d, date, p, null);
+    List<Double> prints = new ArrayList<>(Collections.nCopies(d.sequence().size() - 2, Double.NaN));
+    prints.add(cm(p[d.sequence().size() - 1]));
+    return made(d, date, prints, null, tap.outcome(), tap.markToSand_m());
   }
 
   static Rep made(Drill d, LocalDate date, List<Double> prints, @Nullable Double landing, @Nullable Outcome outcome, @Nullable Double mark) {
