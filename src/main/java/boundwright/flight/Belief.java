@@ -139,6 +139,19 @@ final class Belief {
     cov[i * n + i] = variance;
   }
 
+  /** Makes one unknown {@code kept} times another and an independent part of this variance. */
+  void inherit(int i, int other, double kept, double variance) {
+    mean[i] = kept * mean[other];
+    for (int j = 0; j < n; j++) {
+      if (j != i) {
+        double with = kept * cov[other * n + j];
+        cov[i * n + j] = with;
+        cov[j * n + i] = with;
+      }
+    }
+    cov[i * n + i] = kept * kept * cov[other * n + other] + variance;
+  }
+
   /** Makes one unknown less sure by an independent change of this variance. */
   void diffuse(int i, double variance) {
     cov[i * n + i] += variance;
@@ -171,9 +184,9 @@ final class Belief {
     }
     for (int i = 0; i < n; i++) {
       double apart = weight * rest * (mean[i] - other.mean[i]);
-      for (int j = 0; j < n; j++) {
+      for (int j = 0; j <= i; j++) {
         int ij = i * n + j;
-        out.cov[ij] = weight * cov[ij] + rest * other.cov[ij] + apart * (mean[j] - other.mean[j]);
+        out.setCovariance(i, j, weight * cov[ij] + rest * other.cov[ij] + apart * (mean[j] - other.mean[j]));
       }
     }
     return out;

@@ -20,6 +20,14 @@ record DrillSlots(List<String> keys, List<Integer> used) {
   /** How far a drill may be from what its flights' traits say (relative standard deviation; judgement). */
   static final double SD = 0.02;
 
+  /** How much of it a drill keeps at another rung (correlation; judgement). */
+  static final double KEPT = 0.7;
+
+  /** Variance of what is a drill's own, with or without the same sequence known at another rung. */
+  static double variance(int kin) {
+    return SD * SD * (kin < 0 ? 1 : 1 - KEPT * KEPT);
+  }
+
   static final DrillSlots NONE = new DrillSlots(List.of(), List.of());
 
   DrillSlots {
@@ -30,6 +38,25 @@ record DrillSlots(List<String> keys, List<Integer> used) {
   /** Slot of a drill, -1 if it has none. */
   int of(Sequence sequence, int steps) {
     return keys.indexOf(key(sequence, steps));
+  }
+
+  /** Slot of the same sequence at the nearest other rung, -1 if there is none; of two alike the lower rung. */
+  int kin(Sequence sequence, int steps) {
+    String letters = sequence.letters();
+    int best = -1;
+    int apart = Integer.MAX_VALUE;
+    for (int i = 0; i < keys.size(); i++) {
+      String key = keys.get(i);
+      if (key.startsWith(letters) && !Character.isLetter(key.charAt(letters.length()))) {
+        int there = Integer.parseInt(key.substring(letters.length()));
+        int away = 2 * Math.abs(there - steps) + (there > steps ? 1 : 0);
+        if (there != steps && away < apart) {
+          best = i;
+          apart = away;
+        }
+      }
+    }
+    return best;
   }
 
   /** With this drill as the one used last. */

@@ -151,9 +151,13 @@ public final class FlightModel {
     DrillSlots slots = drills.with(r.sequence(), r.approachSteps());
     int slot = slots.of(r.sequence(), r.approachSteps());
     if (!slots.same(drills, slot)) {
-      today.belief.reset(Traits.DRILL + slot, square(DrillSlots.SD));
+      int kin = slots.kin(r.sequence(), r.approachSteps());
+      today.belief.reset(Traits.DRILL + slot, DrillSlots.variance(kin));
+      if (kin >= 0) {
+        today.belief.inherit(Traits.DRILL + slot, Traits.DRILL + kin, DrillSlots.KEPT, DrillSlots.variance(kin));
+      }
     }
-    RepShape shape = RepShape.of(level, r.sequence(), r.approachSteps(), r.surface(), slot);
+    RepShape shape = RepShape.of(level, r.sequence(), r.approachSteps(), r.surface(), slots);
     double[] positions = positions(r);
     boolean anyMeasured = false;
     for (double p : positions) {
@@ -227,7 +231,7 @@ public final class FlightModel {
   public Inquiry inquiry(Sequence sequence, int approachSteps, Surface surface, LocalDate date) {
     Athlete.checkSteps(approachSteps);
     Opened today = openDay(date);
-    return Inquiry.of(RepShape.of(level, sequence, approachSteps, surface, drills.of(sequence, approachSteps)), today.belief, today.scatter, TAPE);
+    return Inquiry.of(RepShape.of(level, sequence, approachSteps, surface, drills), today.belief, today.scatter, TAPE);
   }
 
   private record Opened(Belief belief, Scatter scatter, double unsettled) {}
@@ -258,7 +262,7 @@ public final class FlightModel {
   public Forecast forecast(Sequence sequence, int approachSteps, Surface surface, LocalDate date) {
     Athlete.checkSteps(approachSteps);
     Opened today = openDay(date);
-    RepShape shape = RepShape.of(level, sequence, approachSteps, surface, drills.of(sequence, approachSteps));
+    RepShape shape = RepShape.of(level, sequence, approachSteps, surface, drills);
     double[] mean = new double[shape.n];
     double[] sd = new double[shape.n];
     double rep = today.scatter.mean(Scatter.REP);

@@ -27,7 +27,9 @@ final class RepShape {
   private final double unknownDrill;
   private final double flight;
 
-  private RepShape(Level level, Sequence sequence, int steps, Surface surface, int slot) {
+  private RepShape(Level level, Sequence sequence, int steps, Surface surface, DrillSlots drills) {
+    int slot = drills.of(sequence, steps);
+    int kin = slot < 0 ? drills.kin(sequence, steps) : -1;
     n = sequence.size();
     nominal = NominalFlights.lengths(level, sequence, steps);
     base = new double[n + 1];
@@ -41,17 +43,20 @@ final class RepShape {
       base[c] = base[c - 1] + m;
       squares[c] = squares[c - 1] + m * m;
       Traits.add(h, m, sequence, f, steps, surface, slot);
+      if (kin >= 0) {
+        h[Traits.DRILL + kin] += DrillSlots.KEPT * m;
+      }
       where[c] = h.clone();
     }
     double place = placementSd(steps);
     placement = place * place;
-    unknownDrill = slot < 0 ? DrillSlots.SD * DrillSlots.SD : 0;
+    unknownDrill = slot < 0 ? DrillSlots.variance(kin) : 0;
     rep = Spread.rep(level) * Spread.rep(level);
     flight = Spread.flight(level) * Spread.flight(level);
   }
 
-  static RepShape of(Level level, Sequence sequence, int steps, Surface surface, int slot) {
-    return new RepShape(level, sequence, steps, surface, slot);
+  static RepShape of(Level level, Sequence sequence, int steps, Surface surface, DrillSlots drills) {
+    return new RepShape(level, sequence, steps, surface, drills);
   }
 
   /** How far the first contact falls from its mark [m]; from standing it is put there (judgement). */

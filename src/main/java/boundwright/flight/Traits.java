@@ -44,6 +44,8 @@ final class Traits {
   private static final double RUNG_REACH = 6;
   private static final double LEVEL_SD = 0.13;
   private static final double RUNG_SD = 0.05;
+  /** Standing is no shorter run-up: what it has of its own. */
+  private static final double STANDING_SD = 0.03;
   private static final double RUNG_SLOPE_SD = 0.15;
   private static final double ENTRY_KEPT = 0.75;
 
@@ -82,6 +84,7 @@ final class Traits {
         b.setCovariance(RUNG + i, RUNG + j, near + RUNG_SLOPE_SD * RUNG_SLOPE_SD * fast(i) * fast(j));
       }
     }
+    b.diffuse(RUNG, STANDING_SD * STANDING_SD);
     return b;
   }
 

@@ -155,6 +155,19 @@ class BeliefTest {
     assertThat(mean(b).subtract(wantedMean).getNorm()).isLessThan(1e-12);
   }
 
+  /** One unknown becomes k times another and something independent: what is tied to the other is tied to it, k times as much. */
+  @Test
+  void inheritingKeepsWhatIsTied() {
+    Belief b = random(new Random(SEED), 3);
+    double with2 = b.covariance(1, 2);
+    double variance = b.variance(1);
+    b.inherit(0, 1, 0.7, 0.2);
+    assertThat(b.mean(0)).isCloseTo(0.7 * b.mean(1), within(1e-12));
+    assertThat(b.covariance(0, 2)).isCloseTo(0.7 * with2, within(1e-12));
+    assertThat(b.covariance(0, 1)).isCloseTo(0.7 * variance, within(1e-12));
+    assertThat(b.variance(0)).isCloseTo(0.49 * variance + 0.2, within(1e-12));
+  }
+
   @Test
   void anImpossibleTapStaysFinite() {
     for (double slip : new double[] {0.01, 0.001}) {
