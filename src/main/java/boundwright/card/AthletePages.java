@@ -125,7 +125,7 @@ final class AthletePages {
             : window(window));
     out.add(
         new Figure(
-            "Chance", InHundred.said(advice.inHundred()), "that the rep counts", false));
+            "Chance", InHundred.said(advice.inHundred()), "that the rep counts", true));
     return out;
   }
 

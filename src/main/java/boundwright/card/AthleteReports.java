@@ -10,8 +10,8 @@ import boundwright.flight.Rep;
 import boundwright.flight.RepStore;
 import boundwright.load.CareRepository;
 import boundwright.load.GuardOverride;
-import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
+import boundwright.load.LegCare;
 import boundwright.load.LoadDesk;
 import boundwright.load.LoadSources;
 import boundwright.load.account.LegWeek;
@@ -101,7 +101,8 @@ public final class AthleteReports {
     return new ReportFacts(
         load.day(athlete), care.care(id, today), care.overrides(id, OVERRIDES), care.guard(), load.session(athlete),
         load.weights(athlete, today), load.history(athlete, LegWeek.daysNeeded(WEEKS)),
-        care.ratings(id, today.minusWeeks(RATED_WEEKS).plusDays(1)), gate.answers(athlete), ladder.rules().days(), drawn, looks.ownFaults(), scores);
+        care.ratings(id, today.minusWeeks(RATED_WEEKS).plusDays(1)), gate.answers(athlete), ladder.rules().days(), drawn, looks.ownFaults(), scores,
+        looks.teaching().anywhere());
   }
 
   /** The report made from facts, for {@code today}. */
@@ -229,7 +230,7 @@ public final class AthleteReports {
   // ---- faults ----
 
   private static List<FaultBlock> faults(ReportFacts facts, List<String> unjudged) {
-    FaultCatalogue catalogue = new FaultCatalogue(facts.ownFaults());
+    FaultCatalogue catalogue = new FaultCatalogue(facts.ownFaults(), facts.taught());
     List<JudgedRep> judged = new ArrayList<>();
     int unread = 0;
     for (Rep r : facts.reps()) {
@@ -249,9 +250,9 @@ public final class AthleteReports {
             .sorted(Comparator.comparingInt((FaultTrends t) -> t.sessions().stream().mapToInt(FaultTrends.Session::judged).sum()).reversed())
             .toList();
     if (drills.isEmpty()) {
-      unjudged.add("No rep was judged in the last " + WEEKS + " weeks.");
+      unjudged.add("No rep was looked at in the last " + WEEKS + " weeks.");
     } else if (drills.size() > DRILLS) {
-      unjudged.add("The " + DRILLS + " drills judged most often are shown, of " + drills.size() + ".");
+      unjudged.add("The " + DRILLS + " drills looked at most often are shown, of " + drills.size() + ".");
     }
     return drills.stream().limit(DRILLS).map(t -> block(t, catalogue)).toList();
   }

@@ -12,6 +12,7 @@ import boundwright.load.rating.SessionRating;
 import boundwright.readiness.GateAnswer;
 import boundwright.readiness.TestScore;
 import boundwright.technique.Fault;
+import boundwright.technique.FootContact;
 import java.util.List;
 
 /**
@@ -30,6 +31,7 @@ import java.util.List;
  * @param reps of the weeks that are drawn, oldest first, judged or not
  * @param ownFaults that the coach added
  * @param squadScores test scores of the whole squad; the error of a test is learned from all
+ * @param taught how the foot is taught to meet the ground
  */
 public record ReportFacts(
     DayVerdict day,
@@ -44,7 +46,8 @@ public record ReportFacts(
     int gateDays,
     List<Rep> reps,
     List<Fault> ownFaults,
-    List<TestScore> squadScores) {
+    List<TestScore> squadScores,
+    FootContact taught) {
   /** Takes copies. */
   public ReportFacts {
     overrides = List.copyOf(overrides);

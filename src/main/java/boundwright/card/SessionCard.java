@@ -4,7 +4,6 @@ import boundwright.load.DayVerdict;
 import boundwright.load.Finding;
 import boundwright.picture.strip.RunwayStrip;
 import boundwright.quantity.LengthUnit;
-import boundwright.technique.TeachingPoint;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -29,7 +28,7 @@ public record SessionCard(
     LengthUnit unit,
     @Nullable AthletePage athlete,
     @Nullable SquadPage squad,
-    List<TeachingPoint> lookFor,
+    List<String> lookFor,
     List<String> cautions,
     String footnote) {
 

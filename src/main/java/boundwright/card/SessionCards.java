@@ -13,14 +13,14 @@ import boundwright.runway.MarkAdvice;
 import boundwright.runway.MarkAdvisor;
 import boundwright.runway.Rungs;
 import boundwright.runway.Tapes;
-import boundwright.technique.TeachingPoint;
+import boundwright.technique.Teaching;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Supplier;
 
 /** Makes the card of the day for one athlete or for the squad. */
 public final class SessionCards {
@@ -52,14 +52,18 @@ public final class SessionCards {
 
   private final Marks marks;
   private final Clock clock;
+  private final Supplier<Teaching> teaching;
 
   /** What has to be known before a drill: on the flat nothing of sand. */
   static List<String> warnings(MarkAdvice advice, Drill drill, CoachSettings settings) {
     return drill.inSand() ? advice.warnings() : MarkAdvisor.flatWarnings(advice, settings.facility().surface(), settings);
   }
 
-  /** Marks come from {@code advisor}, verdicts from {@code load}; {@code clock} tells the day that is printed. */
-  public SessionCards(MarkAdvisor advisor, LoadDesk load, Clock clock) {
+  /**
+   * Marks come from {@code advisor}, verdicts from {@code load}; {@code clock} tells the day that is printed, {@code teaching} what to
+   * look for.
+   */
+  public SessionCards(MarkAdvisor advisor, LoadDesk load, Clock clock, Supplier<Teaching> teaching) {
     this(
         new Marks() {
           @Override
@@ -82,12 +86,14 @@ public final class SessionCards {
             return load.days(athletes);
           }
         },
-        clock);
+        clock,
+        teaching);
   }
 
-  SessionCards(Marks marks, Clock clock) {
+  SessionCards(Marks marks, Clock clock, Supplier<Teaching> teaching) {
     this.marks = marks;
     this.clock = clock;
+    this.teaching = teaching;
   }
 
   /**
@@ -116,7 +122,7 @@ public final class SessionCards {
         settings.unit(),
         alone ? new AthletePages(marks, settings).page(athletes.get(0), cut) : null,
         alone ? null : new SquadPages(marks, settings).page(athletes, cut, plan.title()),
-        Arrays.asList(TeachingPoint.values()),
+        teaching.get().lookFor(),
         CAUTIONS,
         footnote);
   }

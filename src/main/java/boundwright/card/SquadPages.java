@@ -93,7 +93,7 @@ final class SquadPages {
     }
     Integer steps = d.drill().steps();
     return new SquadDrill(
-        d.number(), d.drill().sequence().text(), d.isCut() ? piece.text() : "", steps == null ? "own rung" : StripWords.from(steps),
+        d.number(), d.drill().sequence().text(), d.isCut() ? piece.text() : "", steps == null ? "own steps" : StripWords.from(steps),
         SessionCards.dose(d.sets().size(), d.drill().reps()), d.contacts(Foot.RIGHT) + " right, " + d.contacts(Foot.LEFT) + " left",
         String.join("; ", turned));
   }

@@ -37,7 +37,7 @@ final class ApproachCommand implements Callable<Integer> {
   @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose run-up; any case.")
   private String athlete = "";
 
-  @Option(names = "--steps", paramLabel = "N", description = "Steps, 1 to 26. Default: those of most run-throughs, of the newest jump, or the rung.")
+  @Option(names = "--steps", paramLabel = "N", description = "Steps, 1 to 26. Default: those of most run-throughs, of the newest jump, or the athlete's own.")
   private @Nullable Integer steps;
 
   @Option(names = "--speed", paramLabel = "M/S", description = "Speed wanted at the board [m/s], instead of steps: the fewest that reach it.")

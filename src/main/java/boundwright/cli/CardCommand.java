@@ -61,7 +61,7 @@ final class CardCommand implements Callable<Integer> {
       description = "A drill in place of the plan of the day; give it again for the next drill.")
   private @Nullable List<String> sequences;
 
-  @Option(names = "--steps", paramLabel = "N", description = "With --sequence: approach steps. Default: each athlete's rung.")
+  @Option(names = "--steps", paramLabel = "N", description = "With --sequence: approach steps. Default: each athlete's own.")
   private @Nullable Integer steps;
 
   @Option(names = "--sets", paramLabel = "N", description = "With --sequence: sets, 1 to 20. Default: 2.")
@@ -93,7 +93,7 @@ final class CardCommand implements Callable<Integer> {
       CoachSettings settings = Choices.settings(bench.settings().settings(), unit, null, null);
       List<Athlete> athletes = athletes(bench);
       DayPlan plan = plan(bench);
-      SessionCard card = new SessionCards(bench.advisor(), bench.loadDesk(), s.clock()).of(athletes, plan, settings);
+      SessionCard card = new SessionCards(bench.advisor(), bench.loadDesk(), s.clock(), bench.looks()::teaching).of(athletes, plan, settings);
       byte[] pdf = new CardPdf().render(card, size);
       OutFile.write(file, pdf, force);
       List<String> names = athletes.stream().map(Athlete::name).toList();

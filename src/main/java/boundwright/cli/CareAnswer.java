@@ -1,9 +1,9 @@
 package boundwright.cli;
 
 import boundwright.athlete.Athlete;
-import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
+import boundwright.load.LegCare;
 import boundwright.store.Workbench;
 import java.io.PrintWriter;
 import java.time.LocalDate;

@@ -17,6 +17,7 @@ import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
+import boundwright.technique.FootContact;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
@@ -67,6 +68,9 @@ final class ClipCommand implements Callable<Integer> {
   @Option(names = "--segments", paramLabel = "TABLE", description = "Segment masses: male or female. Default: male.")
   private String segments = "male";
 
+  @Option(names = "--taught", paramLabel = "FOOT", description = "How the foot is taught to land: heel or whole. Default: heel.")
+  private String taught = "heel";
+
   @Option(names = "--every-frame", description = "Look at every frame, also where both feet are high.")
   private boolean everyFrame;
 
@@ -82,19 +86,28 @@ final class ClipCommand implements Callable<Integer> {
     Surroundings s = top.surroundings();
     LengthUnit in = DataOptions.unit(unit, CoachSettings.DEFAULT);
     Setup setup = new Setup(ClipMarks.ground(marks), ClipMarks.pole(pole), ClipMarks.corners(corners), slowed, model());
+    FootContact foot = foot();
     Sequence asked = sequence == null ? null : Sequence.parse(sequence);
     ScanOrder order =
         new ScanOrder(
             s.path(file), data.folder(s).resolve("clips").resolve("weights"), Weights.Size.FULL, ClipMarks.box(box), boxFrame - 1, 1,
             !everyFrame, null);
     FoundClip clip = ScanProcess.scan(order, perMille -> {});
-    ClipReading reading = ClipReader.read(clip, setup, List.of(), asked);
+    ClipReading reading = ClipReader.read(clip, setup, List.of(), asked, foot);
     if (top.json()) {
       Json.print(s.out(), ClipAnswer.of(clip, reading));
     } else {
       print(s.out(), reading, in);
     }
     return 0;
+  }
+
+  private FootContact foot() {
+    return switch (taught.strip().toLowerCase(Locale.ROOT)) {
+      case "heel" -> FootContact.HEEL_ROLLS;
+      case "whole", "whole foot" -> FootContact.WHOLE_FOOT;
+      default -> throw new RefusedException("The teaching '" + taught + "' is not known. Use heel or whole.");
+    };
   }
 
   private DeLeva model() {
@@ -129,7 +142,7 @@ final class ClipCommand implements Callable<Integer> {
     for (PointVerdict v : r.verdicts()) {
       if (v.finding() != PointVerdict.Finding.GOOD) {
         out.println(
-            "contact " + v.contact() + ", " + v.point().wentWrong() + (v.finding() == PointVerdict.Finding.UNSURE ? "?" : "") + ": " + v.sentence());
+            "contact " + v.contact() + ", " + v.wentWrong() + (v.finding() == PointVerdict.Finding.UNSURE ? "?" : "") + ": " + v.sentence());
       }
     }
     r.remarks().forEach(out::println);

@@ -18,7 +18,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "import",
     description = {
-      "Takes reps from a CSV file (UTF-8). An unknown athlete is made. If any row is bad nothing is taken,",
+      "Takes reps from a CSV file (UTF-8). An unknown athlete is made; a rep that is there already is not doubled.",
+      "If any row is bad nothing is taken,",
       "unless --skip-bad-rows. Columns: date,athlete,sequence,approach_steps,surface,footprints_m,landing_m,",
       "outcome,mark_to_sand_m; see docs/formats.md. Exit code 1 when nothing was taken.%n"
     })
@@ -41,7 +42,7 @@ final class ImportCommand implements Callable<Integer> {
   }
 
   /** What {@code import --json} prints; field by field in {@code docs/formats-json.md}. */
-  record Answer(int taken, int newAthletes, List<ProblemAnswer> problems) {}
+  record Answer(int taken, int newAthletes, List<ProblemAnswer> problems, List<Integer> there) {}
 
   /** A row that cannot be taken. */
   record ProblemAnswer(int line, String why) {}
@@ -59,7 +60,8 @@ final class ImportCommand implements Callable<Integer> {
             new Answer(
                 result.taken(),
                 result.newAthletes(),
-                result.problems().stream().map(p -> new ProblemAnswer(p.line(), p.why())).toList()));
+                result.problems().stream().map(p -> new ProblemAnswer(p.line(), p.why())).toList(),
+                result.there()));
       } else {
         print(s.out(), s.err(), result);
       }
@@ -73,7 +75,13 @@ final class ImportCommand implements Callable<Integer> {
             ? "Nothing was taken from " + file + "."
             : counted(result.taken(), "rep") + " taken from " + file + ", "
                 + counted(result.newAthletes(), "new athlete") + "."
-                + (result.newAthletes() == 0 ? "" : " Check the level of each new athlete on the screen."));
+                + (result.newAthletes() == 0 ? "" : " Set the level of each new athlete on the screen: it is not guessed, and until then the lowest limits hold."));
+    if (!result.there().isEmpty()) {
+      out.println(
+          result.there().size() == 1
+              ? "1 rep was there already and was not taken again: " + RepCsv.lines(result.there()) + "."
+              : result.there().size() + " reps were there already and were not taken again: " + RepCsv.lines(result.there()) + ".");
+    }
     List<Problem> problems = result.problems();
     if (problems.isEmpty()) {
       return;

@@ -49,7 +49,7 @@ import picocli.CommandLine.Option;
     })
 final class LoadCommand implements Callable<Integer> {
   private static final int WEEKS = 6;
-  private static final Pattern WORK = Pattern.compile("(sprints?|weights|box|boxes|sport)\\s+(\\d{1,5}(?:\\.\\d+)?)(?:\\s+at\\s+(\\d{1,2}(?:\\.\\d+)?))?");
+  private static final Pattern WORK = Pattern.compile("(bounds?|sprints?|weights|box|boxes|sport)\\s+(\\d{1,5}(?:\\.\\d+)?)(?:\\s+at\\s+(\\d{1,2}(?:\\.\\d+)?))?");
 
   private final BoundwrightCommand top;
 
@@ -70,7 +70,7 @@ final class LoadCommand implements Callable<Integer> {
       names = "--add",
       paramLabel = "WORK",
       description = {
-        "Count other work of today before answering: \"sprints 240\" (m), \"weights 6\" (sets), \"boxes 20 at 0.4\" (contacts, height in m),"
+        "Count other work of today before answering: \"bounds 40 at 4\" (contacts, approach steps), \"sprints 240\" (m), \"weights 6\" (sets), \"boxes 20 at 0.4\" (contacts, height in m),"
             + " \"sport 60 at 6\" (minutes, rating 0 to 10). May be given again."
       })
   private List<String> add = List.of();
@@ -162,6 +162,8 @@ final class LoadCommand implements Callable<Integer> {
       String date,
       String level,
       String answer,
+      int contactsToday,
+      List<FindingAnswer> findings,
       boolean held,
       boolean notKnownYet,
       String said,
@@ -226,11 +228,13 @@ final class LoadCommand implements Callable<Integer> {
     Matcher m = WORK.matcher(text.strip().toLowerCase(Locale.ROOT));
     if (!m.matches()) {
       throw new RefusedException(
-          "The work '" + text + "' cannot be read. Write what, how much and, for boxes the height in m or for sport the rating: \"sprints 240\","
+          "The work '" + text + "' cannot be read. Write what, how much and, for bounds the steps, for boxes the height in m, for sport the rating:"
+              + " \"bounds 40 at 4\", \"sprints 240\","
               + " \"weights 6\", \"boxes 20 at 0.4\", \"sport 60 at 6\".");
     }
     OtherWork.Kind kind =
         switch (m.group(1)) {
+          case "bound", "bounds" -> OtherWork.Kind.BOUNDS;
           case "sprint", "sprints" -> OtherWork.Kind.SPRINT;
           case "weights" -> OtherWork.Kind.WEIGHTS;
           case "box", "boxes" -> OtherWork.Kind.BOXES;
@@ -258,6 +262,8 @@ final class LoadCommand implements Callable<Integer> {
         day.toString(),
         who.level().label(),
         verdict.answer().label(),
+        verdict.soFar().contacts(),
+        Half.of(verdict.withPlan()).findings(),
         verdict.held(),
         verdict.notKnownYet(),
         verdict.held() ? verdict.reason() : verdict.said(),
@@ -303,7 +309,7 @@ final class LoadCommand implements Callable<Integer> {
       out.println(room(a.room()));
     }
     out.println(planned ? "With the plan, on " + a.date() + ":" : "Today with the plan:");
-    for (FindingAnswer f : a.withPlan().findings()) {
+    for (FindingAnswer f : a.findings()) {
       out.printf("  %-9s %-28s %s%n            %s%n", f.answer(), f.rule(), f.said(), f.source());
     }
     out.println();

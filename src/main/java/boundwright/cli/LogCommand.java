@@ -41,7 +41,7 @@ final class LogCommand implements Callable<Integer> {
   @Option(names = "--sequence", paramLabel = "FEET", description = "The contacts in order: R, L, xN repeats.")
   private @Nullable String sequence;
 
-  @Option(names = "--steps", paramLabel = "N", description = "Approach steps, 0 to 26. Default: the athlete's rung.")
+  @Option(names = "--steps", paramLabel = "N", description = "Approach steps, 0 to 26. Default: the athlete's own.")
   private @Nullable Integer steps;
 
   @Option(
@@ -74,7 +74,7 @@ final class LogCommand implements Callable<Integer> {
   @Option(
       names = "--faults",
       paramLabel = "FAULTS",
-      description = "What was wrong, \"toe-up@3;upright\", or clean. Default: nobody judged it.")
+      description = "What was wrong, \"toe-up@3;upright\", or clean. Default: nobody looked.")
   private @Nullable String faults;
 
   @Option(names = "--date", paramLabel = "DAY", description = "Day of the rep, as 2026-05-14. Default: today.")

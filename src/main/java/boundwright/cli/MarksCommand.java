@@ -37,7 +37,7 @@ final class MarksCommand implements Callable<Integer> {
       description = "The contacts in order: R, L, xN repeats. \"RRL x3\".")
   private String sequence = "";
 
-  @Option(names = "--steps", paramLabel = "N", description = "Approach steps, 0 to 26. Default: the athlete's rung.")
+  @Option(names = "--steps", paramLabel = "N", description = "Approach steps, 0 to 26. Default: the athlete's own.")
   private @Nullable Integer steps;
 
   @Option(

@@ -41,7 +41,7 @@ final class DemoCare {
   void watch(Athlete athlete, List<Rep> reps) {
     double clean =
         switch (athlete.name()) {
-          case "Rafi Eelgrass" -> 0.1;
+          case "Rafi Eelgrass" -> 0;
           case "Wren Samphire", "Linnea Saltwort" -> 1;
           default -> 0.85;
         };
@@ -60,7 +60,7 @@ final class DemoCare {
           workbench.care().openHold(athlete.id(), new MedicalHold(0, today.minusDays(4), "set by the team physician (invented)", null, null));
       case "Otis Sedgeley" -> workbench.care().addPain(athlete.id(), new Pain(0, today.minusDays(1), "left heel", 4, null, false));
       case "Mabel Cordgrass" -> {
-        workbench.care().setGrowing(athlete.id(), true, today.minusDays(30));
+        workbench.care().setGrowing(athlete.id(), true, today.minusWeeks(40));
         workbench.care().addPain(athlete.id(), new Pain(0, today.minusDays(2), "right knee", 1, true, false));
       }
       default -> {}
@@ -72,7 +72,7 @@ final class DemoCare {
     tests(athlete);
   }
 
-  /** Six reps of the last drill on each of three days from the athlete's own rung. */
+  /** Five or six reps of the last drill on each of three days from the athlete's own rung. */
   private void more(Athlete athlete, boolean clean, List<Rep> reps) {
     Sequence drill = Sequence.parse(athlete.takeOffFoot() == Foot.RIGHT ? "RRL x2" : "LLR x2");
     double usual =
@@ -83,7 +83,7 @@ final class DemoCare {
             .average()
             .orElse(16.5 + 0.5 * athlete.rung());
     for (int ago : EXTRA_DAYS) {
-      for (int i = 0; i < 6; i++) {
+      for (int i = 0; i < (clean ? 5 : 6); i++) {
         double landing = Math.round(100 * usual * (1 + 0.012 * random.nextGaussian())) / 100.0;
         Rep rep =
             new Rep(0, athlete.id(), today.minusDays(ago), drill, athlete.rung(), Surface.TRACK, List.of(), landing, null, null, List.of());

@@ -105,6 +105,7 @@ public final class DemoSquad {
     }
     workbench.logbook().logAll(reps);
     DemoJumps.fill(workbench);
+    DemoLoad.fill(workbench);
     return reps.size();
   }
 

@@ -57,6 +57,10 @@ public final class Sources {
   public static final Source FAULTS =
       new Source("faults", "Faults in a bound: what they look like, likely causes, what to say and do; a fault that first shows in a "
           + "late contact is looked for one contact earlier", "common practice", Standing.COMMON_PRACTICE);
+  /** The whole foot. */
+  public static final Source WHOLE_FOOT =
+      new Source("whole-foot", "At speed the whole foot is set down at once with the ankle held, instead of the heel leading",
+          "taught in much of coach education, no paper named", Standing.MEMORY);
   /** Trend of a share. */
   public static final Source SHARE_TREND =
       new Source("share-trend", "Whether the share of reps with a fault rises or falls over the sessions (test for trend in shares)",
@@ -126,7 +130,7 @@ public final class Sources {
           JumpSources.ALL,
           ROUTINE, PROJECTILE, CONTACT_BY_GAIN, CONTACT_BY_TAKE_OFF, SPRINT, FIRST_STEPS, EIGHTEEN_STEPS, REPEATABILITY, RUNWAY,
           UNITS, LEARNING, SCATTER, LOG,
-          FAULTS, SHARE_TREND, KAPPA, KAPPA_ERROR, ICC, ICC_INTERVALS,
+          FAULTS, WHOLE_FOOT, SHARE_TREND, KAPPA, KAPPA_ERROR, ICC, ICC_INTERVALS,
           TYPICAL_ERROR, DETECTABLE_CHANGE, BETA_SHARE, SEQUENTIAL, HOP_ERROR, MIXED_MODEL, MIXED_MODEL_CHECK, TEST_LIMITS,
           OWN_FAULT, OWN_REPEATS, REPEATABILITY_CARRIED_OVER);
 

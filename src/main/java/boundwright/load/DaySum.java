@@ -55,13 +55,15 @@ record DaySum(int jumps, List<OwnWeeks.Legs> units, List<OwnWeeks.Legs> withoutM
     if (contacts == 0) {
       return this;
     }
+    int onRight = (contacts + 1) / 2;
+    int onLeft = contacts / 2;
     List<Double> powers = powers(weights.scale());
     List<OwnWeeks.Legs> more = new ArrayList<>();
     List<OwnWeeks.Legs> moreTraining = new ArrayList<>();
     for (int i = 0; i < powers.size(); i++) {
       double each = weights.bound(steps, powers.get(i));
-      double right = each * ((contacts + 1) / 2);
-      double left = each * (contacts / 2);
+      double right = each * onRight;
+      double left = each * onLeft;
       more.add(new OwnWeeks.Legs(units.get(i).right() + right, units.get(i).left() + left));
       moreTraining.add(new OwnWeeks.Legs(withoutMeet.get(i).right() + right, withoutMeet.get(i).left() + left));
     }

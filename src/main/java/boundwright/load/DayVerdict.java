@@ -56,9 +56,13 @@ public record DayVerdict(LocalDate day, Verdict soFar, Verdict withPlan, boolean
         + (planned ? ", with the plan " + withPlan.answer().label() + " (" + withPlan.contacts() + ")." : ", nothing more planned.");
   }
 
-  /** What stands behind the answer: the strictest concern of the day with the plan; empty when there is none. */
+  /** What stands behind the answer: the strictest concern of the day with the plan, or that nothing is known yet; else empty. */
   public String lead() {
-    return withPlan.concerns().stream().findFirst().map(Finding::said).orElse("");
+    return withPlan.concerns().stream()
+        .findFirst()
+        .or(() -> withPlan.findings().stream().filter(Finding::notKnownYet).findFirst())
+        .map(Finding::said)
+        .orElse("");
   }
 
   /** What may still be added, in a line; empty when nothing is left or bounding is stopped. */

@@ -60,33 +60,58 @@ public final class Guard {
    * @param today the day's work, done and planned together; may be empty
    */
   public Verdict judge(Level level, LegCare care, History history, DayLoad today) {
-    List<Finding> out = new ArrayList<>();
-    medicalHold(care, today.date()).ifPresent(out::add);
-    refer(care, today.date()).ifPresent(out::add);
-    pain(care, today.date()).ifPresent(out::add);
-    out.addAll(rules(level, care, history, today.date()).all(DaySum.of(today, weights, limits)));
-    singleLegSeries(level, care, today).ifPresent(out::add);
-    if (!today.work().isEmpty()) {
-      out.add(surface(today));
-    }
-    return Verdict.of(out, today.contacts());
+    return on(level, care, history, today.date()).judge(today);
   }
 
-  /**
-   * What may still be added to a day in alternate bounds, by the rules about contacts; nothing while bounding is stopped.
-   *
-   * @param today the day's work so far
-   * @param steps from how many steps each, in order
-   */
+  /** What may still be added to a day in alternate bounds, see {@link AthleteDay#room}. */
   public List<Room> room(Level level, LegCare care, History history, DayLoad today, List<Integer> steps) {
-    ContactRules rules = rules(level, care, history, today.date());
-    DaySum sum = DaySum.of(today, weights, limits);
-    boolean stopped = medicalHold(care, today.date()).isPresent() || refer(care, today.date()).isPresent();
-    return steps.stream().map(s -> stopped ? new Room(s, 0, 0, 0, 0) : rules.room(sum, s)).toList();
+    return on(level, care, history, today.date()).room(today, steps);
   }
 
-  private ContactRules rules(Level level, LegCare care, History history, LocalDate day) {
-    return new ContactRules(limits, season, weights, level, care, history, day);
+  /** One athlete's day, to be judged more than once; what was before it is weighed once. */
+  public AthleteDay on(Level level, LegCare care, History history, LocalDate date) {
+    return new AthleteDay(level, care, new ContactRules(limits, season, weights, level, care, history, date), date);
+  }
+
+  /** One athlete's day with all that was before it. */
+  public final class AthleteDay {
+    private final Level level;
+    private final LegCare care;
+    private final ContactRules rules;
+    private final LocalDate date;
+
+    private AthleteDay(Level level, LegCare care, ContactRules rules, LocalDate date) {
+      this.level = level;
+      this.care = care;
+      this.rules = rules;
+      this.date = date;
+    }
+
+    /** Judges this work as that of the day. */
+    public Verdict judge(DayLoad today) {
+      List<Finding> out = new ArrayList<>();
+      medicalHold(care, date).ifPresent(out::add);
+      refer(care, date).ifPresent(out::add);
+      pain(care, date).ifPresent(out::add);
+      out.addAll(rules.all(DaySum.of(today, weights, limits)));
+      singleLegSeries(level, care, today).ifPresent(out::add);
+      if (today.work().stream().anyMatch(w -> !w.atTheBoard())) {
+        out.add(surface(today));
+      }
+      return Verdict.of(out, today.contacts());
+    }
+
+    /**
+     * What may still be added to the day in alternate bounds, by the rules about contacts; nothing while bounding is stopped.
+     *
+     * @param today the day's work so far
+     * @param steps from how many steps each, in order
+     */
+    public List<Room> room(DayLoad today, List<Integer> steps) {
+      DaySum sum = DaySum.of(today, weights, limits);
+      boolean stopped = medicalHold(care, date).isPresent() || refer(care, date).isPresent();
+      return steps.stream().map(s -> stopped ? new Room(s, 0, 0, 0, 0) : rules.room(sum, s)).toList();
+    }
   }
 
   Optional<Finding> singleLegSeries(Level level, LegCare care, DayLoad today) {
@@ -109,9 +134,10 @@ public final class Guard {
             care.growing() ? LoadSources.NO_SHOCK : LoadSources.SERIES));
   }
 
+  /** Of bounding; a jump at the board is made on the runway there is. */
   Finding surface(DayLoad today) {
-    boolean concrete = today.work().stream().anyMatch(w -> w.surface() == Surface.CONCRETE);
-    boolean track = today.work().stream().anyMatch(w -> w.surface() == Surface.TRACK);
+    boolean concrete = today.work().stream().anyMatch(w -> !w.atTheBoard() && w.surface() == Surface.CONCRETE);
+    boolean track = today.work().stream().anyMatch(w -> !w.atTheBoard() && w.surface() == Surface.TRACK);
     Answer answer = concrete ? Answer.REFUSED : track ? Answer.CAUTION : Answer.ALLOWED;
     String said =
         concrete

@@ -27,7 +27,7 @@ public record GuardOverride(
           "A " + rule.label() + " cannot be overridden by a coach. It ends with a named clinician and a date.");
     }
     if (answer == Answer.ALLOWED) {
-      throw new RefusedException("The guard allowed it: there is nothing to override.");
+      throw new RefusedException("It is allowed: there is nothing to decide otherwise.");
     }
     if (reason.length() < LEAST_REASON || reason.length() > 300) {
       throw new RefusedException(

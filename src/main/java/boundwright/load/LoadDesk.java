@@ -2,8 +2,8 @@ package boundwright.load;
 
 import boundwright.athlete.Athlete;
 import boundwright.load.Finding.Rule;
-import boundwright.load.account.ContactTimes;
 import boundwright.load.account.ContactTimes.Timed;
+import boundwright.load.account.ContactTimes;
 import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
 import boundwright.load.account.History;
@@ -35,7 +35,7 @@ public final class LoadDesk {
   private final LoadRepository load;
   private final CareRepository care;
   private final Clock clock;
-  /** Weights by scale, kept because working out the usual flights of a drill takes longer than looking them up. */
+  /** Weights by scale, kept with what they worked out of each drill. */
   private final Map<LoadScale, ContactWeights> weights = new ConcurrentHashMap<>();
 
   /** Works on these. */
@@ -205,14 +205,13 @@ public final class LoadDesk {
     }
 
     DayVerdict verdict(Athlete a, boolean withRooms) {
-      Guard guard = guard(a);
-      History history = history(a);
+      Guard.AthleteDay on = guard(a).on(a.level(), care(a), history(a), day);
       DayLoad done = done(a);
       List<Work> rest = Work.rest(plan.getOrDefault(a.id(), List.of()), done.work());
-      Verdict soFar = guard.judge(a.level(), care(a), history, done);
-      Verdict withPlan = rest.isEmpty() ? soFar : guard.judge(a.level(), care(a), history, done.with(rest));
+      Verdict soFar = on.judge(done);
+      Verdict withPlan = rest.isEmpty() ? soFar : on.judge(done.with(rest));
       List<Integer> steps = Stream.of(a.rung(), 0).distinct().toList();
-      List<Room> rooms = withRooms ? guard.room(a.level(), care(a), history, done, steps) : new ArrayList<>();
+      List<Room> rooms = withRooms ? on.room(done, steps) : List.of();
       return new DayVerdict(day, soFar, withPlan, !rest.isEmpty(), rooms);
     }
   }

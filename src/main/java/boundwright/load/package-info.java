@@ -8,3 +8,4 @@
 package boundwright.load;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -64,7 +64,7 @@ final class FaultDrawing {
     words.add(
         new Lettering(0, 30, 15, "start", Style.BOLD, sequence.text()));
     double after = Lettering.width(sequence.text(), 15, Style.BOLD) + 12;
-    String counts = Notes.counted(judgedReps, "judged rep") + ", " + clean + " clean";
+    String counts = Notes.counted(judgedReps, "rep") + " looked at, " + clean + " clean";
     boolean fits = after + Lettering.width(counts, SIZE, Style.PLAIN) <= form.units();
     words.add(new Lettering(fits ? round(after) : 0, fits ? 30 : 46, SIZE, "start", Style.PLAIN, counts));
     double y = fits ? 44 : 60;
@@ -221,7 +221,7 @@ final class FaultDrawing {
 
   private String said() {
     StringBuilder out = new StringBuilder();
-    out.append(Notes.counted(judgedReps, "judged rep")).append(". ");
+    out.append(Notes.counted(judgedReps, "rep")).append(" looked at. ");
     for (FaultMap.Row row : map.rows()) {
       out.append(faults.label(row.key())).append(": in ").append(Notes.counted(row.reps(), "rep"));
       for (int c = 1; c <= map.contacts(); c++) {

@@ -324,7 +324,7 @@ public final class LoadDrawing {
   }
 
   private String said() {
-    StringBuilder out = new StringBuilder("Bars for the left leg (outlined) and the right leg (filled), stacked by rung. ");
+    StringBuilder out = new StringBuilder("Bars for the left leg (outlined) and the right leg (filled), stacked by approach steps. ");
     for (LegWeek w : weeks) {
       out.append("Seven days up to ").append(DAY.format(w.last())).append(": ").append(units(w.units(Foot.RIGHT)))
           .append(" standing-bound contacts right, ").append(units(w.units(Foot.LEFT))).append(" left");

@@ -2,7 +2,6 @@ package boundwright.readiness;
 
 import boundwright.evidence.Source;
 import boundwright.evidence.Standing;
-import java.util.ArrayList;
 import java.util.List;
 import org.hipparchus.distribution.discrete.HypergeometricDistribution;
 
@@ -29,17 +28,20 @@ record CleanLoss(int recentClean, int recent, int earlierClean, int earlier, int
 
   /** Counts {@code reps}, which are in the order done. */
   static CleanLoss of(List<GateRep> reps, GateRules.Loss rules) {
-    List<List<GateRep>> days = new ArrayList<>(CleanCount.byDay(reps).values());
-    int cut = Math.max(0, days.size() - rules.sessions());
-    List<GateRep> earlier = days.subList(0, cut).stream().flatMap(List::stream).toList();
-    List<GateRep> recent = days.subList(cut, days.size()).stream().flatMap(List::stream).toList();
-    List<GateRep> legs = days.subList(Math.max(0, days.size() - LEG_SESSIONS), days.size()).stream().flatMap(List::stream).toList();
-    return new CleanLoss(clean(recent), recent.size(), clean(earlier), earlier.size(), legs.size(),
+    List<LookedDay> days = LookedDay.of(reps);
+    List<LookedDay> recent = LookedDay.newest(days, rules.sessions());
+    List<LookedDay> earlier = days.subList(0, days.size() - recent.size());
+    List<GateRep> legs = LookedDay.newest(days, LEG_SESSIONS).stream().flatMap(d -> d.reps().stream()).toList();
+    return new CleanLoss(clean(recent), reps(recent), clean(earlier), reps(earlier), legs.size(),
         (int) legs.stream().filter(GateRep::loadsLeg).count());
   }
 
-  private static int clean(List<GateRep> reps) {
-    return (int) reps.stream().filter(GateRep::clean).count();
+  private static int clean(List<LookedDay> days) {
+    return days.stream().mapToInt(LookedDay::clean).sum();
+  }
+
+  private static int reps(List<LookedDay> days) {
+    return days.stream().mapToInt(LookedDay::size).sum();
   }
 
   /** Whether fewer are clean than before, beyond what luck does in a whole stay, and fewer than a share that must not pass. */

@@ -3,7 +3,6 @@ package boundwright.readiness;
 import boundwright.evidence.Source;
 import boundwright.evidence.Standing;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import org.hipparchus.special.Erf;
@@ -43,13 +42,14 @@ record Fade(double overTenReps, double z, int landings, int days) {
     return 0.5 * Erf.erfc(-z / Math.sqrt(2));
   }
 
-  static Fade of(Collection<List<GateRep>> byDay) {
+  static Fade of(List<LookedDay> looked) {
     List<Double> slopes = new ArrayList<>();
     double count = 0;
     double variance = 0;
     int landings = 0;
     int days = 0;
-    for (List<GateRep> day : byDay) {
+    for (LookedDay d : looked) {
+      List<GateRep> day = d.reps();
       List<Integer> measured = new ArrayList<>();
       for (int i = 0; i < day.size(); i++) {
         if (!Double.isNaN(day.get(i).length())) {

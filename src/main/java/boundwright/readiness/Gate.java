@@ -10,6 +10,7 @@ import boundwright.readiness.GateAnswer.Decision;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -33,26 +34,30 @@ public final class Gate {
 
   /** All sources of the evidence, for a list of them. */
   public static final List<Source> SOURCES =
-      List.of(LADDER, RULES, CleanCount.SOURCE, CleanLoss.SOURCE, LegLoading.SOURCE, TimeHere.SOURCE, SameDayGain.SOURCE, Fade.SOURCE);
+      List.of(LADDER, RULES, CleanNeed.SOURCE, CleanLoss.SOURCE, LegLoading.SOURCE, TimeHere.SOURCE, SameDayGain.SOURCE, Fade.SOURCE);
 
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
   private static final int LOOK_AHEAD = 60;
   private static final int REPS_A_DAY = 6;
+  private static final GateRep IMAGINED = new GateRep(LocalDate.EPOCH, true, Double.NaN);
 
   private final GateRules rules;
+  private final CleanNeed need;
 
   /** A gate that asks for {@code rules}. */
   public Gate(GateRules rules) {
     this.rules = rules;
+    this.need = new CleanNeed(rules.clean());
   }
 
   /** Answers. */
   public GateAnswer answer(GateCase c) {
     List<GateRep> window = c.reps().stream().filter(r -> r.date().isAfter(c.today().minusDays(rules.days()))).toList();
-    List<Evidence> evidence = new ArrayList<>(clean(window));
+    List<LookedDay> days = LookedDay.of(window);
+    List<Evidence> evidence = new ArrayList<>(clean(days));
     evidence.add(timeHere(c));
     evidence.add(speedUsed(c.speed(), c.rung()));
-    evidence.add(noFading(window));
+    evidence.add(noFading(days));
     evidence.add(new Evidence(Name.LOAD, c.load().said(), "not refused", !c.load().refused(), c.load().source()));
     evidence.add(
         new Evidence(Name.NO_PAIN, c.load().painSaid(), "allowed by the pain limits in the last seven days", !c.load().pain(), c.load().painSource()));
@@ -70,41 +75,38 @@ public final class Gate {
       return new GateAnswer(
           c.family(), c.rung(), Decision.STAY, top + " steps is the longest here; longer belongs to the full run-up.", 0, 0, evidence);
     }
-    return stay(c, window, evidence);
+    return stay(c, days, evidence);
   }
 
-  private List<Evidence> clean(List<GateRep> window) {
+  private List<Evidence> clean(List<LookedDay> looked) {
     GateRules.Clean r = rules.clean();
-    CleanCount count = CleanCount.of(window, r);
-    int days = goodDays(window);
+    CleanCount count = CleanCount.of(looked, need);
+    int reps = reps(looked);
+    int days = goodDays(looked);
     String needed =
         count.needed() > count.reps()
-            ? "more reps: at least " + fewest() + ", all clean"
+            ? "more reps: at least " + need.fewest() + ", all clean"
             : "at least " + count.needed() + " of " + count.reps() + "; a true share of " + percent(r.notShare()) + " gets there in "
                 + percent(r.stayError()) + " of stays at most";
     return List.of(
-        new Evidence(Name.LOOKED_AT, window.size() + " reps in " + r.days() + " days", "at least " + r.reps(), window.size() >= r.reps(), RULES),
+        new Evidence(Name.LOOKED_AT, reps + " reps in " + r.days() + " days", "at least " + r.reps(), reps >= r.reps(), RULES),
         new Evidence(Name.CLEAN,
-            count.clean() + " of " + count.reps() + " in the last " + counted(count.sessions(), "session"), needed, count.met(), CleanCount.SOURCE),
+            count.clean() + " of " + count.reps() + " in the last " + counted(count.sessions(), "session"), needed, count.met(), CleanNeed.SOURCE),
         new Evidence(Name.GOOD_DAYS,
             counted(days, "day") + " with " + r.passDayReps() + " reps or more, " + percent(r.passDayShare()) + " of them clean",
             "at least " + r.passDays(), days >= r.passDays(), RULES));
   }
 
-  /** Fewest reps that can do, all clean. */
-  private int fewest() {
-    int n = 1;
-    while (CleanCount.needed(n, rules.clean()) > n) {
-      n++;
-    }
-    return n;
+  private boolean cleanEnough(List<LookedDay> looked) {
+    return reps(looked) >= rules.clean().reps() && CleanCount.of(looked, need).met() && goodDays(looked) >= rules.clean().passDays();
   }
 
-  private int goodDays(List<GateRep> window) {
-    return (int) CleanCount.byDay(window).values().stream()
-        .filter(d -> d.size() >= rules.clean().passDayReps())
-        .filter(d -> d.stream().filter(GateRep::clean).count() >= rules.clean().passDayShare() * d.size())
-        .count();
+  private static int reps(List<LookedDay> looked) {
+    return looked.stream().mapToInt(LookedDay::size).sum();
+  }
+
+  private int goodDays(List<LookedDay> looked) {
+    return (int) looked.stream().filter(d -> d.good(rules.clean())).count();
   }
 
   private static Evidence timeHere(GateCase c) {
@@ -139,9 +141,9 @@ public final class Gate {
   }
 
   /** Within a day landings must not shrink; where lengths are few, the later reps must stay clean. */
-  private Evidence noFading(List<GateRep> window) {
-    List<GateRep> newest = newest(window);
-    Fade fade = Fade.of(CleanCount.byDay(newest).values());
+  private Evidence noFading(List<LookedDay> looked) {
+    List<LookedDay> newest = LookedDay.newest(looked, rules.clean().sessions());
+    Fade fade = Fade.of(newest);
     GateRules.Fading r = rules.fading();
     if (fade.known()) {
       boolean shrinks = fade.shrinks(r);
@@ -149,26 +151,10 @@ public final class Gate {
           String.format(Locale.ROOT, "%+.1f %% over ten reps, %s", 100 * fade.overTenReps(), shrinks ? "beyond scatter" : "within scatter or what is allowed"),
           "not clearly more than " + percent(r.most()) + " shorter", !shrinks, Fade.SOURCE);
     }
-    int late = 0;
-    int clean = 0;
-    for (List<GateRep> day : CleanCount.byDay(newest).values()) {
-      for (GateRep rep : day.subList(day.size() / 2, day.size())) {
-        late++;
-        clean += rep.clean() ? 1 : 0;
-      }
-    }
-    double share = late == 0 ? 0 : clean / (double) late;
-    return new Evidence(Name.NO_FADING, late == 0 ? "no rep looked at yet" : percent(share) + " of the later reps of each day clean",
-        "at least " + percent(r.lateShare()) + " (lengths are too few to tell)", late > 0 && share >= r.lateShare(), RULES);
-  }
-
-  private List<GateRep> newest(List<GateRep> window) {
-    List<LocalDate> days = window.stream().map(GateRep::date).distinct().toList();
-    if (days.size() <= rules.clean().sessions()) {
-      return window;
-    }
-    LocalDate first = days.get(days.size() - rules.clean().sessions());
-    return window.stream().filter(r -> !r.date().isBefore(first)).toList();
+    List<GateRep> late = newest.stream().flatMap(d -> d.reps().subList(d.size() / 2, d.size()).stream()).toList();
+    double share = late.isEmpty() ? 0 : late.stream().filter(GateRep::clean).count() / (double) late.size();
+    return new Evidence(Name.NO_FADING, late.isEmpty() ? "no rep looked at yet" : percent(share) + " of the later reps of each day clean",
+        "at least " + percent(r.lateShare()) + " (lengths are too few to tell)", !late.isEmpty() && share >= r.lateShare(), RULES);
   }
 
   private String whyBack(CleanLoss loss, int rung) {
@@ -180,8 +166,8 @@ public final class Gate {
         + loss.earlier() + ". That is more than luck." + to;
   }
 
-  private GateAnswer stay(GateCase c, List<GateRep> window, List<Evidence> evidence) {
-    int[] missing = missing(window);
+  private GateAnswer stay(GateCase c, List<LookedDay> looked, List<Evidence> evidence) {
+    int[] missing = missing(looked);
     List<String> why = new ArrayList<>();
     if (missing[0] > 0) {
       why.add("Missing: " + counted(missing[0], "clean rep") + " on " + missing[1] + (missing[1] == 1 ? " more day." : " more days."));
@@ -203,23 +189,21 @@ public final class Gate {
   }
 
   /** Fewest clean reps, six a day on days to come, after which the clean evidence would be met: {reps, days}; -1 if too many. */
-  private int[] missing(List<GateRep> window) {
-    List<GateRep> ahead = new ArrayList<>(window);
-    LocalDate day = window.isEmpty() ? LocalDate.EPOCH : window.get(window.size() - 1).date();
-    int reps = 0;
-    int days = 0;
-    while (!clean(ahead).stream().allMatch(Evidence::met)) {
-      if (reps == LOOK_AHEAD) {
-        return new int[] {-1, -1};
+  private int[] missing(List<LookedDay> looked) {
+    List<LookedDay> ahead = new ArrayList<>(looked);
+    for (int reps = 0; reps <= LOOK_AHEAD; reps++) {
+      if (reps > 0) {
+        int today = (reps - 1) % REPS_A_DAY + 1;
+        if (today > 1) {
+          ahead.remove(ahead.size() - 1);
+        }
+        ahead.add(new LookedDay(Collections.nCopies(today, IMAGINED), today));
       }
-      if (reps % REPS_A_DAY == 0) {
-        day = day.plusDays(1);
-        days++;
+      if (cleanEnough(ahead)) {
+        return new int[] {reps, (reps + REPS_A_DAY - 1) / REPS_A_DAY};
       }
-      ahead.add(new GateRep(day, true, Double.NaN));
-      reps++;
     }
-    return new int[] {reps, days};
+    return new int[] {-1, -1};
   }
 
   private static String notKnown(List<Evidence> evidence) {

@@ -1,10 +1,14 @@
 package boundwright.readiness;
 
 import boundwright.flight.Rep;
+import boundwright.footfall.Sequence;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,6 +30,9 @@ public record GateCase(
   /** How far back reps are compared for the gain: a whole stay [days]. */
   private static final int SPEED_DAYS = 84;
 
+  /** What a landing is compared within. */
+  private record Same(LocalDate date, Sequence drill) {}
+
   /** Takes a copy. */
   public GateCase {
     reps = List.copyOf(reps);
@@ -39,15 +46,22 @@ public record GateCase(
    */
   public static GateCase of(
       List<Rep> log, DrillFamily family, int rung, int highest, LoadAnswer load, GateRules rules, LocalDate today) {
-    List<Rep> past = log.stream().filter(r -> !r.date().isAfter(today)).toList();
-    List<Rep> mine = past.stream().filter(r -> DrillFamily.of(r.sequence()) == family).toList();
-    List<LocalDate> exposed =
-        past.stream()
-            .filter(r -> r.approachSteps() >= rung && DrillFamily.of(r.sequence()).covers(family))
-            .map(Rep::date)
-            .distinct()
-            .toList();
-    TimeHere time = rung < highest ? TimeHere.known() : TimeHere.of(exposed, rung, rules.stay(), today);
+    // a drill comes again and again: its family is looked up once
+    Map<Sequence, DrillFamily> families = new HashMap<>();
+    List<Rep> mine = new ArrayList<>();
+    Set<LocalDate> exposed = new HashSet<>();
+    for (Rep r : log) {
+      if (!r.date().isAfter(today)) {
+        DrillFamily its = families.computeIfAbsent(r.sequence(), DrillFamily::of);
+        if (its == family) {
+          mine.add(r);
+        }
+        if (r.approachSteps() >= rung && its.covers(family)) {
+          exposed.add(r.date());
+        }
+      }
+    }
+    TimeHere time = TimeHere.of(exposed, rung, rung < highest, rules.stay(), today);
     LocalDate from = today.minusDays(SPEED_DAYS);
     SpeedUse speed =
         rung == 0 ? null : SameDayGain.of(mine.stream().filter(r -> r.date().isAfter(from)).toList(), rung, rules.speed());
@@ -56,10 +70,10 @@ public record GateCase(
 
   /** The ones looked at, each landing over the mean of the same drill on the same day. */
   private static List<GateRep> looked(List<Rep> reps) {
-    Map<String, double[]> sums = new HashMap<>();
+    Map<Same, double[]> sums = new HashMap<>();
     for (Rep r : reps) {
       if (r.landing_m() != null) {
-        double[] sum = sums.computeIfAbsent(r.date() + r.sequence().letters(), k -> new double[2]);
+        double[] sum = sums.computeIfAbsent(new Same(r.date(), r.sequence()), k -> new double[2]);
         sum[0] += r.landing_m();
         sum[1]++;
       }
@@ -68,7 +82,7 @@ public record GateCase(
         .filter(Rep::judged)
         .map(
             r -> {
-              double[] sum = sums.get(r.date() + r.sequence().letters());
+              double[] sum = sums.get(new Same(r.date(), r.sequence()));
               Double landing = r.landing_m();
               double length = landing == null || sum == null ? Double.NaN : landing / (sum[0] / sum[1]);
               return new GateRep(r.date(), r.faults().isEmpty(), length, LegLoading.any(r.faults()));

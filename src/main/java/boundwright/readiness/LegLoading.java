@@ -19,6 +19,6 @@ public final class LegLoading {
 
   /** Whether one of a rep's faults, written {@code key} or {@code key@contact}, loads a leg. */
   public static boolean any(List<String> faults) {
-    return faults.stream().anyMatch(f -> KEYS.contains(FaultTick.parse(f).key()));
+    return !faults.isEmpty() && faults.stream().anyMatch(f -> KEYS.contains(FaultTick.parse(f).key()));
   }
 }

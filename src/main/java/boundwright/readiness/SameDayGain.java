@@ -58,12 +58,20 @@ final class SameDayGain {
     }
 
     private static double mean(List<Double> x) {
-      return x.stream().mapToDouble(v -> v).average().orElse(0);
+      double sum = 0;
+      for (double v : x) {
+        sum += v;
+      }
+      return sum / x.size();
     }
 
     private static double squares(List<Double> x) {
       double mean = mean(x);
-      return x.stream().mapToDouble(v -> (v - mean) * (v - mean)).sum();
+      double sum = 0;
+      for (double v : x) {
+        sum += (v - mean) * (v - mean);
+      }
+      return sum;
     }
   }
 
@@ -113,36 +121,75 @@ final class SameDayGain {
     if (blocks.isEmpty()) {
       return SpeedUse.notKnown();
     }
-    int here = blocks.stream().mapToInt(b -> b.here().size()).sum();
-    int below = blocks.stream().mapToInt(b -> b.below().size()).sum();
-    List<LocalDate> days = blocks.stream().map(Block::date).distinct().toList();
+    Sums sums = new Sums();
     boolean used = false;
-    for (int k = FEWEST_DAYS; k <= days.size() && !used; k++) {
-      LocalDate end = days.get(k - 1);
-      used = longer(blocks.stream().filter(b -> !b.date().isAfter(end)).toList(), k);
+    for (int i = 0; i < blocks.size(); i++) {
+      sums.add(blocks.get(i));
+      boolean dayEnds = i + 1 == blocks.size() || !blocks.get(i + 1).date().equals(blocks.get(i).date());
+      used |= dayEnds && longer(sums);
     }
     // loss wins: what was used once may have been lost
-    Told told = notWorth(days.size()) ? Told.NOT_USED : used ? Told.USED : Told.NOT_KNOWN;
-    return new SpeedUse(told, gain(blocks), days.size(), here, below);
+    Told told = notWorth(sums) ? Told.NOT_USED : used ? Told.USED : Told.NOT_KNOWN;
+    return new SpeedUse(told, sums.gain(), sums.days, sums.here, sums.below);
   }
 
-  private boolean enough(List<Block> some, int days) {
-    return days >= FEWEST_DAYS && some.stream().mapToInt(b -> b.here().size()).sum() >= FEWEST_REPS
-        && some.stream().mapToInt(b -> b.below().size()).sum() >= FEWEST_REPS;
+  /** Block after block added up. */
+  private static final class Sums {
+    private double weights;
+    private double differences;
+    private double squares;
+    private int freedom;
+    private int here;
+    private int below;
+    private int days;
+    private LocalDate day = LocalDate.MIN;
+
+    void add(Block b) {
+      weights += b.weight();
+      differences += b.weight() * b.difference();
+      squares += b.squares();
+      freedom += b.here().size() + b.below().size() - 2;
+      here += b.here().size();
+      below += b.below().size();
+      days += b.date().equals(day) ? 0 : 1;
+      day = b.date();
+    }
+
+    boolean enough() {
+      return days >= FEWEST_DAYS && here >= FEWEST_REPS && below >= FEWEST_REPS;
+    }
+
+    double mean() {
+      return differences / weights;
+    }
+
+    /** Standard error of the mean, scatter pooled within day and approach [m]. */
+    double error() {
+      return Math.sqrt(squares / Math.max(1, freedom) / weights);
+    }
+
+    /** The gain with its 90 % interval; as wide as can be where single reps show no scatter. */
+    Estimate gain() {
+      double half = freedom == 0 ? Rep.MAX_FLIGHT_M : error() * new TDistribution(freedom).inverseCumulativeProbability(0.95);
+      return new Estimate(mean() - half, mean(), mean() + half);
+    }
   }
 
   private double look(int days) {
     return rules.error() / LOOKS * Math.min(1, FULL / days);
   }
 
-  private boolean longer(List<Block> some, int days) {
-    int df = freedom(some);
-    return enough(some, days) && mean(some) > -error(some) * new TDistribution(df).inverseCumulativeProbability(look(days));
+  private boolean longer(Sums s) {
+    if (!s.enough() || s.freedom == 0) {
+      return false;
+    }
+    double error = s.error();
+    return error == 0 ? s.mean() > 0 : new TDistribution(s.freedom).cumulativeProbability(-s.mean() / error) <= look(s.days);
   }
 
   /** Whether the flights lie below those from two steps less with the least worthwhile gain added. */
-  private boolean notWorth(int days) {
-    if (!enough(blocks, days)) {
+  private boolean notWorth(Sums sums) {
+    if (!sums.enough()) {
       return false;
     }
     double above = 0;
@@ -160,34 +207,6 @@ final class SameDayGain {
       above += weight * (wins - m * n / 2.0);
       variance += weight * m * n / 12.0;
     }
-    return above / Math.sqrt(variance) <= new NormalDistribution().inverseCumulativeProbability(look(days));
-  }
-
-  private static double mean(List<Block> some) {
-    double sum = 0;
-    double weights = 0;
-    for (Block b : some) {
-      sum += b.weight() * b.difference();
-      weights += b.weight();
-    }
-    return sum / weights;
-  }
-
-  private static int freedom(List<Block> some) {
-    return Math.max(1, some.stream().mapToInt(b -> b.here().size() + b.below().size() - 2).sum());
-  }
-
-  private static double error(List<Block> some) {
-    double squares = some.stream().mapToDouble(Block::squares).sum();
-    double weights = some.stream().mapToDouble(Block::weight).sum();
-    return Math.sqrt(squares / freedom(some) / weights);
-  }
-
-  /** The gain with its 90 % interval; NaN at both ends where the scatter cannot be told from single reps. */
-  private static Estimate gain(List<Block> some) {
-    double mean = mean(some);
-    boolean single = some.stream().allMatch(b -> b.here().size() + b.below().size() == 2);
-    double half = single ? Rep.MAX_FLIGHT_M : error(some) * new TDistribution(freedom(some)).inverseCumulativeProbability(0.95);
-    return new Estimate(mean - half, mean, mean + half);
+    return above / Math.sqrt(variance) <= new NormalDistribution().inverseCumulativeProbability(look(sums.days));
   }
 }

@@ -33,7 +33,7 @@ public record TimeHere(@Nullable LocalDate since, int days, int needed, Why why)
   }
 
   /** An approach about which nothing is asked. */
-  public static TimeHere known() {
+  static TimeHere known() {
     return new TimeHere(null, 0, 0, Why.KNOWN);
   }
 
@@ -52,26 +52,32 @@ public record TimeHere(@Nullable LocalDate since, int days, int needed, Why why)
    *
    * @param exposed days with reps from this approach or a longer one, in any order
    * @param steps the approach
+   * @param knownBefore whether it was known to the athlete before the log; a break in the log counts all the same
    * @param today days after it are passed over
    */
-  static TimeHere of(Collection<LocalDate> exposed, int steps, GateRules.Stay rules, LocalDate today) {
+  static TimeHere of(Collection<LocalDate> exposed, int steps, boolean knownBefore, GateRules.Stay rules, LocalDate today) {
     int whole = rules.days(steps);
     int half = (whole + 1) / 2;
-    boolean known = false;
+    boolean known = knownBefore;
+    int stretches = 0;
     LocalDate start = null;
     LocalDate last = null;
     for (LocalDate day : new TreeSet<>(exposed).headSet(today, true)) {
       if (start == null || last == null || ChronoUnit.DAYS.between(last, day) > rules.breakDays()) {
         start = day;
+        stretches++;
       }
       last = day;
       known |= ChronoUnit.DAYS.between(start, day) >= whole;
     }
-    if (start == null || last == null || ChronoUnit.DAYS.between(last, today) > rules.breakDays()) {
+    if (start == null || last == null) {
+      return knownBefore ? known() : new TimeHere(null, 0, whole, Why.NEW);
+    }
+    if (ChronoUnit.DAYS.between(last, today) > rules.breakDays()) {
       return new TimeHere(null, 0, known ? half : whole, known ? Why.AFTER_BREAK : Why.NEW);
     }
     int days = (int) ChronoUnit.DAYS.between(start, today);
-    if (days >= whole) {
+    if (days >= whole || (knownBefore && stretches == 1)) {
       return new TimeHere(start, days, 0, Why.KNOWN);
     }
     return new TimeHere(start, days, known ? half : whole, known ? Why.AFTER_BREAK : Why.NEW);

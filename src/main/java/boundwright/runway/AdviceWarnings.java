@@ -86,8 +86,8 @@ final class AdviceWarnings {
   private static void untried(Forecast forecast, List<String> out) {
     if (forecast.extrapolated()) {
       out.add(
-          AdviceWords.rung(forecast.approachSteps()) + " has not been logged for this athlete: the lengths are carried over from "
-              + "other rungs and the first guess. Watch the first rep from the side.");
+          "Nothing logged " + AdviceWords.fromSteps(forecast.approachSteps())
+              + " yet: the lengths are carried over. Watch the first rep from the side.");
     }
   }
 

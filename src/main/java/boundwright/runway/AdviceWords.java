@@ -20,14 +20,10 @@ final class AdviceWords {
     return steps == 0 ? "from standing" : steps == 1 ? "from 1 step" : "from " + steps + " steps";
   }
 
-  static String rung(int steps) {
-    return steps == 0 ? "Standing" : steps == 1 ? "1 step" : steps + " steps";
-  }
-
   /** What the lengths rest on: how many reps, from these steps, and on this surface where there are others. */
   static String from(FlightModel model, int steps, Surface surface) {
     if (model.reps() == 0) {
-      return "No rep logged yet: from the level (" + model.level().label() + ") and the known marks entered, a first guess.";
+      return "No rep logged yet: from the level and the known marks entered, a first guess.";
     }
     int taps = model.reps() - model.measuredReps();
     String what =

@@ -7,6 +7,8 @@ import boundwright.runway.LogNext.Way;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
+import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,11 +37,7 @@ final class WhatToLog {
   static final int HABIT = 6;
 
   private static final int TAPES = 5;
-  /** Five Gauss-Hermite points for a standard normal (Abramowitz and Stegun, table 25.10, rescaled; memory, tested). */
-  private static final double[] POINT = {-2.8569700138728056, -1.3556261799742659, 0, 1.3556261799742659, 2.8569700138728056};
-  private static final double[] WEIGHT = {
-    0.011257411327720691, 0.22207592200561266, 0.53333333333333333, 0.22207592200561266, 0.011257411327720691
-  };
+  private static final GaussIntegrator HERMITE = new GaussIntegratorFactory(15).hermite(5);
 
   private final Inquiry inquiry;
   private final MarkChances now;
@@ -117,16 +115,16 @@ final class WhatToLog {
   static double expected(MarkChances now, Sharpness before, Sharpness after) {
     double moves = Math.sqrt(Math.max(0, flight(before) - flight(after)));
     double sum = 0;
-    for (int i = 0; i < POINT.length; i++) {
+    for (int i = 0; i < HERMITE.getNumberOfPoints(); i++) {
       MarkChances then =
           new MarkChances(
               now.lastContact(),
               after.lastContactSd(),
-              now.landing() + moves * POINT[i],
+              now.landing() + moves * Math.sqrt(2) * HERMITE.getPoint(i),
               after.landingSd(),
               after.together(),
               now.settings());
-      sum += WEIGHT[i] * then.bestChance();
+      sum += HERMITE.getWeight(i) / Math.sqrt(Math.PI) * then.bestChance();
     }
     return sum;
   }

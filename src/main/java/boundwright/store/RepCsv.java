@@ -90,6 +90,20 @@ public final class RepCsv {
     }
   }
 
+  /** Lines of a file in words: {@code line 4}, {@code lines 2 to 9, 12}. */
+  public static String lines(List<Integer> lines) {
+    StringBuilder out = new StringBuilder(lines.size() == 1 ? "line " : "lines ");
+    for (int i = 0; i < lines.size(); ) {
+      int to = i;
+      while (to + 1 < lines.size() && lines.get(to + 1) == lines.get(to) + 1) {
+        to++;
+      }
+      out.append(i == 0 ? "" : ", ").append(lines.get(i)).append(to == i ? "" : " to " + lines.get(to));
+      i = to + 1;
+    }
+    return out.toString();
+  }
+
   /** Opens a file as strict UTF-8: bytes that are not become a problem, not question marks. */
   public static Reader open(Path file) {
     try {

@@ -3,13 +3,18 @@ package boundwright.store;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.flight.Rep;
+import boundwright.footfall.Sequence;
 import java.io.Reader;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.LongFunction;
 
 /**
  * Takes a file of reps into the store, whole or not at all: athletes who are not known yet and all reps go in with one
@@ -29,17 +34,46 @@ public final class RepImport {
    * @param taken reps that were taken
    * @param newAthletes athletes who were made
    * @param problems every bad row, in the file's order
+   * @param there lines of the good rows that were there already and were not taken again
    */
-  public record Result(int taken, int newAthletes, List<RepCsv.Problem> problems) {
-    /** Takes a copy. */
+  public record Result(int taken, int newAthletes, List<RepCsv.Problem> problems, List<Integer> there) {
+    /** Takes copies. */
     public Result {
+      problems = List.copyOf(problems);
+      there = List.copyOf(there);
+    }
+  }
+
+  /**
+   * What a file holds beside what is here.
+   *
+   * @param rows good rows that are new
+   * @param there lines of the good rows that are there already
+   * @param problems every bad row
+   * @param newAthletes how many athletes the new rows would make
+   */
+  public record Look(List<RepCsv.Row> rows, List<Integer> there, List<RepCsv.Problem> problems, int newAthletes) {
+    /** Takes copies. */
+    public Look {
+      rows = List.copyOf(rows);
+      there = List.copyOf(there);
       problems = List.copyOf(problems);
     }
   }
 
   /**
-   * Takes a file. An athlete is found by name whatever the case; one who is not known is made as intermediate, with the first
-   * contact of their first row as take-off foot, on the rung of their newest row.
+   * Reads a file and takes nothing. A row is there already when its athlete has a rep that says the same in every column; equal rows
+   * count, so that two equal taps in the file and one here leave one to take.
+   *
+   * @param in the file; not closed
+   */
+  public Look look(Reader in) {
+    return split(RepCsv.read(in, LocalDate.now(workbench.clock())), id -> workbench.reps().inOrder(id));
+  }
+
+  /**
+   * Takes what is new in a file. An athlete is found by name whatever the case; one who is not known is made with the level not set,
+   * the first contact of their first row as take-off foot, on the rung of their newest row.
    *
    * @param in the file; not closed
    * @param skipBadRows whether the good rows are taken although there are bad ones; without it nothing is taken then. A file
@@ -48,16 +82,17 @@ public final class RepImport {
   public Result take(Reader in, boolean skipBadRows) {
     RepCsv.Reading reading = RepCsv.read(in, LocalDate.now(workbench.clock()));
     if (reading.rows().isEmpty() || (!skipBadRows && !reading.problems().isEmpty())) {
-      return new Result(0, 0, reading.problems());
-    }
-    Map<String, Newcomer> names = new LinkedHashMap<>();
-    for (RepCsv.Row row : reading.rows()) {
-      names.computeIfAbsent(SqlAthletes.key(row.athlete()), key -> new Newcomer(row)).see(row.rep());
+      return new Result(0, 0, reading.problems(), List.of());
     }
     return workbench
         .reps()
         .write(
             w -> {
+              Look look = split(reading, w::inOrder);
+              Map<String, Newcomer> names = new LinkedHashMap<>();
+              for (RepCsv.Row row : look.rows()) {
+                names.computeIfAbsent(SqlAthletes.key(row.athlete()), key -> new Newcomer(row)).see(row.rep());
+              }
               int made = 0;
               Map<String, Long> ids = new HashMap<>();
               for (Map.Entry<String, Newcomer> e : names.entrySet()) {
@@ -68,17 +103,58 @@ public final class RepImport {
                 }
                 ids.put(e.getKey(), known.id());
               }
-              List<Rep> reps = new ArrayList<>(reading.rows().size());
-              for (RepCsv.Row row : reading.rows()) {
+              List<Rep> reps = new ArrayList<>(look.rows().size());
+              for (RepCsv.Row row : look.rows()) {
                 Long id = ids.get(SqlAthletes.key(row.athlete()));
                 if (id == null) {
                   throw new IllegalStateException("no athlete for line " + row.line());
                 }
                 reps.add(row.rep().of(id));
               }
-              workbench.track().take(reps);
-              return new Result(reps.size(), made, reading.problems());
+              workbench.logbook().logAll(reps);
+              return new Result(reps.size(), made, look.problems(), look.there());
             });
+  }
+
+  private Look split(RepCsv.Reading reading, LongFunction<List<Rep>> kept) {
+    Map<String, Map<Said, Integer>> left = new HashMap<>();
+    Set<String> unknown = new HashSet<>();
+    List<RepCsv.Row> rows = new ArrayList<>();
+    List<Integer> there = new ArrayList<>();
+    for (RepCsv.Row row : reading.rows()) {
+      String key = SqlAthletes.key(row.athlete());
+      Map<Said, Integer> here =
+          left.computeIfAbsent(
+              key,
+              k -> {
+                Map<Said, Integer> counts = new HashMap<>();
+                Optional<Athlete> athlete = workbench.athletes().byName(row.athlete());
+                athlete.ifPresent(a -> kept.apply(a.id()).forEach(r -> counts.merge(Said.of(r), 1, Integer::sum)));
+                if (athlete.isEmpty()) {
+                  unknown.add(k);
+                }
+                return counts;
+              });
+      Said said = Said.of(row.rep());
+      int equal = here.getOrDefault(said, 0);
+      if (equal > 0) {
+        here.put(said, equal - 1);
+        there.add(row.line());
+      } else {
+        rows.add(row);
+      }
+    }
+    return new Look(rows, there, reading.problems(), unknown.size());
+  }
+
+  /** What a rep says whoever it belongs to and however its sequence is spelled. */
+  private record Said(Rep rep) {
+    static Said of(Rep r) {
+      return new Said(
+          new Rep(
+              0, 0, r.date(), Sequence.of(r.sequence().contacts()), r.approachSteps(), r.surface(), r.footprints_m(), r.landing_m(),
+              r.outcome(), r.brokeOffAfter(), r.markToSand_m(), r.judged(), r.faults()));
+    }
   }
 
   /** What a file tells of somebody who is not known yet. */

@@ -5,11 +5,16 @@ import boundwright.quantity.RefusedException;
 import boundwright.technique.Fault;
 import boundwright.technique.FaultTick;
 import boundwright.technique.LookRepository;
+import boundwright.technique.Teaching;
 import java.util.List;
 import java.util.stream.Collectors;
 
 /** The faults that the coach added, and what second observers saw, in the database. */
 final class SqlLooks implements LookRepository {
+  private static final String WHOLE_FOOT_FROM = "teaching.whole_foot_from";
+  /** Kept where the whole foot is taught from no approach. */
+  private static final int NEVER = -1;
+
   private final Database database;
 
   SqlLooks(Database database) {
@@ -53,6 +58,22 @@ final class SqlLooks implements LookRepository {
   @Override
   public void removeFault(String key) {
     database.write(h -> h.createUpdate("DELETE FROM own_fault WHERE key = :key").bind("key", key).execute());
+  }
+
+  @Override
+  public Teaching teaching() {
+    int from = database.read(h -> SettingRows.read(h).whole(WHOLE_FOOT_FROM, NEVER));
+    return new Teaching(from == NEVER ? null : from);
+  }
+
+  @Override
+  public void keep(Teaching teaching) {
+    Integer from = teaching.wholeFootFrom();
+    database.write(
+        h -> {
+          SettingRows.keep(h, WHOLE_FOOT_FROM, from == null ? NEVER : from, "1");
+          return teaching;
+        });
   }
 
   @Override

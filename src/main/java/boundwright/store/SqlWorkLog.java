@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * Everything that was logged of the legs, gathered from the tables of all rooms in a few reads for a whole squad.
  *
- * <p>A jump is made on the athlete's take-off foot. A take-off at the board that was measured as a jump too is one jump: of one day
+ * <p>An abandoned rep counts up to where it broke off, whole where nobody counted. A jump is made on the athlete's take-off foot. A take-off at the board that was measured as a jump too is one jump: of one day
  * the larger of the two numbers counts. One without a distance counts as its contact at the board alone. A pass in a meet counts
  * nothing; a foul counts as a whole jump, the careful reading.
  */
@@ -89,7 +89,8 @@ final class SqlWorkLog implements WorkLog {
   /** The days of one athlete as they are gathered. */
   private static final class Days {
     private final Foot takeOff;
-    private final Map<LocalDate, List<Work>> work = new TreeMap<>();
+    /** The same contacts once, with how often they were made. */
+    private final Map<LocalDate, Map<Work, Integer>> work = new TreeMap<>();
     private final Map<LocalDate, List<OtherWork>> other = new TreeMap<>();
     private final Map<LocalDate, Integer> measuredJumps = new HashMap<>();
     private final Map<LocalDate, Integer> boardJumps = new HashMap<>();
@@ -99,11 +100,15 @@ final class SqlWorkLog implements WorkLog {
     }
 
     void add(LocalDate date, Work w) {
-      work.computeIfAbsent(date, d -> new ArrayList<>()).add(w);
+      work.computeIfAbsent(date, d -> new LinkedHashMap<>()).merge(w, 1, Integer::sum);
     }
 
     void jump(LocalDate date, Work.Kind kind, int steps, List<VerticalSpeeds> measured) {
       add(date, Work.jump(kind, takeOff, steps, RUNWAY, measured));
+    }
+
+    private static Work times(Work once, int reps) {
+      return new Work(once.sequence(), Math.min(reps, Work.MOST_REPS), once.approachSteps(), once.surface(), once.kind(), once.measured());
     }
 
     List<DayLoad> inOrder() {
@@ -114,7 +119,7 @@ final class SqlWorkLog implements WorkLog {
             }
           });
       Map<LocalDate, DayLoad> out = new TreeMap<>();
-      work.forEach((date, w) -> out.put(date, new DayLoad(date, w)));
+      work.forEach((date, all) -> out.put(date, new DayLoad(date, all.entrySet().stream().map(e -> times(e.getKey(), e.getValue())).toList())));
       other.forEach(
           (date, o) -> {
             DayLoad day = out.get(date);
@@ -148,11 +153,12 @@ final class SqlWorkLog implements WorkLog {
   private static void reps(Handle h, Map<Long, Days> days, LocalDate from) {
     Map<String, Sequence> read = new HashMap<>();
     read(h, days, from,
-        "SELECT athlete_id, date, sequence, approach_steps, surface FROM rep"
+        "SELECT athlete_id, date, sequence, approach_steps, surface, broke_off_after FROM rep"
             + " WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
         (r, whose, date) -> {
           Sequence sequence = read.computeIfAbsent(r.getString("sequence"), Sequence::parse);
-          whose.add(date, new Work(sequence, 1, r.getInt("approach_steps"), Columns.word(Surface.class, "surface", r.getString("surface"))));
+          Integer after = Columns.whole(r, "broke_off_after");
+          whose.add(date, new Work(after == null ? sequence : sequence.first(after), 1, r.getInt("approach_steps"), Columns.word(Surface.class, "surface", r.getString("surface"))));
         });
   }
 

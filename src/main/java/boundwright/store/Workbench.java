@@ -81,7 +81,7 @@ public final class Workbench implements AutoCloseable {
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.clipQueue = JobQueue.embedded(database);
-    this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, clock, scan);
+    this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, looks, clock, scan);
   }
 
   /**

@@ -22,9 +22,14 @@ public final class FaultCatalogue {
    * @throws RefusedException if two of them share a key or a name
    */
   public FaultCatalogue(List<Fault> own) {
+    this(own, FootContact.HEEL_ROLLS);
+  }
+
+  /** The same where the foot's contact is taught so. */
+  public FaultCatalogue(List<Fault> own, FootContact taught) {
     List<FaultAdvice> list = new ArrayList<>();
     for (TeachingPoint point : TeachingPoint.values()) {
-      list.add(of(point));
+      list.add(of(point, taught));
     }
     Set<String> taken = new HashSet<>();
     list.forEach(a -> taken.add("label " + a.label().toLowerCase(Locale.ROOT)));
@@ -55,7 +60,23 @@ public final class FaultCatalogue {
     return byKey(key).map(FaultAdvice::label).orElse(key);
   }
 
-  /** The advice for what goes wrong at a teaching point. */
+  /** The advice for what goes wrong at a teaching point, where the foot's contact is taught so. */
+  public static FaultAdvice of(TeachingPoint point, FootContact taught) {
+    if (point != TeachingPoint.HEEL_ROLLS || taught == FootContact.HEEL_ROLLS) {
+      return of(point);
+    }
+    boolean whole = taught == FootContact.WHOLE_FOOT;
+    return new FaultAdvice(
+        point.key(),
+        taught.wentWrong(),
+        whole ? "The heel strikes first and brakes, or the toe stabs; the foot is not down at once." : "The foot meets the ground otherwise than taught for this approach.",
+        List.of("The ankle is not set before the ground", "The foot reaches out in front", "Shoes or surface that the athlete does not trust"),
+        whole ? "Whole foot, ankle set." : "Foot as taught.",
+        "Take two approach steps off and set the foot quietly. A sore heel or foot ends the drill for today.",
+        taught.source());
+  }
+
+  /** The advice for what goes wrong at a teaching point as it is taught by default. */
   public static FaultAdvice of(TeachingPoint point) {
     return switch (point) {
       case UPRIGHT ->
@@ -96,7 +117,7 @@ public final class FaultCatalogue {
       case FOOT_UNDER ->
           advice(
               point,
-              "The foot lands well ahead of the hips and the speed breaks.",
+              "The foot lands well ahead of the hips and the speed breaks; a little ahead it always is.",
               List.of("Reaching for distance", "Tape or sand set too far for the day", "The leg was dropped early and swings out in front"),
               "Land under yourself, push the ground back.",
               "Bring the mark nearer so that nobody has to reach, and count a rep only when it is quiet and quick.");
@@ -113,7 +134,7 @@ public final class FaultCatalogue {
               "The hips sink into the contact and the body pops up, as in a long jump.",
               List.of("The last steps of the run-up are stretched", "Wanting height on the first flight", "The supporting leg gives"),
               "Run across it, hips tall.",
-              "Shorten the last two steps of the run-up and set a low, long first flight; take off over a line, not at it.");
+              "Keep the rhythm of the last steps, do not stretch or chop them; a low, long first flight; take off over a line, not at it.");
       case SPEED_THROUGH ->
           advice(
               point,

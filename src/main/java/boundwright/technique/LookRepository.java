@@ -13,6 +13,12 @@ public interface LookRepository {
   /** Takes a fault out of the list; ticks already kept stay. */
   void removeFault(String key);
 
+  /** What the coach teaches where schools differ. */
+  Teaching teaching();
+
+  /** Keeps what the coach teaches. */
+  void keep(Teaching teaching);
+
   /** Keeps what a second observer saw on a rep, replacing what the same observer kept before. */
   void keep(SecondLook look);
 

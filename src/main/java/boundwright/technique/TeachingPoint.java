@@ -20,9 +20,9 @@ public enum TeachingPoint {
   TOE_UP("toe-up", "Toe up, ankle held firm", "toe dangles"),
   /** The leg is held until late, then driven down and back, from about 0.15 m above the ground. */
   HOLD_THEN_STRIKE("hold-then-strike", "Hold knee and toe, strike late: down and back", "strikes too early"),
-  /** No reaching. */
-  FOOT_UNDER("foot-under", "Foot lands under the body, no reaching", "foot too far ahead"),
-  /** The foot does not stab. */
+  /** No reaching: under the body is the cue; measured, every contact is somewhat ahead of it. */
+  FOOT_UNDER("foot-under", "Foot lands just ahead, felt under the body", "foot too far ahead"),
+  /** The foot meets the ground as taught, see {@link FootContact}; here the default. */
   HEEL_ROLLS("heel-rolls", "Heel leads, foot rolls to the toe", "stabs with the toe"),
   /** Running over the take-off, not popping up as in a long jump. */
   HIPS_TALL("hips-tall", "Hips tall over the take-off, run across it", "pops up"),
@@ -58,6 +58,16 @@ public enum TeachingPoint {
   /** What is ticked when it was not there, in two or three words. */
   public String wentWrong() {
     return wentWrong;
+  }
+
+  /** What to look for where the foot's contact is taught so. */
+  public String lookFor(FootContact taught) {
+    return this == HEEL_ROLLS ? taught.lookFor() : lookFor;
+  }
+
+  /** What is ticked when it was not there, where the foot's contact is taught so. */
+  public String wentWrong(FootContact taught) {
+    return this == HEEL_ROLLS ? taught.wentWrong() : wentWrong;
   }
 
   /** The point with this key; empty for a key that is not (or no longer) in the list. */

@@ -7,3 +7,4 @@
 package boundwright.track;
 
 import org.jspecify.annotations.NullMarked;
+

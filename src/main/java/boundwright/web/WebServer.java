@@ -158,6 +158,7 @@ public final class WebServer implements AutoCloseable {
     routes.get("/settings", settings::show);
     routes.post("/settings", settings::save);
     routes.post("/settings/films", settings::films);
+    routes.post("/settings/teaching", settings::teaching);
     LimitsHandler limits = new LimitsHandler(bench, pages);
     routes.get("/settings/guard", limits::show);
     routes.post("/settings/guard", limits::guard);

@@ -7,8 +7,8 @@ CREATE TABLE other_work (
   athlete_id INTEGER NOT NULL REFERENCES athlete (id) ON DELETE CASCADE,
   date       TEXT    NOT NULL,
   kind       TEXT    NOT NULL,
-  amount     REAL    NOT NULL, -- m of sprints, sets of weights, contacts of boxes, minutes of sport
-  grade      REAL    NOT NULL  -- m height of a box, rating 0 to 10 of sport, else 0
+  amount     REAL    NOT NULL, -- contacts of bounds and boxes, m of sprints, sets of weights, minutes of sport
+  grade      REAL    NOT NULL  -- approach steps of bounds, m height of a box, rating 0 to 10 of sport, else 0
 ) STRICT;
 CREATE INDEX other_work_of ON other_work (athlete_id, date, id);
 

@@ -1,6 +1,7 @@
 package boundwright.card;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
@@ -103,7 +104,7 @@ class AthleteReportTest {
   void anAthleteOfWhomNothingIsKnownHasAReportToo(Paper paper) throws IOException {
     String text = text(PDF.renderReport(PictureFixtures.bare(Fixtures.FEET), paper));
     assertThat(text)
-        .contains("No rep was judged in the last 8 weeks.", "No session was rated in four weeks.", "allowed")
+        .contains("No rep was looked at in the last 8 weeks.", "No session was rated in four weeks.", "allowed")
         .doesNotContain("null");
   }
 
@@ -121,7 +122,7 @@ class AthleteReportTest {
     LegCare growing = new LegCare(true, PictureFixtures.TODAY.minusWeeks(3), List.of(), List.of());
     AthleteReport report = AthleteReports.of(PictureFixtures.facts(growing), PictureFixtures.ATHLETE, CoachSettings.DEFAULT, PictureFixtures.TODAY, "");
     // 50-60 jumps a session (Johnson et al. 2011; read)
-    assertThat(report.load().wide().said()).contains("A single session: caution above 50, refused above 60.");
+    assertThat(report.load().wide().said()).contains("A single session in jump contacts: caution above 50, refused above 60.");
   }
 
   @Test
@@ -158,9 +159,12 @@ class AthleteReportTest {
                   TestProtocol.usual(TestKind.STANDING_TRIPLE, Surface.GRASS)));
       AthleteReport report = reports.of(athlete, CoachSettings.DEFAULT, DemoSquad.NOTE);
       assertThat(report.tests()).as("the one added here and the two series of hops that the squad comes with").hasSize(3);
-      int logged =
-          w.reps().since(athlete.id(), LocalDate.now(w.clock()).minusDays(7L * AthleteReports.WEEKS - 1)).stream().mapToInt(r -> r.sequence().size()).sum();
-      assertThat(report.load().wide().roofs().stream().mapToInt(LoadPicture.Roof::contacts).sum()).isEqualTo(logged).isPositive();
+      double drawn = report.load().wide().roofs().stream().mapToDouble(LoadPicture.Roof::units).sum();
+      double counted =
+          w.loadDesk().history(athlete, 7 * AthleteReports.WEEKS - 1).days().stream()
+              .mapToDouble(d -> w.loadDesk().weights(athlete, LocalDate.now(w.clock())).of(d).units())
+              .sum();
+      assertThat(drawn).isCloseTo(counted, within(1e-6)).isPositive();
       for (Athlete a : w.athletes().all()) {
         assertThat(text(PDF.renderReport(reports.of(a, CoachSettings.DEFAULT, DemoSquad.NOTE), Paper.A4))).contains(a.name(), DemoSquad.NOTE);
       }

@@ -17,6 +17,7 @@ import boundwright.runway.MarkSettings;
 import boundwright.runway.Opener;
 import boundwright.runway.Tapes;
 import boundwright.runway.Window;
+import boundwright.technique.Teaching;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -84,7 +85,8 @@ public final class Fixtures {
             return new Tapes(tapes, proof, List.of());
           }
         },
-        CLOCK);
+        CLOCK,
+        () -> Teaching.DEFAULT);
   }
 
   public static MarkAdvice advice(String letters, int steps) {

@@ -14,6 +14,7 @@ import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.technique.TeachingPoint;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
@@ -74,7 +75,7 @@ class SessionCardTest {
       assertThat(block.variants().get(0).strip()).as("drill %d", block.number()).isNotNull();
       assertThat(block.variants().get(0).figures().get(0).caption()).isEqualTo(block.flat() ? "Level ground" : "Take-off mark");
     }
-    assertThat(card.lookFor()).containsExactly(TeachingPoint.values());
+    assertThat(card.lookFor()).containsExactly(Arrays.stream(TeachingPoint.values()).map(TeachingPoint::lookFor).toArray(String[]::new));
     assertThat(String.join(" ", card.cautions())).contains("never concrete", "Stop at any pain", "Local rules", "licensed medical staff");
   }
 

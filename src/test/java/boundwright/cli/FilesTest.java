@@ -37,7 +37,11 @@ class FilesTest {
     file("2026-05-01,Mara Invented,RRL RRL,4,grass,2.1;4.3;6.2;8.4;10.2,12.3,in,11.9\n2026-05-02,Zoë Invented,RL x3,0,track,,,short,\n");
     Said said = terminal.run("import", "reps.csv");
     assertThat(said.exit()).as(said.err()).isZero();
-    assertThat(said.out()).contains("2 reps taken").contains("2 new athletes");
+    assertThat(said.out()).contains("2 reps taken").contains("2 new athletes").contains("Set the level of each new athlete");
+    Said twice = terminal.run("import", "reps.csv");
+    assertThat(twice.exit()).isEqualTo(1);
+    assertThat(twice.out()).contains("2 reps were there already and were not taken again: lines 2 to 3.");
+    assertThat(terminal.run("import", "reps.csv", "--json").json().get("there").get(1).asInt()).isEqualTo(3);
     assertThat(terminal.run("marks", "--athlete", "mara invented", "--sequence", "RRL RRL", "--steps", "4", "--json").json().get("repsAtRung").asInt())
         .isEqualTo(1);
 

@@ -77,7 +77,7 @@ class LogCommandTest {
     String[] marks = {"marks", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--json"};
     double before = terminal.run(marks).json().get("markToSand_m").asDouble();
     Said said =
-        terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--outcome", "abandoned", "--after", "4", "--mark", "11.80");
+        terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--outcome", "abandoned", "--after", "4", "--mark", "11.80", "--sure");
     assertThat(said.exit()).as(said.err()).isZero();
     assertThat(said.out()).contains("abandoned after contact 4 (4 contacts count as load), mark 11.80 m");
     assertThat(terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--outcome", "abandoned").out())
@@ -87,7 +87,9 @@ class LogCommandTest {
     assertThat(reps().get(1).get("broke_off_after").isNull()).isTrue();
     assertThat(terminal.run(marks).json().get("markToSand_m").asDouble()).isEqualTo(before);
     JsonNode load = terminal.run("load", "--athlete", "Orla Tamsin", "--json").json();
-    assertThat(load.get("contactsToday").asInt()).isEqualTo(10);
+    // RRLR and RRLRRL: 3 + 4 on the right, 1 + 2 on the left, counted by hand
+    assertThat(load.at("/sixWeeks/contacts/right").asInt()).isEqualTo(7);
+    assertThat(load.at("/sixWeeks/contacts/left").asInt()).isEqualTo(3);
     assertThat(terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--outcome", "in", "--after", "4").err())
         .contains("its outcome is 'in'");
   }

@@ -66,7 +66,7 @@ class MarksCommandTest {
     assertThat(json.get("sure").asText()).isNotBlank();
   }
 
-  /** An athlete nobody has logged, far beyond what can be known: no window, and null says so. */
+  /** An athlete nobody has logged, far beyond what can be known: no mark works, and null says so. */
   @Test
   void anEmptyWindowIsNull() {
     Said said = terminal.run("marks", "--athlete", "Orla Tamsin", "--sequence", "RL x10", "--steps", "12", "--chance", "0.99", "--json");

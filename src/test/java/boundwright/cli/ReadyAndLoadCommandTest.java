@@ -64,7 +64,9 @@ class ReadyAndLoadCommandTest {
   void loadSaysWhatTheGuardFoundAndCountsTheLegs() {
     JsonNode a = json("load", "--athlete", "Tovi Plover", "--json");
     assertThat(a.get("answer").asText()).isEqualTo("refused");
-    JsonNode hold = a.get("findings").get(0);
+    assertThat(a.get("held").asBoolean()).isTrue();
+    JsonNode hold = a.at("/findings/0");
+    assertThat(a.at("/soFar/findings/0")).isEqualTo(hold);
     assertThat(hold.get("rule").asText()).isEqualTo("medical hold");
     assertThat(hold.get("mayBeOverridden").asBoolean()).isFalse();
     assertThat(hold.get("source").asText()).isNotBlank();
@@ -92,8 +94,40 @@ class ReadyAndLoadCommandTest {
   @Test
   void inWordsTheAnswerComesFirst() {
     String load = terminal.run("load", "--athlete", "Otis Sedgeley").out();
-    assertThat(load).startsWith("Otis Sedgeley: CAUTION").contains("Pain 4 of 10").contains("no risk");
+    assertThat(load).startsWith("Otis Sedgeley, beginner: CAUTION. So far caution (0 contacts), with the plan caution (88).").contains("Pain 4 of 10").contains("no risk");
     assertThat(terminal.run("ready").out()).contains("should rest").contains("ready to add two steps").contains("go back two");
+  }
+
+  @Test
+  void otherWorkIsCountedAndAPlannedDayJudged() {
+    JsonNode a =
+        json("load", "--athlete", "Rafi Eelgrass", "--add", "boxes 20 at 0.4", "--add", "sprints 240", "--add", "sport 60 at 6", "--plan", "--json");
+    assertThat(a.at("/soFar/contacts").asInt()).as("boxes are jump contacts, sprints and sport are not").isEqualTo(20);
+    assertThat(a.at("/withPlan/contacts").asInt()).isEqualTo(108);
+    assertThat(a.get("room")).hasSize(2);
+    assertThat(a.get("said").asText()).startsWith("So far ").contains("with the plan");
+    JsonNode later = json("load", "--athlete", "Rafi Eelgrass", "--plan", "2026-05-15", "--json");
+    assertThat(later.get("date").asText()).isEqualTo("2026-05-15");
+    assertThat(later.at("/soFar/contacts").asInt()).isZero();
+    Terminal.Said over = terminal.run("load", "--athlete", "Rafi Eelgrass", "--plan", "2020-01-01");
+    assertThat(over.exit()).isEqualTo(2);
+    assertThat(over.err()).contains("which is over");
+    assertThat(terminal.run("load", "--athlete", "Rafi Eelgrass", "--add", "swimming 40").err()).contains("boxes 20 at 0.4");
+    assertThat(terminal.run("load", "--athlete", "Rafi Eelgrass", "--last-week", "-3").err()).contains("new to bounding");
+    assertThat(json("load", "--athlete", "Rafi Eelgrass", "--last-week", "90", "--season", "in", "--json").get("notKnownYet").asBoolean()).isFalse();
+  }
+
+  /** Held: no mark and no dose on the command line either, only the reason. */
+  @Test
+  void marksOfAHeldAthleteAreTheReasonAlone() {
+    JsonNode held = json("marks", "--athlete", "Tovi Plover", "--sequence", "RRL x2", "--json");
+    assertThat(held.get("held").asBoolean()).isTrue();
+    assertThat(held.get("reason").asText()).startsWith("On medical hold since");
+    assertThat(held.has("markToSand_m")).isFalse();
+    assertThat(terminal.run("marks", "--athlete", "Tovi Plover", "--sequence", "RRL x2").out()).contains("no bounding").doesNotContain("MARK");
+    JsonNode sore = json("marks", "--athlete", "Otis Sedgeley", "--sequence", "RRL x2", "--json");
+    assertThat(sore.at("/load/body").asText()).contains("Pain 4 of 10, left heel");
+    assertThat(sore.at("/load/said").asText()).isEqualTo("So far caution (0 contacts), with the plan caution (88).");
   }
 
   @Test

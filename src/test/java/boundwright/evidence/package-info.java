@@ -3,3 +3,4 @@
 package boundwright.evidence;
 
 import org.jspecify.annotations.NullMarked;
+

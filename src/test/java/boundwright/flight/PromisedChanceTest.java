@@ -27,6 +27,7 @@ import org.junit.jupiter.api.Test;
 class PromisedChanceTest {
   private static final long SEED = 12_000;
   private static final int ATHLETES = 14;
+  private static final List<Level> LEVELS = List.of(Level.BEGINNER, Level.INTERMEDIATE, Level.ADVANCED);
   private static final List<String> DRILLS = List.of("RRL x2", "RL x5", "R x5", "RRLL RRLL", "RRL", "RL");
   private static final List<Integer> STEPS = List.of(4, 4, 2, 4, 6, 2);
   private static final Estimate FIVE = new Estimate(5, 5, 5);
@@ -41,9 +42,9 @@ class PromisedChanceTest {
     int ends = 0;
     int countedAtEnds = 0;
     for (int a = 0; a < ATHLETES; a++) {
-      for (Level level : Level.values()) {
-        long seed = SEED + 10L * a + level.ordinal();
-        SimulatedAthlete athlete = new SimulatedAthlete(level, seed);
+      for (int l = 0; l < LEVELS.size(); l++) {
+        long seed = SEED + 10L * a + l;
+        SimulatedAthlete athlete = new SimulatedAthlete(LEVELS.get(l), seed);
         Random choose = new Random(seed);
         FlightModel m = FlightModel.prior(athlete.profile());
         LocalDate day = SimulatedAthlete.FIRST_DAY;
@@ -90,27 +91,35 @@ class PromisedChanceTest {
     assertThat(atEnds).as("at the ends, seed %s", SEED).isGreaterThan(InHundred.asked(MarkSettings.DEFAULT.chance()) / 100.0 - 0.03);
   }
 
-  /** Four sessions of six taps from the best mark, without and with the measures that are asked for. */
+  /** Four sessions of six taps from the best mark; with the measures that are asked for; with only the moved tapes followed. */
   @Test
   void whoMeasuresWhenAskedHasMoreRepsThatCount() {
-    int[] asked = new int[2];
-    double[] counted = new double[2];
+    int[] asked = new int[3];
+    double[] counted = new double[3];
     Sequence s = Sequence.parse("RRL x2");
-    for (int follows = 0; follows < 2; follows++) {
+    for (int follows = 0; follows < 3; follows++) {
       for (int a = 0; a < 3 * ATHLETES; a++) {
-        SimulatedAthlete athlete = new SimulatedAthlete(Level.values()[a % 3], SEED + 10L * a);
+        SimulatedAthlete athlete = new SimulatedAthlete(LEVELS.get(a % LEVELS.size()), SEED + 10L * a);
         FlightModel m = FlightModel.prior(athlete.profile());
         LocalDate day = SimulatedAthlete.FIRST_DAY;
+        Double again = null;
         for (int r = 0; r < 24; r++) {
           if (r % 6 == 0) {
             day = day.plusDays(3);
             athlete.newDay();
+            again = null;
           }
           double mark =
               MarkAdvisor.advise(m, new RunUp(FIVE, FIVE, 1), s, 4, Surface.TRACK, CoachSettings.DEFAULT, day).markToSand_m();
-          LogNext next = follows == 1 ? MarkAdvisor.whatToLog(m, s, 4, Surface.TRACK, CoachSettings.DEFAULT, day) : null;
-          boolean measures = next != null && next.way() != LogNext.Way.TAPE;
-          asked[follows] += measures ? 1 : 0;
+          LogNext next =
+              follows == 0 || again != null ? null : MarkAdvisor.whatToLog(m, s, 4, Surface.TRACK, CoachSettings.DEFAULT, day);
+          Double tape = next == null ? again : next.tapeToSand_m();
+          again = next == null ? null : tape;
+          boolean measures = follows == 1 && next != null && tape == null;
+          if (follows == 2 && tape != null) {
+            mark = tape;
+          }
+          asked[follows] += measures || (follows == 2 && tape != null) ? 1 : 0;
           double[] p = athlete.jump(s, 4);
           counted[follows] += counts(p, mark) ? 1 : 0;
           List<Double> last = List.of(Double.NaN, Double.NaN, Double.NaN, Double.NaN, p[5]);
@@ -122,10 +131,12 @@ class PromisedChanceTest {
     }
     double reps = 3 * ATHLETES * 24;
     System.out.printf(
-        Locale.ROOT, "taps alone: %.1f of 100 counted; with %d footprints measured when asked: %.1f; %.0f reps, seed %d%n",
-        100 * counted[0] / reps, asked[1], 100 * counted[1] / reps, reps, SEED);
+        Locale.ROOT,
+        "taps alone: %.1f of 100 counted; with %d footprints measured when asked: %.1f; with %d taps from a moved tape: %.1f; %.0f reps, seed %d%n",
+        100 * counted[0] / reps, asked[1], 100 * counted[1] / reps, asked[2], 100 * counted[2] / reps, reps, SEED);
     assertThat(asked[1]).as("footprints asked for, seed %s", SEED).isBetween(3 * ATHLETES / 2, 12 * ATHLETES);
     assertThat(counted[1]).as("seed %s", SEED).isGreaterThan(counted[0] + 0.02 * reps);
+    assertThat(counted[2]).as("moved tapes cost next to nothing, seed %s", SEED).isGreaterThan(counted[0] - 0.02 * reps);
   }
 
   private static boolean counts(double[] p, double mark) {

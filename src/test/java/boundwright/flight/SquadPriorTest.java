@@ -14,6 +14,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -35,7 +36,7 @@ class SquadPriorTest {
         if (i % 3 == 0) {
           s.newDay();
         }
-        m = m.learn(SimulatedAthlete.measured(DAY.plusDays(3 * (i / 3)), DRILL, 4, s.jump(DRILL, 4)));
+        m = m.learn(SimulatedAthlete.measured(DAY.plusDays(3L * (i / 3)), DRILL, 4, s.jump(DRILL, 4)));
       }
       out.put(id, m);
     }
@@ -64,7 +65,7 @@ class SquadPriorTest {
     Forecast a = FlightModel.prior(profile(3), SquadPrior.of(1, with)).forecast(DRILL, 4, Surface.TRACK, DAY);
     Forecast b = FlightModel.prior(profile(3), SquadPrior.of(1, without)).forecast(DRILL, 4, Surface.TRACK, DAY);
     assertThat(a.landing().p50()).isCloseTo(b.landing().p50(), within(0.15));
-    FlightModel odd = with.get(3L);
+    FlightModel odd = Objects.requireNonNull(with.get(3L));
     for (int i = 0; i < 12; i++) {
       odd = odd.learn(new Rep(0, 3, DAY.plusDays(40), DRILL, 4, Surface.TRACK, List.of(), 25.0, null, null, List.of()));
     }

@@ -20,6 +20,7 @@ class SharesShownTogetherTest {
   private static final double[] GROUND = {.75, .75, 1.0};
 
   /** An athlete who loses a0 + a1 x gain in a contact and shares one push out over three. */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
   private record Jumper(double a0, double a1, double[] usual, double push, double noise) {
     static Jumper any(Random r) {
       double[] usual = {2.3 + .1 * r.nextGaussian(), 1.75 + .1 * r.nextGaussian(), 2.15 + .1 * r.nextGaussian()};

@@ -36,7 +36,7 @@ class RoomTest {
   }
 
   private static OtherWork other(Random r) {
-    OtherWork.Kind kind = OtherWork.Kind.values()[r.nextInt(4)];
+    OtherWork.Kind kind = List.of(OtherWork.Kind.values()).get(r.nextInt(5));
     return new OtherWork(0, 1, TODAY, kind, 10 + r.nextInt(40), kind == OtherWork.Kind.BOXES ? 0.3 : 5);
   }
 
@@ -67,7 +67,7 @@ class RoomTest {
   /** Adding work, today or in the six days before, never raises the room left, nor softens the answer. */
   @RepeatedTest(60)
   void addingWorkNeverRaisesTheRoomLeft(RepetitionInfo info) {
-    long seed = 9000 + info.getCurrentRepetition();
+    long seed = 9000L + info.getCurrentRepetition();
     Random r = new Random(seed);
     Guard guard = new Guard(GuardLimits.DEFAULT, List.of(Season.values()).get(r.nextInt(3)));
     Level level = List.of(Level.values()).get(r.nextInt(4));
@@ -111,7 +111,7 @@ class RoomTest {
   /** The guard itself is the reference: the room told is allowed, one contact more is not. */
   @RepeatedTest(20)
   void theRoomIsTheGuardTurnedRound(RepetitionInfo info) {
-    long seed = 700 + info.getCurrentRepetition();
+    long seed = 700L + info.getCurrentRepetition();
     Random r = new Random(seed);
     Guard guard = new Guard(GuardLimits.DEFAULT, Season.OFF_SEASON);
     History history = history(r);

@@ -12,16 +12,21 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.load.Answer;
 import boundwright.load.Band;
+import boundwright.load.DayVerdict;
 import boundwright.load.Finding;
 import boundwright.load.Guard;
 import boundwright.load.GuardLimits;
 import boundwright.load.GuardOverride;
 import boundwright.load.GuardSettings;
 import boundwright.load.LegCare;
+import boundwright.load.Room;
 import boundwright.load.Season;
 import boundwright.load.Verdict;
+import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
+import boundwright.load.account.History;
 import boundwright.load.account.LegWeek;
+import boundwright.load.account.LoadScale;
 import boundwright.load.account.Work;
 import boundwright.load.rating.SessionRating;
 import boundwright.picture.strip.RunwayStrip.Width;
@@ -42,6 +47,7 @@ import boundwright.technique.Fault;
 import boundwright.technique.FaultCatalogue;
 import boundwright.technique.FaultTick;
 import boundwright.technique.FaultTrends;
+import boundwright.technique.FootContact;
 import boundwright.technique.JudgedRep;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -76,12 +82,14 @@ public final class PictureFixtures {
     return out;
   }
 
+  public static final ContactWeights WEIGHTS = new ContactWeights(LoadScale.DEFAULT);
+
   public static LoadPicture load(Width width) {
     return load(days(), 8, width);
   }
 
   public static LoadPicture load(List<DayLoad> days, int weeks, Width width) {
-    return LoadPicture.of(LegWeek.of(days, TODAY, weeks, GuardLimits.DEFAULT), days, new Band(60, 100), width);
+    return LoadPicture.of(LegWeek.of(History.of(days), TODAY, weeks, WEIGHTS), days, new Band(60, 100), GuardLimits.DEFAULT, width);
   }
 
   /** {@code how}: a letter for each rep, {@code c} clean, a digit for a fault on that contact, {@code f} one without a contact, {@code -} not judged. */
@@ -189,6 +197,11 @@ public final class PictureFixtures {
 
   public static final Athlete ATHLETE = new Athlete(1, "Ilva Torun", Level.INTERMEDIATE, Foot.RIGHT, 4);
 
+  /** A day with nothing more planned. */
+  public static DayVerdict day(Verdict soFar) {
+    return new DayVerdict(TODAY, soFar, soFar, false, List.of(new Room(4, 12, 8, 20, 30), new Room(0, 30, 28, 33, 90)));
+  }
+
   public static ReportFacts facts(LegCare care) {
     List<TestScore> tests = new ArrayList<>(squad(TestKind.STANDING_TRIPLE, 6.9));
     tests.addAll(squad(TestKind.SINGLE_LEG_RIGHT, 9.4));
@@ -200,8 +213,9 @@ public final class PictureFixtures {
         new GuardOverride(
             1, 1, TODAY.minusDays(5), Finding.Rule.RAMP, Answer.CAUTION, "", "Two weeks of illness before; the athlete is used to this load.");
     return new ReportFacts(
-        guard(care), care, List.of(override), GuardSettings.DEFAULT, days(), ratings, answers(ladderReps()), 21, ladderReps(),
-        List.of(), tests);
+        day(guard(care)), care, List.of(override), GuardSettings.DEFAULT,
+        new Guard(GuardLimits.DEFAULT, Season.OFF_SEASON).session(ATHLETE.level(), care, History.of(days()), TODAY), WEIGHTS, History.of(days()), ratings, answers(ladderReps()), 21, ladderReps(),
+        List.of(), tests, FootContact.HEEL_ROLLS);
   }
 
   public static AthleteReport report() {
@@ -210,7 +224,8 @@ public final class PictureFixtures {
 
   public static AthleteReport bare(CoachSettings settings) {
     ReportFacts none =
-        new ReportFacts(EASY, LegCare.NONE, List.of(), GuardSettings.DEFAULT, List.of(), List.of(), answers(List.of()), 21, List.of(), List.of(), List.of());
+        new ReportFacts(
+            day(EASY), LegCare.NONE, List.of(), GuardSettings.DEFAULT, new Band(100, 150), WEIGHTS, History.NONE, List.of(), answers(List.of()), 21, List.of(), List.of(), List.of(), FootContact.HEEL_ROLLS);
     return AthleteReports.of(none, ATHLETE, settings, TODAY, "");
   }
 

@@ -12,6 +12,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import java.util.function.Function;
 
@@ -20,7 +21,8 @@ import java.util.function.Function;
  * athlete staying on the approach whatever is answered.
  *
  * <p>Run: {@code bench/gate}, or {@code mvn -q test-compile dependency:build-classpath -Dmdep.outputFile=target/cp && java -cp
- * target/test-classes:target/classes:$(cat target/cp) boundwright.readiness.GateSeasons [athletes]}
+ * target/test-classes:target/classes:$(cat target/cp) boundwright.readiness.GateSeasons
+ * [athletes [part ...]]}
  */
 public final class GateSeasons {
   /** Sessions in four weeks. */
@@ -33,34 +35,77 @@ public final class GateSeasons {
 
   private GateSeasons() {}
 
-  /**
-   * What a group of athletes met.
-   *
-   * @param firstAdd session of the first 'add two steps' of each, counted from 1; 0 for never
-   * @param firstBack likewise 'go back two'
-   * @param first likewise for each thing asked, when it was first there alone
-   * @param firstNot likewise when it was first missing after session 4, save for clean reps
-   */
-  record Met(int[] firstAdd, int[] firstBack, Map<Name, int[]> first, Map<Name, int[]> firstNot, int[] usedAtEight) {
-    double addedWithin(int sessions) {
-      return share(firstAdd, 1, sessions);
+  /** In which session, counted from 1, something came for the first time; 0 where it never did. One entry an athlete. */
+  static final class Sessions {
+    private final int[] at;
+
+    Sessions(int athletes) {
+      at = new int[athletes];
     }
 
-    double toldBack(int from, int to) {
-      return share(firstBack, from, to);
+    void note(int athlete, int session, boolean now) {
+      if (now && at[athlete] == 0) {
+        at[athlete] = session + 1;
+      }
     }
 
-    double thereWithin(Name name, int from, int to) {
-      int[] at = first.get(name);
-      return at == null ? 0 : share(at, from, to);
-    }
-
-    static double share(int[] sessions, int from, int to) {
+    /** Share of the athletes for whom it came in sessions {@code from} to {@code to}. */
+    double share(int from, int to) {
       int n = 0;
-      for (int s : sessions) {
+      for (int s : at) {
         n += s >= from && s <= to ? 1 : 0;
       }
-      return n / (double) sessions.length;
+      return n / (double) at.length;
+    }
+  }
+
+  /** What a group of athletes met: 'add two steps', 'go back two', and each thing that was asked, there and not there. */
+  static final class Met {
+    private final Sessions add;
+    private final Sessions back;
+    private final Map<Name, Sessions> there = new EnumMap<>(Name.class);
+    private final Map<Name, Sessions> missing = new EnumMap<>(Name.class);
+
+    private Met(int athletes) {
+      add = new Sessions(athletes);
+      back = new Sessions(athletes);
+      for (Name n : Name.values()) {
+        there.put(n, new Sessions(athletes));
+        missing.put(n, new Sessions(athletes));
+      }
+    }
+
+    private void note(int athlete, int session, GateAnswer answer) {
+      add.note(athlete, session, answer.decision() == Decision.ADD_TWO_STEPS);
+      back.note(athlete, session, answer.decision() == Decision.GO_BACK);
+      for (Evidence e : answer.evidence()) {
+        of(there, e.name()).note(athlete, session, e.state() == State.THERE);
+        of(missing, e.name()).note(athlete, session, e.state() == State.NOT_THERE);
+      }
+    }
+
+    private static Sessions of(Map<Name, Sessions> map, Name name) {
+      return Objects.requireNonNull(map.get(name));
+    }
+
+    /** Share let up in sessions 1 to {@code sessions}. */
+    double addedWithin(int sessions) {
+      return add.share(1, sessions);
+    }
+
+    /** Share first told to go back in sessions {@code from} to {@code to}. */
+    double toldBack(int from, int to) {
+      return back.share(from, to);
+    }
+
+    /** Share for whom a thing was there for the first time in sessions 1 to {@code sessions}. */
+    double thereWithin(Name name, int sessions) {
+      return of(there, name).share(1, sessions);
+    }
+
+    /** Share for whom a thing was not there for the first time in sessions {@code from} to {@code to}. */
+    double missing(Name name, int from, int to) {
+      return of(missing, name).share(from, to);
     }
   }
 
@@ -73,15 +118,7 @@ public final class GateSeasons {
    */
   static Met season(SeasonAthlete kind, int steps, int sessions, int athletes, double painDays, long seed) {
     Gate gate = new Gate(GateRules.DEFAULT);
-    int[] add = new int[athletes];
-    int[] back = new int[athletes];
-    int[] used = new int[athletes];
-    Map<Name, int[]> first = new EnumMap<>(Name.class);
-    Map<Name, int[]> not = new EnumMap<>(Name.class);
-    for (Name n : Name.values()) {
-      first.put(n, new int[athletes]);
-      not.put(n, new int[athletes]);
-    }
+    Met met = new Met(athletes);
     for (int a = 0; a < athletes; a++) {
       Random r = new Random(seed * 1_000_003 + a);
       Random other = new Random(OTHER + a);
@@ -91,24 +128,10 @@ public final class GateSeasons {
         LocalDate today = SeasonAthlete.day(s);
         LoadAnswer load = other.nextDouble() < painDays ? new LoadAnswer(true, "refused", INVENTED, true, "5", INVENTED) : CLEAR;
         GateAnswer answer = gate.answer(GateCase.of(log, DrillFamily.ALTERNATE, steps, 0, load, GateRules.DEFAULT, today));
-        note(add, a, s, answer.decision() == Decision.ADD_TWO_STEPS);
-        note(back, a, s, answer.decision() == Decision.GO_BACK);
-        for (Evidence e : answer.evidence()) {
-          note(first.get(e.name()), a, s, e.state() == State.THERE);
-          note(not.get(e.name()), a, s, e.state() == State.NOT_THERE);
-          if (e.name() == Name.SPEED_USED && s == FOUR_WEEKS - 1) {
-            used[a] = e.state() == State.THERE ? 1 : e.state() == State.NOT_THERE ? 2 : 0;
-          }
-        }
+        met.note(a, s, answer);
       }
     }
-    return new Met(add, back, first, not, used);
-  }
-
-  private static void note(int[] at, int athlete, int session, boolean now) {
-    if (now && at[athlete] == 0) {
-      at[athlete] = session + 1;
-    }
+    return met;
   }
 
   private static String percent(double share) {
@@ -123,21 +146,27 @@ public final class GateSeasons {
     System.out.println(out);
   }
 
-  /** Prints the tables. */
+  /** Prints the tables: all, or the parts named after the number of athletes. */
   public static void main(String[] args) {
     int n = args.length > 0 ? Integer.parseInt(args[0]) : 2000;
+    List<String> parts = args.length > 1 ? List.of(args).subList(1, args.length) : List.of("shares", "learners", "losses", "fading", "speed", "jointly");
     long seed = 12;
-    System.out.println(n + " athletes a row, seed " + seed + ", two sessions a week, asked after each of 24; own output\n");
-    shares(n, seed);
-    learners(n, seed);
-    losses(n, seed);
-    fading(n, seed);
-    speed(n, seed);
-    jointly(n, seed);
+    System.out.println(n + " athletes a row, seed " + seed + ", two sessions a week, asked after each of 24; own output");
+    for (String part : parts) {
+      switch (part) {
+        case "shares" -> shares(n, seed);
+        case "learners" -> learners(n, seed);
+        case "losses" -> losses(n, seed);
+        case "fading" -> fading(n, seed);
+        case "speed" -> speed(n, seed);
+        case "jointly" -> jointly(n, seed);
+        default -> System.out.println("No part is called '" + part + "': shares, learners, losses, fading, speed, jointly.");
+      }
+    }
   }
 
   private static void shares(int n, long seed) {
-    System.out.println("Clean reps alone, constant share (24 sessions of six | of twelve | with form of the day, SD .5 in log-odds); then with the least stay");
+    System.out.println("\nClean reps alone, constant share (24 sessions of six | of twelve | with form of the day, SD .5 in log-odds); then with the least stay");
     row("share", "reps ever", "reps in 4 weeks", "of twelve ever", "form ever", "form in 4 weeks", "+ stay, from 4: in 4 weeks", "from 6: ever", "from 6: in 4 weeks", "told back in 12 weeks", "with form");
     for (int p = 50; p <= 100; p += 5) {
       SeasonAthlete kind = SeasonAthlete.of(p / 100.0);
@@ -145,8 +174,8 @@ public final class GateSeasons {
       Met six = season(kind, 6, 24, n, 0, seed);
       Met twelve = season(kind.withReps(12), 4, 24, n, 0, seed);
       Met form = season(kind.withForm(0.5), 4, 24, n, 0, seed);
-      row(String.format(Locale.ROOT, "%.2f", p / 100.0), percent(four.thereWithin(Name.CLEAN, 1, 24)), percent(four.thereWithin(Name.CLEAN, 1, FOUR_WEEKS)),
-          percent(twelve.thereWithin(Name.CLEAN, 1, 24)), percent(form.thereWithin(Name.CLEAN, 1, 24)), percent(form.thereWithin(Name.CLEAN, 1, FOUR_WEEKS)),
+      row(String.format(Locale.ROOT, "%.2f", p / 100.0), percent(four.thereWithin(Name.CLEAN, 24)), percent(four.thereWithin(Name.CLEAN, FOUR_WEEKS)),
+          percent(twelve.thereWithin(Name.CLEAN, 24)), percent(form.thereWithin(Name.CLEAN, 24)), percent(form.thereWithin(Name.CLEAN, FOUR_WEEKS)),
           percent(four.addedWithin(FOUR_WEEKS)), percent(six.addedWithin(24)), percent(six.addedWithin(FOUR_WEEKS)),
           percent(four.toldBack(1, 24)), percent(form.toldBack(1, 24)));
     }
@@ -176,7 +205,7 @@ public final class GateSeasons {
       SeasonAthlete kind = SeasonAthlete.of(SeasonAthlete.fall(before));
       Function<SeasonAthlete, Met> run = k -> season(k, 4, before + 4, n, 0, seed);
       Met m = run.apply(kind);
-      row(before, percent(Met.share(m.firstBack(), before + 1, before + 4)), percent(m.toldBack(1, before)),
+      row(before, percent(m.toldBack(before + 1, before + 4)), percent(m.toldBack(1, before)),
           percent(run.apply(kind.withForm(0.5)).toldBack(before + 1, before + 4)), percent(run.apply(kind.withLoading(1)).toldBack(before + 1, before + 4)));
     }
   }
@@ -188,12 +217,8 @@ public final class GateSeasons {
       for (double sd : new double[] {0.03, 0.04, 0.05}) {
         SeasonAthlete kind = SeasonAthlete.of(1.0).measured(2.29 * sd, change);
         Met m = season(kind, 4, 24, n, 0, seed);
-        int held = 0;
-        for (int a = 0; a < n; a++) {
-          held += m.firstAdd()[a] == 5 ? 0 : 1;
-        }
-        row(percent(change), percent(sd), percent(m.addedWithin(FOUR_WEEKS)), percent(held / (double) n),
-            percent(Met.share(m.firstNot().get(Name.NO_FADING), 2, 24)));
+        row(percent(change), percent(sd), percent(m.addedWithin(FOUR_WEEKS)), percent(1 - m.addedWithin(5)),
+            percent(m.missing(Name.NO_FADING, 2, 24)));
       }
     }
   }
@@ -206,10 +231,9 @@ public final class GateSeasons {
         for (double drift : new double[] {0, 0.05, 0.10}) {
           SeasonAthlete base = SeasonAthlete.of(1.0).measured(sd, 0).withReps(3);
           Met m = season(base.compared(3, gain, drift), 4, 24, n, 0, seed);
-          int[] not = m.firstNot().get(Name.SPEED_USED);
           row(String.format(Locale.ROOT, "%+.0f cm", 100 * gain), percent(drift), String.format(Locale.ROOT, "%.0f cm", 100 * sd),
-              percent(m.thereWithin(Name.SPEED_USED, 1, 8)), percent(m.thereWithin(Name.SPEED_USED, 1, 24)),
-              percent(Met.share(not, 1, 8)), percent(Met.share(not, 1, 24)));
+              percent(m.thereWithin(Name.SPEED_USED, 8)), percent(m.thereWithin(Name.SPEED_USED, 24)),
+              percent(m.missing(Name.SPEED_USED, 1, 8)), percent(m.missing(Name.SPEED_USED, 1, 24)));
         }
       }
     }

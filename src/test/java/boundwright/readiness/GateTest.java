@@ -2,6 +2,7 @@ package boundwright.readiness;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import boundwright.athlete.Level;
 import boundwright.athlete.Surface;
@@ -10,8 +11,8 @@ import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import boundwright.load.Guard;
 import boundwright.load.GuardLimits;
-import boundwright.load.LegCare;
 import boundwright.load.LegCare.Pain;
+import boundwright.load.LegCare;
 import boundwright.load.Season;
 import boundwright.load.Verdict;
 import boundwright.load.account.DayLoad;
@@ -22,9 +23,11 @@ import boundwright.readiness.Evidence.State;
 import boundwright.readiness.GateAnswer.Decision;
 import boundwright.readiness.SpeedUse.Told;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -35,6 +38,8 @@ class GateTest {
   private static final SpeedUse USED = new SpeedUse(Told.USED, null, 8, 24, 24);
   private static final SpeedUse NOT_USED = new SpeedUse(Told.NOT_USED, null, 8, 24, 24);
   private static final Sequence DRILL = Sequence.parse("RRL x2");
+
+  private static final List<LoadAnswer> LOADS = IntStream.rangeClosed(0, 4).mapToObj(GateTest::load).toList();
 
   private static LoadAnswer load(int pain) {
     LegCare care =
@@ -56,7 +61,7 @@ class GateTest {
   }
 
   private static GateAnswer ask(int rung, List<GateRep> reps, TimeHere time, @Nullable SpeedUse speed, int pain) {
-    return GATE.answer(new GateCase(DrillFamily.COMBINATION, rung, reps, time, speed, load(pain), TODAY));
+    return GATE.answer(new GateCase(DrillFamily.COMBINATION, rung, reps, time, speed, LOADS.get(pain), TODAY));
   }
 
   private static GateAnswer ask(int rung, List<GateRep> reps, @Nullable SpeedUse speed, int pain) {
@@ -100,11 +105,11 @@ class GateTest {
    */
   @Test
   void neededCleanReps() {
-    assertThat(CleanCount.needed(36, RULES.clean())).isEqualTo(33);
-    assertThat(CleanCount.needed(48, RULES.clean())).isEqualTo(43);
-    assertThat(CleanCount.needed(18, RULES.clean())).isEqualTo(18);
-    assertThat(CleanCount.needed(24, RULES.clean())).isEqualTo(24);
-    assertThat(CleanCount.needed(17, RULES.clean())).as("not even all clean").isEqualTo(18);
+    assertThat(new CleanNeed(RULES.clean()).of(36)).isEqualTo(33);
+    assertThat(new CleanNeed(RULES.clean()).of(48)).isEqualTo(43);
+    assertThat(new CleanNeed(RULES.clean()).of(18)).isEqualTo(18);
+    assertThat(new CleanNeed(RULES.clean()).of(24)).isEqualTo(24);
+    assertThat(new CleanNeed(RULES.clean()).of(17)).as("not even all clean").isEqualTo(18);
   }
 
   @Test
@@ -187,7 +192,7 @@ class GateTest {
    */
   @Test
   void chanceOfALossByLuckIsFishersWithHalfOfTheOutcome() {
-    assertThat(new CleanLoss(1, 4, 3, 4, 0, 0).byLuck()).isCloseTo(9 / 70.0, org.assertj.core.api.Assertions.within(1e-12));
+    assertThat(new CleanLoss(1, 4, 3, 4, 0, 0).byLuck()).isCloseTo(9 / 70.0, within(1e-12));
   }
 
   /** Law: making any evidence worse never turns stay (or go back) into add. */
@@ -196,7 +201,7 @@ class GateTest {
     long seed = 77;
     Random r = new Random(seed);
     int stays = 0;
-    for (int round = 0; round < 3000; round++) {
+    for (int round = 0; round < 1500; round++) {
       int sessions = 3 + r.nextInt(6);
       double share = 0.8 + 0.2 * r.nextDouble();
       boolean lengths = r.nextBoolean();
@@ -209,7 +214,7 @@ class GateTest {
         }
       }
       int n = reps.size();
-      Told told = Told.values()[r.nextInt(3)];
+      Told told = List.of(Told.values()).get(r.nextInt(3));
       SpeedUse speed = new SpeedUse(told, null, 3, 9, 9);
       int days = 10 + r.nextInt(8);
       TimeHere time = new TimeHere(TODAY.minusDays(days), days, 14, TimeHere.Why.NEW);
@@ -232,7 +237,7 @@ class GateTest {
       TimeHere less = new TimeHere(TODAY.minusDays(days - 1), days - 1, 14, TimeHere.Why.NEW);
       assertThat(ask(4, reps, less, speed, pain).decision()).as(where + " time").isNotEqualTo(Decision.ADD_TWO_STEPS);
     }
-    assertThat(stays).isGreaterThan(500);
+    assertThat(stays).isGreaterThan(400);
   }
 
   private static Rep measured(int ago, int steps, double landing) {
@@ -263,7 +268,7 @@ class GateTest {
       Rep rep = log.get(k);
       double by = (r.nextInt(3) == 0 ? 6 : 0.3) * (rep.approachSteps() == 4 ? -1 : 1);
       Double landing = rep.landing_m();
-      log.set(k, measured((int) java.time.temporal.ChronoUnit.DAYS.between(rep.date(), TODAY), rep.approachSteps(), (landing == null ? 0 : landing) + by));
+      log.set(k, measured((int) ChronoUnit.DAYS.between(rep.date(), TODAY), rep.approachSteps(), (landing == null ? 0 : landing) + by));
       assertThat(SameDayGain.of(log, 4, RULES.speed()).told()).as("seed %s round %s", seed, round).isEqualTo(Told.NOT_USED);
     }
     assertThat(holds).isGreaterThan(150);

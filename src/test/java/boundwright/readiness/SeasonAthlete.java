@@ -1,6 +1,7 @@
 package boundwright.readiness;
 
 import boundwright.athlete.Surface;
+import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import java.time.LocalDate;
@@ -119,7 +120,7 @@ record SeasonAthlete(
     List<String> faults = !faulty ? List.of() : List.of(r.nextDouble() < loading ? "foot-under" : "arms-balance");
     Double landing = tape ? Double.valueOf(Math.max(DRILL.size() * 0.5, DRILL.size() * mean)) : null;
     return new Rep(
-        0, 1, date, DRILL, steps, Surface.TRACK, List.of(), landing, landing == null ? boundwright.flight.Outcome.IN : null,
+        0, 1, date, DRILL, steps, Surface.TRACK, List.of(), landing, landing == null ? Outcome.IN : null,
         null, true, faults);
   }
 }

@@ -22,7 +22,7 @@ class StayAndTrendsTest {
   private static final GateRules RULES = GateRules.DEFAULT;
 
   private static TimeHere time(int steps, int... daysAgo) {
-    return TimeHere.of(IntStream.of(daysAgo).mapToObj(TODAY::minusDays).toList(), steps, RULES.stay(), TODAY);
+    return TimeHere.of(IntStream.of(daysAgo).mapToObj(TODAY::minusDays).toList(), steps, false, RULES.stay(), TODAY);
   }
 
   @Test
@@ -62,14 +62,16 @@ class StayAndTrendsTest {
     List<Rep> bounds = IntStream.of(20, 15, 10, 5).mapToObj(a -> rep(a, "RL x3", 6, 14)).toList();
     assertThat(time(DrillFamily.SINGLE_LEG, 4, 4, bounds).met()).as("bounds load a leg less than hops").isFalse();
     assertThat(time(DrillFamily.SINGLE_LEG, 4, 6, List.of()).why()).as("the coach has them on 6 steps").isEqualTo(Why.KNOWN);
+    List<Rep> back = IntStream.of(60, 55, 5).mapToObj(a -> rep(a, "R x6", 4, 14)).toList();
+    assertThat(time(DrillFamily.SINGLE_LEG, 4, 6, back)).as("known, but after a break").isEqualTo(new TimeHere(TODAY.minusDays(5), 5, 7, Why.AFTER_BREAK));
   }
 
-  private static List<GateRep> day(int ago, double... lengths) {
+  private static LookedDay day(int ago, double... lengths) {
     List<GateRep> out = new ArrayList<>();
     for (double l : lengths) {
       out.add(new GateRep(TODAY.minusDays(ago), true, l));
     }
-    return out;
+    return LookedDay.of(out).get(0);
   }
 
   /**

@@ -12,10 +12,12 @@ import boundwright.load.Finding;
 import boundwright.load.GuardLimits;
 import boundwright.load.GuardOverride;
 import boundwright.load.GuardSettings;
-import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
+import boundwright.load.LegCare;
 import boundwright.load.Season;
+import boundwright.load.account.ContactTimes;
+import boundwright.load.account.LoadScale;
 import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.DrillFamily;
@@ -187,15 +189,15 @@ class CareAndLadderTest {
     int n = 11;
     for (Season s : Season.values()) {
       Map<Level, Band> row = new EnumMap<>(Level.class);
-      for (Level l : Level.values()) {
+      for (Level l : Level.KNOWN) {
         row.put(l, new Band(n++, n++ + 0.5));
       }
       sessions.put(s, row);
     }
     GuardSettings settings =
         new GuardSettings(
-            new GuardLimits(sessions, new Band(31, 32), 33, 34, new Band(35, 36), 37, 38, new Band(39, 40), 41, 42, 43, 44, new Band(1, 3)),
-            Season.IN_SEASON);
+            new GuardLimits(sessions, new Band(31, 32), 33, 34, 45, 46, new Band(35, 36), 37, 38, new Band(39, 40), 41, 42, 43, 44, new Band(1, 3)),
+            new LoadScale(6.5, new ContactTimes(0.25, 0.18), 2, 25));
     w.care().keep(settings);
     again();
     assertThat(w.care().guard()).isEqualTo(settings);

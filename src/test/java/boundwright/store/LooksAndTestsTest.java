@@ -15,6 +15,10 @@ import boundwright.load.Finding;
 import boundwright.load.GuardOverride;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
+import boundwright.load.Season;
+import boundwright.load.SeasonStart;
+import boundwright.load.account.LastWeek;
+import boundwright.load.account.OtherWork;
 import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.DrillFamily;
@@ -23,9 +27,12 @@ import boundwright.readiness.RungDecision;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
 import boundwright.readiness.TestScore;
+import boundwright.runway.CoachSettings;
 import boundwright.technique.Fault;
 import boundwright.technique.FaultTick;
 import boundwright.technique.LookRepository.SecondLook;
+import boundwright.technique.Teaching;
+import boundwright.track.Tap;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -62,6 +69,15 @@ class LooksAndTestsTest {
   private Rep judged(List<String> faults) {
     Rep tap = Fixtures.tap(ada.id(), Fixtures.TODAY);
     return new Rep(0, ada.id(), tap.date(), Sequence.parse("RRL x2"), 4, Surface.TRACK, List.of(), null, tap.outcome(), null, true, faults);
+  }
+
+  @Test
+  void whatIsTaughtIsKeptAndTheHeelLeadsUntilThen() {
+    assertThat(w.looks().teaching()).isEqualTo(Teaching.DEFAULT);
+    w.looks().keep(new Teaching(8));
+    assertThat(w.looks().teaching()).isEqualTo(new Teaching(8));
+    w.looks().keep(Teaching.DEFAULT);
+    assertThat(w.looks().teaching()).isEqualTo(Teaching.DEFAULT);
   }
 
   @Test
@@ -183,7 +199,11 @@ class LooksAndTestsTest {
   void erasingAnAthleteErasesEverythingOfThem() throws Exception {
     Athlete bo = w.athletes().add(Fixtures.athlete("Bo"));
     for (Athlete a : List.of(ada, bo)) {
-      Rep rep = w.logbook().log(Fixtures.tap(a.id(), Fixtures.TODAY));
+      String token = String.format("%032x", a.id());
+      Rep rep = w.track().log(a, new Tap(token, Fixtures.tap(a.id(), Fixtures.TODAY), true), CoachSettings.DEFAULT).rep();
+      w.load().add(new OtherWork(0, a.id(), Fixtures.TODAY, OtherWork.Kind.SPRINT, 120, 0));
+      w.load().keep(a.id(), new LastWeek(Fixtures.TODAY, 80));
+      w.load().keep(new SeasonStart(a.id(), Fixtures.TODAY, Season.IN_SEASON));
       w.looks().keep(new SecondLook(rep.id(), "Wendelgard " + a.name(), List.of()));
       w.tests().add(new TestScore(0, a.id(), TestKind.STANDING_FIVE, 0, 12, null, Fixtures.TODAY, TestProtocol.usual(TestKind.STANDING_FIVE, Surface.GRASS)));
       w.care().setGrowing(a.id(), true, null);
@@ -208,8 +228,8 @@ class LooksAndTestsTest {
                                 + " AND name NOT IN ('setting', 'drill', 'own_fault', 'known_mark', 'run_up',"
                                 // jumps and meets are erased in JumpsAndMeetsTest
                                 + " 'measured_jump', 'jump_contact', 'run_through', 'board_gap', 'meet', 'meet_entrant', 'meet_attempt',"
-                                // clips are erased in SqlClipsTest; a job names no person
-                                + " 'clip', 'clip_points', 'clip_mark', 'clip_correction', 'job')")
+                                // clips are erased in SqlClipsTest; a job names no person; the squad's snapshot in SquadSnapshotTest
+                                + " 'clip', 'clip_points', 'clip_mark', 'clip_correction', 'contact_time', 'job', 'squad_prior')")
                         .mapTo(String.class)
                         .list());
     assertThat(personal).hasSizeGreaterThanOrEqualTo(11);

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -103,7 +104,7 @@ class SquadSnapshotTest {
         elsewhere = elsewhere.learn(r);
       }
       assertThat(w.logbook().model(a).toBytes()).isEqualTo(elsewhere.toBytes());
-      assertThat(w.logbook().known(squad).get(a.id()).flights().toBytes()).isEqualTo(elsewhere.toBytes());
+      assertThat(Objects.requireNonNull(w.logbook().known(squad).get(a.id())).flights().toBytes()).isEqualTo(elsewhere.toBytes());
     }
     Rep fresh = Fixtures.tap(squad.get(0).id(), Fixtures.TODAY);
     Rep logged = w.logbook().log(fresh);

@@ -332,6 +332,13 @@ class PagesTest {
     assertThat(bench.athletes().all()).hasSize(1);
     assertThat(client.post("/import/take", "csrf", csrf, "token", token, "bad", "skip").body()).contains("1 rep taken, 1 new athlete, 1 bad row left out");
     assertThat(client.post("/import/take", "csrf", csrf, "token", token, "bad", "skip").statusCode()).as("once only").isEqualTo(422);
+    HttpResponse<String> again = client.upload("/import", csrf, "reps.csv", head + good + "2026-05-02,Mara Quickheel,RRL,6,track,,8.30,in\n");
+    assertThat(again.body()).contains("1 rep is there already and will not be doubled: line 2.").contains("Take 1 rep");
+    assertThat(client.post("/import/take", "csrf", csrf, "token", Client.hidden(again.body(), "token")).body())
+        .contains("1 rep taken, 0 new athletes, 1 there already.");
+    HttpResponse<String> whole = client.upload("/import", csrf, "reps.csv", head + good);
+    assertThat(whole.body()).contains("Nothing in it is new").doesNotContain("/import/take");
+    assertThat(client.get("/athlete/" + bench.athletes().byName("Mara Quickheel").orElseThrow().id()).body()).contains("level not set");
     HttpResponse<String> out = client.get("/export.csv");
     assertThat(out.headers().firstValue("Content-Type").orElse("")).startsWith("text/csv");
     assertThat(out.body()).contains("Mara Quickheel,RRL,6,track,,8.2");

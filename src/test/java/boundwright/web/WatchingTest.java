@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.athlete.Surface;
+import boundwright.evidence.JumpSources;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
@@ -13,15 +14,17 @@ import boundwright.load.Answer;
 import boundwright.load.Finding.Rule;
 import boundwright.load.GuardOverride;
 import boundwright.load.LegCare.MedicalHold;
-import boundwright.evidence.JumpSources;
 import boundwright.load.LoadSources;
 import boundwright.load.Season;
+import boundwright.load.SeasonStart;
+import boundwright.load.account.LastWeek;
 import boundwright.readiness.DrillFamily;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestScore;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.store.Workbench;
+import boundwright.technique.Teaching;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -61,6 +64,18 @@ class WatchingTest {
   void close() {
     server.close();
     bench.close();
+  }
+
+  @Test
+  void theCoachChoosesHowTheFootLandsByApproach() {
+    assertThat(client.get("/settings").body()).contains("Whole foot, ankle set, from so many approach steps");
+    assertThat(client.post("/settings/teaching", "csrf", csrf(), "wholeFootFrom", "fast").statusCode()).isEqualTo(422);
+    assertThat(client.post("/settings/teaching", "csrf", csrf(), "wholeFootFrom", "40").body()).contains("40").contains("out of range");
+    assertThat(bench.looks().teaching()).isEqualTo(Teaching.DEFAULT);
+    client.post("/settings/teaching", "csrf", csrf(), "wholeFootFrom", "8");
+    assertThat(bench.looks().teaching()).isEqualTo(new Teaching(8));
+    assertThat(client.get(page + "?sequence=RRL&steps=6").body()).contains("stabs with the toe");
+    assertThat(client.get(page + "?sequence=RRL&steps=8").body()).contains("not the whole foot").doesNotContain("stabs with the toe");
   }
 
   @Test
@@ -121,10 +136,10 @@ class WatchingTest {
   @Test
   void theGuardCountsWhatIsDoneAndWhatIsPlannedAndIsAskedAfterEveryRep() {
     String before = client.get(page).body();
-    assertThat(before).contains("0 contacts so far today, 36 with what is planned");
-    assertThat(tap().body()).as("a planned rep that was done is not counted twice").contains("6 contacts so far today, 36 with what is planned");
+    assertThat(before).contains("So far allowed (0 contacts), with the plan caution (36)");
+    assertThat(tap().body()).as("a planned rep that was done is not counted twice").contains("So far caution (6 contacts), with the plan caution (36)");
     String concrete = client.get(page + "?sequence=RRL&steps=4&surface=CONCRETE&sand=no").body();
-    assertThat(concrete).contains("guard refused").contains("On concrete: never.").contains(LoadSources.SURFACE.line());
+    assertThat(concrete).contains("guard refused").contains("This drill is not in the plan. On concrete: never.");
     assertThat(concrete.indexOf("On concrete: never.")).as("the refusal stands before the marks").isLessThan(concrete.indexOf("id=\"mark-label\""));
   }
 
@@ -132,8 +147,8 @@ class WatchingTest {
   void aRefusalNamesLimitValueSourceAndWayOutAndLoggingGoesOn() {
     bench.settings().keep(new DayPlan("Much", List.of(new Drill(Sequence.parse("RRL x2"), null, 10, 3, true))));
     String body = client.get(page).body();
-    assertThat(body).contains("180 contacts in the session").contains("refused above 150").contains("Take out a set.");
-    assertThat(body).contains("180 contacts, limit 150").contains("Chu, Jumping into Plyometrics, 1998 (from memory, not confirmed)");
+    assertThat(body).contains("180 contacts in the session").contains("refused above 120").contains("Take out a set.");
+    assertThat(body).contains("180 contacts, limit 120").contains("Potach and Chu, NSCA Essentials, 4th ed. 2016 (second-hand");
     assertThat(tap().statusCode()).isEqualTo(200);
     assertThat(bench.reps().inOrder(ilka.id())).hasSize(1);
   }
@@ -177,7 +192,7 @@ class WatchingTest {
     assertThat(client.post(end, once("clearedBy", "", "clearedOn", "2026-05-12")).statusCode()).isEqualTo(422);
     assertThat(client.post(end, once("clearedBy", "Dr Sedge (invented)", "clearedOn", "")).statusCode()).isEqualTo(422);
     assertThat(bench.care().care(ilka.id(), TODAY).holds().get(0).clearedOn()).as("the hold stands").isNull();
-    assertThat(client.get("/watch").body()).contains("should rest").contains("guard: refused");
+    assertThat(client.get("/watch").body()).contains("should rest").contains("No bounding.");
     assertThat(client.post(end, once("clearedBy", "Dr Sedge (invented)", "clearedOn", "2026-05-12")).body())
         .contains("is ended, with name and date")
         .contains("ended by Dr Sedge (invented)");
@@ -206,7 +221,7 @@ class WatchingTest {
   void growingAndRatingsAreKept() {
     client.post(page + "/growing", once("growing", "yes", "first", "2026-05-01"));
     assertThat(bench.care().care(ilka.id(), TODAY).growing()).isTrue();
-    assertThat(client.get(page).body()).contains("for a growing athlete in the first 10 weeks");
+    assertThat(client.get(page).body()).contains("for a growing athlete in week 2 of bounding");
     assertThat(client.post(page + "/rating", once("rating", "7", "minutes", "900")).statusCode()).isEqualTo(422);
     client.post(page + "/rating", once("rating", "7", "minutes", "60"));
     assertThat(bench.care().ratings(ilka.id(), TODAY).get(0).load()).isEqualTo(420);
@@ -254,7 +269,7 @@ class WatchingTest {
     String csrf = csrf();
     String blind = client.get(page + "/second").body();
     assertThat(blind).doesNotContain("checked=\"true\"").doesNotContain("seen-" + reps.get(3).id());
-    assertThat(client.post(page + "/second", "csrf", csrf, "observer", "KM").body()).contains("No rep was judged");
+    assertThat(client.post(page + "/second", "csrf", csrf, "observer", "KM").body()).contains("No rep was looked at");
     String[] form = {"csrf", csrf, "observer", "KM"};
     for (Rep rep : reps.subList(0, 3)) {
       form = with(form, "seen-" + rep.id(), "yes");
@@ -286,13 +301,13 @@ class WatchingTest {
   @Test
   void limitsAreSettingsAndEveryBadFieldIsNamed() {
     String body = client.get("/settings/guard").body();
-    assertThat(body).contains(LoadSources.RAMP.line()).contains("name=\"session-OFF_SEASON-BEGINNER-caution\" inputmode=\"decimal\" value=\"60\"");
+    assertThat(body).contains(LoadSources.OWN_WEEKS.line()).contains("name=\"session-OFF_SEASON-BEGINNER-caution\" inputmode=\"decimal\" value=\"60\"");
     String[] form = fields(body);
-    set(form, "season", "IN_SEASON");
+    set(form, "power", "6");
     set(form, "hardContacts", "80");
     set(form, "session-IN_SEASON-INTERMEDIATE-refuse", "130");
     client.post("/settings/guard", form);
-    assertThat(bench.care().guard().season()).isEqualTo(Season.IN_SEASON);
+    assertThat(bench.care().guard().scale().power()).isEqualTo(6);
     assertThat(bench.care().guard().limits().hardContacts()).isEqualTo(80);
     assertThat(bench.care().guard().limits().session(Season.IN_SEASON, Level.INTERMEDIATE).refuse()).isEqualTo(130);
     set(form, "pain-caution", "9");
@@ -305,10 +320,64 @@ class WatchingTest {
     assertThat(bench.ladder().rules().clean().reps()).isEqualTo(20);
     client.post("/settings/guard", "csrf", csrf(), "action", "defaults");
     assertThat(bench.care().guard().limits().hardContacts()).isEqualTo(60);
-    assertThat(bench.care().guard().season()).isEqualTo(Season.IN_SEASON);
+    assertThat(bench.care().guard().scale().power()).isEqualTo(7);
     String sources = client.get("/sources").body();
     LoadSources.ALL.forEach(s -> assertThat(sources).containsOnlyOnce("id=\"" + s.id() + "\""));
     JumpSources.ALL.forEach(s -> assertThat(sources).containsOnlyOnce("id=\"" + s.id() + "\""));
+  }
+
+  @Test
+  void thePartOfTheYearHoldsFromADayForTheSquadOrForOneAthlete() {
+    client.post("/settings/season", "csrf", csrf(), "from", "2026-05-01", "season", "IN_SEASON");
+    client.post(page + "/season", once("from", "2026-05-10", "season", "PRE_SEASON"));
+    assertThat(SeasonStart.on(bench.load().seasons(), ilka.id(), TODAY)).contains(Season.PRE_SEASON);
+    assertThat(SeasonStart.on(bench.load().seasons(), ilka.id(), TODAY.minusDays(5))).contains(Season.IN_SEASON);
+    assertThat(SeasonStart.on(bench.load().seasons(), ilka.id(), TODAY.minusDays(20))).isEmpty();
+    assertThat(client.get("/settings/guard").body()).contains("Today: <b>in season</b>");
+    assertThat(client.get(page + "/load").body()).contains("Today: <b>pre-season</b>");
+    HttpResponse<String> bad = client.post("/settings/season", "csrf", csrf(), "from", "yesterday", "season", "IN_SEASON");
+    assertThat(bad.statusCode()).isEqualTo(422);
+    client.post("/settings/season", "csrf", csrf(), "from", "2026-05-01", "season", "IN_SEASON", "action", "remove");
+    assertThat(bench.load().seasons()).hasSize(1);
+  }
+
+  @Test
+  void otherWorkIsEnteredInTwoTapsAndTakenOutAgain() {
+    String before = client.get(page + "/load").body();
+    assertThat(before).contains("Not known yet").contains("How many contacts had last week?").contains("value=\"20/0.4\"");
+    String counted = client.post(page + "/work", once("kind", "BOXES", "tap", "20/0.4")).body();
+    assertThat(counted).contains("Counted.").contains("boxes: 20 contacts of 0.4 m");
+    client.post(page + "/work", once("kind", "SPRINT", "tap", "240"));
+    client.post(page + "/work", once("kind", "SPORT", "amount", "50", "grade", "6", "date", "2026-05-11"));
+    assertThat(bench.load().otherWork(ilka.id(), TODAY.minusDays(3))).hasSize(3);
+    assertThat(bench.loadDesk().day(ilka).soFar().contacts()).as("boxes are jump contacts, sprints and sport are not").isEqualTo(20);
+    HttpResponse<String> bad = client.post(page + "/work", once("kind", "SPRINT", "amount", "9000"));
+    assertThat(bad.statusCode()).isEqualTo(422);
+    assertThat(bad.body()).contains("10 to 5000").contains("value=\"9000\"");
+    long id = bench.load().otherWork(ilka.id(), TODAY).get(0).id();
+    client.post(page + "/work/" + id + "/remove", once());
+    assertThat(bench.load().otherWork(ilka.id(), TODAY)).hasSize(1);
+    assertThat(client.post(page + "/last-week", once("contacts", "120")).body()).contains("Kept").doesNotContain("Not known yet");
+    assertThat(bench.load().lastWeeks()).containsEntry(ilka.id(), new LastWeek(TODAY, 120));
+  }
+
+  /** One verdict: the same line wherever the athlete stands, and the reason alone where bounding is stopped. */
+  @Test
+  void everyPlaceShowsTheOneVerdict() {
+    bench.settings().keep(new DayPlan("Much", List.of(new Drill(Sequence.parse("RRL x2"), null, 10, 3, true))));
+    log(TODAY, true);
+    String said = bench.loadDesk().day(ilka).said();
+    assertThat(said).isEqualTo("So far allowed (6 contacts), with the plan refused (180).");
+    List<String> places = List.of("/", "/tapes", "/watch", "/card", page, page + "/card", page + "/load");
+    for (String place : places) {
+      assertThat(client.get(place).body()).as(place).contains(said);
+    }
+    bench.care().openHold(ilka.id(), new MedicalHold(0, TODAY, "set by the physician", null, null));
+    for (String place : places) {
+      String body = client.get(place).body();
+      assertThat(body).as(place).contains(place.equals("/watch") ? "No bounding." : "On medical hold since 2026-05-12").doesNotContain(said);
+      assertThat(body).as(place).doesNotContain("class=\"mark \"").doesNotContain("take-off mark to sand</p>").doesNotContain("card-mark");
+    }
   }
 
   private void log(LocalDate date, boolean judged, String... faults) {

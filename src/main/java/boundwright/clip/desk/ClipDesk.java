@@ -18,6 +18,8 @@ import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.RefusedException;
+import boundwright.technique.FootContact;
+import boundwright.technique.LookRepository;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -42,6 +44,7 @@ public final class ClipDesk {
   private final ClipQueue queue;
   private final ClipFiles files;
   private final Logbook logbook;
+  private final LookRepository looks;
   private final Clock clock;
   private final Scan scan;
 
@@ -58,11 +61,12 @@ public final class ClipDesk {
   }
 
   /** A desk whose films lie in {@code folder}; {@code scan} reads them. */
-  public ClipDesk(ClipRepository clips, ClipQueue queue, Path folder, Logbook logbook, Clock clock, Scan scan) {
+  public ClipDesk(ClipRepository clips, ClipQueue queue, Path folder, Logbook logbook, LookRepository looks, Clock clock, Scan scan) {
     this.clips = clips;
     this.queue = queue;
     this.files = new ClipFiles(folder);
     this.logbook = logbook;
+    this.looks = looks;
     this.clock = clock;
     this.scan = scan;
   }
@@ -176,7 +180,17 @@ public final class ClipDesk {
    */
   public ClipReading reading(long id) {
     ClipRecord clip = clip(id);
-    return ClipReader.read(points(clip), clip.setup(), clip.corrections(), clip.sequence());
+    return read(clip, points(clip));
+  }
+
+  /** A clip's points as they read with its marks and corrections, judged by what the coach teaches from its approach. */
+  public ClipReading read(ClipRecord clip, FoundClip points) {
+    return ClipReader.read(points, clip.setup(), clip.corrections(), clip.sequence(), taught(clip));
+  }
+
+  /** How the foot is taught to meet the ground from the clip's approach. */
+  public FootContact taught(ClipRecord clip) {
+    return looks.teaching().at(clip.approachSteps());
   }
 
   /** The raw body points. */
@@ -188,7 +202,7 @@ public final class ClipDesk {
   /** Sets marks and scale, if the clip can be read with them; nothing changes otherwise. */
   public ClipReading setup(long id, Setup setup) {
     ClipRecord clip = clip(id);
-    ClipReading reading = ClipReader.read(points(clip), setup, clip.corrections(), clip.sequence());
+    ClipReading reading = ClipReader.read(points(clip), setup, clip.corrections(), clip.sequence(), taught(clip));
     clips.setup(id, setup);
     return reading;
   }
@@ -198,7 +212,7 @@ public final class ClipDesk {
     ClipRecord clip = clip(id);
     List<Correction> all = new ArrayList<>(clip.corrections());
     all.add(correction);
-    ClipReading reading = ClipReader.read(points(clip), clip.setup(), all, clip.sequence());
+    ClipReading reading = ClipReader.read(points(clip), clip.setup(), all, clip.sequence(), taught(clip));
     clips.corrections(id, all);
     return reading;
   }
@@ -303,7 +317,7 @@ public final class ClipDesk {
   public void dropFilm(long id) {
     ClipRecord clip = clip(id);
     FoundClip points = points(clip);
-    ClipReading reading = ClipReader.read(points, clip.setup(), clip.corrections(), clip.sequence());
+    ClipReading reading = read(clip, points);
     files.dropFilm(id, ClipFiles.framesOfContacts(points, reading, clip.setup().slowed()));
     clips.filmGone(id);
   }

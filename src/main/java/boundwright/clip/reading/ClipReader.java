@@ -15,6 +15,7 @@ import boundwright.clip.track.Track;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.Estimate;
+import boundwright.technique.FootContact;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -59,16 +60,22 @@ public final class ClipReader {
    * @throws boundwright.quantity.RefusedException if marks or corrections cannot hold, or no leg was seen
    */
   public static ClipReading read(FoundClip clip, Setup setup, List<Correction> corrections, @Nullable Sequence asked) {
+    return read(clip, setup, corrections, asked, FootContact.HEEL_ROLLS);
+  }
+
+  /** The same where the foot is taught to meet the ground so. */
+  public static ClipReading read(
+      FoundClip clip, Setup setup, List<Correction> corrections, @Nullable Sequence asked, FootContact taught) {
     Track found = clip.track();
     if (setup.slowed() != 1) {
       found = found.atTimes(Arrays.stream(found.times()).map(t -> t / setup.slowed()).toArray());
     }
     ByHand hand = new ByHand(corrections);
     Coherent athlete = Coherent.of(found, setup.plane(found), hand::sides, hand::points);
-    return new ClipReader(athlete, setup).read(hand, setup, asked, clip.remarks());
+    return new ClipReader(athlete, setup).read(hand, setup, asked, taught, clip.remarks());
   }
 
-  private ClipReading read(ByHand hand, Setup setup, @Nullable Sequence asked, List<String> before) {
+  private ClipReading read(ByHand hand, Setup setup, @Nullable Sequence asked, FootContact taught, List<String> before) {
     ContactFinder finder = new ContactFinder(athlete.metres(), motion, athlete.sides().legMargin());
     List<ByHand.Marked> marked = hand.contacts(finder, athlete.metres());
     List<ReadFlight> flights = new ArrayList<>();
@@ -85,7 +92,7 @@ public final class ClipReader {
     @Nullable SequenceMatch match = match(contacts, flights, asked);
     List<String> remarks = new ArrayList<>(before);
     remark(remarks, setup, contacts, flights, match, asked);
-    List<PointVerdict> verdicts = match == null ? List.of() : Judge.all(contacts, match, setup);
+    List<PointVerdict> verdicts = match == null ? List.of() : Judge.all(contacts, match, setup, taught);
     return new ClipReading(athlete, contacts, flights, match, verdicts, setup.scaled(), posture.modelLabel(), remarks);
   }
 

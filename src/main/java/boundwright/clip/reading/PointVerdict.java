@@ -1,6 +1,7 @@
 package boundwright.clip.reading;
 
 import boundwright.quantity.LengthUnit;
+import boundwright.technique.FootContact;
 import boundwright.technique.TeachingPoint;
 import java.util.List;
 
@@ -12,11 +13,22 @@ import java.util.List;
  * @param finding what was seen
  * @param words value, limit and what it means, with {0}, {1} where lengths stand
  * @param lengths_m these lengths [m]
+ * @param taught how the foot is taught to meet the ground
  */
-public record PointVerdict(TeachingPoint point, int contact, Finding finding, String words, List<Double> lengths_m) {
+public record PointVerdict(TeachingPoint point, int contact, Finding finding, String words, List<Double> lengths_m, FootContact taught) {
   /** Copies the lengths. */
   public PointVerdict {
     lengths_m = List.copyOf(lengths_m);
+  }
+
+  /** What was looked for, as taught. */
+  public String lookFor() {
+    return point.lookFor(taught);
+  }
+
+  /** What is ticked when it was not there, as taught. */
+  public String wentWrong() {
+    return point.wentWrong(taught);
   }
 
   /** Value, limit and what it means, lengths in metres. */

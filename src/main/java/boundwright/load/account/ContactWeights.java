@@ -1,17 +1,11 @@
 package boundwright.load.account;
 
-import boundwright.athlete.Athlete;
-import boundwright.athlete.Level;
-import boundwright.athlete.Profile;
 import boundwright.athlete.Surface;
-import boundwright.flight.FlightModel;
 import boundwright.flight.Projectile;
 import boundwright.footfall.Flight;
-import boundwright.footfall.FlightKind;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.load.account.Work.Kind;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -21,20 +15,20 @@ import java.util.concurrent.ConcurrentHashMap;
  * The weight of a contact: {@code (F / F0)^m}, F its mean force by impulse ({@link ContactForce}), F0 that of a bound from standing
  * once the athlete is under way, m the scale's power. The unit is the standing-bound contact.
  *
- * <p>Vertical speeds are those of a usual athlete of the middle level, the same for everybody, unless a jump was measured: so the
- * account of a past week stays what it was when flights are learned, and doing more never leaves more room. An athlete's size falls
- * out, because the unit is a standing bound of the same athlete. A run-through's contact at the board is weighed as the take-off of
- * a hop, the careful reading. A sprint step is {@code (t flight + t contact) / t contact} (impulse over one step; .11 and .12 s,
- * judgement). Landing from a box: {@code v = sqrt(2 g h)} down, up again as for a bound, shared by two legs.
+ * <p>Vertical speeds are those of a usual athlete, the same for everybody and from any run-up, unless a jump was measured: out of a
+ * contact {@value #BOUND_UP} m/s for a bound, {@value #HOP_UP} for a hop, {@value #JUMP_UP} for the last jump, into the next contact the
+ * same, {@value #FIRST_DOWN} into the first (judgement; the worked chain of a full jump has 2.4, 1.9 and 2.2). So the account of a past
+ * week stays what it was when flights are learned, and doing more never leaves more room. An athlete's size falls out, because the
+ * unit is a standing bound of the same athlete. A run-through's contact at the board is weighed as the take-off of a hop, the careful
+ * reading. A sprint step is {@code (t flight + t contact) / t contact} (impulse over one step; .12 and .11 s, judgement). Landing from
+ * a box: {@code v = sqrt(2 g h)} down, up again as for a bound, shared by two legs.
  */
 public final class ContactWeights {
-  private static final FlightModel USUAL =
-      FlightModel.prior(Profile.bare(new Athlete(0, "usual", Level.INTERMEDIATE, Foot.RIGHT, 0)));
-  private static final LocalDate ANY_DAY = LocalDate.of(2000, 1, 1);
-  private static final Sequence STANDING = Sequence.parse("RL x5");
-  private static final double STANDING_SPEED = 3.8;
-  private static final double FULL_SPEED = 8.8;
-  private static final double STEPS_CONSTANT = 5.0;
+  private static final double BOUND_UP = 1.8;
+  private static final double HOP_UP = 2.1;
+  private static final double JUMP_UP = 2.2;
+  private static final double FIRST_DOWN = 0.3;
+  private static final Sequence ALTERNATE = Sequence.parse("RL x5");
   private static final double SPRINT_STEP_M = 2.0;
   private static final double SPRINT_AIR_S = 0.12;
   private static final double SPRINT_CONTACT_S = 0.11;
@@ -48,16 +42,7 @@ public final class ContactWeights {
   /** Weighs on this scale. */
   public ContactWeights(LoadScale scale) {
     this.scale = scale;
-    List<VerticalSpeeds> speeds = usual(STANDING, 0);
-    double sum = 0;
-    int n = 0;
-    for (Flight f : STANDING.flights()) {
-      if (f.kind() == FlightKind.BOUND && f.order() > 1) {
-        sum += force(speeds.get(f.order() - 1), scale.times().bounding(0));
-        n++;
-      }
-    }
-    this.standing = sum / n;
+    this.standing = force(new VerticalSpeeds(BOUND_UP, BOUND_UP), scale.times().bounding(0));
   }
 
   /** Contacts that are weighed alike. */
@@ -91,7 +76,7 @@ public final class ContactWeights {
     int steps = work.approachSteps();
     boolean runThrough = work.kind() == Kind.RUN_THROUGH;
     Sequence whole = runThrough ? Sequence.of(List.of(Foot.RIGHT, Foot.RIGHT, Foot.LEFT)) : work.sequence();
-    List<VerticalSpeeds> speeds = work.measured().isEmpty() ? usual(whole, steps) : work.measured();
+    List<VerticalSpeeds> speeds = work.measured().isEmpty() ? usual(whole) : work.measured();
     List<Double> out = new ArrayList<>();
     for (Flight f : whole.flights()) {
       if (out.size() < work.sequence().size()) {
@@ -102,9 +87,20 @@ public final class ContactWeights {
     return List.copyOf(out);
   }
 
-  private static List<VerticalSpeeds> usual(Sequence sequence, int steps) {
-    double speed = FULL_SPEED - (FULL_SPEED - STANDING_SPEED) * Math.exp(-steps / STEPS_CONSTANT);
-    return RelativeImpact.speeds(USUAL.forecast(sequence, steps, Surface.TRACK, ANY_DAY), speed);
+  private static List<VerticalSpeeds> usual(Sequence sequence) {
+    List<VerticalSpeeds> out = new ArrayList<>();
+    double down = FIRST_DOWN;
+    for (Flight f : sequence.flights()) {
+      double up =
+          switch (f.kind()) {
+            case HOP -> HOP_UP;
+            case BOUND -> BOUND_UP;
+            case JUMP -> JUMP_UP;
+          };
+      out.add(new VerticalSpeeds(down, up));
+      down = up;
+    }
+    return out;
   }
 
   private static double force(VerticalSpeeds v, double time) {
@@ -137,16 +133,21 @@ public final class ContactWeights {
     return new LegLoad(s.size(), s.count(Foot.RIGHT), s.count(Foot.LEFT), right, left);
   }
 
-  /** Other work weighed with a power, 4 to 9; the same for both legs. */
+  /** Other work weighed with a power, 4 to 9; but for bounds the same for both legs. */
   public LegLoad of(OtherWork work, double power) {
     double each =
         switch (work.kind()) {
+          case BOUNDS -> bound((int) work.grade(), power);
           case SPRINT -> work.amount() / SPRINT_STEP_M / 2 * Math.pow(sprintStep(), power);
           case WEIGHTS -> work.amount() * scale.setUnits();
           case BOXES -> work.amount() * Math.pow(boxLanding(work.grade()), power);
           case SPORT -> work.amount() / 60 * work.grade() / 10 * scale.sportUnits();
         };
-    return new LegLoad(work.jumpContacts(), work.jumpContacts(), work.jumpContacts(), each, each);
+    int right = work.jumpContacts(Foot.RIGHT);
+    int left = work.jumpContacts(Foot.LEFT);
+    return work.kind() == OtherWork.Kind.BOUNDS
+        ? new LegLoad(work.jumpContacts(), right, left, right * each, left * each)
+        : new LegLoad(work.jumpContacts(), right, left, each, each);
   }
 
   private double sprintStep() {
@@ -155,8 +156,7 @@ public final class ContactWeights {
 
   private double boxLanding(double height_m) {
     double down = Math.min(6, Math.sqrt(2 * Projectile.G * height_m));
-    double up = usual(STANDING, 0).get(1).up();
-    return force(new VerticalSpeeds(down, up), scale.times().bounding(0)) / 2 / standing;
+    return force(new VerticalSpeeds(down, BOUND_UP), scale.times().bounding(0)) / 2 / standing;
   }
 
   /** A day weighed with a power, 4 to 9. */
@@ -178,6 +178,6 @@ public final class ContactWeights {
 
   /** What one contact of alternate bounds weighs from so many steps, taken over ten. */
   public double bound(int steps, double power) {
-    return of(new Work(STANDING, 1, steps, Surface.TRACK), power).units() / STANDING.size();
+    return of(new Work(ALTERNATE, 1, steps, Surface.TRACK), power).units() / ALTERNATE.size();
   }
 }

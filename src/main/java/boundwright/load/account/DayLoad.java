@@ -54,7 +54,7 @@ public record DayLoad(LocalDate date, List<Work> work, List<OtherWork> other) {
 
   /** Jump contacts of one leg; a landing on two feet counts for each. */
   public int contacts(Foot foot) {
-    return work.stream().mapToInt(w -> w.contacts(foot)).sum() + other.stream().mapToInt(OtherWork::jumpContacts).sum();
+    return work.stream().mapToInt(w -> w.contacts(foot)).sum() + other.stream().mapToInt(o -> o.jumpContacts(foot)).sum();
   }
 
   /** Whether all that was done was jumping in a meet and running through the board. */
@@ -72,6 +72,7 @@ public record DayLoad(LocalDate date, List<Work> work, List<OtherWork> other) {
    */
   public boolean hard(int fromContacts, int fromSteps) {
     return contacts() >= fromContacts
-        || work.stream().anyMatch(w -> w.kind() != Work.Kind.RUN_THROUGH && w.approachSteps() >= fromSteps);
+        || work.stream().anyMatch(w -> w.kind() != Work.Kind.RUN_THROUGH && w.approachSteps() >= fromSteps)
+        || other.stream().anyMatch(o -> o.kind() == OtherWork.Kind.BOUNDS && o.grade() >= fromSteps);
   }
 }

@@ -14,11 +14,11 @@ import java.util.TreeMap;
  * Contacts of each leg over some days, counted four ways. A contact counts for the kind of flight that it takes off for: the leg
  * that does the work of it; that of a run-through for the hop.
  *
- * @param all of both legs, boxes with them
- * @param byWork by what was done, boxes with it
- * @param byKind by the flight that the contact takes off for
- * @param bySteps by approach steps, fewest first
- * @param bySurface by what was bounded on
+ * @param all of both legs, bounds and boxes that were not logged one by one with them
+ * @param byWork by what was done
+ * @param byKind by the flight that the contact takes off for; boxes are left out
+ * @param bySteps by approach steps, fewest first; boxes are left out
+ * @param bySurface by what was bounded on, where it is known
  */
 public record LegCounts(
     Legs all, Map<String, Legs> byWork, Map<FlightKind, Legs> byKind, Map<Integer, Legs> bySteps, Map<Surface, Legs> bySurface) {
@@ -63,9 +63,13 @@ public record LegCounts(
       }
       for (OtherWork o : day.other()) {
         if (o.jumpContacts() > 0) {
-          Legs legs = new Legs(o.jumpContacts(), o.jumpContacts());
+          Legs legs = new Legs(o.jumpContacts(Foot.RIGHT), o.jumpContacts(Foot.LEFT));
           all = all.plus(legs);
           byWork.merge(o.kind().label(), legs, Legs::plus);
+          if (o.kind() == OtherWork.Kind.BOUNDS) {
+            byKind.merge(FlightKind.BOUND, legs, Legs::plus);
+            bySteps.merge((int) o.grade(), legs, Legs::plus);
+          }
         }
       }
     }

@@ -93,7 +93,7 @@ public record LegWeek(LocalDate last, SortedMap<Integer, Legs> byRung, LegCounts
       Map<Integer, Legs> byRung = new TreeMap<>();
       for (DayLoad d : days) {
         d.work().forEach(k -> byRung.merge(k.approachSteps(), Legs.of(weights.of(k, power)), Legs::plus));
-        d.other().forEach(o -> byRung.merge(OTHER, Legs.of(weights.of(o, power)), Legs::plus));
+        d.other().forEach(o -> byRung.merge(o.kind() == OtherWork.Kind.BOUNDS ? (int) o.grade() : OTHER, Legs.of(weights.of(o, power)), Legs::plus));
       }
       OwnWeeks own = OwnWeeks.of(history, last, weights, power);
       out.add(new LegWeek(last, new TreeMap<>(byRung), LegCounts.of(days).all(), own.before().of(OwnWeeks.Part.TOGETHER)));

@@ -1,5 +1,7 @@
 package boundwright.load.account;
 
+import boundwright.athlete.Athlete;
+import boundwright.footfall.Foot;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.util.Locale;
@@ -12,11 +14,13 @@ import java.util.Locale;
  * @param date the day
  * @param kind what was done
  * @param amount how much, in the kind's unit
- * @param grade box height [m] of boxes, 0.05 to 1.2; rating 0 to 10 of sport; 0 otherwise
+ * @param grade approach steps of bounds, 0 to 26; box height [m] of boxes, 0.05 to 1.2; rating 0 to 10 of sport; 0 otherwise
  */
 public record OtherWork(long id, long athleteId, LocalDate date, Kind kind, double amount, double grade) {
   /** What was done, with its unit and range (sanity limits; judgement). */
   public enum Kind {
+    /** Alternate bounds that nobody logged one by one, by the approach steps. */
+    BOUNDS("bounds not logged one by one", "contacts", 1, 400),
     /** Sprints: metres at speed. */
     SPRINT("sprints", "m", 10, 5000),
     /** Weights for the legs: sets. */
@@ -56,6 +60,9 @@ public record OtherWork(long id, long athleteId, LocalDate date, Kind kind, doub
           number(amount) + " " + kind.unit + " of " + kind.label + " are out of range: " + number(kind.least) + " to " + number(kind.most)
               + " in one entry. Enter what was done today.");
     }
+    if (kind == Kind.BOUNDS) {
+      grade = Athlete.checkSteps((int) Math.round(grade));
+    }
     if (kind == Kind.BOXES && !(grade >= 0.05 && grade <= 1.2)) {
       throw new RefusedException("A box of " + number(grade) + " m is out of range: 0.05 to 1.2 m. Enter its height in metres.");
     }
@@ -72,15 +79,22 @@ public record OtherWork(long id, long athleteId, LocalDate date, Kind kind, doub
     return new OtherWork(stored, athleteId, date, kind, amount, grade);
   }
 
-  /** Jump contacts in the sense of the handbooks: boxes alone. Sprint steps and ball games never enter them. */
+  /** Jump contacts in the sense of the handbooks: bounds and boxes. Sprint steps and ball games never enter them. */
   public int jumpContacts() {
-    return kind == Kind.BOXES ? (int) Math.round(amount) : 0;
+    return kind == Kind.BOXES || kind == Kind.BOUNDS ? (int) Math.round(amount) : 0;
+  }
+
+  /** Jump contacts of one leg: bounds are shared, a landing on two feet counts for each. */
+  public int jumpContacts(Foot foot) {
+    int all = jumpContacts();
+    return kind == Kind.BOUNDS ? (foot == Foot.RIGHT ? (all + 1) / 2 : all / 2) : all;
   }
 
   /** What was done, in a few words. */
   public String said() {
     String how =
         switch (kind) {
+          case BOUNDS -> grade == 0 ? " from standing" : " from " + number(grade) + " steps";
           case BOXES -> " of " + number(grade) + " m";
           case SPORT -> " rated " + number(grade);
           case SPRINT, WEIGHTS -> "";

@@ -48,7 +48,7 @@ public final class RelativeImpact {
    *
    * @param speed into the first contact [m/s]
    */
-  static List<VerticalSpeeds> speeds(Forecast forecast, double speed) {
+  private static List<VerticalSpeeds> speeds(Forecast forecast, double speed) {
     double start = Math.max(STANDING_SPEED, speed);
     return speeds(forecast, flight -> HELD_SPEED + (start - HELD_SPEED) * Math.pow(KEPT, flight - 1));
   }

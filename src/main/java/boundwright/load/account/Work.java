@@ -21,6 +21,9 @@ import java.util.List;
  */
 public record Work(
     Sequence sequence, int reps, int approachSteps, Surface surface, Kind kind, List<VerticalSpeeds> measured) {
+  /** Most reps of one entry (sanity limit; judgement). */
+  public static final int MOST_REPS = 400;
+
   /** What was done. */
   public enum Kind {
     /** A rep of a bounding drill. */
@@ -48,7 +51,7 @@ public record Work(
   public Work {
     Athlete.checkSteps(approachSteps);
     measured = List.copyOf(measured);
-    if (reps < 1 || reps > 400) {
+    if (reps < 1 || reps > MOST_REPS) {
       throw new RefusedException("Work of " + reps + " reps is out of range: 1 to 400. Split it into sessions.");
     }
     if (!measured.isEmpty() && measured.size() != sequence.size()) {

@@ -6,3 +6,4 @@
 package boundwright.load.account;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -3,3 +3,4 @@
 package boundwright.load.rating;
 
 import org.jspecify.annotations.NullMarked;
+

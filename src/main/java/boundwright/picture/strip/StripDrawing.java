@@ -403,7 +403,7 @@ public final class StripDrawing {
     boolean hollow = !flat && advice.window() == null;
     texts.add(
         new Text(
-            round(markX), flat ? base - 4 : base - figure, caption, anchor, Text.Tone.CAPTION, hollow ? "NO WINDOW" : "TAKE-OFF"));
+            round(markX), flat ? base - 4 : base - figure, caption, anchor, Text.Tone.CAPTION, hollow ? "BEST MARK" : "TAKE-OFF"));
     if (!flat) {
       texts.add(new Text(round(markX), base - 4.5, figure, anchor, Text.Tone.FIGURE, said));
     }

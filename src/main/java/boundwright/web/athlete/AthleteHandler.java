@@ -71,8 +71,10 @@ public final class AthleteHandler {
         return;
       }
       Rep rep = logged.rep();
-      WorkView.Said said = new WorkView.Said(moved(asked, logged, kept(rep, logged.repsOfDay())), rep.id(), desk.cues(rep));
-      say(ctx, athlete, asked, said, "logged=" + rep.id() + was(logged));
+      boolean held = held(athlete);
+      String kept = kept(rep, logged.repsOfDay());
+      WorkView.Said said = new WorkView.Said(held ? kept : moved(asked, logged, kept), rep.id(), desk.cues(rep));
+      say(ctx, athlete, asked, said, "logged=" + rep.id() + (held ? "" : was(logged)));
     } catch (RefusedException e) {
       // What was kept from before stays valid: the token of a refused form was not used up.
       WorkView.LogForm kept =
@@ -108,7 +110,8 @@ public final class AthleteHandler {
     }
     try {
       Logged undone = bench.track().undo(athlete, Long.parseLong(rep), settings);
-      say(ctx, athlete, asked, new WorkView.Said(moved(asked, undone, "Taken back."), null), "undone=1" + was(undone));
+      boolean held = held(athlete);
+      say(ctx, athlete, asked, new WorkView.Said(held ? "Taken back." : moved(asked, undone, "Taken back."), null), "undone=1" + (held ? "" : was(undone)));
     } catch (RefusedException e) {
       answer(
           ctx,
@@ -192,6 +195,11 @@ public final class AthleteHandler {
         Ticks.written(ticks));
   }
 
+  /** Whether bounding is stopped: then nothing is said of where the tape goes. */
+  private boolean held(Athlete athlete) {
+    return bench.loadDesk().day(athlete).held();
+  }
+
   private String moved(Asked asked, Logged logged, String first) {
     MarkMove move = logged.move();
     Rep rep = logged.rep();
@@ -241,7 +249,7 @@ public final class AthleteHandler {
   }
 
   private static boolean refused(WorkView view) {
-    return view.marks() == null && !view.guard().day().held();
+    return view.marks() == null;
   }
 
   private void answer(Context ctx, int status, WorkView view) {

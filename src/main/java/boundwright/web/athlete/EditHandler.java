@@ -154,7 +154,7 @@ public final class EditHandler {
         Form.text(ctx, "name"),
         Form.oneOf(Level.class, "level", Form.text(ctx, "level")),
         Form.oneOf(Foot.class, "take-off foot", Form.text(ctx, "foot")),
-        Form.whole("rung", steps.isEmpty() ? "0" : steps));
+        Form.whole("approach steps", steps.isEmpty() ? "0" : steps));
   }
 
   private void show(Context ctx, int status, @Nullable Athlete athlete, String form, String refused, String said) {

@@ -75,28 +75,27 @@ final class WorkDesk {
     String refused = "";
     WorkView.Marks marks = null;
     GuardView day = guard.look(athlete, asked, token);
-    // While bounding is stopped there is no tape and no dose, only the reason.
-    if (badSequence.isEmpty() && badSteps.isEmpty() && !day.day().held()) {
+    if (badSequence.isEmpty() && badSteps.isEmpty()) {
       try {
         marks = marks(athlete, asked, settings);
       } catch (RefusedException e) {
         refused = String.valueOf(e.getMessage());
       }
     }
-    WorkView.LogForm form = log == null ? freshForm(asked, token, marks, settings, recent, tapeMoved) : log;
+    WorkView.LogForm form = log == null ? freshForm(asked, token, day.day().held() ? null : marks, settings, recent, tapeMoved) : log;
     return new WorkView(
         athlete, asked, settings.unit(), plan, badSequence, badSteps, refused, marks, form, said, recent, redrawChooser,
-        day, catalogue(), bench.advisor().rungs());
+        day, catalogue(asked.steps().matches("\\d{1,2}") ? Integer.parseInt(asked.steps()) : athlete.rung()), bench.advisor().rungs());
   }
 
-  /** The faults that can be ticked. */
-  FaultCatalogue catalogue() {
-    return new FaultCatalogue(bench.looks().ownFaults());
+  /** The faults that can be ticked, the foot's contact as it is taught from this approach. */
+  private FaultCatalogue catalogue(int steps) {
+    return new FaultCatalogue(bench.looks().ownFaults(), bench.looks().teaching().at(steps));
   }
 
   /** What to say and do about the faults of a rep, and where to look for the beginning of each. */
   List<WorkView.Cue> cues(Rep rep) {
-    FaultCatalogue catalogue = catalogue();
+    FaultCatalogue catalogue = catalogue(rep.approachSteps());
     List<WorkView.Cue> out = new ArrayList<>();
     for (FaultTrends.Course course : FaultTrends.ofDrill(List.of(JudgedReps.of(rep))).courses()) {
       String look = course.firstShows().isEmpty() ? "" : course.whereToLook(rep.sequence());

@@ -4,12 +4,12 @@ import boundwright.clip.FoundClip;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.desk.ClipState;
-import boundwright.clip.reading.ClipReader;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.Correction;
 import boundwright.clip.reading.Setup;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
+import boundwright.technique.FootContact;
 import boundwright.web.page.Turned;
 import io.javalin.http.Context;
 import java.util.LinkedHashMap;
@@ -32,7 +32,7 @@ public final class ClipLooks {
    */
   record Look(ClipRecord clip, @Nullable FoundClip points, @Nullable ClipReading reading, String refused) {}
 
-  private record Key(long id, Setup setup, List<Correction> corrections, @Nullable Sequence sequence) {}
+  private record Key(long id, Setup setup, List<Correction> corrections, @Nullable Sequence sequence, FootContact taught) {}
 
   private final Supplier<ClipDesk> desk;
   private final Map<Key, Look> kept =
@@ -81,7 +81,7 @@ public final class ClipLooks {
       forget(id);
       return new Look(clip, null, null, "");
     }
-    Key key = new Key(id, clip.setup(), clip.corrections(), clip.sequence());
+    Key key = new Key(id, clip.setup(), clip.corrections(), clip.sequence(), desk().taught(clip));
     Look known;
     synchronized (kept) {
       known = kept.get(key);
@@ -98,7 +98,7 @@ public final class ClipLooks {
   private Look read(ClipRecord clip) {
     FoundClip points = desk().points(clip);
     try {
-      return new Look(clip, points, ClipReader.read(points, clip.setup(), clip.corrections(), clip.sequence()), "");
+      return new Look(clip, points, desk().read(clip, points), "");
     } catch (RefusedException e) {
       return new Look(clip, points, null, String.valueOf(e.getMessage()));
     }

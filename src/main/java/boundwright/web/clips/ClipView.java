@@ -13,6 +13,7 @@ import boundwright.picture.strip.RunwayStrip;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.technique.FaultTick;
+import boundwright.technique.FootContact;
 import boundwright.technique.TeachingPoint;
 import boundwright.web.page.Figures;
 import boundwright.web.page.Ticks;
@@ -96,8 +97,9 @@ public record ClipView(
   /** The faults of a rep in words. */
   public String words(Rep r) {
     List<String> out = new ArrayList<>();
+    FootContact taught = reading().verdicts().stream().map(PointVerdict::taught).findFirst().orElse(FootContact.HEEL_ROLLS);
     for (FaultTick t : Ticks.kept(r).orElse(List.of())) {
-      String what = TeachingPoint.byKey(t.key()).map(TeachingPoint::wentWrong).orElse(t.key());
+      String what = TeachingPoint.byKey(t.key()).map(p -> p.wentWrong(taught)).orElse(t.key());
       out.add(what + (t.contact() == null ? "" : " on contact " + t.contact()));
     }
     return String.join(", ", out);
@@ -167,12 +169,12 @@ public record ClipView(
 
     /** What was wrong, in a few words each. */
     public List<String> faults() {
-      return verdicts.stream().filter(v -> v.finding() == PointVerdict.Finding.FAULT).map(v -> v.point().wentWrong()).toList();
+      return verdicts.stream().filter(v -> v.finding() == PointVerdict.Finding.FAULT).map(PointVerdict::wentWrong).toList();
     }
 
     /** What may have been wrong. */
     public List<String> doubts() {
-      return verdicts.stream().filter(v -> v.finding() == PointVerdict.Finding.UNSURE).map(v -> v.point().wentWrong()).toList();
+      return verdicts.stream().filter(v -> v.finding() == PointVerdict.Finding.UNSURE).map(PointVerdict::wentWrong).toList();
     }
   }
 

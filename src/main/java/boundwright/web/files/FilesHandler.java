@@ -21,7 +21,6 @@ import java.io.Writer;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -83,7 +82,9 @@ public final class FilesHandler {
       drop(token);
       String said =
           counted(result.taken(), "rep") + " taken, " + counted(result.newAthletes(), "new athlete")
-              + (result.problems().isEmpty() ? "." : ", " + counted(result.problems().size(), "bad row") + " left out.");
+              + (result.there().isEmpty() ? "" : ", " + result.there().size() + " there already")
+              + (result.problems().isEmpty() ? "." : ", " + counted(result.problems().size(), "bad row") + " left out.")
+              + (result.newAthletes() == 0 ? "" : " The level of a new athlete is not set: set it on their page.");
       page(ctx, 200, FilesView.blank("", said));
     } catch (RefusedException e) {
       page(ctx, 422, FilesView.blank(String.valueOf(e.getMessage()), ""));
@@ -108,9 +109,9 @@ public final class FilesHandler {
   }
 
   private FilesView preview(String token, Waiting file) {
-    RepCsv.Reading reading = RepCsv.read(new StringReader(file.text()), LocalDate.now(bench.clock()));
-    int athletes = (int) reading.rows().stream().map(r -> r.athlete().toLowerCase(Locale.ROOT)).distinct().count();
-    return new FilesView(token, file.name(), reading.rows().size(), reading.problems(), athletes, "", "");
+    RepImport.Look look = new RepImport(bench).look(new StringReader(file.text()));
+    int athletes = (int) look.rows().stream().map(r -> r.athlete().toLowerCase(Locale.ROOT)).distinct().count();
+    return new FilesView(token, file.name(), look.rows().size(), look.there(), look.problems(), athletes, "", "");
   }
 
   private static String text(UploadedFile file) throws IOException {

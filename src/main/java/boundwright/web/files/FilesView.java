@@ -9,19 +9,28 @@ import java.util.List;
  * @param token of the file that was read and waits for the coach's word, or empty
  * @param name of the file
  * @param good rows that can be taken
+ * @param there lines of rows that are there already
  * @param problems rows that cannot
  * @param athletes how many athletes the good rows name
  * @param refused why the file cannot be read at all, or empty
  * @param said what was done, or empty
  */
 public record FilesView(
-    String token, String name, int good, List<RepCsv.Problem> problems, int athletes, String refused, String said) {
+    String token, String name, int good, List<Integer> there, List<RepCsv.Problem> problems, int athletes, String refused, String said) {
   /** How many problems a page lists. */
   public static final int MOST_LISTED = 100;
 
   /** The page before a file was chosen. */
   static FilesView blank(String refused, String said) {
-    return new FilesView("", "", 0, List.of(), 0, refused, said);
+    return new FilesView("", "", 0, List.of(), List.of(), 0, refused, said);
+  }
+
+  /** What is there already, in a sentence, or empty. */
+  public String alreadyThere() {
+    return there.isEmpty()
+        ? ""
+        : (there.size() == 1 ? "1 rep is there already and" : there.size() + " reps are there already and") + " will not be doubled: "
+            + RepCsv.lines(there) + ".";
   }
 
   /** The problems that are listed. */

@@ -9,6 +9,7 @@ import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkSettings;
 import boundwright.store.Workbench;
+import boundwright.technique.Teaching;
 import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
 import io.javalin.http.Context;
@@ -30,6 +31,10 @@ public final class SettingsHandler {
 
   /** The settings as they are kept. */
   public void show(Context ctx) {
+    page(ctx, 200, kept(Form.has(ctx, "saved") ? "The settings are kept." : ""));
+  }
+
+  private SettingsView kept(String said) {
     CoachSettings now = bench.settings().settings();
     LengthUnit unit = now.unit();
     Map<String, String> fields = new LinkedHashMap<>();
@@ -44,7 +49,8 @@ public final class SettingsHandler {
     fields.put("flat", unit.write(now.facility().flat_m()));
     fields.put("surface", now.facility().surface().name());
     fields.put("films", filmsNow());
-    page(ctx, 200, new SettingsView(unit, fields, Map.of(), Form.has(ctx, "saved") ? "The settings are kept." : "", season()));
+    fields.put("wholeFootFrom", wholeFootNow());
+    return new SettingsView(unit, fields, Map.of(), said, season());
   }
 
   /** Takes the form. Every field that cannot be read is named beside itself. */
@@ -80,6 +86,7 @@ public final class SettingsHandler {
     Map<String, String> written = new LinkedHashMap<>();
     ctx.formParamMap().forEach((name, values) -> written.put(name, values.isEmpty() ? "" : values.get(0)));
     written.put("films", filmsNow());
+    written.put("wholeFootFrom", wholeFootNow());
     page(ctx, 422, new SettingsView(unit, written, refused, "Nothing was changed yet: correct what is marked below.", season()));
   }
 
@@ -91,6 +98,30 @@ public final class SettingsHandler {
   public void films(Context ctx) {
     bench.clips().keepFilms(!Form.text(ctx, "films").equals("drop"));
     ctx.redirect("/settings?saved=1", HttpStatus.SEE_OTHER);
+  }
+
+  private String wholeFootNow() {
+    Integer from = bench.looks().teaching().wholeFootFrom();
+    return from == null ? "" : String.valueOf(from);
+  }
+
+  /** From which approach the whole foot is taught; empty for none. */
+  public void teaching(Context ctx) {
+    String from = Form.text(ctx, "wholeFootFrom");
+    try {
+      bench.looks().keep(new Teaching(from.isEmpty() ? null : (Integer) Form.whole("number of approach steps", from)));
+      ctx.redirect("/settings?saved=1", HttpStatus.SEE_OTHER);
+    } catch (RefusedException e) {
+      SettingsView kept = kept("");
+      Map<String, String> fields = new LinkedHashMap<>(kept.fields());
+      fields.put("wholeFootFrom", from);
+      page(
+          ctx,
+          422,
+          new SettingsView(
+              kept.unit(), fields, Map.of("wholeFootFrom", String.valueOf(e.getMessage())),
+              "Nothing was changed yet: correct what is marked below.", season()));
+    }
   }
 
   private String season() {

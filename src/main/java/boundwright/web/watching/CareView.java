@@ -2,9 +2,9 @@ package boundwright.web.watching;
 
 import boundwright.athlete.Athlete;
 import boundwright.load.GuardOverride;
-import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
+import boundwright.load.LegCare;
 import boundwright.load.rating.SessionRating;
 import boundwright.web.page.Figures;
 import boundwright.web.page.Written;

@@ -105,6 +105,9 @@ public record LoadView(
   /** What can be entered in two taps; anything else in the fields below. */
   public static List<Taps> taps() {
     return List.of(
+        new Taps(
+            OtherWork.Kind.BOUNDS, "Bounds not logged one by one",
+            amounts("20/0", "20 from standing", "40/0", "40 from standing", "20/4", "20 from 4 steps", "20/8", "20 from 8 steps")),
         new Taps(OtherWork.Kind.SPRINT, "Sprints", amounts("120", "120 m", "240", "240 m", "400", "400 m")),
         new Taps(OtherWork.Kind.WEIGHTS, "Weights for the legs", amounts("4", "4 sets", "8", "8 sets", "12", "12 sets")),
         new Taps(OtherWork.Kind.BOXES, "Boxes, on two feet", amounts("20/0.2", "20 of 20 cm", "20/0.4", "20 of 40 cm", "40/0.4", "40 of 40 cm")),

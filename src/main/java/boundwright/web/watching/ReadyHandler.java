@@ -56,7 +56,7 @@ public final class ReadyHandler {
     String form = "decide-" + Form.text(ctx, "family");
     try {
       DrillFamily family = Form.oneOf(DrillFamily.class, "family of drills", Form.text(ctx, "family"));
-      int to = Form.whole("rung", Form.text(ctx, "to"));
+      int to = Form.whole("approach steps", Form.text(ctx, "to"));
       String token = Form.text(ctx, "token");
       if (!token.matches("[0-9a-f]{32}")) {
         throw new RefusedException("This form has no token against double taps, so nothing was kept. Reload the page and decide again.");

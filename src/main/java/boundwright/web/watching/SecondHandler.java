@@ -56,7 +56,7 @@ public final class SecondHandler {
         }
       }
       if (looks.isEmpty()) {
-        throw new RefusedException("No rep was judged. Open a rep, choose 'I judged it', and tick what was wrong, or nothing if it was clean.");
+        throw new RefusedException("No rep was looked at. Open a rep, choose 'looked at', and tick what was wrong, or nothing if it was clean.");
       }
       looks.forEach(bench.looks()::keep);
       ctx.redirect("/athlete/" + athlete.id() + "/second?kept=1", HttpStatus.SEE_OTHER);
@@ -83,7 +83,7 @@ public final class SecondHandler {
     byObserver.forEach((name, looks) -> observers.add(observer(name, looks, judged)));
     SecondView view =
         new SecondView(
-            athlete, last(athlete), List.copyOf(observers), new FaultCatalogue(bench.looks().ownFaults()), written, gate.fresh(),
+            athlete, last(athlete), List.copyOf(observers), new FaultCatalogue(bench.looks().ownFaults(), bench.looks().teaching().anywhere()), written, gate.fresh(),
             bench.settings().settings().unit(), LocalDate.now(bench.clock()));
     pages.show(ctx, written.status(), "watching/second", "Second observer", "squad", view);
   }

@@ -76,7 +76,7 @@ public final class TechniqueHandler {
   private void page(Context ctx, Written written) {
     Athlete athlete = Addresses.athlete(ctx, bench);
     List<Fault> own = bench.looks().ownFaults();
-    FaultCatalogue catalogue = new FaultCatalogue(own);
+    FaultCatalogue catalogue = new FaultCatalogue(own, bench.looks().teaching().anywhere());
     List<FaultTrends> drills =
         FaultTrends.of(judged(bench, athlete)).stream()
             .sorted(Comparator.comparing((FaultTrends t) -> t.sessions().get(t.sessions().size() - 1).date()).reversed())

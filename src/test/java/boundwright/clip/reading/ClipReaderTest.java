@@ -17,10 +17,13 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.RefusedException;
+import boundwright.technique.FootContact;
+import boundwright.technique.TeachingPoint;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 
 /** Whole readings of made-up clips. The truth is our own; the free fall of 9.81 m/s2 is the outside measure. */
@@ -231,6 +234,32 @@ class ClipReaderTest {
     assertThat(wrong.wrongFeet()).isEqualTo(1);
     SequenceMatch missing = SequenceMatch.of(feet.subList(2, 6), new double[] {0.3, 0.3, 0.3, Double.NaN}, false, ASKED);
     assertThat(missing.complete()).isFalse();
+  }
+
+  /** Classes at -1.6 and 8.0 degrees (Altman and Davis 2012; memory): a heel that leads is a fault only where the whole foot is taught. */
+  @Test
+  void strikesAreJudgedByWhatIsTaught() {
+    TrueClip clip = clip("RRL RRL", Noise.USUAL, 4);
+    ClipReading heel = ClipReader.read(found(clip), setup(clip), List.of(), ASKED);
+    ClipReading whole = ClipReader.read(found(clip), setup(clip), List.of(), ASKED, FootContact.WHOLE_FOOT);
+    List<PointVerdict> ofHeel = strikes(heel);
+    List<PointVerdict> ofWhole = strikes(whole);
+    assertThat(ofWhole).hasSameSizeAs(ofHeel).isNotEmpty();
+    int first = Objects.requireNonNull(whole.match()).first();
+    for (int i = 0; i < ofWhole.size(); i++) {
+      ReadContact c = whole.contacts().get(first + ofWhole.get(i).contact() - 1);
+      double half = Estimate.Z95 * 4;
+      assertThat(ofWhole.get(i).finding() == PointVerdict.Finding.FAULT).as("foot at " + c.strikeDeg()).isEqualTo(c.strikeDeg() > 8 + half || c.strikeDeg() < -1.6 - half);
+      assertThat(ofHeel.get(i).finding() == PointVerdict.Finding.FAULT).as("foot at " + c.strikeDeg()).isEqualTo(c.strikeDeg() < -1.6 - half);
+      assertThat(ofWhole.get(i).wentWrong()).isEqualTo("not the whole foot");
+    }
+    assertThat(whole.verdicts()).filteredOn(v -> v.point() != TeachingPoint.HEEL_ROLLS).hasSameSizeAs(
+        heel.verdicts().stream().filter(v -> v.point() != TeachingPoint.HEEL_ROLLS).toList());
+    assertThat(whole.verdicts()).filteredOn(v -> v.point() == TeachingPoint.FOOT_UNDER).allMatch(v -> v.sentence().contains("is the cue"));
+  }
+
+  private static List<PointVerdict> strikes(ClipReading reading) {
+    return reading.verdicts().stream().filter(v -> v.point() == TeachingPoint.HEEL_ROLLS).toList();
   }
 
   @Test

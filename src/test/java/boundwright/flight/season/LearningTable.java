@@ -75,7 +75,7 @@ public final class LearningTable {
     double drawn = 1.15 + 0.3 * r.nextDouble();
     double own = Double.isNaN(ratio) ? drawn : ratio;
     double wild = this.spread * Math.exp(0.2 * r.nextGaussian());
-    HiddenAthlete a = new HiddenAthlete(Level.values()[i % 3], scenario, own, wild, r);
+    HiddenAthlete a = new HiddenAthlete(Level.KNOWN.get(i % 3), scenario, own, wild, r);
     return new Season(a, FlightModel.prior(a.profile(i + 1, r), squad), logging, bailOuts, drills, seed + 97L * i + 13);
   }
 

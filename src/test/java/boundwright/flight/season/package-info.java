@@ -3,3 +3,4 @@
 package boundwright.flight.season;
 
 import org.jspecify.annotations.NullMarked;
+

@@ -114,7 +114,7 @@ class RunwayStripTest {
     assertThat(row.bracket()).isNull();
     assertThat(row.tapes().get(1).hollow()).isTrue();
     assertThat(row.tapes().get(0).hollow()).isFalse();
-    assertThat(row.texts()).anyMatch(t -> t.said().equals("NO WINDOW"));
+    assertThat(row.texts()).anyMatch(t -> t.said().equals("BEST MARK"));
   }
 
   @Test

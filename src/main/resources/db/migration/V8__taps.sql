@@ -4,5 +4,5 @@ CREATE TABLE tap (
   token      TEXT    PRIMARY KEY CHECK (length(token) = 32),
   athlete_id INTEGER NOT NULL REFERENCES athlete (id) ON DELETE CASCADE,
   rep_id     INTEGER NOT NULL
-) STRICT, WITHOUT ROWID;
+) STRICT;
 CREATE INDEX tap_of ON tap (athlete_id);
