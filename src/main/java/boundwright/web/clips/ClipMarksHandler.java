@@ -179,7 +179,7 @@ public final class ClipMarksHandler {
     int usual = left.stream().min(Comparator.comparingInt(f -> Math.abs(f - middle))).orElse(middle);
     int still = still(ctx, usual, points.film().frames());
     pages.show(
-        ctx, status, "clip-marks", "Marks", "clips",
+        ctx, status, "clips/marks", "Marks", "clips",
         new ClipMarksView(
             list.line(clip, "/clips/" + clip.id(), true), unit(), new Stills.Full(points.film().width(), points.film().height()), still,
             points.film().frames(), looks.desk().still(clip.id(), still).isPresent(), left, ground, pole, poleTop, corners, fromSand, slowed,
@@ -252,7 +252,7 @@ public final class ClipMarksHandler {
       still = still > 4000 ? 0 : still - 1;
     }
     pages.show(
-        ctx, status, "clip-box", "The athlete's box", "clips",
+        ctx, status, "clips/box", "The athlete's box", "clips",
         new ClipMarksView.BoxView(list.line(clip, "/clips/" + clip.id(), true), size, still, box, refused));
   }
 }

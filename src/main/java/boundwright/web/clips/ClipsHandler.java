@@ -191,7 +191,7 @@ public final class ClipsHandler {
     pages.show(
         ctx,
         status,
-        "clips",
+        "clips/clips",
         "Clips",
         only == null ? "clips" : "squad",
         new ClipsView(
