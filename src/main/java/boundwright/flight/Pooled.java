@@ -18,6 +18,10 @@ final class Pooled {
   private static final double COMMON = 0.5;
   private static final double WORTH = 8;
   private static final int ROUNDS = 3;
+  /** Nobody is known better than to a thousandth of the neutral prior's spread: after thousands of reps a variance is 0 in numbers. */
+  private static final double FLOOR = 1e-6;
+  /** Part of the neutral prior that keeps a covariance from being singular. */
+  private static final double RIDGE = 1e-7;
 
   private final RealMatrix apart;
   private final RealMatrix commonInformation;
@@ -41,7 +45,7 @@ final class Pooled {
     List<RealMatrix> own = new ArrayList<>();
     List<RealVector> at = new ArrayList<>();
     for (int i = 0; i < means.size(); i++) {
-      RealMatrix known = MatrixUtils.inverse(MatrixUtils.createRealMatrix(covariances.get(i)));
+      RealMatrix known = MatrixUtils.inverse(floored(covariances.get(i), prior));
       own.add(notNegative(known.subtract(priorInformation)));
       at.add(known.operate(MatrixUtils.createRealVector(means.get(i)).subtract(middle)));
     }
@@ -63,6 +67,14 @@ final class Pooled {
       }
     }
     apart = between;
+  }
+
+  private static RealMatrix floored(double[][] covariance, RealMatrix prior) {
+    RealMatrix out = MatrixUtils.createRealMatrix(covariance).add(prior.scalarMultiply(RIDGE));
+    for (int i = 0; i < covariance.length; i++) {
+      out.setEntry(i, i, Math.max(out.getEntry(i, i), FLOOR * prior.getEntry(i, i)));
+    }
+    return out;
   }
 
   /** Distance between athletes once more, given the squad's middle. */

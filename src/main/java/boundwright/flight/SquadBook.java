@@ -5,6 +5,7 @@ import boundwright.athlete.Profile;
 import boundwright.flight.RepStore.Snapshot;
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -16,6 +17,9 @@ import org.jspecify.annotations.Nullable;
 final class SquadBook {
   /** A snapshot is made again when there are so many times its reps (judgement). */
   private static final double GROWN = 1.5;
+
+  /** So many of an athlete's newest reps speak for them: more say nothing new of the squad and would hold up the day's first page. */
+  private static final int NEWEST = 240;
 
   private final RepStore store;
   private final AthleteRepository athletes;
@@ -66,17 +70,18 @@ final class SquadBook {
   }
 
   private void make(LocalDate today) {
-    long before = store.snapshotNumber();
+    long last = store.snapshotNumber();
     long reps = store.repsBefore(today);
     Map<Long, FlightModel> alone = new HashMap<>();
     for (Profile profile : athletes.profiles(athletes.all())) {
       FlightModel model = FlightModel.prior(profile);
-      for (Rep r : store.inOrder(profile.athlete().id())) {
-        model = r.date().isBefore(today) ? model.learn(r) : model;
+      List<Rep> before = store.inOrder(profile.athlete().id()).stream().filter(r -> r.date().isBefore(today)).toList();
+      for (Rep r : before.subList(Math.max(0, before.size() - NEWEST), before.size())) {
+        model = model.learn(r);
       }
       alone.put(profile.athlete().id(), model);
     }
-    store.keepSnapshot(before, today, reps, number -> SquadPrior.of(number, alone));
+    store.keepSnapshot(last, today, reps, number -> SquadPrior.of(number, alone));
     now();
   }
 }

@@ -134,4 +134,15 @@ class SquadPriorTest {
     assertThat(pooled.mean(-1)[0]).isCloseTo(middle, within(1e-6));
     assertThat(pooled.covariance(-1)[0][0]).isCloseTo(apart + 1 / (1 / 0.5 + 4 / apart), within(1e-6));
   }
+
+  /** After thousands of reps the grid of the scatter has all its chance in one place, and a variance is 0. */
+  @Test
+  void whoIsKnownForCertainStillPools() {
+    Pooled pooled =
+        new Pooled(
+            new double[] {0}, new double[][] {{1}}, List.of(new double[] {0.1}, new double[] {0.2}),
+            List.of(new double[][] {{0}}, new double[][] {{0.1}}));
+    assertThat(pooled.mean(-1)[0]).isBetween(0.0, 0.2);
+    assertThat(pooled.covariance(-1)[0][0]).isBetween(0.0, 1.0);
+  }
 }
