@@ -8,8 +8,6 @@ import boundwright.readiness.LadderDesk;
 import boundwright.store.Workbench;
 import java.io.PrintWriter;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -79,22 +77,17 @@ final class ReadyCommand implements Callable<Integer> {
     try (Workbench bench = data.open(s)) {
       List<Athlete> asked = athlete == null ? bench.athletes().all() : List.of(DataOptions.athlete(bench, athlete));
       List<LadderDesk.Line> lines = bench.ladderDesk().squad(asked);
-      Map<Long, DayVerdict> days = bench.loadDesk().days(asked);
       if (top.json()) {
-        List<Answer> answers = lines.stream().map(l -> answer(l, day(days, l))).toList();
+        List<Answer> answers = lines.stream().map(ReadyCommand::answer).toList();
         Json.print(s.out(), athlete == null ? answers : answers.get(0));
       } else {
-        lines.forEach(l -> print(s.out(), l, day(days, l), athlete != null));
+        lines.forEach(l -> print(s.out(), l, athlete != null));
       }
       return 0;
     }
   }
 
-  private static DayVerdict day(Map<Long, DayVerdict> days, LadderDesk.Line line) {
-    return Objects.requireNonNull(days.get(line.athlete().id()), "a verdict for everybody asked for");
-  }
-
-  private static Answer answer(LadderDesk.Line line, DayVerdict day) {
+  private static Answer answer(LadderDesk.Line line) {
     List<FamilyAnswer> families = line.answers().stream().map(FamilyAnswer::of).toList();
     FamilyAnswer decides = families.get(families.size() - 1);
     for (GateAnswer.Decision d : List.of(GateAnswer.Decision.ADD_TWO_STEPS, GateAnswer.Decision.GO_BACK)) {
@@ -105,7 +98,7 @@ final class ReadyCommand implements Callable<Integer> {
     return new Answer(
         line.athlete().name(),
         line.need().label(),
-        day.answer().label(),
+        line.day().answer().label(),
         decides.family(),
         decides.rung(),
         decides.answer(),
@@ -122,7 +115,8 @@ final class ReadyCommand implements Callable<Integer> {
     };
   }
 
-  private static void print(PrintWriter out, LadderDesk.Line line, DayVerdict day, boolean whole) {
+  private static void print(PrintWriter out, LadderDesk.Line line, boolean whole) {
+    DayVerdict day = line.day();
     out.printf("%-24s %s%n", line.athlete().name(), line.need().label());
     out.println("  load: " + (day.held() ? "no bounding. " + day.reason() : day.said() + (day.lead().isEmpty() ? "" : " " + day.lead())));
     for (GateAnswer a : line.answers()) {

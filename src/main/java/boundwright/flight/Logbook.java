@@ -55,13 +55,7 @@ public final class Logbook {
   public void undo(long athleteId, long repId) {
     store.write(
         w -> {
-          Rep rep =
-              w.find(repId)
-                  .filter(r -> r.athleteId() == athleteId)
-                  .orElseThrow(
-                      () ->
-                          new RefusedException(
-                              "Rep number " + repId + " is not in this athlete's log. It may have been taken back already."));
+          Rep rep = find(w, athleteId, repId);
           w.remove(repId);
           Learned before = learned(w, athleteId);
           List<Rep> sameDay = w.inOrder(athleteId).stream().filter(r -> r.date().equals(rep.date())).toList();
@@ -72,6 +66,22 @@ public final class Logbook {
           }
           return repId;
         });
+  }
+
+  /**
+   * A rep of an athlete.
+   *
+   * @throws RefusedException if the athlete has no rep with this number
+   */
+  public Rep rep(long athleteId, long repId) {
+    return store.write(w -> find(w, athleteId, repId));
+  }
+
+  private static Rep find(Writer w, long athleteId, long repId) {
+    return w.find(repId)
+        .filter(r -> r.athleteId() == athleteId)
+        .orElseThrow(
+            () -> new RefusedException("Rep number " + repId + " is not in this athlete's log. It may have been taken back already."));
   }
 
   /** What is known of the athlete's flights now. */

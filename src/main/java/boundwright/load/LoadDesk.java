@@ -73,7 +73,7 @@ public final class LoadDesk {
   public Verdict today(Athlete athlete, List<Work> instead) {
     LocalDate today = LocalDate.now(clock);
     Squad read = Squad.read(this, List.of(athlete), today);
-    return read.guard(athlete).judge(athlete.level(), read.care(athlete), read.history(athlete), read.done(athlete).with(instead));
+    return read.on(athlete).judge(read.done(athlete).with(instead));
   }
 
   /**
@@ -82,26 +82,24 @@ public final class LoadDesk {
    * @param shown what a screen shows
    */
   public List<Finding> beside(Athlete athlete, Work shown) {
-    List<Work> rest = rest(athlete);
+    Squad read = Squad.read(this, List.of(athlete), LocalDate.now(clock));
+    List<Work> rest = read.rest(athlete);
     if (rest.stream().anyMatch(w -> w.surface() == shown.surface() && Work.rest(List.of(shown), List.of(w)).isEmpty())) {
       return List.of();
     }
-    List<Finding> planned = today(athlete, rest).concerns();
+    Guard.AthleteDay on = read.on(athlete);
+    DayLoad done = read.done(athlete);
+    List<Finding> planned = on.judge(done.with(rest)).concerns();
     List<Work> more = new ArrayList<>(rest);
     more.add(shown);
-    return today(athlete, more).concerns().stream()
+    return on.judge(done.with(more)).concerns().stream()
         .filter(f -> planned.stream().noneMatch(o -> o.rule() == f.rule() && o.answer().compareTo(f.answer()) >= 0))
         .toList();
   }
 
   /** What of the plan was not done yet today. */
   public List<Work> rest(Athlete athlete) {
-    return Work.rest(plan.of(List.of(athlete)).getOrDefault(athlete.id(), List.of()), done(athlete));
-  }
-
-  /** The contacts that were logged today, in order. */
-  public List<Work> done(Athlete athlete) {
-    return Squad.read(this, List.of(athlete), LocalDate.now(clock)).done(athlete).work();
+    return Squad.read(this, List.of(athlete), LocalDate.now(clock)).rest(athlete);
   }
 
   /** What is known of an athlete's days from {@code days} before today on, today included. */
@@ -204,10 +202,18 @@ public final class LoadDesk {
       return new Guard(settings.limits(), season.orElse(null), desk.weights(settings.scale(), timed.getOrDefault(a.id(), List.of())));
     }
 
+    List<Work> rest(Athlete a) {
+      return Work.rest(plan.getOrDefault(a.id(), List.of()), done(a).work());
+    }
+
+    Guard.AthleteDay on(Athlete a) {
+      return guard(a).on(a.level(), care(a), history(a), day);
+    }
+
     DayVerdict verdict(Athlete a, boolean withRooms) {
-      Guard.AthleteDay on = guard(a).on(a.level(), care(a), history(a), day);
+      Guard.AthleteDay on = on(a);
       DayLoad done = done(a);
-      List<Work> rest = Work.rest(plan.getOrDefault(a.id(), List.of()), done.work());
+      List<Work> rest = rest(a);
       Verdict soFar = on.judge(done);
       Verdict withPlan = rest.isEmpty() ? soFar : on.judge(done.with(rest));
       List<Integer> steps = Stream.of(a.rung(), 0).distinct().toList();

@@ -5,6 +5,7 @@ import boundwright.flight.Rep;
 import boundwright.flight.RepStore;
 import boundwright.footfall.Sequence;
 import boundwright.load.Answer;
+import boundwright.load.DayVerdict;
 import boundwright.load.LoadDesk;
 import boundwright.load.Verdict;
 import java.time.Clock;
@@ -13,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.ToIntBiFunction;
 
 /** Where each athlete stands on the ladder, what the gate answers, and who needs the coach today. */
@@ -73,10 +75,10 @@ public final class LadderDesk {
    *
    * @param athlete who
    * @param need what they need of the coach today
-   * @param guard the guard's verdict
+   * @param day the one verdict of their day; what they need is told by its first half, so far
    * @param answers of the gate, by family
    */
-  public record Line(Athlete athlete, Need need, Verdict guard, List<GateAnswer> answers) {}
+  public record Line(Athlete athlete, Need need, DayVerdict day, List<GateAnswer> answers) {}
 
   /** What an athlete needs of the coach, most urgent first. */
   public enum Need {
@@ -106,10 +108,11 @@ public final class LadderDesk {
   /** The squad, whoever needs the coach today first, then by name. */
   public List<Line> squad(List<Athlete> athletes) {
     List<Line> out = new ArrayList<>();
+    Map<Long, DayVerdict> days = load.days(athletes);
     for (Athlete a : athletes) {
-      Verdict guard = load.today(a, List.of());
-      List<GateAnswer> answers = answers(a, LoadAnswer.of(guard));
-      out.add(new Line(a, need(guard, answers), guard, answers));
+      DayVerdict day = Objects.requireNonNull(days.get(a.id()), "a verdict for everybody asked for");
+      List<GateAnswer> answers = answers(a, LoadAnswer.of(day.soFar()));
+      out.add(new Line(a, need(day.soFar(), answers), day, answers));
     }
     out.sort(Comparator.comparing(Line::need).thenComparing(l -> l.athlete().name()));
     return out;

@@ -13,7 +13,6 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalLong;
 import org.jspecify.annotations.Nullable;
 
@@ -45,8 +44,8 @@ public final class TrackDesk {
   public Logged log(Athlete athlete, Tap tap, CoachSettings settings) {
     Rep rep = tap.rep();
     Advised before = advise(athlete, rep, settings);
-    if (!tap.sure() && rep.date().equals(LocalDate.now(clock))) {
-      before.mark().ifPresent(m -> tape.check(athlete, rep, m, settings.unit()));
+    if (before.advice != null && !tap.sure() && rep.date().equals(LocalDate.now(clock))) {
+      tape.check(athlete, rep, before.advice, settings.unit());
     }
     Kept kept = keep(tap);
     return kept.again
@@ -93,10 +92,7 @@ public final class TrackDesk {
    * @throws RefusedException if the athlete has no rep with this number
    */
   public Logged undo(Athlete athlete, long repId, CoachSettings settings) {
-    Rep rep = reps.inOrder(athlete.id()).stream().filter(r -> r.id() == repId).findFirst().orElse(null);
-    if (rep == null) {
-      throw new RefusedException("Rep number " + repId + " is not in this athlete's log. It may have been taken back already.");
-    }
+    Rep rep = logbook.rep(athlete.id(), repId);
     Advised before = advise(athlete, rep, settings);
     logbook.undo(athlete.id(), repId);
     return told(athlete, rep, before, settings);
@@ -136,11 +132,7 @@ public final class TrackDesk {
   }
 
   /** The mark for the drill of a rep, or why there is none: that never keeps a rep from being logged. */
-  private record Advised(@Nullable MarkAdvice advice, @Nullable String why) {
-    Optional<MarkAdvice> mark() {
-      return Optional.ofNullable(advice);
-    }
-  }
+  private record Advised(@Nullable MarkAdvice advice, @Nullable String why) {}
 
   private Advised advise(Athlete athlete, Rep rep, CoachSettings settings) {
     try {

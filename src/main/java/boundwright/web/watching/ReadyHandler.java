@@ -41,7 +41,7 @@ public final class ReadyHandler {
   public void watch(Context ctx) {
     List<Athlete> squad = bench.athletes().all();
     WatchView view =
-        new WatchView(DAY.format(LocalDate.now(bench.clock())), bench.ladderDesk().squad(squad), bench.loadDesk().days(squad));
+        new WatchView(DAY.format(LocalDate.now(bench.clock())), bench.ladderDesk().squad(squad));
     pages.show(ctx, 200, "watching/watch", "Who needs you today", "watch", view);
   }
 

@@ -1,26 +1,22 @@
 package boundwright.web.watching;
 
-import boundwright.load.DayVerdict;
 import boundwright.readiness.GateAnswer;
 import boundwright.readiness.LadderDesk.Line;
 import boundwright.readiness.LadderDesk.Need;
 import boundwright.web.page.Figures;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 
 /**
  * Who needs the coach today.
  *
  * @param date today in words
  * @param lines the squad, most urgent first
- * @param days the one verdict of each, by number
  */
-public record WatchView(String date, List<Line> lines, Map<Long, DayVerdict> days) {
+public record WatchView(String date, List<Line> lines) {
   /** The one verdict of an athlete's day, in a line. */
   public String said(Line line) {
-    DayVerdict day = days.get(line.athlete().id());
-    return day == null ? "" : day.held() ? "No bounding." : day.said();
+    return line.day().held() ? "No bounding." : line.day().said();
   }
 
   /** The needs that somebody has, most urgent first. */
@@ -36,7 +32,7 @@ public record WatchView(String date, List<Line> lines, Map<Long, DayVerdict> day
   /** What decided, in sentences; of those who stay, the family that is nearest to its next rung. */
   public List<String> why(Line line) {
     return switch (line.need()) {
-      case REST, WATCH -> List.of(line.guard().concerns().get(0).said());
+      case REST, WATCH -> List.of(line.day().soFar().concerns().get(0).said());
       case GO_BACK -> deciding(line, GateAnswer.Decision.GO_BACK);
       case READY -> deciding(line, GateAnswer.Decision.ADD_TWO_STEPS);
       case WAITING -> line.answers().stream().max(Comparator.comparingLong(WatchView::met)).map(WatchView::told).stream().toList();
