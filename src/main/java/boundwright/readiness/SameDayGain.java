@@ -97,8 +97,11 @@ final class SameDayGain {
     return new SameDayGain(rules, telling).told();
   }
 
-  /** Flights up to the farthest point that was measured; 0 if none was. */
+  /** Flights up to the farthest point that was measured; 0 if none was, or the rep broke off and none of them is a usual one. */
   private static int measuredFlights(Rep r) {
+    if (r.abandoned()) {
+      return 0;
+    }
     if (r.landing_m() != null) {
       return r.sequence().size();
     }

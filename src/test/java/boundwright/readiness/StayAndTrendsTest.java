@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import boundwright.athlete.Surface;
+import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.Estimate;
@@ -126,6 +127,23 @@ class StayAndTrendsTest {
       log.add(rep(ago, "RRL", 4, 8));
       log.add(rep(ago - 1, "RRL", 2, 6));
       log.add(rep(ago, "LLR", 2, 6));
+    }
+    assertThat(SameDayGain.of(log, 4, RULES.speed())).isEqualTo(SpeedUse.notKnown());
+  }
+
+  /** Flights of a rep that broke off are not usual ones: whoever breaks off shortens or lengthens them before. */
+  @Test
+  void abandonedRepsTellNothingOfTheSpeed() {
+    List<Rep> log = new ArrayList<>();
+    for (int ago = 30; ago > 0; ago -= 3) {
+      for (int i = 0; i < 3; i++) {
+        for (int steps : new int[] {2, 4}) {
+          double at = (steps == 4 ? 3.0 : 2.0) + 0.01 * i;
+          log.add(
+              new Rep(0, 1, TODAY.minusDays(ago), Sequence.parse("RL x3"), steps, Surface.TRACK, List.of(at, 2 * at), null, Outcome.ABANDONED,
+                  3, null, false, List.of()));
+        }
+      }
     }
     assertThat(SameDayGain.of(log, 4, RULES.speed())).isEqualTo(SpeedUse.notKnown());
   }
