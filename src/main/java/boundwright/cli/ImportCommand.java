@@ -1,5 +1,6 @@
 package boundwright.cli;
 
+import boundwright.quantity.Notes;
 import boundwright.store.RepCsv.Problem;
 import boundwright.store.RepCsv;
 import boundwright.store.RepImport;
@@ -73,8 +74,8 @@ final class ImportCommand implements Callable<Integer> {
     out.println(
         result.taken() == 0
             ? "Nothing was taken from " + file + "."
-            : counted(result.taken(), "rep") + " taken from " + file + ", "
-                + counted(result.newAthletes(), "new athlete") + "."
+            : Notes.counted(result.taken(), "rep") + " taken from " + file + ", "
+                + Notes.counted(result.newAthletes(), "new athlete") + "."
                 + (result.newAthletes() == 0 ? "" : " Set the level of each new athlete on the screen: it is not guessed, and until then the lowest limits hold."));
     if (!result.there().isEmpty()) {
       out.println(
@@ -98,9 +99,5 @@ final class ImportCommand implements Callable<Integer> {
     if (!skipBadRows) {
       err.println("Correct the file, or add --skip-bad-rows to take the other rows.");
     }
-  }
-
-  private static String counted(int n, String what) {
-    return n + " " + what + (n == 1 ? "" : "s");
   }
 }

@@ -4,6 +4,7 @@ import boundwright.evidence.Source;
 import boundwright.evidence.Standing;
 import boundwright.footfall.Routine;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.Notes;
 import boundwright.readiness.Evidence.Name;
 import boundwright.readiness.Evidence.State;
 import boundwright.readiness.GateAnswer.Decision;
@@ -91,9 +92,9 @@ public final class Gate {
     return List.of(
         new Evidence(Name.LOOKED_AT, reps + " reps in " + r.days() + " days", "at least " + r.reps(), reps >= r.reps(), RULES),
         new Evidence(Name.CLEAN,
-            count.clean() + " of " + count.reps() + " in the last " + counted(count.sessions(), "session"), needed, count.met(), CleanNeed.SOURCE),
+            count.clean() + " of " + count.reps() + " in the last " + Notes.counted(count.sessions(), "session"), needed, count.met(), CleanNeed.SOURCE),
         new Evidence(Name.GOOD_DAYS,
-            counted(days, "day") + " with " + r.passDayReps() + " reps or more, " + percent(r.passDayShare()) + " of them clean",
+            Notes.counted(days, "day") + " with " + r.passDayReps() + " reps or more, " + percent(r.passDayShare()) + " of them clean",
             "at least " + r.passDays(), days >= r.passDays(), RULES));
   }
 
@@ -114,8 +115,8 @@ public final class Gate {
     String value =
         t.why() == TimeHere.Why.KNOWN
             ? "known to this athlete"
-            : counted(t.days(), "day") + (t.why() == TimeHere.Why.NEW ? ", new to this athlete" : " since the break");
-    return new Evidence(Name.TIME_HERE, value, t.needed() == 0 ? "nothing" : "at least " + counted(t.needed(), "day"), t.met(), TimeHere.SOURCE);
+            : Notes.counted(t.days(), "day") + (t.why() == TimeHere.Why.NEW ? ", new to this athlete" : " since the break");
+    return new Evidence(Name.TIME_HERE, value, t.needed() == 0 ? "nothing" : "at least " + Notes.counted(t.needed(), "day"), t.met(), TimeHere.SOURCE);
   }
 
   private Evidence speedUsed(@Nullable SpeedUse speed, int rung) {
@@ -128,7 +129,7 @@ public final class Gate {
         gain == null
             ? ""
             : String.format(Locale.ROOT, "%+.0f cm a flight (%+.0f to %+.0f) on %s", 100 * gain.p50(), 100 * gain.p05(), 100 * gain.p95(),
-                counted(speed.days(), "day"));
+                Notes.counted(speed.days(), "day"));
     return switch (speed.told()) {
       case USED -> new Evidence(Name.SPEED_USED, found, needed, State.THERE, SameDayGain.SOURCE);
       case NOT_USED ->
@@ -170,7 +171,7 @@ public final class Gate {
     int[] missing = missing(looked);
     List<String> why = new ArrayList<>();
     if (missing[0] > 0) {
-      why.add("Missing: " + counted(missing[0], "clean rep") + " on " + missing[1] + (missing[1] == 1 ? " more day." : " more days."));
+      why.add("Missing: " + Notes.counted(missing[0], "clean rep") + " on " + missing[1] + (missing[1] == 1 ? " more day." : " more days."));
     } else if (missing[0] < 0) {
       why.add("Missing: more than " + LOOK_AHEAD + " clean reps; work on the faults first.");
     }
@@ -213,10 +214,6 @@ public final class Gate {
 
   private static String from(int steps) {
     return steps == 0 ? "from standing" : "from " + steps + " steps";
-  }
-
-  private static String counted(int n, String what) {
-    return n + " " + what + (n == 1 ? "" : "s");
   }
 
   private static String percent(double share) {

@@ -4,6 +4,7 @@ import boundwright.athlete.Surface;
 import boundwright.flight.FlightModel;
 import boundwright.flight.Forecast;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -28,10 +29,10 @@ final class AdviceWords {
     int taps = model.reps() - model.measuredReps();
     String what =
         taps == 0
-            ? plural(model.reps(), "rep") + " with lengths"
+            ? Notes.counted(model.reps(), "rep") + " with lengths"
             : model.measuredReps() == 0
-                ? plural(taps, "tap")
-                : plural(model.measuredReps(), "rep") + " with lengths and " + plural(taps, "tap");
+                ? Notes.counted(taps, "tap")
+                : Notes.counted(model.measuredReps(), "rep") + " with lengths and " + Notes.counted(taps, "tap");
     int here = model.repsOn(surface);
     String where = here > 0 && here < model.reps() ? " and " + here + " on " + surface.label() : "";
     return "From " + what + ", " + model.repsAtRung(steps) + " of them " + fromSteps(steps) + where + ".";
@@ -47,7 +48,7 @@ final class AdviceWords {
         on.size() == 1
             ? (model.reps() == 1 ? "on " : "all on ") + on.get(0).label()
             : on.stream().map(s -> model.repsOn(s) + " on " + s.label()).collect(Collectors.joining(", "));
-    return Optional.of(plural(model.reps(), "rep") + ", " + where + "; today's place is " + surface.label() + ".");
+    return Optional.of(Notes.counted(model.reps(), "rep") + ", " + where + "; today's place is " + surface.label() + ".");
   }
 
   /** How sure the landing is. */
@@ -56,9 +57,5 @@ final class AdviceWords {
     return few
         + "Nine landings in ten within " + unit.writeSpread(forecast.landing().halfWidth()).substring(2) + " of "
         + unit.write(forecast.landing().p50()) + " from the mark.";
-  }
-
-  static String plural(int n, String word) {
-    return n + " " + word + (n == 1 ? "" : "s");
   }
 }

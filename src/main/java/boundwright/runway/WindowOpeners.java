@@ -5,6 +5,7 @@ import boundwright.flight.FlightModel;
 import boundwright.footfall.Routine;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -37,7 +38,7 @@ final class WindowOpeners {
         out.add(
             new Opener(
                 Opener.Way.FEWER_CONTACTS,
-                "Fewer contacts: the first " + AdviceWords.plural(n, "contact") + " (" + sequence.first(n).letters() + ") "
+                "Fewer contacts: the first " + Notes.counted(n, "contact") + " (" + sequence.first(n).letters() + ") "
                     + AdviceWords.fromSteps(steps) + " " + (n == 1 ? "works " : "work ") + marks(open.get(), unit) + "."));
         break;
       }

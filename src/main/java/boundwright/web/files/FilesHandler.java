@@ -1,6 +1,7 @@
 package boundwright.web.files;
 
 import boundwright.athlete.Athlete;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.store.RepCsv;
 import boundwright.store.RepExport;
@@ -81,9 +82,9 @@ public final class FilesHandler {
       }
       drop(token);
       String said =
-          counted(result.taken(), "rep") + " taken, " + counted(result.newAthletes(), "new athlete")
+          Notes.counted(result.taken(), "rep") + " taken, " + Notes.counted(result.newAthletes(), "new athlete")
               + (result.there().isEmpty() ? "" : ", " + result.there().size() + " there already")
-              + (result.problems().isEmpty() ? "." : ", " + counted(result.problems().size(), "bad row") + " left out.")
+              + (result.problems().isEmpty() ? "." : ", " + Notes.counted(result.problems().size(), "bad row") + " left out.")
               + (result.newAthletes() == 0 ? "" : " The level of a new athlete is not set: set it on their page.");
       page(ctx, 200, FilesView.blank("", said));
     } catch (RefusedException e) {
@@ -145,10 +146,6 @@ public final class FilesHandler {
     synchronized (waiting) {
       waiting.remove(token);
     }
-  }
-
-  private static String counted(int n, String what) {
-    return n + " " + what + (n == 1 ? "" : "s");
   }
 
   private void page(Context ctx, int status, FilesView view) {
