@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -48,6 +49,20 @@ public final class Logbook {
   }
 
   /**
+   * Makes many changes in one transaction; each athlete whom they touch is learned once, at the end. Whatever the changes, what was
+   * learned is then the same as if each had been made alone.
+   */
+  public <T> T together(Function<RepChanges, T> work) {
+    return store.write(
+        w -> {
+          RepChanges changes = new RepChanges(store, w);
+          T answer = work.apply(changes);
+          changes.touched().forEach((id, touched) -> learnTouched(w, id, touched));
+          return answer;
+        });
+  }
+
+  /**
    * Takes a rep back as if it had never been logged.
    *
    * @throws RefusedException if the athlete has no rep with this number
@@ -57,15 +72,35 @@ public final class Logbook {
         w -> {
           Rep rep = find(w, athleteId, repId);
           w.remove(repId);
-          Learned before = learned(w, athleteId);
-          List<Rep> sameDay = w.inOrder(athleteId).stream().filter(r -> r.date().equals(rep.date())).toList();
-          if (before != null && !sameDay.isEmpty() && rep.date().equals(before.now().lastDate())) {
-            w.keep(athleteId, learnOn(before.dayStart(), before.dayStart(), sameDay));
-          } else {
-            learnAgain(w, athleteId);
-          }
+          learnLastDayAgain(w, athleteId, rep.date());
           return repId;
         });
+  }
+
+  private void learnTouched(Writer w, long athleteId, RepChanges.Touched touched) {
+    LocalDate disturbed = touched.disturbed();
+    if (disturbed == null) {
+      learnFresh(w, athleteId, touched.added());
+    } else {
+      LocalDate from = touched.added().stream().map(Rep::date).filter(d -> d.isBefore(disturbed)).min(LocalDate::compareTo).orElse(disturbed);
+      learnLastDayAgain(w, athleteId, from);
+    }
+  }
+
+  /** Learns again what changed on {@code from} and after it: from the start of the last day where that is enough. */
+  private void learnLastDayAgain(Writer w, long athleteId, LocalDate from) {
+    Learned before = learned(w, athleteId);
+    LocalDate last = before == null ? null : before.now().lastDate();
+    if (before == null || last == null || from.isBefore(last)) {
+      learnAgain(w, athleteId);
+      return;
+    }
+    List<Rep> since = w.inOrder(athleteId).stream().filter(r -> !r.date().isBefore(last)).toList();
+    if (since.isEmpty() || !since.get(0).date().equals(last)) {
+      learnAgain(w, athleteId);
+    } else {
+      w.keep(athleteId, learnOn(before.dayStart(), before.dayStart(), since));
+    }
   }
 
   /**

@@ -9,7 +9,9 @@ public enum Outcome {
   /** A contact fell in the sand, or past the mark. */
   LATE("late"),
   /** The athlete broke off before the last flight: contacts on the legs, and no length to learn. */
-  ABANDONED("abandoned");
+  ABANDONED("abandoned"),
+  /** Run through on the flat, where there is no sand to reach: contacts on the legs, and no length to learn. */
+  DONE("done");
 
   private final String label;
 
@@ -17,7 +19,7 @@ public enum Outcome {
     this.label = label;
   }
 
-  /** As written in files: {@code short}, {@code in}, {@code late}, {@code abandoned}. */
+  /** As written in files: {@code short}, {@code in}, {@code late}, {@code abandoned}, {@code done}. */
   public String label() {
     return label;
   }

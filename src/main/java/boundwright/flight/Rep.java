@@ -64,9 +64,14 @@ public record Rep(
     }
     if (footprints_m.stream().allMatch(f -> f.isNaN()) && landing_m == null && outcome == null) {
       throw new RefusedException(
-          "The rep says nothing: no footprint, no landing and no outcome. Tap short, in, late or abandoned, or enter a length.");
+          "The rep says nothing: no footprint, no landing and no outcome. Tap short, in, late, abandoned or done, or enter a length.");
     }
     checkAbandoned(sequence, footprints_m, landing_m, outcome, brokeOffAfter);
+    if (outcome == Outcome.DONE && markToSand_m != null) {
+      throw new RefusedException(
+          "'done' is said of a rep on the flat, but this one has a take-off mark " + metres(markToSand_m)
+              + " from the sand. Tap short, in or late, or leave the mark empty.");
+    }
     if (landing_m != null && outcome != null && markToSand_m != null) {
       boolean reached = landing_m >= markToSand_m;
       if ((outcome == Outcome.SHORT && reached) || (outcome == Outcome.IN && !reached)) {
@@ -213,5 +218,11 @@ public record Rep(
     return new Rep(
         stored, athleteId, date, sequence, approachSteps, surface, footprints_m, landing_m, outcome, brokeOffAfter, markToSand_m, judged,
         faults);
+  }
+
+  /** The same rep on another day. */
+  public Rep on(LocalDate day) {
+    return new Rep(
+        id, athleteId, day, sequence, approachSteps, surface, footprints_m, landing_m, outcome, brokeOffAfter, markToSand_m, judged, faults);
   }
 }

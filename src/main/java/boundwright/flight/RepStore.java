@@ -77,6 +77,12 @@ public interface RepStore {
     /** The rep with this number. */
     Optional<Rep> find(long repId);
 
+    /** Gives a rep to another athlete; it keeps its number. */
+    void hand(long repId, long athleteId);
+
+    /** Keeps what was seen of a rep's technique in place of what was kept before. */
+    void look(long repId, boolean judged, List<String> faults);
+
     /** As {@link RepStore#inOrder}, inside the transaction. */
     List<Rep> inOrder(long athleteId);
 

@@ -62,7 +62,7 @@ final class Taps {
               case SHORT -> isShort + (SHORT_MISS - SLIP) * isIn;
               case IN -> isIn * (1 - SHORT_MISS + SLIP);
               case LATE -> isLate;
-              case ABANDONED -> 0;
+              case ABANDONED, DONE -> 0;
             };
         out[a][b] = SLIP + (1 - 3 * SLIP) * said;
       }

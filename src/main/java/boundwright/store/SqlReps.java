@@ -208,6 +208,21 @@ final class SqlReps implements RepStore {
     }
 
     @Override
+    public void hand(long repId, long athleteId) {
+      alive().createUpdate("UPDATE rep SET athlete_id = :athlete WHERE id = :id").bind("athlete", athleteId).bind("id", repId).execute();
+    }
+
+    @Override
+    public void look(long repId, boolean judged, List<String> faults) {
+      alive()
+          .createUpdate("UPDATE rep SET judged = :judged, faults = :faults WHERE id = :id")
+          .bind("judged", judged ? 1 : 0)
+          .bind("faults", SqlReps.faults(faults))
+          .bind("id", repId)
+          .execute();
+    }
+
+    @Override
     public Optional<Rep> find(long repId) {
       return alive().createQuery(SELECT + "WHERE id = :id").bind("id", repId).map(mapper()).findOne();
     }

@@ -1,10 +1,22 @@
 package boundwright.store;
 
+import boundwright.track.KeptTap;
+import boundwright.track.Made;
 import boundwright.track.TapLedger;
-import java.util.OptionalLong;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
-/** The tokens of taps in the database. */
+/** The taps in the database. */
 final class SqlTaps implements TapLedger {
+  private static final String SELECT = "SELECT token, kind, athlete_id, rep_id, of, said, made_at, offset_ms FROM tap ";
+
   private final Database database;
 
   SqlTaps(Database database) {
@@ -12,21 +24,75 @@ final class SqlTaps implements TapLedger {
   }
 
   @Override
-  public OptionalLong repOf(String token) {
-    return database
-        .read(h -> h.createQuery("SELECT rep_id FROM tap WHERE token = :token").bind("token", token).mapTo(Long.class).findOne())
-        .map(OptionalLong::of)
-        .orElseGet(OptionalLong::empty);
+  public Optional<KeptTap> of(String token) {
+    return database.read(h -> h.createQuery(SELECT + "WHERE token = :token").bind("token", token).map((r, c) -> tap(r)).findOne());
   }
 
   @Override
-  public void keep(String token, long athleteId, long repId) {
+  public Optional<KeptTap> ofRep(long repId) {
+    return database.read(
+        h -> h.createQuery(SELECT + "WHERE rep_id = :rep AND kind = 'REP' ORDER BY rowid LIMIT 1").bind("rep", repId).map((r, c) -> tap(r)).findOne());
+  }
+
+  @Override
+  public List<KeptTap> about(String token) {
+    return database.read(h -> h.createQuery(SELECT + "WHERE of = :of ORDER BY rowid").bind("of", token).map((r, c) -> tap(r)).list());
+  }
+
+  @Override
+  public void keep(KeptTap tap) {
+    Made made = tap.made();
     database.write(
         h ->
-            h.createUpdate("INSERT INTO tap (token, athlete_id, rep_id) VALUES (:token, :athlete, :rep)")
-                .bind("token", token)
+            h.createUpdate(
+                    "INSERT INTO tap (token, kind, athlete_id, rep_id, of, said, made_at, offset_ms)"
+                        + " VALUES (:token, :kind, :athlete, :rep, :of, :said, :made, :offset)")
+                .bind("token", tap.token())
+                .bind("kind", tap.kind().name())
+                .bind("athlete", tap.athleteId())
+                .bind("rep", tap.repId())
+                .bind("of", tap.of())
+                .bind("said", tap.said())
+                .bind("made", made == null ? null : made.at().toString())
+                .bind("offset", made == null ? null : (Long) made.offset_ms())
+                .execute());
+  }
+
+  @Override
+  public void hand(long repId, long athleteId) {
+    database.write(
+        h ->
+            h.createUpdate("UPDATE tap SET athlete_id = :athlete WHERE rep_id = :rep AND kind = 'REP'")
                 .bind("athlete", athleteId)
                 .bind("rep", repId)
                 .execute());
+  }
+
+  @Override
+  public Map<Long, String> tokens(long athleteId, LocalDate from) {
+    return database.read(
+        h -> {
+          Map<Long, String> out = new HashMap<>();
+          h.createQuery("SELECT t.rep_id, t.token FROM rep r JOIN tap t ON t.rep_id = r.id AND t.kind = 'REP' WHERE r.athlete_id = :athlete AND r.date >= :from")
+              .bind("athlete", athleteId)
+              .bind("from", from.toString())
+              .map((r, c) -> Map.entry(r.getLong("rep_id"), r.getString("token")))
+              .forEach(e -> out.put(e.getKey(), e.getValue()));
+          return out;
+        });
+  }
+
+  private static KeptTap tap(ResultSet r) throws SQLException {
+    long rep = r.getLong("rep_id");
+    @Nullable Long repId = r.wasNull() ? null : (Long) rep;
+    String made = r.getString("made_at");
+    return new KeptTap(
+        r.getString("token"),
+        Columns.word(KeptTap.Kind.class, "kind of tap", r.getString("kind")),
+        r.getLong("athlete_id"),
+        repId,
+        r.getString("of"),
+        r.getString("said"),
+        made == null ? null : new Made(Instant.parse(made), r.getLong("offset_ms")));
   }
 }

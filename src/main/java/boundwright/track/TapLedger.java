@@ -1,15 +1,30 @@
 package boundwright.track;
 
-import java.util.OptionalLong;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /**
- * Which taps were logged, for good. A token stays when its rep is taken back, so that a phone that sends it late does not bring the
- * rep back.
+ * What was tapped where, by token, for good. A token stays when its rep is taken back, so that a phone that sends it late does not bring
+ * the rep back; what was said of a rep that has not come yet waits here for it.
  */
 public interface TapLedger {
-  /** The number of the rep that this token became, whether or not it was taken back since; empty for a new token. */
-  OptionalLong repOf(String token);
+  /** The tap with this token; empty for a new one. */
+  Optional<KeptTap> of(String token);
 
-  /** Keeps that this token became that rep, in the transaction that is open. */
-  void keep(String token, long athleteId, long repId);
+  /** The rep's own tap, by the rep's number; empty where the rep came without a token. */
+  Optional<KeptTap> ofRep(long repId);
+
+  /** What was said of the rep with this token before it came, in the order in which it came here. */
+  List<KeptTap> about(String token);
+
+  /** Keeps a tap, in the transaction that is open. */
+  void keep(KeptTap tap);
+
+  /** Says that a rep is another athlete's now, so that its token goes with that one. */
+  void hand(long repId, long athleteId);
+
+  /** Tokens of an athlete's reps from a day on, by the rep's number. */
+  Map<Long, String> tokens(long athleteId, LocalDate from);
 }

@@ -11,9 +11,10 @@ import boundwright.runway.MarkAdvisor;
 import boundwright.runway.MarkMove;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalLong;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Logs reps and takes them back; each is on disk, and learned, before it answers. Safe to use from many threads. */
@@ -54,32 +55,30 @@ public final class TrackDesk {
   }
 
   /**
-   * Logs what a phone brings back, in order, each for itself: one that cannot be does not hold up the others, and one that was logged
-   * before is not logged twice. A tape is not asked about, since nobody stands at the runway any more.
+   * Does what a phone brings back, in its order and in one transaction, each for itself: one that cannot be does not hold up the others,
+   * and one that was done before is not done twice. Each athlete is learned once, at the end. A tape is not asked about, since nobody
+   * stands at the runway any more.
    *
-   * @return one answer for each tap, in order
+   * @return one answer for each deed, in order
    */
-  public List<Brought> bring(List<Tap> brought) {
-    List<Brought> out = new ArrayList<>(brought.size());
-    for (Tap tap : brought) {
-      try {
-        Kept kept = keep(tap);
-        out.add(new Brought(kept.rep, kept.again, null));
-      } catch (RefusedException e) {
-        out.add(new Brought(tap.rep(), false, String.valueOf(e.getMessage())));
-      }
-    }
-    return List.copyOf(out);
+  public List<Brought> bring(List<Deed> deeds) {
+    return logbook.together(changes -> new PhoneDeeds(changes, taps, clock).keep(deeds));
   }
 
   /**
-   * What became of a tap that a phone brought.
+   * What became of a deed that a phone brought.
    *
-   * @param rep as it is kept, or as it was sent
-   * @param again whether it was there already
-   * @param refused why it was not kept, or null
+   * @param token its identity
+   * @param athletes whose log it changed or had changed
+   * @param again whether it was done already
+   * @param refused why it was not done, or null
    */
-  public record Brought(Rep rep, boolean again, @Nullable String refused) {}
+  public record Brought(String token, Set<Long> athletes, boolean again, @Nullable String refused) {}
+
+  /** Tokens of an athlete's reps from a day on, by the rep's number. */
+  public Map<Long, String> tokens(long athleteId, LocalDate from) {
+    return taps.tokens(athleteId, from);
+  }
 
   /** Logs the rows of a file, all or none, as they are written; the answers are in the order given. */
   public List<Rep> take(List<Rep> rows) {
@@ -107,12 +106,13 @@ public final class TrackDesk {
     }
     return reps.write(
         w -> {
-          OptionalLong there = taps.repOf(token);
+          Optional<KeptTap> there = taps.of(token);
           if (there.isPresent()) {
-            return new Kept(w.find(there.getAsLong()).orElse(tap.rep().withId(there.getAsLong())), true);
+            Long id = there.get().repId();
+            return new Kept(id == null ? tap.rep() : w.find(id).orElse(tap.rep().withId(id)), true);
           }
           Rep kept = logbook.log(tap.rep());
-          taps.keep(token, kept.athleteId(), kept.id());
+          taps.keep(new KeptTap(token, KeptTap.Kind.REP, kept.athleteId(), kept.id(), null, null, null));
           return new Kept(kept, false);
         });
   }

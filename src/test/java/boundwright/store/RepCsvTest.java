@@ -194,7 +194,7 @@ class RepCsvTest {
           2026-05-05,Ada,RRL,4,grass,2 m;4,8.1,,       | footprint '2 m' is not a number
           2026-05-05,Ada,RRL,4,grass,,"8,1",,          | landing '8,1' is not a number. Write metres with a point
           2026-05-05,Ada,RRL,4,grass,,NaN,,            | landing 'NaN' is not a number
-          2026-05-05,Ada,RRL,4,grass,,8.1,sand,        | The outcome 'sand' is not known. Write short, in, late or abandoned
+          2026-05-05,Ada,RRL,4,grass,,8.1,sand,        | The outcome 'sand' is not known. Write short, in, late, abandoned or done
           2026-05-05,Ada,RRL,4,grass,,,,               | The rep says nothing
           2026-05-05,Ada,RRL,4,grass,,8.1,short,8      | The outcome 'short' does not fit
           2026-05-05,Ada,RRL,4,grass,,8.1,,-1          | out of range: 0 to 300.00 m

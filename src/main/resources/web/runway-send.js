@@ -1,0 +1,161 @@
+// Brings the taps that this phone keeps to the program, in order, each until it was answered, and hears what is new there.
+// A tap carries its own token, so one that is sent twice is kept once.
+(function () {
+  "use strict";
+  var shelf = window.boundwrightShelf;
+  var PATIENCE_MS = 8000;
+  var EVERY_MS = 10000;
+  var MOST_AT_ONCE = 100;
+  // clocks that differ by less than this were not set anew [ms]
+  var STEP_MS = 2000;
+
+  var csrf = "";
+  var version = "";
+  var clock = null;
+  var gone = false;
+  var why = "";
+  var running = null;
+  var again = false;
+  var hear = { told: function () {}, state: function () {} };
+
+  var loopback = /^(localhost|127\.\d+\.\d+\.\d+|\[::1\])$/.test(location.hostname);
+
+  // ---- the clock: server minus phone ----
+
+  function measured(serverNow, askedAt) {
+    var wall = Date.now();
+    clock = { offset: Math.round(serverNow + (performance.now() - askedAt) / 2 - wall), wall: wall, mono: performance.now() };
+    shelf.tell("offset", clock.offset).catch(function () { /* it is measured again at the next answer */ });
+  }
+
+  /** Server minus this phone's clock now [ms]. A clock that was set back while the page was open is noticed. */
+  function offset() {
+    if (!clock) { return 0; }
+    var back = (performance.now() - clock.mono) - (Date.now() - clock.wall);
+    return back > STEP_MS ? Math.round(clock.offset + back) : clock.offset;
+  }
+
+  // ---- asking the program ----
+
+  function ask(path, body) {
+    var stop = new AbortController();
+    var timer = setTimeout(function () { stop.abort(); }, PATIENCE_MS);
+    var askedAt = performance.now();
+    var asked = { credentials: "same-origin", cache: "no-store", signal: stop.signal };
+    if (body !== null) {
+      asked.method = "POST";
+      asked.body = body;
+      asked.headers = { "X-Boundwright-Form": csrf, "Content-Type": "text/plain; charset=utf-8" };
+    }
+    return fetch(path, asked).then(function (answer) {
+      return answer.text().then(function (text) {
+        if (answer.status === 200 && /json/.test(answer.headers.get("Content-Type") || "")) {
+          var told = JSON.parse(text);
+          measured(told.now, askedAt);
+          return { status: 200, told: told };
+        }
+        return { status: answer.status, told: null, text: text };
+      });
+    }).finally(function () { clearTimeout(timer); });
+  }
+
+  function sentence(text) {
+    var said = new DOMParser().parseFromString(text || "", "text/html").querySelector("pre");
+    return said ? said.textContent.trim() : "";
+  }
+
+  async function post(body) {
+    var answer = await ask("/runway/bring", body);
+    if (answer.status === 403) {
+      // the browser or the program was started anew since: its form token is another one
+      await look(true);
+      answer = await ask("/runway/bring", body);
+    }
+    if (answer.status !== 200) { throw new Error(sentence(answer.text) || "The program answered with status " + answer.status + "."); }
+    return answer.told;
+  }
+
+  /** Hears what is new: the whole squad where anything changed. */
+  async function look(always) {
+    var answer = await ask("/runway/parcel" + (always || !version ? "" : "?have=" + encodeURIComponent(version)), null);
+    if (answer.status !== 200) { throw new Error(sentence(answer.text) || "The program answered with status " + answer.status + "."); }
+    csrf = answer.told.csrf;
+    if (answer.told.parcel !== undefined) {
+      version = answer.told.version;
+      var kept = { parcel: answer.told.parcel, page: answer.told.page, version: version, made: answer.told.now };
+      try { await shelf.tell("squad", kept); } catch (full) { /* said when a tap cannot be kept */ }
+      hear.told({ squad: kept });
+    }
+  }
+
+  async function sendWaiting() {
+    for (;;) {
+      var waiting = (await shelf.taps()).filter(function (t) { return t.state === "waiting"; }).slice(0, MOST_AT_ONCE);
+      if (waiting.length === 0) { return; }
+      var told = await post(waiting.map(function (t) { return t.line; }).join("\n"));
+      await take(told);
+    }
+  }
+
+  async function take(told) {
+    var parts = told.parts.map(function (p) { return ["part:" + p.id, { of: version, text: p.text }]; });
+    await shelf.answered(told.answers, parts);
+    // a part alone does not make the kept squad the newest one: the next look asks for all of it
+    version = version ? version + "+" : version;
+    hear.told({ parts: told.parts, answers: told.answers });
+  }
+
+  /** Sends what waits and hears what is new; only one of these runs at a time. */
+  function run() {
+    if (running) { again = true; return running; }
+    running = (async function () {
+      try {
+        do {
+          again = false;
+          await sendWaiting();
+          await look(false);
+        } while (again);
+        connection(true, "");
+      } catch (e) {
+        connection(false, e instanceof TypeError || (e && e.name === "AbortError") ? "" : String(e.message || e));
+      } finally {
+        running = null;
+      }
+    })();
+    return running;
+  }
+
+  /** Sends one line that this phone could not keep, after all that wait; rejects if the program did not take it. */
+  async function direct(token, line) {
+    if (running) { await running; }
+    try { await sendWaiting(); } catch (e) { if (e instanceof TypeError) { throw e; } }
+    var told = await post(line);
+    hear.told({ parts: told.parts, answers: told.answers });
+    var answer = told.answers.filter(function (a) { return a.token === token; })[0];
+    if (!answer || answer.what === "refused") { throw new Error(answer ? answer.why : "The program did not answer for this tap."); }
+  }
+
+  function connection(there, said) {
+    gone = !there;
+    why = said;
+    hear.state();
+  }
+
+  function start(options) {
+    csrf = options.csrf;
+    version = options.version || "";
+    if (typeof options.offset === "number") { clock = { offset: options.offset, wall: Date.now(), mono: performance.now() }; }
+    hear = options.hear;
+    window.addEventListener("online", run);
+    // the machine itself is reached without any network
+    if (!loopback) { window.addEventListener("offline", function () { connection(false, ""); }); }
+    document.addEventListener("visibilitychange", function () { if (!document.hidden) { run(); } });
+    setInterval(function () { if (!document.hidden || gone) { run(); } }, EVERY_MS);
+    return run();
+  }
+
+  window.boundwrightSend = {
+    start: start, run: run, direct: direct, offset: offset,
+    gone: function () { return gone; }, why: function () { return why; }
+  };
+})();
