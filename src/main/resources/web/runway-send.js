@@ -10,7 +10,7 @@
   var STEP_MS = 2000;
 
   var csrf = "";
-  var version = "";
+  var known = { head: "", nr: "", hashes: {} };
   var clock = null;
   var gone = false;
   var why = "";
@@ -68,24 +68,32 @@
     var answer = await ask("/runway/bring", body);
     if (answer.status === 403) {
       // the browser or the program was started anew since: its form token is another one
-      await look(true);
+      await look();
       answer = await ask("/runway/bring", body);
     }
-    if (answer.status !== 200) { throw new Error(sentence(answer.text) || "The program answered with status " + answer.status + "."); }
+    if (answer.status !== 200) { throw said(answer); }
     return answer.told;
   }
 
-  /** Hears what is new: the whole squad where anything changed. */
-  async function look(always) {
-    var answer = await ask("/runway/parcel" + (always || !version ? "" : "?have=" + encodeURIComponent(version)), null);
-    if (answer.status !== 200) { throw new Error(sentence(answer.text) || "The program answered with status " + answer.status + "."); }
+  function said(answer) {
+    return new Error(sentence(answer.text) || "The program answered with status " + answer.status + ".");
+  }
+
+  /** Hears what is new: the athletes who changed, or the whole squad. */
+  async function look() {
+    var have = ["head:" + known.head].concat(Object.keys(known.hashes).map(function (id) { return id + ":" + known.hashes[id]; }));
+    var answer = await ask("/runway/parcel" + (known.head ? "?have=" + encodeURIComponent(have.join(",")) : ""), null);
+    if (answer.status !== 200 || !answer.told) { throw said(answer); }
     csrf = answer.told.csrf;
-    if (answer.told.parcel !== undefined) {
-      version = answer.told.version;
-      var kept = { parcel: answer.told.parcel, page: answer.told.page, version: version, made: answer.told.now };
-      try { await shelf.tell("squad", kept); } catch (full) { /* said when a tap cannot be kept */ }
-      hear.told({ squad: kept });
+    if (answer.told.parcel === undefined) {
+      if (answer.told.parts.length > 0) { await take({ parts: answer.told.parts, answers: [] }); }
+      return;
     }
+    var squad = { parcel: answer.told.parcel, page: answer.told.page, head: answer.told.head, nr: answer.told.now + "/" + Math.random(), hashes: {}, top: {} };
+    answer.told.parts.forEach(function (p) { squad.hashes[p.id] = p.hash; squad.top[p.id] = p.top; });
+    try { await shelf.tell("squad", squad); } catch (full) { /* said when a tap cannot be kept */ }
+    known = { head: squad.head, nr: squad.nr, hashes: Object.assign({}, squad.hashes) };
+    await hear.told({ squad: squad, parts: [], answers: [] });
   }
 
   async function sendWaiting() {
@@ -98,11 +106,14 @@
   }
 
   async function take(told) {
-    var parts = told.parts.map(function (p) { return ["part:" + p.id, { of: version, text: p.text }]; });
+    var parts = told.parts.map(function (p) { return ["part:" + p.id, { of: known.nr, text: p.text, hash: p.hash, top: p.top }]; });
     await shelf.answered(told.answers, parts);
-    // a part alone does not make the kept squad the newest one: the next look asks for all of it
-    version = version ? version + "+" : version;
-    hear.told({ parts: told.parts, answers: told.answers });
+    await heard(told);
+  }
+
+  async function heard(told) {
+    told.parts.forEach(function (p) { known.hashes[p.id] = p.hash; });
+    await hear.told({ squad: null, parts: told.parts, answers: told.answers });
   }
 
   /** Sends what waits and hears what is new; only one of these runs at a time. */
@@ -113,7 +124,7 @@
         do {
           again = false;
           await sendWaiting();
-          await look(false);
+          await look();
         } while (again);
         connection(true, "");
       } catch (e) {
@@ -130,7 +141,7 @@
     if (running) { await running; }
     try { await sendWaiting(); } catch (e) { if (e instanceof TypeError) { throw e; } }
     var told = await post(line);
-    hear.told({ parts: told.parts, answers: told.answers });
+    await heard(told);
     var answer = told.answers.filter(function (a) { return a.token === token; })[0];
     if (!answer || answer.what === "refused") { throw new Error(answer ? answer.why : "The program did not answer for this tap."); }
   }
@@ -143,7 +154,7 @@
 
   function start(options) {
     csrf = options.csrf;
-    version = options.version || "";
+    if (options.known) { known = options.known; }
     if (typeof options.offset === "number") { clock = { offset: options.offset, wall: Date.now(), mono: performance.now() }; }
     hear = options.hear;
     window.addEventListener("online", run);

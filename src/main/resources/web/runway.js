@@ -12,8 +12,8 @@
 
   var model = null;
   var S = {
-    squad: null, page: null, taps: [], who: 0, hand: 0, once: null, before: [], tapes: {}, free: {}, look: null, last: null, giving: null,
-    trouble: "", busy: false, cards: {}
+    page: null, people: [], top: {}, taps: [], who: 0, hand: 0, once: null, before: [], tapes: {}, free: {}, look: null, last: null,
+    giving: null, trouble: "", busy: false, cards: {}, seat: {}
   };
   var goOn = null;
 
@@ -30,45 +30,63 @@
     S.seat = told.seat || {};
     S.before = S.seat.before || [];
     model = await import(root.dataset.model);
+    var known = null;
     if (told.squad) {
-      opened(told.squad, Object.keys(told).filter(function (k) { return k.indexOf("part:") === 0 && told[k].of === told.squad.version; })
-        .map(function (k) { return told[k].text; }));
+      var parts = Object.keys(told).filter(function (k) { return k.indexOf("part:") === 0 && told[k].of === told.squad.nr; })
+        .map(function (k) { return { id: Number(k.slice(5)), text: told[k].text, hash: told[k].hash, top: told[k].top }; });
+      known = { head: told.squad.head, nr: told.squad.nr, hashes: Object.assign({}, told.squad.hashes) };
+      parts.forEach(function (p) { known.hashes[p.id] = p.hash; });
+      open(told.squad, parts);
     }
     listen();
-    await send.start({
-      csrf: root.dataset.csrf, version: told.squad ? told.squad.version : "", offset: told.offset,
-      hear: { told: heard, state: show }
-    });
-    if (!S.squad) { draw.waiting(send.gone() ? "No connection, and this phone has not seen the squad yet. " + send.why() : "Fetching the squad\u2026"); }
+    await send.start({ csrf: root.dataset.csrf, known: known, offset: told.offset, hear: { told: heard, state: show } });
+    if (!S.page) { draw.waiting(send.gone() ? "No connection, and this phone has not seen the squad yet. " + send.why() : "Fetching the squad\u2026"); }
   }
 
-  function opened(squad, parts) {
-    S.squad = squad;
+  function open(squad, parts) {
     S.page = squad.page;
+    S.top = Object.assign({}, squad.top);
     model.open(squad.parcel);
-    parts.forEach(function (text) { model.refresh(text); });
+    refresh(parts);
     relearn();
     if (S.seat.day !== S.page.day) {
-      S.seat = { day: S.page.day, who: 0, hand: 0, came: [], before: S.seat.came && S.seat.came.length > 0 ? S.seat.came : S.before };
-      S.before = S.seat.before;
+      S.before = S.seat.came && S.seat.came.length > 0 ? S.seat.came : S.before;
+      S.seat = { day: S.page.day, who: 0, hand: 0, came: [], before: S.before };
+      S.tapes = {};
+      S.free = {};
     }
     S.who = has(S.who) ? S.who : has(S.seat.who) ? S.seat.who : ids()[0] || 0;
     S.hand = S.seat.hand || 0;
     show();
   }
 
+  function refresh(parts) {
+    parts.forEach(function (p) { model.refresh(p.text); S.top[p.id] = p.top; });
+  }
+
   // what is not yet on the program's side is learned on top of what is
   function relearn() {
+    model.entries(waiting().map(function (t) { return t.line; }).join("\n"));
+    changed();
+  }
+
+  function changed() {
     S.cards = {};
-    model.entries(waiting().map(function (t) { return t.line; }));
+    S.people = model.squad();
   }
 
   async function heard(news) {
-    try { S.taps = await shelf.taps(); } catch (shut) { /* said already */ }
+    var before = S.taps;
+    try {
+      var kept = await shelf.taps();
+      var there = new Set(kept.map(function (t) { return t.token; }));
+      // what was tapped while the shelf was read is not lost from sight
+      S.taps = kept.concat(S.taps.filter(function (t) { return !there.has(t.token) && (before.indexOf(t) < 0 || t.nr === undefined); }));
+    } catch (shut) { /* said already */ }
     if (news.squad) {
-      opened(news.squad, []);
-    } else if (S.squad) {
-      news.parts.forEach(function (p) { model.refresh(p.text); });
+      open(news.squad, []);
+    } else if (S.page) {
+      refresh(news.parts);
       relearn();
       show();
     }
@@ -76,9 +94,9 @@
 
   // ---- who, and what ----
 
-  function ids() { return S.page ? S.page.athletes.map(function (a) { return a.id; }) : []; }
+  function ids() { return S.people.map(function (p) { return p.athleteId; }); }
   function has(id) { return ids().indexOf(id) >= 0; }
-  function athlete(id) { return S.page.athletes.filter(function (a) { return a.id === id; })[0] || { id: id, name: "", steps: [], top: [] }; }
+  function person(id) { return S.people.filter(function (p) { return p.athleteId === id; })[0] || { athleteId: id, name: "", held: false, drills: [] }; }
   function waiting() { return S.taps.filter(function (t) { return t.state === "waiting"; }); }
   function mine() { return S.taps.filter(function (t) { return t.day === S.page.day; }); }
   function takenBack(token) { return S.taps.some(function (t) { return t.kind === "UNDO" && t.of === token && t.state !== "refused"; }); }
@@ -87,10 +105,10 @@
     S.taps.forEach(function (t) { if (t.kind === "HAND" && t.of === tap.token && t.state !== "refused") { to = t.to; } });
     return to;
   }
-  function repsHere() {
-    return S.page ? mine().filter(function (t) { return t.kind === "REP" && t.state !== "refused" && !takenBack(t.token); }) : [];
+  // the athletes of this phone's reps of today, in order
+  function came() {
+    return S.page ? mine().filter(function (t) { return t.kind === "REP" && t.state !== "refused" && !takenBack(t.token); }).map(doer) : [];
   }
-  function came() { return repsHere().map(doer); }
 
   function card(id, drill) {
     var key = id + "/" + drill;
@@ -100,48 +118,32 @@
 
   // the drill by hand holds for all who come; each goes on from there when the reps are done
   function drillOf(id) {
-    var n = S.page.drills.length;
-    if (n === 0) { return 0; }
     if (S.once && S.once.id === id) { return S.once.drill; }
-    for (var d = Math.min(S.hand || 1, n); d <= n; d++) {
-      var c = card(id, d);
-      if (c.repsDone < c.repsPlanned) { return d; }
-    }
-    return n;
+    var all = person(id).drills;
+    var open = all.filter(function (d) { return d.drill >= S.hand && d.repsDone < d.repsPlanned; })[0];
+    return open ? open.drill : all.length > 0 ? all[all.length - 1].drill : 0;
   }
 
+  // what the next rep is: the drill, or what the coach wrote in its place
   function asked(id) {
-    var d = drillOf(id);
-    var plan = d > 0 ? S.page.drills[d - 1] : null;
-    var free = S.free[id] && S.free[id].drill === d ? S.free[id] : {};
+    var c = card(id, drillOf(id));
+    var free = S.free[id] && S.free[id].drill === c.drill ? S.free[id] : {};
     return {
-      drill: d,
-      sand: plan ? plan.sand : true,
-      sequence: free.sequence || (plan ? plan.sequence : card(id, 0).letters),
-      steps: free.steps !== undefined ? free.steps : plan ? athlete(id).steps[d - 1] : card(id, 0).steps,
-      surface: free.surface || S.page.surface,
-      own: Boolean(free.sequence || free.steps !== undefined || free.surface)
+      drill: c.drill, sand: c.inSand, sequence: free.sequence || c.sequence, steps: free.steps !== undefined ? free.steps : c.steps,
+      surface: free.surface || c.surface, own: free.sequence !== undefined || free.steps !== undefined || free.surface !== undefined
     };
   }
 
-  // the tape lies where it lay for the last rep from the same run-up today, until the coach says that it was moved
+  // the tape lies where it lay for the last rep of this drill today, until the coach says that it was moved
+  function tapeKey(id) { var a = asked(id); return [id, a.sequence, a.steps, a.surface].join("/"); }
   function tapeOf(id) {
     var a = asked(id);
-    if (!a.sand) { return null; }
-    var key = id + "/" + a.sequence + "/" + a.steps + "/" + a.surface;
-    if (S.tapes[key] !== undefined) { return S.tapes[key]; }
-    var lay = null;
-    repsHere().forEach(function (t) {
-      if (doer(t) === id && t.key === key.slice(String(id).length + 1) && t.mark_m !== null) { lay = t.mark_m; }
-    });
-    if (lay !== null) { return lay; }
     var c = card(id, a.drill);
-    return a.own || c.held || c.mark_m === undefined ? null : c.mark_m;
+    if (!a.sand) { return null; }
+    if (S.tapes[tapeKey(id)] !== undefined) { return S.tapes[tapeKey(id)]; }
+    return a.own ? null : c.lay_m !== null ? c.lay_m : c.mark_m;
   }
-  function moveTape(id, mark_m) {
-    var a = asked(id);
-    S.tapes[id + "/" + a.sequence + "/" + a.steps + "/" + a.surface] = mark_m;
-  }
+  function moveTape(id, mark_m) { S.tapes[tapeKey(id)] = mark_m; }
 
   // ---- doing ----
 
@@ -165,10 +167,12 @@
       return sendAtOnce(tap, full);
     }
     S.trouble = "";
-    S.taps.push(tap);
-    S.cards = {};
     var said = "";
-    try { said = model.add(tap.line) || ""; } catch (refused) { said = String(refused.message || refused); }
+    if (!S.taps.some(function (t) { return t.token === tap.token; })) {
+      S.taps.push(tap);
+      try { said = model.add(tap.line) || ""; } catch (refused) { said = String(refused.message || refused); }
+      changed();
+    }
     send.run();
     return { said: said };
   }
@@ -203,7 +207,7 @@
       var abandoned = outcome === "ABANDONED";
       var look = S.look;
       var tap = {
-        kind: "REP", athleteId: id, drill: a.drill, outcome: outcome, mark_m: mark, key: a.sequence + "/" + a.steps + "/" + a.surface,
+        kind: "REP", athleteId: id, drill: a.drill, outcome: outcome,
         looked: look !== null, faults: look === null ? [] : look.slice()
       };
       var done = await enter(tap, {
@@ -216,7 +220,7 @@
       draw.emptyLengths();
       if (S.once && S.once.id === id) { S.once = null; }
       S.look = null;
-      S.last = { tap: tap, said: done.said, going: true };
+      S.last = { tap: tap, of: tap.token, id: id, outcome: outcome, said: done.said, going: true };
       keepSeat();
       wait(GO_ON_MS);
     } catch (e) {
@@ -258,18 +262,22 @@
     shelf.tell("seat", S.seat).catch(function () { /* only the place on the page */ });
   }
 
+  // null is not looked at, none is clean; a fault may be named with its contact, as knee-up@3
+  function toggled(faults, key) {
+    if (key === "") { return faults !== null && faults.length === 0 ? null : []; }
+    var fault = key.split("@")[0];
+    var rest = (faults || []).filter(function (k) { return key === fault ? k.split("@")[0] !== fault : k !== key && k !== fault; });
+    var there = faults !== null && (key === fault ? rest.length < faults.length : faults.indexOf(key) >= 0);
+    if (!there) { return rest.concat([key]); }
+    if (key !== fault && !rest.some(function (k) { return k.split("@")[0] === fault; })) { rest.push(fault); }
+    return rest.length === 0 ? null : rest;
+  }
+
   // a chip belongs to the rep just logged while the page still stands there, else to the next one
   async function touch(key) {
     var just = S.last && S.last.going ? S.last.tap : null;
     var faults = just ? (just.looked ? just.faults.slice() : null) : S.look;
-    if (key === "") {
-      faults = faults !== null && faults.length === 0 ? null : [];
-    } else if (faults !== null && faults.indexOf(key) >= 0) {
-      faults = faults.filter(function (k) { return k !== key; });
-      if (faults.length === 0) { faults = null; }
-    } else {
-      faults = (faults || []).concat([key]);
-    }
+    faults = toggled(faults, key);
     if (!just) { S.look = faults; show(); return; }
     wait(LOOK_MS);
     var done = await enter({ kind: "LOOK", athleteId: just.athleteId, of: just.token },
@@ -278,25 +286,25 @@
     show();
   }
 
-  async function undo(tap) {
+  // of names a rep: its token, or its number where it was not tapped on a phone
+  async function undo(of, id) {
     stopGoingOn();
-    var who = doer(tap);
-    var done = await enter({ kind: "UNDO", athleteId: who, of: tap.token }, { of: tap.token });
+    var done = await enter({ kind: "UNDO", athleteId: id, of: of }, { of: of });
     if (done !== null) {
-      S.last = { tap: tap, said: done.said, undone: true };
-      turnTo(who);
+      S.last = { undone: true, id: id, said: done.said };
+      turnTo(id);
     }
     show();
   }
 
-  async function hand(tap, to) {
+  async function hand(of, from, to) {
     stopGoingOn();
-    var from = doer(tap);
-    if (to === from) { S.giving = null; show(); return; }
-    var done = await enter({ kind: "HAND", athleteId: from, of: tap.token, to: to }, { of: tap.token, to: to });
-    if (done !== null) { S.last = { tap: tap, said: done.said, handed: to }; }
     S.giving = null;
-    keepSeat();
+    if (to !== from) {
+      var done = await enter({ kind: "HAND", athleteId: from, of: of, to: to }, { of: of, to: to });
+      if (done !== null) { S.last = { of: of, id: to, from: from, handed: true, said: done.said }; }
+      keepSeat();
+    }
     show();
   }
 
@@ -309,12 +317,12 @@
 
   function show() {
     if (!S.page) { return; }
+    var there = has(S.who);
     draw.all({
-      S: S, id: S.who, athlete: has(S.who) ? athlete(S.who) : null, asked: has(S.who) ? asked(S.who) : null,
-      card: has(S.who) ? card(S.who, asked(S.who).drill) : null, tape_m: has(S.who) ? tapeOf(S.who) : null, model: model,
-      five: order.lastOnes(came(), ids(), S.who, 5), next: order.after(came(), S.before, ids(), S.who), name: function (id) { return athlete(id).name; },
-      waiting: waiting(), refused: S.taps.filter(function (t) { return t.state === "refused"; }), mine: mine(), takenBack: takenBack, doer: doer,
-      gone: send.gone(), why: send.why()
+      S: S, id: S.who, asked: there ? asked(S.who) : null, card: there ? card(S.who, asked(S.who).drill) : null, person: person(S.who),
+      tape_m: there ? tapeOf(S.who) : null, model: model, five: order.lastOnes(came(), ids(), S.who, 5),
+      next: order.after(came(), S.before, ids(), S.who), name: function (id) { return person(id).name; },
+      waiting: waiting(), refused: S.taps.filter(function (t) { return t.state === "refused"; }), gone: send.gone(), why: send.why()
     });
   }
 
@@ -322,12 +330,12 @@
     draw.listen({
       log: log, touch: touch, turnTo: turnTo, undo: undo, hand: hand, throwAway: throwAway,
       last: function () { return S.last; },
-      give: function (tap) { stopGoingOn(); S.giving = S.giving === tap ? null : tap; show(); },
+      give: function (of, id) { stopGoingOn(); S.giving = S.giving && S.giving.of === of ? null : { of: of, id: id }; show(); },
       previous: function () { turnTo(order.previous(came(), ids(), S.who)); },
       next: function () { turnTo(order.after(came(), S.before, ids(), S.who)); },
       drill: function (d) { S.hand = d; S.once = { id: S.who, drill: d }; S.free = {}; keepSeat(); show(); },
       tape: function (m) { moveTape(S.who, m); show(); },
-      free: function (f) { S.free[S.who] = Object.assign({ drill: drillOf(S.who) }, S.free[S.who], f); show(); }
+      free: function (f) { S.free[S.who] = Object.assign({ drill: drillOf(S.who) }, (S.free[S.who] || {}).drill === drillOf(S.who) ? S.free[S.who] : {}, f); show(); }
     });
   }
 

@@ -63,7 +63,7 @@ class ArchitectureTest {
     room("picture", and(answers, "pages"));
     room("card", and(answers, "picture", "pages"));
     room("phone", "quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "picture");
-    room("track", "quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "readiness");
+    room("track", "quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "technique", "readiness");
     room("store", and(answers, "track"));
     room("demo", and(answers, "track", "store"));
     room("web", and(answers, "picture", "card", "store", "track", "demo", "phone", "pages"));

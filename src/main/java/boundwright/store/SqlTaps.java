@@ -6,10 +6,7 @@ import boundwright.track.TapLedger;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -66,20 +63,6 @@ final class SqlTaps implements TapLedger {
                 .bind("athlete", athleteId)
                 .bind("rep", repId)
                 .execute());
-  }
-
-  @Override
-  public Map<Long, String> tokens(long athleteId, LocalDate from) {
-    return database.read(
-        h -> {
-          Map<Long, String> out = new HashMap<>();
-          h.createQuery("SELECT t.rep_id, t.token FROM rep r JOIN tap t ON t.rep_id = r.id AND t.kind = 'REP' WHERE r.athlete_id = :athlete AND r.date >= :from")
-              .bind("athlete", athleteId)
-              .bind("from", from.toString())
-              .map((r, c) -> Map.entry(r.getLong("rep_id"), r.getString("token")))
-              .forEach(e -> out.put(e.getKey(), e.getValue()));
-          return out;
-        });
   }
 
   private static KeptTap tap(ResultSet r) throws SQLException {

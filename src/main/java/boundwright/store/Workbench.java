@@ -14,6 +14,7 @@ import boundwright.jump.PhaseDesk;
 import boundwright.load.CareRepository;
 import boundwright.load.LoadDesk;
 import boundwright.load.LoadRepository;
+import boundwright.load.WorkLog;
 import boundwright.meet.MeetDesk;
 import boundwright.meet.MeetRepository;
 import boundwright.readiness.LadderDesk;
@@ -44,6 +45,7 @@ public final class Workbench implements AutoCloseable {
   private final SqlRunThroughs runThroughs;
   private final SqlBoardLog boardLog;
   private final SqlMeets meets;
+  private final WorkLog workLog;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
   private final LoadDesk loadDesk;
@@ -72,7 +74,8 @@ public final class Workbench implements AutoCloseable {
     this.boardLog = new SqlBoardLog(database, meets);
     this.logbook = new Logbook(reps, athletes);
     this.load = new SqlLoad(database);
-    this.loadDesk = new LoadDesk(new SqlWorkLog(database), new PlannedDrills(settings, this::rungs), load, care, clock);
+    this.workLog = new SqlWorkLog(database);
+    this.loadDesk = new LoadDesk(workLog, new PlannedDrills(settings, this::rungs), load, care, clock);
     this.ladderDesk = new LadderDesk(reps, loadDesk, ladder, clock);
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs);
     this.phaseDesk = new PhaseDesk(jumpLog);
@@ -203,6 +206,11 @@ public final class Workbench implements AutoCloseable {
   /** The coach's clips. They wait until {@link ClipDesk#start} is called, by the one program that shall read them. */
   public ClipDesk clips() {
     return clips;
+  }
+
+  /** What the legs did, day by day. */
+  public WorkLog workLog() {
+    return workLog;
   }
 
   /** Logs reps and learns from them. */

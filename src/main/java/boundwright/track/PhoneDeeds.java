@@ -45,7 +45,7 @@ final class PhoneDeeds {
   private Brought keep(Deed deed) {
     Optional<KeptTap> before = taps.of(deed.token());
     if (before.isPresent()) {
-      Set<Long> whose = new TreeSet<>(Set.of(deed.athleteId(), before.get().athleteId()));
+      Set<Long> whose = new TreeSet<>(List.of(deed.athleteId(), before.get().athleteId()));
       rep(before.get().repId()).ifPresent(r -> whose.add(r.athleteId()));
       return new Brought(deed.token(), whose, true, null);
     }
@@ -77,7 +77,12 @@ final class PhoneDeeds {
     Rep kept = changes.add(rep);
     taps.keep(new KeptTap(done.token(), Kind.REP, kept.athleteId(), kept.id(), null, null, done.made()));
     for (KeptTap t : waiting) {
-      apply(t.kind(), t.said(), changes.find(kept.id()).orElse(kept));
+      try {
+        changes.step(() -> apply(t.kind(), t.said(), changes.find(kept.id()).orElse(kept)));
+      } catch (RefusedException e) {
+        // A look that does not fit the rep never keeps the rep away.
+        continue;
+      }
     }
     return changes.find(kept.id()).orElse(kept).athleteId();
   }
@@ -98,7 +103,7 @@ final class PhoneDeeds {
     return id == null ? Optional.empty() : changes.find(id);
   }
 
-  private void apply(Kind kind, @Nullable String said, Rep rep) {
+  private long apply(Kind kind, @Nullable String said, Rep rep) {
     switch (kind) {
       case UNDO -> changes.remove(rep);
       case HAND -> {
@@ -111,6 +116,7 @@ final class PhoneDeeds {
       case LOOK -> look(rep, String.valueOf(said));
       case REP -> throw new IllegalStateException("a rep says nothing of another");
     }
+    return rep.id();
   }
 
   private void look(Rep rep, String said) {

@@ -1,8 +1,6 @@
 package boundwright.track;
 
-import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -24,7 +22,4 @@ public interface TapLedger {
 
   /** Says that a rep is another athlete's now, so that its token goes with that one. */
   void hand(long repId, long athleteId);
-
-  /** Tokens of an athlete's reps from a day on, by the rep's number. */
-  Map<Long, String> tokens(long athleteId, LocalDate from);
 }

@@ -12,7 +12,6 @@ import boundwright.runway.MarkMove;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -75,9 +74,9 @@ public final class TrackDesk {
    */
   public record Brought(String token, Set<Long> athletes, boolean again, @Nullable String refused) {}
 
-  /** Tokens of an athlete's reps from a day on, by the rep's number. */
-  public Map<Long, String> tokens(long athleteId, LocalDate from) {
-    return taps.tokens(athleteId, from);
+  /** The token with which a rep was tapped, or null where it came without one. */
+  public @Nullable String token(long repId) {
+    return taps.ofRep(repId).map(KeptTap::token).orElse(null);
   }
 
   /** Logs the rows of a file, all or none, as they are written; the answers are in the order given. */

@@ -25,6 +25,7 @@ import boundwright.web.page.Assets;
 import boundwright.web.page.Gate;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Turned;
+import boundwright.web.runway.RunwayHandler;
 import boundwright.web.settings.LimitsHandler;
 import boundwright.web.settings.MeetSettingsHandler;
 import boundwright.web.settings.SettingsHandler;
@@ -140,6 +141,7 @@ public final class WebServer implements AutoCloseable {
     routes.get("/assets/<name>", assets::serve);
     squad(routes, bench, pages);
     athlete(routes, bench, pages, gate);
+    runway(routes, bench, pages, gate, assets);
     watching(routes, bench, pages, gate);
     data(routes, bench, pages, gate);
     jumpAndMeet(routes, bench, pages, gate, assets);
@@ -183,6 +185,13 @@ public final class WebServer implements AutoCloseable {
     routes.post("/athlete/{id}/log", athlete::log);
     routes.post("/athlete/{id}/undo/{rep}", athlete::undo);
     routes.post("/athlete/{id}/override", athlete::override);
+  }
+
+  private static void runway(RoutesConfig routes, Workbench bench, Pages pages, Gate gate, Assets assets) {
+    RunwayHandler runway = new RunwayHandler(bench, pages, gate, assets);
+    routes.get("/runway", runway::show);
+    routes.get("/runway/parcel", runway::parcel);
+    routes.post("/runway/bring", runway::bring);
   }
 
   private static void watching(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {

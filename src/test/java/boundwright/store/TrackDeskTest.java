@@ -12,7 +12,9 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
+import boundwright.track.Deed;
 import boundwright.track.Logged;
+import boundwright.track.Made;
 import boundwright.track.Tap;
 import boundwright.track.TrackDesk.Brought;
 import java.nio.file.Path;
@@ -40,6 +42,12 @@ class TrackDeskTest {
 
   private static Rep rep(Athlete a, @Nullable Double mark, Outcome outcome) {
     return new Rep(0, a.id(), Fixtures.TODAY, Sequence.parse("RRL x2"), 4, Surface.TRACK, List.of(), null, outcome, mark, false, List.of());
+  }
+
+  private static final Made NOW = new Made(Fixtures.CLOCK.instant(), 0);
+
+  private static Deed done(int n, Rep rep) {
+    return new Deed.Done(token(n), rep, NOW);
   }
 
   private static String token(int n) {
@@ -71,7 +79,7 @@ class TrackDeskTest {
       Logged undone = w.track().undo(a, id, SETTINGS);
       assertThat(undone.rep().id()).isEqualTo(id);
       assertThat(undone.repsOfDay()).isZero();
-      List<Brought> late = w.track().bring(List.of(new Tap(token(7), rep(a, null, Outcome.IN), false)));
+      List<Brought> late = w.track().bring(List.of(done(7, rep(a, null, Outcome.IN))));
       assertThat(late.get(0).again()).isTrue();
       assertThat(w.reps().inOrder(a.id())).isEmpty();
       assertThatThrownBy(() -> w.track().undo(a, id, SETTINGS)).isInstanceOf(RefusedException.class).hasMessageContaining("taken back");
@@ -88,8 +96,9 @@ class TrackDeskTest {
       for (int i = 0; i < 30; i++) {
         taps.add(new Tap(token(100 + i), rep(a, mark, i % 5 == 0 ? Outcome.SHORT : Outcome.IN), false));
       }
-      assertThat(w.track().bring(taps)).hasSize(30).allSatisfy(b -> assertThat(b.again()).isFalse());
-      assertThat(w.track().bring(taps)).hasSize(30).allSatisfy(b -> assertThat(b.again()).isTrue());
+      List<Deed> deeds = taps.stream().map(t -> (Deed) new Deed.Done(String.valueOf(t.token()), t.rep(), NOW)).toList();
+      assertThat(w.track().bring(deeds)).hasSize(30).allSatisfy(b -> assertThat(b.again()).isFalse());
+      assertThat(w.track().bring(deeds)).hasSize(30).allSatisfy(b -> assertThat(b.again()).isTrue());
       assertThat(w.reps().inOrder(a.id())).hasSize(30);
       double brought = w.advisor().advise(a, Sequence.parse("RRL x2"), 4, Surface.TRACK, SETTINGS).markToSand_m();
       try (Workbench other = Workbench.open(dir.resolve("other"), Fixtures.CLOCK)) {
@@ -106,7 +115,7 @@ class TrackDeskTest {
       Athlete a = ada(w);
       Rep ghost = rep(a, null, Outcome.IN).of(99);
       List<Brought> out =
-          w.track().bring(List.of(new Tap(token(1), ghost, false), new Tap(token(2), rep(a, null, Outcome.IN), false)));
+          w.track().bring(List.of(done(1, ghost), done(2, rep(a, null, Outcome.IN))));
       assertThat(out.get(0).refused()).isNotNull();
       assertThat(out.get(1).refused()).isNull();
       assertThat(w.reps().inOrder(a.id())).hasSize(1);

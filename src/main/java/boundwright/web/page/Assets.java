@@ -9,6 +9,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -17,6 +18,9 @@ import java.util.Map;
  */
 public final class Assets {
   private static final String HTMX = "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js";
+
+  /** Scripts of the runway page, each needing those before it. */
+  public static final List<String> RUNWAY = List.of("runway-order.js", "runway-store.js", "runway-send.js", "runway-draw.js", "runway.js");
 
   private static final String WORKER = "worker.js";
 
@@ -37,13 +41,19 @@ public final class Assets {
 
   /** Reads all of them; a missing one is an error of the build. */
   public Assets() {
-    for (String css : new String[] {"boundwright.css", "strip.css", "card.css", "clip.css"}) {
+    for (String css : new String[] {"boundwright.css", "strip.css", "card.css", "clip.css", "runway.css"}) {
       add(css, "/web/" + css, "text/css; charset=utf-8");
     }
     add("boundwright.js", "/web/boundwright.js", "text/javascript; charset=utf-8");
     add("clip.js", "/web/clip.js", "text/javascript; charset=utf-8");
     add("clip-marks.js", "/web/clip-marks.js", "text/javascript; charset=utf-8");
     add("meet.js", "/web/meet.js", "text/javascript; charset=utf-8");
+    for (String script : RUNWAY) {
+      add(script, "/web/" + script, "text/javascript; charset=utf-8");
+    }
+    if (Assets.class.getResource("/web/phone.js") != null) {
+      add("phone.js", "/web/phone.js", "text/javascript; charset=utf-8");
+    }
     add(WORKER, "/web/worker.js", "text/javascript; charset=utf-8");
     add("favicon.svg", "/web/favicon.svg", "image/svg+xml");
     add("htmx.js", HTMX, "text/javascript; charset=utf-8");
