@@ -4,11 +4,11 @@ import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.quantity.Decimals;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -204,7 +204,7 @@ public record Rep(
   }
 
   private static String metres(double m) {
-    return String.format(Locale.ROOT, "%.2f m", m);
+    return Decimals.fixed(m, 2) + " m";
   }
 
   /** The same rep as another athlete's. */

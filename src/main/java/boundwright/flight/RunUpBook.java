@@ -4,6 +4,7 @@ import boundwright.athlete.Athlete;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.athlete.Profile;
 import boundwright.quantity.Estimate;
+import org.hipparchus.util.FastMath;
 
 /**
  * Length and speed of an athlete's run-up by its steps.
@@ -68,7 +69,7 @@ final class RunUpBook {
   private static double[] lengthTraits(int steps) {
     double[] h = new double[COUNT];
     h[A] = steps;
-    h[B] = -(1 - Math.pow(RATIO, steps)) / (1 - RATIO);
+    h[B] = -(1 - FastMath.pow(RATIO, steps)) / (1 - RATIO);
     h[RUNG + steps] = 1;
     return h;
   }

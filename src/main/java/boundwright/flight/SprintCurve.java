@@ -3,6 +3,7 @@ package boundwright.flight;
 import boundwright.quantity.RefusedException;
 import java.util.Arrays;
 import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.util.FastMath;
 
 /**
  * Speed of an all-out start against time: {@code v(t) = vmax (1 - exp(-t/tau))},
@@ -23,12 +24,12 @@ public record SprintCurve(double vmax, double tau) {
 
   /** Speed at {@code t} seconds [m/s]. */
   public double speed(double t) {
-    return vmax * -Math.expm1(-t / tau);
+    return vmax * -FastMath.expm1(-t / tau);
   }
 
   /** Distance at {@code t} seconds [m]. */
   public double distance(double t) {
-    return vmax * (t + tau * Math.expm1(-t / tau));
+    return vmax * (t + tau * FastMath.expm1(-t / tau));
   }
 
   /** Time at which {@code x} metres are reached [s]; by Newton's method on a convex curve, so it cannot miss. */
@@ -68,7 +69,7 @@ public record SprintCurve(double vmax, double tau) {
       double[][] normal = new double[2][2];
       double[] right = new double[2];
       for (int k = 0; k < times.length; k++) {
-        double e = Math.exp(-times[k] / tau);
+        double e = FastMath.exp(-times[k] / tau);
         double residual = distances[k] - v * (times[k] - tau * (1 - e));
         double[] slope = {times[k] - tau * (1 - e), -v * (1 - e - times[k] / tau * e)};
         for (int a = 0; a < 2; a++) {

@@ -141,7 +141,7 @@ final class SequenceParser {
   private RefusedException wrong(int index, String why) {
     String shown = source.replaceAll("[\\s\\p{Cntrl}]", " ");
     return new RefusedException(
-        "Character " + (index + 1) + " ('" + Character.toString(shown.codePointAt(index)) + "') " + why + ".\n  " + shown + "\n  "
+        "Character " + (index + 1) + " ('" + new String(Character.toChars(shown.codePointAt(index))) + "') " + why + ".\n  " + shown + "\n  "
             + " ".repeat(index) + "^");
   }
 

@@ -82,7 +82,7 @@ public record Parcel(
 
     /** As text that {@link RunwayDay#refresh} reads. */
     public String text() {
-      throw new UnsupportedOperationException("not yet");
+      return ParcelText.of(this);
     }
   }
 
@@ -96,6 +96,6 @@ public record Parcel(
 
   /** As text that {@link RunwayDay#open} reads. */
   public String text() {
-    throw new UnsupportedOperationException("not yet");
+    return ParcelText.of(this);
   }
 }

@@ -2,6 +2,7 @@ package boundwright.quantity;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
@@ -65,7 +66,7 @@ public enum LengthUnit {
   public String write(double metres) {
     double rounded = round(metres);
     if (this == METRES) {
-      return String.format(Locale.ROOT, "%.2f m", rounded);
+      return Decimals.fixed(rounded, 2) + " m";
     }
     long quarters = quarterInches(Math.abs(metres));
     long feet = quarters / 48;
@@ -76,14 +77,35 @@ public enum LengthUnit {
         + fraction + " in";
   }
 
+  /**
+   * A figure and its unit.
+   *
+   * @param figure {@code 9.52}
+   * @param unit {@code m}
+   */
+  public record Part(String figure, String unit) {}
+
+  private static final Pattern PART = Pattern.compile("(-?[0-9][0-9./ ]*?)\\s*(ft|in|m)\\b");
+
+  /** {@code 9.52 m}, or {@code 31 ft} and {@code 2 3/4 in} with the fraction as one sign, so that figures can be set large. */
+  public List<Part> parts(double metres) {
+    List<Part> out = new ArrayList<>();
+    Matcher m = PART.matcher(write(metres));
+    while (m.find()) {
+      String figure = m.group(1).strip().replaceFirst(" ?1/4", "\u00bc").replaceFirst(" ?1/2", "\u00bd").replaceFirst(" ?3/4", "\u00be");
+      out.add(new Part(figure, m.group(2)));
+    }
+    return List.copyOf(out);
+  }
+
   /** Writes a spread without false precision: {@code ± 18 cm}, {@code ± 1.4 m}, {@code ± 7 in}. */
   public String writeSpread(double metres) {
     if (this == FEET_INCHES) {
-      return String.format(Locale.ROOT, "± %.0f in", metres / INCH_M);
+      return "± " + Decimals.fixed(metres / INCH_M, 0) + " in";
     }
     return metres < 0.995
-        ? String.format(Locale.ROOT, "± %.0f cm", metres * 100)
-        : String.format(Locale.ROOT, "± %.1f m", metres);
+        ? "± " + Decimals.fixed(metres * 100, 0) + " cm"
+        : "± " + Decimals.fixed(metres, 1) + " m";
   }
 
   /** Writes a length with its spread: {@code 3.42 m ± 4 cm}. */
@@ -94,7 +116,7 @@ public enum LengthUnit {
   /** Writes a short length, at the board or a shift of a mark, without its sign: {@code 9 cm}, {@code 3 1/2 in}, {@code 1.20 m}. */
   public String writeSmall(double metres) {
     double size = Math.abs(metres);
-    return this == METRES && size < 0.995 ? String.format(Locale.ROOT, "%.0f cm", 100 * size) : write(size);
+    return this == METRES && size < 0.995 ? Decimals.fixed(100 * size, 0) + " cm" : write(size);
   }
 
   /**

@@ -3,6 +3,7 @@ package boundwright.runway;
 import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
 import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 import org.hipparchus.special.Erf;
+import org.hipparchus.util.FastMath;
 
 /**
  * Chances of two standard normal quantities that move together. Hipparchus has none.
@@ -39,10 +40,10 @@ final class JointNormal {
   /** Natural logarithm of {@link #below}, also where that is too small for a double. */
   static double logBelow(double x) {
     if (x > -30) {
-      return Math.log(below(x));
+      return FastMath.log(below(x));
     }
     double s = 1 / (x * x);
-    return -x * x / 2 - Math.log(-x * Math.sqrt(2 * Math.PI)) + Math.log1p(-s * (1 - 3 * s * (1 - 5 * s)));
+    return -x * x / 2 - FastMath.log(-x * Math.sqrt(2 * Math.PI)) + FastMath.log1p(-s * (1 - 3 * s * (1 - 5 * s)));
   }
 
   /** Chance that the first is below {@code x} and the second above {@code y}; {@code r} is their correlation, -1 to 1. */
@@ -64,8 +65,8 @@ final class JointNormal {
     double half = (h * h + k * k) / 2;
     double sum = 0;
     for (int i = 0; i < POINT.length; i++) {
-      double s = Math.sin(angle * POINT[i]);
-      sum += WEIGHT[i] * Math.exp((s * h * k - half) / (1 - s * s));
+      double s = FastMath.sin(angle * POINT[i]);
+      sum += WEIGHT[i] * FastMath.exp((s * h * k - half) / (1 - s * s));
     }
     return below(-h) * below(-k) + angle * sum / (2 * Math.PI);
   }
@@ -83,17 +84,17 @@ final class JointNormal {
     double c = (4 - hk) / 8;
     double d = (12 - hk) / 16;
     double e = (1 - d * apart2 / 5) / 3;
-    double closed = to * Math.exp(-(apart2 / to2 + hk) / 2) * (1 - c * (apart2 - to2) * e + c * d * to2 * to2 / 5);
+    double closed = to * FastMath.exp(-(apart2 / to2 + hk) / 2) * (1 - c * (apart2 - to2) * e + c * d * to2 * to2 / 5);
     if (hk > -100) {
       double apart = Math.sqrt(apart2);
-      closed -= Math.exp(-hk / 2) * Math.sqrt(2 * Math.PI) * below(-apart / to) * apart * (1 - c * apart2 * e);
+      closed -= FastMath.exp(-hk / 2) * Math.sqrt(2 * Math.PI) * below(-apart / to) * apart * (1 - c * apart2 * e);
     }
     double rest = 0;
     for (int i = 0; i < POINT.length; i++) {
       double x2 = to2 * POINT[i] * POINT[i];
       double root = Math.sqrt(1 - x2);
-      double full = Math.exp(-hk * x2 / (2 * (1 + root) * (1 + root))) / root;
-      rest += WEIGHT[i] * Math.exp(-(apart2 / x2 + hk) / 2) * (full - 1 - c * x2 * (1 + d * x2));
+      double full = FastMath.exp(-hk * x2 / (2 * (1 + root) * (1 + root))) / root;
+      rest += WEIGHT[i] * FastMath.exp(-(apart2 / x2 + hk) / 2) * (full - 1 - c * x2 * (1 + d * x2));
     }
     return one - (closed + to * rest) / (2 * Math.PI);
   }

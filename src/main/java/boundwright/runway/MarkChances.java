@@ -6,6 +6,7 @@ import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.analysis.solvers.AllowedSolution;
 import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import org.hipparchus.distribution.continuous.NormalDistribution;
+import org.hipparchus.util.FastMath;
 
 /**
  * The chance that a rep counts from a take-off mark, the mark that makes it largest, and the marks that reach a chance. From a
@@ -125,8 +126,8 @@ final class MarkChances {
   private double rise(double mark) {
     double x = clearScore(mark);
     double y = -inSandScore(mark);
-    double wins = -x * x / 2 - Math.log(lastSd) + JointNormal.logBelow((tie * x - y) / free);
-    double loses = -y * y / 2 - Math.log(landingSd) + JointNormal.logBelow((x - tie * y) / free);
+    double wins = -x * x / 2 - FastMath.log(lastSd) + JointNormal.logBelow((tie * x - y) / free);
+    double loses = -y * y / 2 - FastMath.log(landingSd) + JointNormal.logBelow((x - tie * y) / free);
     return wins - loses;
   }
 

@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.hipparchus.util.FastMath;
 
 /**
  * How long a foot stays on the ground, by the approach steps: {@code full + (standing - full) exp(-steps / 5)}, the fall of speed
@@ -74,7 +75,7 @@ public record ContactTimes(double standing_s, double full_s, List<Double> factor
     Map<Integer, double[]> bySteps = new TreeMap<>();
     for (Timed t : timed) {
       if (t.seconds() >= 0.05 && t.seconds() <= 1) {
-        double log = Math.log(t.seconds() / usual(t.steps()));
+        double log = FastMath.log(t.seconds() / usual(t.steps()));
         sum += log;
         n++;
         double[] s = bySteps.computeIfAbsent(t.steps(), k -> new double[2]);
@@ -83,13 +84,13 @@ public record ContactTimes(double standing_s, double full_s, List<Double> factor
       }
     }
     double all = sum / (n + PRIOR_ALL);
-    List<Double> out = new ArrayList<>(Collections.nCopies(Athlete.MAX_STEPS + 1, Math.exp(all)));
-    bySteps.forEach((steps, s) -> out.set(steps, Math.exp(all + (s[0] - s[1] * all) / (s[1] + PRIOR_ONE))));
+    List<Double> out = new ArrayList<>(Collections.nCopies(Athlete.MAX_STEPS + 1, FastMath.exp(all)));
+    bySteps.forEach((steps, s) -> out.set(steps, FastMath.exp(all + (s[0] - s[1] * all) / (s[1] + PRIOR_ONE))));
     return new ContactTimes(standing_s, full_s, out);
   }
 
   private double usual(int steps) {
-    return full_s + (standing_s - full_s) * Math.exp(-steps / STEPS_CONSTANT);
+    return full_s + (standing_s - full_s) * FastMath.exp(-steps / STEPS_CONSTANT);
   }
 
   /** A contact of a bounding drill [s]. */

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import org.hipparchus.util.FastMath;
 
 /**
  * The weight of a contact: {@code (F / F0)^m}, F its mean force by impulse ({@link ContactForce}), F0 that of a bound from standing
@@ -122,7 +123,7 @@ public final class ContactWeights {
     double right = 0;
     double left = 0;
     for (int i = 0; i < over.size(); i++) {
-      double weight = Math.pow(over.get(i), power);
+      double weight = FastMath.pow(over.get(i), power);
       if (work.sequence().contacts().get(i) == Foot.RIGHT) {
         right += weight;
       } else {
@@ -138,9 +139,9 @@ public final class ContactWeights {
     double each =
         switch (work.kind()) {
           case BOUNDS -> bound((int) work.grade(), power);
-          case SPRINT -> work.amount() / SPRINT_STEP_M / 2 * Math.pow(sprintStep(), power);
+          case SPRINT -> work.amount() / SPRINT_STEP_M / 2 * FastMath.pow(sprintStep(), power);
           case WEIGHTS -> work.amount() * scale.setUnits();
-          case BOXES -> work.amount() * Math.pow(boxLanding(work.grade()), power);
+          case BOXES -> work.amount() * FastMath.pow(boxLanding(work.grade()), power);
           case SPORT -> work.amount() / 60 * work.grade() / 10 * scale.sportUnits();
         };
     int right = work.jumpContacts(Foot.RIGHT);

@@ -2,9 +2,9 @@ package boundwright.load.account;
 
 import boundwright.athlete.Athlete;
 import boundwright.footfall.Foot;
+import boundwright.quantity.Decimals;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
-import java.util.Locale;
 
 /**
  * What the legs did beside bounding and jumping, entered in two taps.
@@ -103,6 +103,6 @@ public record OtherWork(long id, long athleteId, LocalDate date, Kind kind, doub
   }
 
   private static String number(double x) {
-    return x == Math.rint(x) ? String.format(Locale.ROOT, "%.0f", x) : String.format(Locale.ROOT, "%.2f", x).replaceAll("0$", "");
+    return x == Math.rint(x) ? Decimals.fixed(x, 0) : Decimals.fixed(x, 2).replaceAll("0$", "");
   }
 }

@@ -7,6 +7,7 @@ import boundwright.footfall.Flight;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
+import org.hipparchus.util.FastMath;
 
 /**
  * A relative figure per contact: mean force over body weight by impulse, from the lengths of the flights. A flight's length less the
@@ -50,7 +51,7 @@ public final class RelativeImpact {
    */
   private static List<VerticalSpeeds> speeds(Forecast forecast, double speed) {
     double start = Math.max(STANDING_SPEED, speed);
-    return speeds(forecast, flight -> HELD_SPEED + (start - HELD_SPEED) * Math.pow(KEPT, flight - 1));
+    return speeds(forecast, flight -> HELD_SPEED + (start - HELD_SPEED) * FastMath.pow(KEPT, flight - 1));
   }
 
   private static List<VerticalSpeeds> speeds(Forecast forecast, IntToDoubleFunction speedInFlight) {

@@ -3,18 +3,14 @@ package boundwright.web.page;
 import boundwright.quantity.LengthUnit;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** Splits what {@link LengthUnit} writes into figures and units, so that a page can set the figures large. */
 public final class Figures {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM", Locale.ENGLISH);
   private static final DateTimeFormatter DAY_OF_YEAR = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
   private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEE d MMMM yyyy", Locale.ENGLISH);
-  private static final Pattern PART = Pattern.compile("(-?[0-9][0-9./ ]*?)\\s*(ft|in|m)\\b");
 
   private Figures() {}
 
@@ -28,12 +24,7 @@ public final class Figures {
 
   /** {@code 9.52 m}, or {@code 31 ft} and {@code 2 3/4 in} with the fraction as one sign. */
   public static List<Part> of(LengthUnit unit, double metres) {
-    List<Part> out = new ArrayList<>();
-    Matcher m = PART.matcher(unit.write(metres));
-    while (m.find()) {
-      out.add(new Part(oneSign(m.group(1).strip()), m.group(2)));
-    }
-    return List.copyOf(out);
+    return unit.parts(metres).stream().map(p -> new Part(p.figure(), p.unit())).toList();
   }
 
   /** A chance in percent, never rounded to certainty: {@code 29 %}, {@code < 1 %}. */
@@ -112,9 +103,5 @@ public final class Figures {
   /** A count with its word. */
   public static String counted(int n, String one, String many) {
     return n + " " + (n == 1 ? one : many);
-  }
-
-  private static String oneSign(String figure) {
-    return figure.replaceFirst(" ?1/4", "\u00bc").replaceFirst(" ?1/2", "\u00bd").replaceFirst(" ?3/4", "\u00be");
   }
 }

@@ -1,0 +1,203 @@
+package boundwright.phone;
+
+import boundwright.athlete.Surface;
+import boundwright.flight.FlightModel;
+import boundwright.flight.Rep;
+import boundwright.flight.RunUp;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
+import boundwright.load.Answer;
+import boundwright.load.DayVerdict;
+import boundwright.load.Finding;
+import boundwright.phone.PhoneAthlete.Held;
+import boundwright.phone.RunwayCard.Done;
+import boundwright.phone.RunwayCard.Part;
+import boundwright.picture.strip.RunwayStrip;
+import boundwright.picture.strip.StripSvg;
+import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
+import boundwright.quantity.RefusedException;
+import boundwright.runway.CoachSettings;
+import boundwright.runway.Drill;
+import boundwright.runway.InHundred;
+import boundwright.runway.LogNext;
+import boundwright.runway.MarkAdvice;
+import boundwright.runway.MarkAdvisor;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.hipparchus.special.Erf;
+import org.jspecify.annotations.Nullable;
+
+/** Fills the cards: the marks from {@code runway}, the word about the load from {@code load}, both as they are. */
+final class Cards {
+  private final CoachSettings settings;
+  private final LocalDate day;
+
+  Cards(CoachSettings settings, LocalDate day) {
+    this.settings = settings;
+    this.day = day;
+  }
+
+  /** {@code from standing}, {@code from 4 steps}. */
+  static String from(int steps) {
+    return steps == 0 ? "from standing" : steps == 1 ? "from 1 step" : "from " + steps + " steps";
+  }
+
+  /** The mark [m], or null where none can be given. */
+  @Nullable Double mark(PhoneAthlete p, Sequence sequence, int steps, Surface surface) {
+    try {
+      return advise(p, sequence, steps, surface).markToSand_m();
+    } catch (RefusedException e) {
+      return null;
+    }
+  }
+
+  private MarkAdvice advise(PhoneAthlete p, Sequence sequence, int steps, Surface surface) {
+    return MarkAdvisor.advise(p.model(), RunUp.of(p.part().profile(), steps), sequence, steps, surface, settings, day);
+  }
+
+  /**
+   * The card.
+   *
+   * @param done the reps of this drill today
+   * @param today all reps of today, oldest first
+   * @param planned reps of this drill, 0 for none
+   * @param open what is said about the load that the coach has not decided otherwise
+   */
+  RunwayCard card(
+      PhoneAthlete p, int number, Drill drill, int steps, List<Held> done, List<Held> today, int planned, DayVerdict verdict, List<Finding> open) {
+    Sequence sequence = drill.sequence();
+    Surface surface = settings.facility().surface();
+    boolean held = verdict.held();
+    MarkAdvice advice = null;
+    String reason = verdict.reason();
+    if (!held) {
+      try {
+        advice = advise(p, sequence, steps, surface);
+      } catch (RefusedException e) {
+        reason = String.valueOf(e.getMessage());
+      }
+    }
+    boolean sand = drill.inSand();
+    return new RunwayCard(
+        p.athlete().id(),
+        number,
+        p.athlete().name(),
+        sequence.letters(),
+        sequence.text(),
+        steps,
+        surface.name(),
+        from(steps),
+        sand,
+        held,
+        reason,
+        advice == null ? List.of() : parts(sand ? advice.markToSand_m() : advice.groundNeeded_m()),
+        advice == null || !sand ? null : (Double) advice.markToSand_m(),
+        held ? null : lay(done, sequence),
+        advice != null && sand && advice.window() != null,
+        advice == null || !sand ? "" : works(advice),
+        advice == null || !sand ? "" : InHundred.said(advice.inHundred()),
+        advice == null || steps == 0 ? List.of() : parts(advice.startToMark().p50()),
+        advice == null ? "" : steps == 0 ? "from standing" : unit().writeSpread(advice.startToMark().halfWidth()),
+        verdict.answer().label(),
+        held ? "" : caution(verdict, open),
+        verdict.roomSaid(),
+        advice == null ? List.of() : sand ? advice.warnings() : MarkAdvisor.flatWarnings(advice, surface, settings),
+        advice == null || !sand ? "" : next(p.model(), sequence, steps, surface),
+        advice == null || !sand ? "" : first(p.model(), advice),
+        advice == null ? "" : advice.from() + " " + advice.sure(),
+        strip(advice, sand, RunwayStrip.Width.NARROW),
+        strip(advice, sand, RunwayStrip.Width.WIDE),
+        done.size(),
+        planned,
+        sequence.contacts().stream().map(f -> f == Foot.RIGHT ? "R" : "L").toList(),
+        told(today));
+  }
+
+  private LengthUnit unit() {
+    return settings.unit();
+  }
+
+  private List<Part> parts(double metres) {
+    return unit().parts(metres).stream().map(p -> new Part(p.figure(), p.unit())).toList();
+  }
+
+  /** Where the tape lay for the last rep of this drill and this side. */
+  private static @Nullable Double lay(List<Held> done, Sequence sequence) {
+    for (int i = done.size() - 1; i >= 0; i--) {
+      Rep r = done.get(i).rep();
+      if (r.markToSand_m() != null && r.sequence().contacts().equals(sequence.contacts())) {
+        return r.markToSand_m();
+      }
+    }
+    return null;
+  }
+
+  private String works(MarkAdvice advice) {
+    return advice.window() == null
+        ? ""
+        : "works from " + unit().write(advice.window().min_m()) + " to " + unit().write(advice.window().max_m());
+  }
+
+  private static String caution(DayVerdict verdict, List<Finding> open) {
+    if (open.isEmpty()) {
+      return verdict.notKnownYet() && verdict.answer() == Answer.ALLOWED ? verdict.lead() : "";
+    }
+    Finding f = open.get(0);
+    return f.answer().label().substring(0, 1).toUpperCase(Locale.ROOT) + f.answer().label().substring(1) + ": " + f.said();
+  }
+
+  private String next(FlightModel model, Sequence sequence, int steps, Surface surface) {
+    LogNext next = MarkAdvisor.whatToLog(model, sequence, steps, surface, settings, day);
+    return next == null ? "" : next.said();
+  }
+
+  /** A beginning, where there is no rep to learn from: how many of ten land in the sand from there is read off the forecast. */
+  private String first(FlightModel model, MarkAdvice advice) {
+    if (model.reps() > 0) {
+      return "";
+    }
+    Estimate landing = advice.forecast().landing();
+    double sd = landing.halfWidth() / Estimate.Z95;
+    double reach = 0.5 * Erf.erfc((advice.markToSand_m() - landing.p50()) / (sd * Math.sqrt(2)));
+    long inTen = Math.max(1, Math.min(9, Math.round(10 * reach)));
+    return "Start at " + unit().write(advice.markToSand_m()) + ": about " + inTen + " in 10 land in the sand. The first reps move it most.";
+  }
+
+  private String strip(@Nullable MarkAdvice advice, boolean sand, RunwayStrip.Width width) {
+    if (advice == null) {
+      return "";
+    }
+    return StripSvg.of(sand ? RunwayStrip.of(advice, unit(), width) : RunwayStrip.ofFlat(advice, unit(), width));
+  }
+
+  private List<Done> told(List<Held> today) {
+    List<Done> out = new ArrayList<>();
+    for (int i = today.size() - 1; i >= 0; i--) {
+      Held h = today.get(i);
+      Rep r = h.rep();
+      out.add(new Done(h.of(), r.sequence().letters(), r.approachSteps(), said(r), r.judged(), r.faults()));
+    }
+    return out;
+  }
+
+  private String said(Rep r) {
+    List<String> out = new ArrayList<>();
+    if (r.outcome() != null) {
+      out.add(r.outcome().label() + (r.brokeOffAfter() == null ? "" : " after contact " + r.brokeOffAfter()));
+    }
+    if (r.markToSand_m() != null) {
+      out.add("tape at " + unit().write(r.markToSand_m()));
+    }
+    if (r.landing_m() != null) {
+      out.add("landed at " + unit().write(r.landing_m()));
+    }
+    long prints = r.footprints_m().stream().filter(f -> !f.isNaN()).count();
+    if (prints > 0) {
+      out.add(prints == 1 ? "1 footprint" : prints + " footprints");
+    }
+    return String.join(", ", out);
+  }
+}
