@@ -86,8 +86,7 @@
       text("rw-label", "");
       text("rw-works", "");
       $("rw-start").replaceChildren();
-      $("rw-strip").replaceChildren();
-      seen.strip = "";
+      strip({ strip: "", stripWide: "" });
     } else {
       text("rw-label", !c.inSand ? "level ground it takes" : c.open ? "take-off mark to sand" : "best mark to sand; none works as you ask");
       figure.className = "figure" + (c.mark.length > 1 ? " long" : c.mark[0].text.length > 5 ? " six" : "") + (c.open || !c.inSand ? "" : " shut");
@@ -113,16 +112,15 @@
   function strip(c) {
     if (seen.strip === c.strip) { return; }
     seen.strip = c.strip;
-    var place = $("rw-strip");
+    picture($("rw-strip"), c.strip);
+    picture($("rw-wide"), c.stripWide);
+  }
+
+  function picture(place, svg) {
     place.replaceChildren();
-    if (c.strip === "") { return; }
-    var pair = document.createElement("div");
-    pair.className = "strip-pair";
-    [c.stripWide, c.strip].forEach(function (svg) {
-      var read = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
-      if (read.nodeName === "svg") { pair.appendChild(document.importNode(read, true)); }
-    });
-    place.appendChild(pair);
+    if (svg === "") { return; }
+    var read = new DOMParser().parseFromString(svg, "image/svg+xml").documentElement;
+    if (read.nodeName === "svg") { place.appendChild(document.importNode(read, true)); }
   }
 
   // what to say to this athlete now: about the last rep's fault, or what to measure, or how to begin

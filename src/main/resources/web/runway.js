@@ -61,7 +61,8 @@
   }
 
   function refresh(parts) {
-    parts.forEach(function (p) { model.refresh(p.text); S.top[p.id] = p.top; });
+    if (parts.length > 0) { model.refresh(parts.map(function (p) { return p.text; }).join("\n")); }
+    parts.forEach(function (p) { S.top[p.id] = p.top; });
   }
 
   // what is not yet on the program's side is learned on top of what is
@@ -161,6 +162,8 @@
     tap.day = S.page.day;
     tap.state = "waiting";
     tap.line = written(Object.assign({ token: tap.token, kind: tap.kind, athleteId: tap.athleteId, atMs: Date.now(), offsetMs: send.offset() }, fields));
+    // what makes no sense is said now, not when it is sent
+    model.tidy(tap.line);
     try {
       tap.nr = await shelf.keep(tap);
     } catch (full) {
@@ -339,5 +342,29 @@
     });
   }
 
+  // ---- opening again without a connection ----
+
+  function keepPage() {
+    if (!window.isSecureContext || !("serviceWorker" in navigator)) {
+      draw.tier("Keep this page open",
+        "This address is plain http, so the browser does not keep the page itself. While it stays open everything works without a connection,"
+        + " and every tap is kept on this phone even if the page is closed or the battery dies. To open it again you need the connection,"
+        + " or an https address of the program (serve --https).");
+      return;
+    }
+    navigator.serviceWorker.register(root.dataset.worker).then(function () { return navigator.serviceWorker.ready; }).then(function (registration) {
+      var made = performance.getEntriesByType("resource").map(function (r) { return new URL(r.name); })
+        .filter(function (u) { return u.origin === location.origin && u.pathname.indexOf("/assets/") === 0; })
+        .map(function (u) { return u.pathname + u.search; });
+      registration.active.postMessage({ keep: made.concat([root.dataset.model, "/runway"]) });
+      draw.tier("Opens without a connection too",
+        "This phone keeps this page, today\u2019s squad and every tap, also when the page is closed or the battery dies. The meets that were"
+        + " open here do the same. All other pages need the connection.");
+    }).catch(function (e) {
+      draw.tier("Keep this page open", "The browser did not keep the page (" + (e.message || e) + "). While it stays open everything works without a connection.");
+    });
+  }
+
+  keepPage();
   begin().catch(function (e) { draw.waiting("The page could not begin: " + (e.message || e) + " Reload it."); });
 })();

@@ -6,6 +6,8 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.lang.reflect.InvocationHandler;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Proxy;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -126,6 +128,22 @@ final class Database implements AutoCloseable {
   /** The database file. */
   Path file() {
     return file;
+  }
+
+  /**
+   * Changes whenever anything is written, by this process or another; reading it costs two looks at the folder. Two different stamps do
+   * not say that something readers see has changed.
+   */
+  String stamp() {
+    return stamp(file) + " " + stamp(file.resolveSibling(file.getFileName() + "-wal"));
+  }
+
+  private static String stamp(Path path) {
+    try {
+      return Files.size(path) + "@" + Files.getLastModifiedTime(path).to(TimeUnit.NANOSECONDS);
+    } catch (IOException e) {
+      return "-";
+    }
   }
 
   /** Reads; inside a write of this thread it sees what was written so far. */

@@ -6,13 +6,14 @@ import boundwright.track.TapLedger;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** The taps in the database. */
 final class SqlTaps implements TapLedger {
-  private static final String SELECT = "SELECT token, kind, athlete_id, rep_id, of, said, made_at, offset_ms FROM tap ";
+  private static final String SELECT = "SELECT token, kind, athlete_id, rep_id, of, said, kept_at, made_at, offset_ms FROM tap ";
 
   private final Database database;
 
@@ -42,14 +43,15 @@ final class SqlTaps implements TapLedger {
     database.write(
         h ->
             h.createUpdate(
-                    "INSERT INTO tap (token, kind, athlete_id, rep_id, of, said, made_at, offset_ms)"
-                        + " VALUES (:token, :kind, :athlete, :rep, :of, :said, :made, :offset)")
+                    "INSERT INTO tap (token, kind, athlete_id, rep_id, of, said, kept_at, made_at, offset_ms)"
+                        + " VALUES (:token, :kind, :athlete, :rep, :of, :said, :kept, :made, :offset)")
                 .bind("token", tap.token())
                 .bind("kind", tap.kind().name())
                 .bind("athlete", tap.athleteId())
                 .bind("rep", tap.repId())
                 .bind("of", tap.of())
                 .bind("said", tap.said())
+                .bind("kept", tap.kept() == null ? null : tap.kept().toString())
                 .bind("made", made == null ? null : made.at().toString())
                 .bind("offset", made == null ? null : (Long) made.offset_ms())
                 .execute());
@@ -65,9 +67,24 @@ final class SqlTaps implements TapLedger {
                 .execute());
   }
 
+  @Override
+  public List<String> gone(long athleteId, LocalDate since) {
+    // a day earlier, because the zone is not written down here; one too many does no harm
+    return database.read(
+        h ->
+            h.createQuery(
+                    "SELECT token FROM tap WHERE athlete_id = :athlete AND kept_at >= :since"
+                        + " AND NOT (kind = 'REP' AND rep_id IS NOT NULL AND EXISTS (SELECT 1 FROM rep WHERE rep.id = tap.rep_id)) ORDER BY rowid")
+                .bind("athlete", athleteId)
+                .bind("since", since.minusDays(1).toString())
+                .mapTo(String.class)
+                .list());
+  }
+
   private static KeptTap tap(ResultSet r) throws SQLException {
     long rep = r.getLong("rep_id");
     @Nullable Long repId = r.wasNull() ? null : (Long) rep;
+    String kept = r.getString("kept_at");
     String made = r.getString("made_at");
     return new KeptTap(
         r.getString("token"),
@@ -76,6 +93,7 @@ final class SqlTaps implements TapLedger {
         repId,
         r.getString("of"),
         r.getString("said"),
+        kept == null ? null : Instant.parse(kept),
         made == null ? null : new Made(Instant.parse(made), r.getLong("offset_ms")));
   }
 }

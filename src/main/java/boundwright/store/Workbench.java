@@ -228,6 +228,11 @@ public final class Workbench implements AutoCloseable {
     return advisor;
   }
 
+  /** Changes whenever anything is written here, by this program or another, so that what was read need not be read again. */
+  public String stamp() {
+    return database.stamp();
+  }
+
   /** Tells which day it is. */
   public Clock clock() {
     return clock;

@@ -1,5 +1,6 @@
 package boundwright.track;
 
+import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,10 +12,11 @@ import org.jspecify.annotations.Nullable;
  * @param repId the rep that it became or was about; null where that rep has not come
  * @param of token or number of the rep that it was about, null for a rep
  * @param said what it said of that rep: the athlete who did it, the faults; null for a rep and for taking back
- * @param made when, or null where only the server's own clock knows
+ * @param kept when it came, by the server's clock; null for those kept before this was written down
+ * @param made when it was made, or null where only the server's own clock knows
  */
 public record KeptTap(
-    String token, Kind kind, long athleteId, @Nullable Long repId, @Nullable String of, @Nullable String said, @Nullable Made made) {
+    String token, Kind kind, long athleteId, @Nullable Long repId, @Nullable String of, @Nullable String said, @Nullable Instant kept, @Nullable Made made) {
   /** What a tap was. */
   public enum Kind {
     /** A rep. */

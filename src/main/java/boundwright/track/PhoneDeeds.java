@@ -71,11 +71,11 @@ final class PhoneDeeds {
     List<KeptTap> waiting = taps.about(done.token());
     Rep rep = done.rep().on(done.made().day(clock.instant(), clock.getZone()));
     if (waiting.stream().anyMatch(t -> t.kind() == Kind.UNDO)) {
-      taps.keep(new KeptTap(done.token(), Kind.REP, rep.athleteId(), null, null, null, done.made()));
+      taps.keep(new KeptTap(done.token(), Kind.REP, rep.athleteId(), null, null, null, clock.instant(), done.made()));
       return rep.athleteId();
     }
     Rep kept = changes.add(rep);
-    taps.keep(new KeptTap(done.token(), Kind.REP, kept.athleteId(), kept.id(), null, null, done.made()));
+    taps.keep(new KeptTap(done.token(), Kind.REP, kept.athleteId(), kept.id(), null, null, clock.instant(), done.made()));
     for (KeptTap t : waiting) {
       try {
         changes.step(() -> apply(t.kind(), t.said(), changes.find(kept.id()).orElse(kept)));
@@ -90,7 +90,7 @@ final class PhoneDeeds {
   /** Keeps what is said of a rep and does it where the rep is there; answers whose log it changed. */
   private Set<Long> said(Deed deed, Kind kind, String of, @Nullable String said) {
     Long about = Deed.isToken(of) ? taps.of(of).filter(t -> t.kind() == Kind.REP).map(KeptTap::repId).orElse(null) : (Long) Long.parseLong(of);
-    taps.keep(new KeptTap(deed.token(), kind, deed.athleteId(), about, of, said, deed.made()));
+    taps.keep(new KeptTap(deed.token(), kind, deed.athleteId(), about, of, said, clock.instant(), deed.made()));
     Optional<Rep> rep = rep(about);
     if (rep.isEmpty()) {
       return Set.of();

@@ -1,5 +1,6 @@
 package boundwright.track;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 
@@ -19,6 +20,9 @@ public interface TapLedger {
 
   /** Keeps a tap, in the transaction that is open. */
   void keep(KeptTap tap);
+
+  /** Tokens of an athlete's taps that came since a day and are no rep now, in the order in which they came. */
+  List<String> gone(long athleteId, LocalDate since);
 
   /** Says that a rep is another athlete's now, so that its token goes with that one. */
   void hand(long repId, long athleteId);

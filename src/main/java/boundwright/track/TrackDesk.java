@@ -74,6 +74,11 @@ public final class TrackDesk {
    */
   public record Brought(String token, Set<Long> athletes, boolean again, @Nullable String refused) {}
 
+  /** Tokens of what was tapped of an athlete since a day and is no rep now: reps taken back, and the taking back, handing and looking. */
+  public List<String> goneTokens(long athleteId, LocalDate since) {
+    return taps.gone(athleteId, since);
+  }
+
   /** The token with which a rep was tapped, or null where it came without one. */
   public @Nullable String token(long repId) {
     return taps.ofRep(repId).map(KeptTap::token).orElse(null);
@@ -111,7 +116,7 @@ public final class TrackDesk {
             return new Kept(id == null ? tap.rep() : w.find(id).orElse(tap.rep().withId(id)), true);
           }
           Rep kept = logbook.log(tap.rep());
-          taps.keep(new KeptTap(token, KeptTap.Kind.REP, kept.athleteId(), kept.id(), null, null, null));
+          taps.keep(new KeptTap(token, KeptTap.Kind.REP, kept.athleteId(), kept.id(), null, null, clock.instant(), null));
           return new Kept(kept, false);
         });
   }

@@ -7,6 +7,7 @@ CREATE TABLE tap_of_phone (
   rep_id     INTEGER, -- the rep that it became or was about; null: that rep has not come, or never will
   of         TEXT,    -- token or number of the rep that it was about; null for a rep
   said       TEXT,    -- HAND: number of the athlete who did it; LOOK: faults separated by ';', '-' for not looked at
+  kept_at    TEXT,    -- the server's clock, ISO in UTC; null: kept before this was written down
   made_at    TEXT,    -- the phone's clock, ISO in UTC; null: logged with the server's own form
   offset_ms  INTEGER  -- server minus phone, as the phone last measured it [ms]
 ) STRICT;

@@ -44,7 +44,8 @@ public final class RunwayHandler {
     RunwayNews.Squad squad = news.squad();
     Map<String, String> have = have(Form.text(ctx, "have"));
     if (!squad.head().equals(have.get("head"))) {
-      Map<String, Object> told = told(ctx, squad.all());
+      // the text of each is in that of the squad
+      Map<String, Object> told = told(ctx, squad.all().stream().map(o -> new RunwayNews.One(o.id(), "", o.top(), o.hash())).toList());
       told.put("head", squad.head());
       told.put("page", squad.page());
       told.put("parcel", squad.parcel());

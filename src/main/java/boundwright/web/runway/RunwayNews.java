@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
@@ -21,6 +22,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** What a phone is told: the whole squad, or only what changed since. */
 final class RunwayNews {
@@ -36,7 +38,21 @@ final class RunwayNews {
     this.packer =
         new Packer(
             bench.athletes(), bench.reps(), bench.logbook(), bench.settings(), bench.workLog(), bench.load(), bench.care(),
-            () -> bench.advisor().rungs(), bench.track()::token, bench.clock());
+            () -> bench.advisor().rungs(), tokens(bench), bench.clock());
+  }
+
+  private static Packer.Tokens tokens(Workbench bench) {
+    return new Packer.Tokens() {
+      @Override
+      public @Nullable String of(long repId) {
+        return bench.track().token(repId);
+      }
+
+      @Override
+      public List<String> gone(long athleteId, LocalDate day) {
+        return bench.track().goneTokens(athleteId, day);
+      }
+    };
   }
 
   /**
@@ -45,7 +61,6 @@ final class RunwayNews {
    * @param day of the session
    * @param unit {@code METRES} or {@code FEET_INCHES}
    * @param faults that can be ticked
-   * @param chances the coach's name for each is in the catalogue
    */
   record Page(String day, String unit, List<Fault> faults) {}
 
@@ -72,7 +87,22 @@ final class RunwayNews {
    */
   record Squad(String parcel, Page page, String head, List<One> all) {}
 
-  Squad squad() {
+  private record Read(String stamp, Squad squad) {}
+
+  private @Nullable Read last;
+
+  /** The squad as it is now; read again only after something was written. */
+  synchronized Squad squad() {
+    String stamp = bench.stamp() + " " + LocalDate.now(bench.clock());
+    Read kept = last;
+    if (kept == null || !kept.stamp.equals(stamp)) {
+      kept = new Read(stamp, read());
+      last = kept;
+    }
+    return kept.squad;
+  }
+
+  private Squad read() {
     List<Athlete> athletes = bench.athletes().all();
     Parcel parcel = packer.pack(athletes);
     Page page = page();
@@ -99,7 +129,7 @@ final class RunwayNews {
   private Page page() {
     FaultCatalogue catalogue = new FaultCatalogue(bench.looks().ownFaults());
     return new Page(
-        java.time.LocalDate.now(bench.clock()).toString(),
+        LocalDate.now(bench.clock()).toString(),
         bench.settings().settings().unit().name(),
         catalogue.all().stream().map(RunwayNews::fault).toList());
   }
