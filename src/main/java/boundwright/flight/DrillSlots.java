@@ -3,7 +3,6 @@ package boundwright.flight;
 import boundwright.footfall.Sequence;
 import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -92,10 +91,12 @@ record DrillSlots(List<String> keys, List<Integer> used) {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     out.write(keys.size());
     for (int i = 0; i < keys.size(); i++) {
-      byte[] key = keys.get(i).getBytes(StandardCharsets.US_ASCII);
+      String key = keys.get(i);
       out.write(used.get(i));
-      out.write(key.length);
-      out.writeBytes(key);
+      out.write(key.length());
+      for (int c = 0; c < key.length(); c++) {
+        out.write(key.charAt(c));
+      }
     }
     return out.toByteArray();
   }
@@ -106,9 +107,12 @@ record DrillSlots(List<String> keys, List<Integer> used) {
     List<Integer> used = new ArrayList<>();
     for (int i = 0; i < n; i++) {
       used.add((int) in.get());
-      byte[] key = new byte[in.get()];
-      in.get(key);
-      keys.add(new String(key, StandardCharsets.US_ASCII));
+      int size = in.get();
+      StringBuilder key = new StringBuilder(size);
+      for (int c = 0; c < size; c++) {
+        key.append((char) in.get());
+      }
+      keys.add(key.toString());
     }
     return new DrillSlots(keys, used);
   }

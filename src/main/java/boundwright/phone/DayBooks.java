@@ -114,7 +114,7 @@ final class DayBooks implements WorkLog, LoadRepository, CareRepository {
     squad.forEach(
         (id, p) -> {
           if (p.part().season() != null) {
-            out.add(new SeasonStart(id, LocalDate.EPOCH, p.part().season()));
+            out.add(new SeasonStart(id, LocalDate.ofEpochDay(0), p.part().season()));
           }
         });
     return out;

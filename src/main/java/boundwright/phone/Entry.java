@@ -111,7 +111,7 @@ public record Entry(
       throw new RefusedException("Faults belong to a rep or to a look at one. Reload the page and tap again.");
     }
     if (did != null) {
-      rep(did, athleteId, LocalDate.EPOCH, looked, faults);
+      rep(did, athleteId, LocalDate.ofEpochDay(0), looked, faults);
     }
   }
 

@@ -1,7 +1,6 @@
 package boundwright.phone;
 
 import boundwright.quantity.RefusedException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -173,38 +172,79 @@ final class Fields {
 
   private static String encoded(String text) {
     StringBuilder out = new StringBuilder(text.length() + 8);
-    for (byte b : text.getBytes(StandardCharsets.UTF_8)) {
-      char c = (char) (b & 0xff);
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
       if ((c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || PLAIN.indexOf(c) >= 0) {
         out.append(c);
       } else {
-        out.append('%').append(HEX.charAt(c >> 4)).append(HEX.charAt(c & 15));
+        int point = text.codePointAt(i);
+        i += point > 0xffff ? 1 : 0;
+        utf8(out, point >= 0xd800 && point <= 0xdfff ? 0xfffd : point);
       }
     }
     return out.toString();
   }
 
+  /** By hand, as a browser writes it: the library's coders would bring more into the browser than all of this room. */
+  private static void utf8(StringBuilder out, int point) {
+    if (point < 0x80) {
+      hex(out, point);
+    } else if (point < 0x800) {
+      hex(out, 0xc0 | (point >> 6));
+      hex(out, 0x80 | (point & 63));
+    } else if (point < 0x10000) {
+      hex(out, 0xe0 | (point >> 12));
+      hex(out, 0x80 | ((point >> 6) & 63));
+      hex(out, 0x80 | (point & 63));
+    } else {
+      hex(out, 0xf0 | (point >> 18));
+      hex(out, 0x80 | ((point >> 12) & 63));
+      hex(out, 0x80 | ((point >> 6) & 63));
+      hex(out, 0x80 | (point & 63));
+    }
+  }
+
+  private static void hex(StringBuilder out, int octet) {
+    out.append('%').append(HEX.charAt(octet >> 4)).append(HEX.charAt(octet & 15));
+  }
+
   private static String decoded(Fields in, String text) {
-    byte[] out = new byte[text.length() * 3];
-    int n = 0;
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      if (c == '%') {
-        int high = i + 2 < text.length() ? Character.digit(text.charAt(i + 1), 16) : -1;
-        int low = i + 2 < text.length() ? Character.digit(text.charAt(i + 2), 16) : -1;
-        if (high < 0 || low < 0) {
-          throw in.broken("'" + shortened(text) + "' has a % without two digits");
-        }
-        out[n++] = (byte) (high * 16 + low);
-        i += 2;
-      } else if (c < 0x80) {
-        out[n++] = (byte) c;
-      } else {
+    StringBuilder out = new StringBuilder(text.length());
+    int at = 0;
+    while (at < text.length()) {
+      int first = octet(in, text, at);
+      at += text.charAt(at) == '%' ? 3 : 1;
+      int more = first < 0x80 ? 0 : first < 0xc2 || first > 0xf4 ? -1 : first < 0xe0 ? 1 : first < 0xf0 ? 2 : 3;
+      int point = more <= 0 ? first : first & (0x3f >> more);
+      for (int k = 0; k < more; k++) {
+        int next = at < text.length() ? octet(in, text, at) : 0;
+        at += 3;
+        more = (next & 0xc0) == 0x80 ? more : -1;
+        point = (point << 6) | (next & 63);
+      }
+      boolean tooLong = (more == 2 && point < 0x800) || (more == 3 && point < 0x10000);
+      if (more < 0 || tooLong || point > 0x10ffff || (point >= 0xd800 && point <= 0xdfff)) {
+        throw in.broken("'" + shortened(text) + "' is no text");
+      }
+      out.append(Character.toChars(point));
+    }
+    return out.toString();
+  }
+
+  /** The byte that stands at a place, one sign or three. */
+  private static int octet(Fields in, String text, int at) {
+    char c = text.charAt(at);
+    if (c != '%') {
+      if (c >= 0x80) {
         throw in.broken("'" + shortened(text) + "' has a sign that should be written with %");
       }
+      return c;
     }
-    byte[] exact = new byte[n];
-    System.arraycopy(out, 0, exact, 0, n);
-    return new String(exact, StandardCharsets.UTF_8);
+    int high = at + 2 < text.length() ? Character.digit(text.charAt(at + 1), 16) : -1;
+    int low = at + 2 < text.length() ? Character.digit(text.charAt(at + 2), 16) : -1;
+    if (high < 0 || low < 0) {
+      throw in.broken("'" + shortened(text) + "' has a % without two digits");
+    }
+    return high * 16 + low;
   }
 }

@@ -135,8 +135,13 @@ final class ParcelReader {
     return f;
   }
 
+  /** By hand: the library's parser would bring all its forms of dates into the browser. */
   private static LocalDate date(Fields f, String key) {
-    return LocalDate.parse(f.text(key));
+    String t = f.text(key);
+    if (!t.matches("\\d{4}-\\d{2}-\\d{2}")) {
+      throw f.broken("'" + key + "' is no day: '" + t + "'");
+    }
+    return LocalDate.of(Integer.parseInt(t.substring(0, 4)), Integer.parseInt(t.substring(5, 7)), Integer.parseInt(t.substring(8)));
   }
 
   private static @Nullable LocalDate dateOrNull(Fields f, String key) {
@@ -235,7 +240,7 @@ final class ParcelReader {
     LegCare care = care(a);
     History history = history(a, athlete.id());
     Fields today = next("today");
-    DayLoad other = today == null ? new DayLoad(LocalDate.EPOCH, List.of()) : dayLoad(today, athlete.id());
+    DayLoad other = today == null ? new DayLoad(LocalDate.ofEpochDay(0), List.of()) : dayLoad(today, athlete.id());
     List<Timed> timed = new ArrayList<>();
     Fields t = next("timed");
     for (String one : t == null ? new String[0] : t.text("all").split("\\|")) {
@@ -246,7 +251,7 @@ final class ParcelReader {
     for (Fields f = next("override"); f != null; f = next("override")) {
       overrides.add(
           new GuardOverride(
-              0, athlete.id(), LocalDate.EPOCH, f.one("rule", Finding.Rule.values()), f.one("answer", Answer.values()), "", REASON));
+              0, athlete.id(), LocalDate.ofEpochDay(0), f.one("rule", Finding.Rule.values()), f.one("answer", Answer.values()), "", REASON));
     }
     return new Part(new Profile(athlete, marks, runUps), steps, base, reps, gone, care, history, other, season, timed, overrides);
   }
