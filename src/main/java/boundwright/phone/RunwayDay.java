@@ -321,6 +321,20 @@ public final class RunwayDay {
             desk.open(p.athlete(), verdict.withPlan()));
   }
 
+  /** A length as the coach writes it [m]. */
+  public String write(double metres) {
+    return settings().unit().write(metres);
+  }
+
+  /**
+   * A length that was typed, in the coach's unit [m].
+   *
+   * @throws RefusedException if it cannot be read
+   */
+  public double read(String typed) {
+    return settings().unit().read("length", typed);
+  }
+
   /** The athletes in the order in which they were handed out, each with how far the day's drills are. */
   public List<Who> squad() {
     List<Who> out = new ArrayList<>();

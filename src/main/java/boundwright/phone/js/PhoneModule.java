@@ -103,6 +103,18 @@ public final class PhoneModule {
         });
   }
 
+  /** A length in metres as the coach writes it; see {@link RunwayDay#write}. */
+  @JSExport
+  public static String write(double metres) {
+    return told(() -> opened().write(metres));
+  }
+
+  /** A length that was typed, in metres; see {@link RunwayDay#read}. */
+  @JSExport
+  public static double read(String typed) {
+    return told(() -> opened().read(typed));
+  }
+
   /** An entry's line put into its one form, so that the page can check one before it keeps it; see {@link Entry#parse}. */
   @JSExport
   public static String tidy(String line) {
