@@ -10,9 +10,10 @@ import org.jspecify.annotations.Nullable;
  *
  * @param forecast where each contact will fall, from the take-off mark
  * @param settings what was asked
- * @param markToSand_m take-off mark to the near edge of the sand from which a rep counts most likely [m]
+ * @param markToSand_m take-off mark to the near edge of the sand from which a rep counts most likely [m]; in a beginning its mark
  * @param chance that a rep from that mark counts: ends in sand and keeps the last contact out of it, each by its margin; 0 to 1
  * @param window the marks from which a rep counts with the asked chance, or null if none does
+ * @param beginning where to begin, when there is no history and no such mark; else null
  * @param learning two marks that teach the most when only taps are logged
  * @param startToMark length of the run-up [m]; all zero from standing
  * @param startMeasured how many measured run-ups of this athlete stand behind it
@@ -31,6 +32,7 @@ public record MarkAdvice(
     double markToSand_m,
     double chance,
     @Nullable Window window,
+    @Nullable Beginning beginning,
     LearningMarks learning,
     Estimate startToMark,
     int startMeasured,
