@@ -97,9 +97,13 @@ final class AdviceWarnings {
 
   private static void guess(Forecast forecast, Estimate length, int measured, LengthUnit unit, List<String> out) {
     if (forecast.approachSteps() > 0 && measured == 0) {
-      out.add(
-          "The start mark is a guess from typical steps (" + unit.write(length.p05()) + " to " + unit.write(length.p95())
-              + "). Measure one run-up of " + forecast.approachSteps() + " steps and enter it.");
+      out.add(guess(forecast, length, unit));
     }
+  }
+
+  /** What is said of a start mark that was never measured. */
+  static String guess(Forecast forecast, Estimate length, LengthUnit unit) {
+    return "The start mark is a guess from typical steps (" + unit.write(length.p05()) + " to " + unit.write(length.p95())
+        + "). Measure one run-up of " + forecast.approachSteps() + " steps and enter it.";
   }
 }

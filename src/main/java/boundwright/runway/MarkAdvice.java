@@ -2,6 +2,7 @@ package boundwright.runway;
 
 import boundwright.flight.Forecast;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -66,6 +67,12 @@ public record MarkAdvice(
   /** The chance that the rep counts as it is shown: whole reps in a hundred, rounded down. */
   public int inHundred() {
     return InHundred.of(chance);
+  }
+
+  /** The warnings without that of a guessed start mark, for a page that asks for the one measure that helps most ({@link MeasureFirst}). */
+  public List<String> warningsBesideStart(LengthUnit unit) {
+    String guess = AdviceWarnings.guess(forecast, startToMark, unit);
+    return warnings.stream().filter(w -> !w.equals(guess)).toList();
   }
 
   /** The chance that was asked of the rep, in whole reps in a hundred. */
