@@ -129,6 +129,11 @@ public final class Logbook {
         .orElseGet(() -> learnFromScratch(athlete));
   }
 
+  /** What was known of the athlete's flights before their first rep. */
+  public FlightModel before(Athlete athlete) {
+    return FlightModel.prior(athletes.profile(athlete), squadBook.now());
+  }
+
   private FlightModel learnFromScratch(Athlete athlete) {
     List<Rep> reps = store.inOrder(athlete.id());
     if (reps.isEmpty()) {
@@ -155,12 +160,13 @@ public final class Logbook {
    */
   public Map<Long, Known> known(List<Athlete> squad) {
     Map<Long, FlightModel> learned = store.learnedNow();
-    long number = squadBook.now().number();
+    SquadPrior squadNow = squadBook.now();
+    long number = squadNow.number();
     Map<Long, Known> out = new HashMap<>();
     for (Profile profile : athletes.profiles(squad)) {
       Athlete athlete = profile.athlete();
       FlightModel model = learned.get(athlete.id());
-      out.put(athlete.id(), new Known(model == null || model.squad() != number ? model(athlete) : model, RunUpBook.of(profile)));
+      out.put(athlete.id(), new Known(model == null || model.squad() != number ? model(athlete) : model, RunUpBook.of(profile), profile, squadNow));
     }
     return out;
   }
@@ -169,10 +175,19 @@ public final class Logbook {
   public static final class Known {
     private final FlightModel flights;
     private final RunUpBook runUps;
+    private final Profile profile;
+    private final SquadPrior squad;
 
-    private Known(FlightModel flights, RunUpBook runUps) {
+    private Known(FlightModel flights, RunUpBook runUps, Profile profile, SquadPrior squad) {
       this.flights = flights;
       this.runUps = runUps;
+      this.profile = profile;
+      this.squad = squad;
+    }
+
+    /** Their flights as they were known before their first rep; worked out when it is asked. */
+    public FlightModel before() {
+      return FlightModel.prior(profile, squad);
     }
 
     /** Their flights. */

@@ -59,7 +59,12 @@ public final class LoadDesk {
 
   /** The verdict of today for each of a squad by number, in a few reads for all; without rooms. */
   public Map<Long, DayVerdict> days(List<Athlete> squad) {
-    Squad read = Squad.read(this, squad, LocalDate.now(clock));
+    return days(squad, LocalDate.now(clock));
+  }
+
+  /** As {@link #days(List)}, of today or a day to come with what is planned for it. */
+  public Map<Long, DayVerdict> days(List<Athlete> squad, LocalDate day) {
+    Squad read = Squad.read(this, squad, day);
     Map<Long, DayVerdict> out = new LinkedHashMap<>();
     squad.forEach(a -> out.put(a.id(), read.verdict(a, false)));
     return out;
@@ -179,7 +184,7 @@ public final class LoadDesk {
       List<Long> ids = squad.stream().map(Athlete::id).toList();
       return new Squad(
           desk, day, desk.log.since(squad, day.minusDays(LOOK_BACK_DAYS)), desk.log.first(squad), desk.load.lastWeeks(),
-          desk.care.cares(ids, day), desk.load.timed(ids, day), desk.plan.of(squad), desk.load.seasons(), desk.care.guard());
+          desk.care.cares(ids, day), desk.load.timed(ids, day), desk.plan.of(squad, day), desk.load.seasons(), desk.care.guard());
     }
 
     LegCare care(Athlete a) {

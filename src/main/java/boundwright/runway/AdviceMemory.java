@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Remembers advice by everything that it depends on, the model's every figure included, so that a squad's page need not work
@@ -24,7 +25,8 @@ final class AdviceMemory {
   }
 
   private record Key(
-      FlightModel model, RunUp runUp, Sequence sequence, int steps, Surface surface, CoachSettings settings, LocalDate date) {}
+      FlightModel model, RunUp runUp, Sequence sequence, int steps, Surface surface, CoachSettings settings, LocalDate date,
+      @Nullable Double first) {}
 
   /** The advice for these, worked out only if it is not remembered. */
   MarkAdvice advice(
@@ -35,8 +37,9 @@ final class AdviceMemory {
       Surface surface,
       CoachSettings settings,
       LocalDate date,
+      @Nullable Double first,
       Supplier<MarkAdvice> work) {
-    Key key = new Key(model, runUp, sequence, steps, surface, settings, date);
+    Key key = new Key(model, runUp, sequence, steps, surface, settings, date, first);
     synchronized (known) {
       MarkAdvice advice = known.get(key);
       if (advice != null) {

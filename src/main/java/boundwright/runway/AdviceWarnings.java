@@ -17,6 +17,7 @@ final class AdviceWarnings {
       Forecast forecast,
       double mark,
       boolean open,
+      @Nullable Beginning beginning,
       Estimate startToMark,
       int startMeasured,
       double runwayNeeded,
@@ -26,12 +27,14 @@ final class AdviceWarnings {
     LengthUnit unit = settings.unit();
     List<String> out = new ArrayList<>();
     never(surface, out);
-    if (!open) {
+    if (!open && beginning == null) {
       out.add(
           "No mark reaches " + InHundred.said(InHundred.asked(settings.marks().chance()))
               + ": do not rely on this one.");
     }
-    untried(forecast, out);
+    if (beginning == null || beginning.reps() > 0) {
+      untried(forecast, out);
+    }
     if (elsewhere != null) {
       out.add(elsewhere);
     }
@@ -42,7 +45,8 @@ final class AdviceWarnings {
               + " can be used. Take fewer contacts or fewer approach steps.");
     }
     double beyond = forecast.landing().p95() - mark - settings.facility().pit_m();
-    if (beyond > 0) {
+    // of a beginner's landing next to nothing is known, and its far end says so and nothing of the pit
+    if (beyond > 0 && (beginning == null || forecast.landing().p50() - mark > settings.facility().pit_m())) {
       out.add(
           "One landing in twenty would pass the end of the sand (" + unit.write(settings.facility().pit_m())
               + "). Take fewer contacts.");
@@ -93,9 +97,13 @@ final class AdviceWarnings {
 
   private static void guess(Forecast forecast, Estimate length, int measured, LengthUnit unit, List<String> out) {
     if (forecast.approachSteps() > 0 && measured == 0) {
-      out.add(
-          "The start mark is a guess from typical steps (" + unit.write(length.p05()) + " to " + unit.write(length.p95())
-              + "). Measure one run-up of " + forecast.approachSteps() + " steps and enter it.");
+      out.add(guess(forecast, length, unit));
     }
+  }
+
+  /** What is said of a start mark that was never measured. */
+  static String guess(Forecast forecast, Estimate length, LengthUnit unit) {
+    return "The start mark is a guess from typical steps (" + unit.write(length.p05()) + " to " + unit.write(length.p95())
+        + "). Measure one run-up of " + forecast.approachSteps() + " steps and enter it.";
   }
 }

@@ -1,6 +1,7 @@
 package boundwright.runway;
 
 import boundwright.athlete.Athlete;
+import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
 import org.jspecify.annotations.Nullable;
@@ -28,6 +29,11 @@ public record Drill(Sequence sequence, @Nullable Integer steps, int sets, int re
     if (value < 1 || value > 20) {
       throw new RefusedException("A drill of " + value + " " + what + " is out of range: 1 to 20. Split it into two drills.");
     }
+  }
+
+  /** Contacts of one leg over all sets and reps, as the sequence is written. */
+  public int contacts(Foot foot) {
+    return sequence.count(foot) * sets * reps;
   }
 
   /** The approach steps that an athlete on {@code rung} does this drill from. */

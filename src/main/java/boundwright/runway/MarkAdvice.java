@@ -2,6 +2,7 @@ package boundwright.runway;
 
 import boundwright.flight.Forecast;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -10,9 +11,10 @@ import org.jspecify.annotations.Nullable;
  *
  * @param forecast where each contact will fall, from the take-off mark
  * @param settings what was asked
- * @param markToSand_m take-off mark to the near edge of the sand from which a rep counts most likely [m]
+ * @param markToSand_m take-off mark to the near edge of the sand from which a rep counts most likely [m]; in a beginning its mark
  * @param chance that a rep from that mark counts: ends in sand and keeps the last contact out of it, each by its margin; 0 to 1
  * @param window the marks from which a rep counts with the asked chance, or null if none does
+ * @param beginning where to begin, when there is no history and no such mark; else null
  * @param learning two marks that teach the most when only taps are logged
  * @param startToMark length of the run-up [m]; all zero from standing
  * @param startMeasured how many measured run-ups of this athlete stand behind it
@@ -31,6 +33,7 @@ public record MarkAdvice(
     double markToSand_m,
     double chance,
     @Nullable Window window,
+    @Nullable Beginning beginning,
     LearningMarks learning,
     Estimate startToMark,
     int startMeasured,
@@ -64,6 +67,12 @@ public record MarkAdvice(
   /** The chance that the rep counts as it is shown: whole reps in a hundred, rounded down. */
   public int inHundred() {
     return InHundred.of(chance);
+  }
+
+  /** The warnings without that of a guessed start mark, for a page that asks for the one measure that helps most ({@link MeasureFirst}). */
+  public List<String> warningsBesideStart(LengthUnit unit) {
+    String guess = AdviceWarnings.guess(forecast, startToMark, unit);
+    return warnings.stream().filter(w -> !w.equals(guess)).toList();
   }
 
   /** The chance that was asked of the rep, in whole reps in a hundred. */

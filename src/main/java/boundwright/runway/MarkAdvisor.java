@@ -60,8 +60,13 @@ public final class MarkAdvisor {
       Athlete athlete, Sequence sequence, int approachSteps, Surface surface, CoachSettings settings) {
     Athlete.checkSteps(approachSteps);
     LocalDate today = begun();
+    FlightModel model = logbook.model(athlete);
+    Double first =
+        Beginning.holdsBack(model)
+            ? firstMark(logbook.before(athlete), sequence, approachSteps, surface, settings, today)
+            : null;
     return remembered(
-        logbook.model(athlete), logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, today);
+        model, logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, today, first);
   }
 
   /**
@@ -97,7 +102,7 @@ public final class MarkAdvisor {
       int steps = now.stepsFor(a, drill);
       out.put(
           a.id(),
-          remembered(of.flights(), of.runUp(steps), drill.sequence(), steps, settings.facility().surface(), settings, today));
+          known(of, drill.sequence(), steps, settings, today));
     }
     return out;
   }
@@ -109,8 +114,34 @@ public final class MarkAdvisor {
     return today;
   }
 
+  private MarkAdvice known(Logbook.Known of, Sequence sequence, int steps, CoachSettings settings, LocalDate today) {
+    FlightModel model = of.flights();
+    Surface surface = settings.facility().surface();
+    Double first = Beginning.holdsBack(model) ? firstMark(of.before(), sequence, steps, surface, settings, today) : null;
+    return remembered(model, of.runUp(steps), sequence, steps, surface, settings, today, first);
+  }
+
+  /**
+   * The mark with which this athlete began, or would begin, with this drill, from their model before the first rep [m]; null if a
+   * mark worked from the first. What {@link #advise(FlightModel, RunUp, Sequence, int, Surface, CoachSettings, LocalDate, Double)} needs
+   * after one and two taps.
+   */
+  public static @Nullable Double firstMark(
+      FlightModel before, Sequence sequence, int approachSteps, Surface surface, CoachSettings settings, LocalDate date) {
+    MarkChances chances = MarkChances.of(before.forecast(sequence, approachSteps, surface, date), settings.marks());
+    Beginning first = Beginning.of(before, null, chances, sequence, approachSteps, surface, settings, date);
+    return first == null ? null : (Double) first.markToSand_m();
+  }
+
   private MarkAdvice remembered(
-      FlightModel model, RunUp runUp, Sequence sequence, int steps, Surface surface, CoachSettings settings, LocalDate today) {
+      FlightModel model,
+      RunUp runUp,
+      Sequence sequence,
+      int steps,
+      Surface surface,
+      CoachSettings settings,
+      LocalDate today,
+      @Nullable Double first) {
     return memory.advice(
         model,
         runUp,
@@ -119,7 +150,8 @@ public final class MarkAdvisor {
         surface,
         settings,
         today,
-        () -> advise(model, runUp, sequence, steps, surface, settings, today));
+        first,
+        () -> advise(model, runUp, sequence, steps, surface, settings, today, first));
   }
 
   /** The marks from a model and a run-up that are at hand; the same arithmetic without the store. */
@@ -131,15 +163,35 @@ public final class MarkAdvisor {
       Surface surface,
       CoachSettings settings,
       LocalDate date) {
+    return advise(model, runUp, sequence, approachSteps, surface, settings, date, null);
+  }
+
+  /**
+   * As {@link #advise(FlightModel, RunUp, Sequence, int, Surface, CoachSettings, LocalDate)}.
+   *
+   * @param first_m {@link #firstMark} of the same drill [m], from which a beginning moves by less than the model says after one and
+   *     two taps; null where it is not known or not needed
+   */
+  public static MarkAdvice advise(
+      FlightModel model,
+      RunUp runUp,
+      Sequence sequence,
+      int approachSteps,
+      Surface surface,
+      CoachSettings settings,
+      LocalDate date,
+      @Nullable Double first_m) {
     Forecast forecast = model.forecast(sequence, approachSteps, surface, date);
     MarkChances chances = MarkChances.of(forecast, settings.marks());
     Optional<Window> window = chances.window();
-    double mark = chances.best();
+    Beginning beginning =
+        Beginning.of(model, first_m, chances, sequence, approachSteps, surface, settings, date);
+    double mark = beginning == null ? chances.best() : beginning.markToSand_m();
     double startSpread = runUp.length().halfWidth();
     double runwayNeeded = mark + runUp.length().p50() + startSpread;
     double groundNeeded = forecast.landing().p95() + runUp.length().p50() + startSpread;
     List<Opener> openers =
-        window.isPresent()
+        window.isPresent() || (beginning != null && !beginning.longShot())
             ? List.of()
             : new WindowOpeners(model, surface, settings, date).find(sequence, approachSteps, groundNeeded);
     String elsewhere = AdviceWords.elsewhere(model, surface).orElse(null);
@@ -147,8 +199,9 @@ public final class MarkAdvisor {
         forecast,
         settings.marks(),
         mark,
-        chances.bestChance(),
+        beginning == null ? chances.bestChance() : chances.counts(mark),
         window.orElse(null),
+        beginning,
         chances.learning(),
         runUp.length(),
         runUp.measured(),
@@ -160,7 +213,7 @@ public final class MarkAdvisor {
         AdviceWords.sure(model, forecast, settings.unit()),
         elsewhere,
         AdviceWarnings.inSand(
-            forecast, mark, window.isPresent(), runUp.length(), runUp.measured(), runwayNeeded, elsewhere, surface, settings));
+            forecast, mark, window.isPresent(), beginning, runUp.length(), runUp.measured(), runwayNeeded, elsewhere, surface, settings));
   }
 
   /**
@@ -179,7 +232,6 @@ public final class MarkAdvisor {
     List<Tapes.Wish> wishes = new ArrayList<>();
     List<Drill> drills = plan.drills().stream().filter(Drill::inSand).toList();
     LocalDate today = begun();
-    Surface surface = settings.facility().surface();
     Map<Long, Logbook.Known> known = drills.isEmpty() ? Map.of() : logbook.known(athletes);
     for (Athlete a : drills.isEmpty() ? List.<Athlete>of() : athletes) {
       Logbook.Known of = Objects.requireNonNull(known.get(a.id()));
@@ -189,7 +241,7 @@ public final class MarkAdvisor {
             new Tapes.Wish(
                 a.name(),
                 d.sequence().text() + ", " + AdviceWords.fromSteps(steps),
-                remembered(of.flights(), of.runUp(steps), d.sequence(), steps, surface, settings, today)));
+                known(of, d.sequence(), steps, settings, today)));
       }
     }
     return TapePlanner.fewest(wishes, settings.unit());

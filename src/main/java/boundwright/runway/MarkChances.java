@@ -56,6 +56,12 @@ final class MarkChances {
     return new MarkChances(f.mean(n), f.sd(n), f.mean(n + 1), f.sd(n + 1), f.lastContactWithLanding(), settings);
   }
 
+  /** The same positions, asked only to end in the sand with the last contact before it. */
+  MarkChances withoutMargins() {
+    double together = tie * lastSd * landingSd;
+    return new MarkChances(lastContact(), lastSd, landing(), landingSd, together, new MarkSettings(settings.chance(), 0, 0));
+  }
+
   /** Chance that a rep from this mark counts: ends in sand and keeps the last contact out of it, each by its margin; 0 to 1. */
   double counts(double mark) {
     return JointNormal.belowAndAbove(clearScore(mark), -inSandScore(mark), tie);

@@ -16,6 +16,9 @@ import java.util.Objects;
  * there whenever the window in hand holds none yet is optimal: the windows at which a tape had to be laid are pairwise
  * apart, so any other choice needs as many (the classic stabbing of intervals). Those windows are given as the proof.
  *
+ * <p>Who has no history yet is served like the others: their window is the marks from which a rep lands in the sand about as often as
+ * from where they begin ({@link Beginning}).
+ *
  * <p>A tape may then slide: each group keeps its number, every wish goes to the tape that serves it best, and each
  * tape is laid where the least lucky of its wishes has its best chance that the rep counts.
  */
@@ -25,10 +28,10 @@ final class TapePlanner {
   private TapePlanner() {}
 
   static Tapes fewest(List<Wish> wishes, LengthUnit unit) {
-    List<Wish> without = wishes.stream().filter(w -> w.advice().window() == null).toList();
+    List<Wish> without = wishes.stream().filter(w -> !w.served()).toList();
     List<Wish> open =
         wishes.stream()
-            .filter(w -> w.advice().window() != null)
+            .filter(Wish::served)
             .sorted(Comparator.comparingDouble((Wish w) -> window(w).max_m()).thenComparing(w -> window(w).min_m()))
             .toList();
     List<Wish> proof = new ArrayList<>();
@@ -91,10 +94,14 @@ final class TapePlanner {
   }
 
   private static MarkChances chances(Wish w) {
-    return MarkChances.of(w.advice().forecast(), w.advice().settings());
+    MarkChances counts = MarkChances.of(w.advice().forecast(), w.advice().settings());
+    return w.advice().beginning() == null ? counts : counts.withoutMargins();
   }
 
   private static Window window(Wish w) {
-    return Objects.requireNonNull(w.advice().window());
+    Beginning beginning = w.advice().beginning();
+    return beginning == null
+        ? Objects.requireNonNull(w.advice().window())
+        : new Window(beginning.from_m(), beginning.to_m());
   }
 }

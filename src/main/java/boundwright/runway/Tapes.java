@@ -24,7 +24,12 @@ public record Tapes(List<Tape> tapes, List<Wish> proof, List<Wish> without) {
    * @param drill what they do, for example {@code RRL x2 from 4 steps}
    * @param advice the marks
    */
-  public record Wish(String athlete, String drill, MarkAdvice advice) {}
+  public record Wish(String athlete, String drill, MarkAdvice advice) {
+    /** Whether a tape can serve it: a mark works, or it is a beginning. */
+    public boolean served() {
+      return advice.window() != null || advice.beginning() != null;
+    }
+  }
 
   /**
    * One strip of tape across the runway.

@@ -3,26 +3,30 @@ package boundwright.store;
 import boundwright.athlete.Facility;
 import boundwright.athlete.Surface;
 import boundwright.demo.DemoSquad;
-import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
-import boundwright.runway.Drill;
 import boundwright.runway.MarkSettings;
 import boundwright.runway.SettingsRepository;
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 
-/** The coach's settings, a row each with value and unit, and the plan of the day, a row a drill. */
+/** The coach's settings, a row each with value and unit, and the plans of the days. */
 final class SqlSettings implements SettingsRepository {
   private static final String METRES = "m";
   private static final String SHARE = "1";
 
   private final Database database;
+  private final Clock clock;
 
-  SqlSettings(Database database) {
+  /** {@code clock} tells which day's plan says the place. */
+  SqlSettings(Database database, Clock clock) {
     this.database = database;
+    this.clock = clock;
   }
 
   /** A number that is kept: its key, its unit and where it sits in the settings. */
@@ -61,12 +65,26 @@ final class SqlSettings implements SettingsRepository {
     }
   }
 
-  private static final String PLAN_TITLE = "plan.title";
   private static final String INVENTED = "squad.invented";
 
   @Override
   public CoachSettings settings() {
-    SettingRows kept = database.read(SettingRows::read);
+    LocalDate today = LocalDate.now(clock);
+    return database.read(
+        h -> {
+          CoachSettings kept = of(SettingRows.read(h));
+          return SqlPlans.place(h, today)
+              .map(p -> new CoachSettings(kept.unit(), kept.marks(), p.at(kept.facility()), kept.setContacts()))
+              .orElse(kept);
+        });
+  }
+
+  @Override
+  public CoachSettings kept() {
+    return of(database.read(SettingRows::read));
+  }
+
+  private static CoachSettings of(SettingRows kept) {
     return new CoachSettings(
         Columns.word(LengthUnit.class, "unit", word(kept, Said.UNIT)),
         new MarkSettings(number(kept, Figure.CHANCE), number(kept, Figure.SAND_MARGIN), number(kept, Figure.CLEAR_MARGIN)),
@@ -103,44 +121,47 @@ final class SqlSettings implements SettingsRepository {
 
   @Override
   public DayPlan plan() {
-    return database.read(
-        h ->
-            new DayPlan(
-                h.createQuery("SELECT word FROM setting WHERE key = :key").bind("key", PLAN_TITLE).mapTo(String.class).findOne().orElse(""),
-                h.createQuery("SELECT sequence, steps, sets, reps, in_sand FROM drill ORDER BY place")
-                    .map(
-                        (r, c) ->
-                            new Drill(
-                                Sequence.parse(r.getString("sequence")),
-                                Columns.whole(r, "steps"),
-                                r.getInt("sets"),
-                                r.getInt("reps"),
-                                r.getBoolean("in_sand")))
-                    .list()));
+    return plan(LocalDate.now(clock));
+  }
+
+  @Override
+  public DayPlan plan(LocalDate day) {
+    return database.read(h -> SqlPlans.own(h, day).orElseGet(() -> SqlPlans.usual(h)));
+  }
+
+  @Override
+  public DayPlan usual() {
+    return database.read(SqlPlans::usual);
+  }
+
+  @Override
+  public boolean hasUsual() {
+    return database.read(SqlPlans::hasUsual);
+  }
+
+  @Override
+  public Optional<DayPlan> own(LocalDate day) {
+    return database.read(h -> SqlPlans.own(h, day));
   }
 
   @Override
   public void keep(DayPlan plan) {
-    database.write(
-        h -> {
-          SettingRows.keep(h, PLAN_TITLE, plan.title());
-          h.execute("DELETE FROM drill");
-          List<Drill> drills = plan.drills();
-          for (int i = 0; i < drills.size(); i++) {
-            Drill d = drills.get(i);
-            h.createUpdate(
-                    "INSERT INTO drill (place, sequence, steps, sets, reps, in_sand)"
-                        + " VALUES (:place, :sequence, :steps, :sets, :reps, :sand)")
-                .bind("place", i + 1)
-                .bind("sequence", d.sequence().text())
-                .bind("steps", d.steps())
-                .bind("sets", d.sets())
-                .bind("reps", d.reps())
-                .bind("sand", d.inSand() ? 1 : 0)
-                .execute();
-          }
-          return plan;
-        });
+    database.write(h -> SqlPlans.keepUsual(h, plan));
+  }
+
+  @Override
+  public void keep(LocalDate day, DayPlan plan) {
+    database.write(h -> SqlPlans.keep(h, day, plan));
+  }
+
+  @Override
+  public void drop(LocalDate day) {
+    database.write(h -> SqlPlans.drop(h, day));
+  }
+
+  @Override
+  public List<LocalDate> planned(LocalDate from, LocalDate to) {
+    return database.read(h -> SqlPlans.planned(h, from, to));
   }
 
   /** Whether the squad in this store was invented by {@link DemoSquad}. */

@@ -24,6 +24,7 @@ import boundwright.runway.MarkAdvisor;
 import boundwright.runway.Rungs;
 import boundwright.runway.SettingsRepository;
 import boundwright.technique.LookRepository;
+import boundwright.track.Attendance;
 import boundwright.track.PlannedDrills;
 import boundwright.track.TrackDesk;
 import java.nio.file.Path;
@@ -55,6 +56,7 @@ public final class Workbench implements AutoCloseable {
   private final AimDesk aimDesk;
   private final MeetDesk meetDesk;
   private final TrackDesk track;
+  private final Attendance attendance;
   private final JobQueue clipQueue;
   private final ClipDesk clips;
 
@@ -63,7 +65,7 @@ public final class Workbench implements AutoCloseable {
     this.clock = clock;
     this.athletes = new SqlAthletes(database);
     this.reps = new SqlReps(database);
-    this.settings = new SqlSettings(database);
+    this.settings = new SqlSettings(database, clock);
     this.care = new SqlCare(database);
     this.ladder = new SqlLadder(database);
     this.looks = new SqlLooks(database);
@@ -83,6 +85,7 @@ public final class Workbench implements AutoCloseable {
     this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
+    this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
     this.clipQueue = JobQueue.embedded(database);
     this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, looks, clock, scan);
   }
@@ -221,6 +224,11 @@ public final class Workbench implements AutoCloseable {
   /** Logs what happens at the runway and takes it back. */
   public TrackDesk track() {
     return track;
+  }
+
+  /** Says who is here on a day, and in which groups. */
+  public Attendance attendance() {
+    return attendance;
   }
 
   /** Says where the tapes go. */

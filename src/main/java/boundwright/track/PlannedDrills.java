@@ -4,16 +4,18 @@ import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
 import boundwright.load.PlannedWork;
 import boundwright.load.account.Work;
+import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.runway.Rungs;
 import boundwright.runway.SettingsRepository;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 
-/** The plan of the day as work of each athlete, from their own rungs and on the runway of the settings. */
+/** The plan of a day as work of each athlete, from their own rungs and at its place, or that of the settings. */
 public final class PlannedDrills implements PlannedWork {
   private final SettingsRepository settings;
   private final Supplier<Rungs> rungs;
@@ -25,9 +27,11 @@ public final class PlannedDrills implements PlannedWork {
   }
 
   @Override
-  public Map<Long, List<Work>> of(List<Athlete> athletes) {
-    Surface surface = settings.settings().facility().surface();
-    List<Drill> drills = settings.plan().drills();
+  public Map<Long, List<Work>> of(List<Athlete> athletes, LocalDate day) {
+    DayPlan plan = settings.plan(day);
+    DayPlan.Place place = plan.place();
+    Surface surface = place == null ? settings.kept().facility().surface() : place.surface();
+    List<Drill> drills = plan.drills();
     Rungs now = rungs.get();
     Map<Long, List<Work>> out = new HashMap<>();
     for (Athlete a : athletes) {

@@ -112,7 +112,7 @@ public final class Fixtures {
             ? List.of()
             : List.of("No mark reaches 90 in 100: do not rely on this one.");
     return new MarkAdvice(
-        forecast, MarkSettings.DEFAULT, mark, chance, window, new MarkAdvice.LearningMarks(least, most), start, steps == 0 ? 0 : 2, speed,
+        forecast, MarkSettings.DEFAULT, mark, chance, window, null, new MarkAdvice.LearningMarks(least, most), start, steps == 0 ? 0 : 2, speed,
         mark + start.p95(), forecast.landing().p95() + start.p95(), openers, "From 12 reps, 8 of them measured.",
         "Fairly sure: the landing to ± 30 cm, nine times in ten.", null, warnings);
   }

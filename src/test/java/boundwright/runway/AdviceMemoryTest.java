@@ -54,6 +54,7 @@ class AdviceMemoryTest {
         Surface.TRACK,
         CoachSettings.DEFAULT,
         date,
+        null,
         () -> {
           worked++;
           return MarkAdvisor.advise(model, STANDING, sequence, 0, Surface.TRACK, CoachSettings.DEFAULT, date);

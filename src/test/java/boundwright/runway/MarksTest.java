@@ -72,7 +72,7 @@ class MarksTest {
 
   @Test
   void aClosedWindowSaysWhatOpensIt() {
-    FlightModel guess = FlightModel.prior(Profile.bare(new Athlete(1, "Invented", Level.BEGINNER, Foot.RIGHT, 4)));
+    FlightModel guess = learned(1);
     MarkAdvice a = advise(guess, "RL x8", 4, CoachSettings.DEFAULT);
     assertThat(a.window()).isNull();
     assertThat(a.warnings().get(0)).contains("90 in 100");

@@ -38,7 +38,7 @@ public final class CardHandler {
 
   /** The squad's card. */
   public void squad(Context ctx) {
-    page(ctx, bench.athletes().all(), "", "card");
+    page(ctx, here(), "", "card");
   }
 
   /** One athlete's card. */
@@ -51,7 +51,7 @@ public final class CardHandler {
   public void pdf(Context ctx) {
     Paper paper = Form.has(ctx, "paper") ? Form.oneOf(Paper.class, "paper", Form.text(ctx, "paper")) : Paper.A5;
     String number = Form.text(ctx, "athlete");
-    List<Athlete> who = number.isEmpty() ? bench.athletes().all() : List.of(Addresses.athlete(number, bench));
+    List<Athlete> who = number.isEmpty() ? here() : List.of(Addresses.athlete(number, bench));
     byte[] bytes = Pdf.WRITER.render(card(who), paper);
     String name = number.isEmpty() ? "squad" : Form.fileName(who.get(0).name());
     ctx.contentType("application/pdf");
@@ -67,6 +67,12 @@ public final class CardHandler {
     ctx.contentType("application/pdf");
     ctx.header("Content-Disposition", "attachment; filename=\"report-" + Form.fileName(athlete.name()) + ".pdf\"");
     ctx.result(bytes);
+  }
+
+  /** Those who are here; everybody when nobody is, so that a card can be printed before the sweep. */
+  private List<Athlete> here() {
+    List<Athlete> here = bench.attendance().here();
+    return here.isEmpty() ? bench.athletes().all() : here;
   }
 
   private SessionCard card(List<Athlete> who) {

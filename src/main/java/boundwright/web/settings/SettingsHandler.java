@@ -35,7 +35,7 @@ public final class SettingsHandler {
   }
 
   private SettingsView kept(String said) {
-    CoachSettings now = bench.settings().settings();
+    CoachSettings now = bench.settings().kept();
     LengthUnit unit = now.unit();
     Map<String, String> fields = new LinkedHashMap<>();
     fields.put("unit", unit.name());
@@ -55,7 +55,7 @@ public final class SettingsHandler {
 
   /** Takes the form. Every field that cannot be read is named beside itself. */
   public void save(Context ctx) {
-    LengthUnit unit = bench.settings().settings().unit();
+    LengthUnit unit = bench.settings().kept().unit();
     Map<String, String> refused = new LinkedHashMap<>();
     Reader in = new Reader(ctx, refused);
     LengthUnit newUnit = in.read("unit", LengthUnit.METRES, t -> Form.oneOf(LengthUnit.class, "unit", t));

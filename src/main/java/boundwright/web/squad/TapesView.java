@@ -3,6 +3,7 @@ package boundwright.web.squad;
 import boundwright.athlete.Athlete;
 import boundwright.load.DayVerdict;
 import boundwright.quantity.LengthUnit;
+import boundwright.runway.Beginning;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Opener;
 import boundwright.runway.Tapes;
@@ -28,8 +29,18 @@ public record TapesView(Tapes tapes, LengthUnit unit, DayPlan plan, int squad, L
     return openers.isEmpty() ? first : (first + " " + openers.get(0).said()).strip();
   }
 
-  /** The marks that work, in words. */
+  /** The marks that work, in words; of a beginning, how often a rep from its tape lands in the sand. */
+  public String works(Tapes.Wish wish) {
+    Beginning beginning = wish.advice().beginning();
+    return beginning == null ? "works from " + worksFrom(wish) : beginning.odds() + " land in the sand, " + beginning.soon();
+  }
+
+  /** The marks that work, or of a beginning those that are as good; in words. */
   public String worksFrom(Tapes.Wish wish) {
+    Beginning beginning = wish.advice().beginning();
+    if (beginning != null) {
+      return unit.write(beginning.from_m()) + " to " + unit.write(beginning.to_m());
+    }
     return wish.advice().window() == null
         ? "nowhere"
         : unit.write(wish.advice().window().min_m()) + " to " + unit.write(wish.advice().window().max_m());

@@ -1,0 +1,266 @@
+package boundwright.web.squad;
+
+import boundwright.athlete.Athlete;
+import boundwright.flight.Outcome;
+import boundwright.flight.Rep;
+import boundwright.load.Answer;
+import boundwright.load.DayVerdict;
+import boundwright.runway.Beginning;
+import boundwright.runway.CoachSettings;
+import boundwright.runway.DayPlan;
+import boundwright.runway.Drill;
+import boundwright.runway.InHundred;
+import boundwright.runway.MarkAdvice;
+import boundwright.runway.MeasureFirst;
+import boundwright.runway.Rungs;
+import boundwright.runway.Tapes;
+import boundwright.store.Workbench;
+import boundwright.track.Attendance;
+import boundwright.track.Group;
+import boundwright.web.page.Figures;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+
+/** Lays out the squad of the day: who is here, their marks in every drill, and what is said of several once. */
+final class SquadDesk {
+  /** Newest reps among which the last result of a drill is looked for (judgement: some weeks of one athlete). */
+  private static final int RECENT = 60;
+
+  private final Workbench bench;
+
+  SquadDesk(Workbench bench) {
+    this.bench = bench;
+  }
+
+  /** An athlete with all that is sorted by. */
+  private record Row(Athlete athlete, DayVerdict day, List<@Nullable MarkAdvice> advices, List<@Nullable Rep> lasts) {}
+
+  SquadView of(SquadView.Asked asked, String drillAsked) {
+    CoachSettings settings = bench.settings().settings();
+    LocalDate today = LocalDate.now(bench.clock());
+    DayPlan plan = bench.settings().plan();
+    int chosen = chosen(drillAsked, plan);
+    Attendance.Roll roll = bench.attendance().today();
+    List<Group> groups = bench.attendance().groups();
+    List<Athlete> here = asked(roll.here(), asked, groups);
+    List<Row> rows = rows(here, plan, settings);
+    Comparator<Row> order = order(asked);
+    rows.sort(asked.down() ? order.reversed() : order);
+    return new SquadView(
+        plan, Figures.day(today), chosen, asked, roll.all().size(), roll.said(), heads(asked, plan),
+        rows.stream().map(r -> line(r, plan, chosen, settings, today)).toList(), together(rows, plan, chosen, settings),
+        measure(rows, plan, settings), groups.stream().map(g -> link(g, asked)).toList());
+  }
+
+  private List<Row> rows(List<Athlete> here, DayPlan plan, CoachSettings settings) {
+    Map<Long, DayVerdict> days = bench.loadDesk().days(here);
+    List<Athlete> bounding = here.stream().filter(a -> !day(days, a).held()).toList();
+    List<Map<Long, MarkAdvice>> marks = new ArrayList<>();
+    for (Drill d : plan.drills()) {
+      marks.add(d.inSand() ? bench.advisor().advise(bounding, d, settings) : Map.of());
+    }
+    List<Row> rows = new ArrayList<>();
+    for (Athlete a : here) {
+      List<@Nullable MarkAdvice> advices = new ArrayList<>();
+      marks.forEach(m -> advices.add(m.get(a.id())));
+      rows.add(new Row(a, day(days, a), advices, lasts(a, plan)));
+    }
+    return rows;
+  }
+
+  private List<@Nullable Rep> lasts(Athlete athlete, DayPlan plan) {
+    List<@Nullable Rep> out = new ArrayList<>();
+    List<Rep> recent = plan.drills().isEmpty() ? List.of() : bench.reps().recent(athlete.id(), RECENT);
+    for (Drill d : plan.drills()) {
+      out.add(
+          recent.stream()
+              .filter(r -> r.sequence().contacts().equals(d.sequence().contacts()) || r.sequence().mirrored().contacts().equals(d.sequence().contacts()))
+              .findFirst()
+              .orElse(null));
+    }
+    return out;
+  }
+
+  private static DayVerdict day(Map<Long, DayVerdict> days, Athlete athlete) {
+    return Objects.requireNonNull(days.get(athlete.id()), "a verdict for everybody asked for");
+  }
+
+  /** Those whose name holds what was typed, and who are in the group asked for. */
+  static List<Athlete> asked(List<Athlete> all, SquadView.Asked asked, List<Group> groups) {
+    String part = asked.query().toLowerCase(Locale.ROOT);
+    Group group = groups.stream().filter(g -> g.id() == asked.group()).findFirst().orElse(null);
+    return all.stream()
+        .filter(a -> a.name().toLowerCase(Locale.ROOT).contains(part))
+        .filter(a -> group == null || group.members().contains(a.id()))
+        .toList();
+  }
+
+  private static Comparator<Row> order(SquadView.Asked asked) {
+    Comparator<Row> byName = Comparator.comparing(r -> r.athlete().name().toLowerCase(Locale.ROOT));
+    String sort = asked.sort();
+    if (sort.equals("load")) {
+      return Comparator.<Row>comparingInt(r -> r.day().held() ? 9 : r.day().answer().ordinal()).thenComparing(byName);
+    }
+    if (!sort.matches("(mark|chance|last)\\d{1,2}")) {
+      return byName;
+    }
+    int drill = Integer.parseInt(sort.replaceAll("\\D", "")) - 1;
+    // who has nothing there comes last whichever way round
+    double none = asked.down() ? Double.NEGATIVE_INFINITY : Double.POSITIVE_INFINITY;
+    return Comparator.<Row>comparingDouble(r -> figure(r, sort, drill, none)).thenComparing(byName);
+  }
+
+  private static double figure(Row row, String sort, int drill, double none) {
+    if (drill < 0 || drill >= row.advices().size()) {
+      return none;
+    }
+    MarkAdvice advice = row.advices().get(drill);
+    Rep last = row.lasts().get(drill);
+    if (sort.startsWith("last")) {
+      return last == null ? none : last.date().toEpochDay();
+    }
+    return advice == null ? none : sort.startsWith("mark") ? advice.markToSand_m() : advice.chance();
+  }
+
+  private static List<SquadView.Head> heads(SquadView.Asked asked, DayPlan plan) {
+    List<SquadView.Head> out = new ArrayList<>();
+    out.add(head("Athlete", "", 0, asked, "name"));
+    for (int i = 1; i <= plan.drills().size(); i++) {
+      Drill d = plan.drills().get(i - 1);
+      Integer steps = d.steps();
+      String how = (steps == null ? "own steps" : Figures.fromSteps(steps)) + ", " + d.sets() + " \u00d7 " + d.reps();
+      out.add(
+          d.inSand()
+              ? head(d.sequence().text(), how, i, asked, "mark" + i, "chance" + i, "last" + i)
+              : head(d.sequence().text(), how + ", flat", i, asked, "last" + i));
+    }
+    out.add(head("Load", "", 0, asked, "load"));
+    return List.copyOf(out);
+  }
+
+  private static SquadView.Head head(String label, String how, int drill, SquadView.Asked asked, String... columns) {
+    List<SquadView.Sort> sorts = new ArrayList<>();
+    String aria = "none";
+    for (String c : columns) {
+      boolean now = c.equals(asked.sort());
+      aria = now ? asked.aria(c) : aria;
+      boolean down = now && !asked.down();
+      sorts.add(new SquadView.Sort(drill == 0 ? label : c.replaceAll("\\d", ""), href(asked.query(), asked.group(), c, down), now));
+    }
+    return new SquadView.Head(label, how, drill, List.copyOf(sorts), aria);
+  }
+
+  private static String href(String query, long group, String sort, boolean down) {
+    return "/?sort=" + sort + (down ? "&down=1" : "") + (query.isEmpty() ? "" : "&q=" + URLEncoder.encode(query, StandardCharsets.UTF_8))
+        + (group == 0 ? "" : "&group=" + group);
+  }
+
+  private static SquadView.GroupLink link(Group g, SquadView.Asked asked) {
+    boolean now = g.id() == asked.group();
+    return new SquadView.GroupLink(g.id(), g.name(), href(asked.query(), now ? 0 : g.id(), asked.sort(), asked.down()), now);
+  }
+
+  private SquadView.Line line(Row row, DayPlan plan, int chosen, CoachSettings settings, LocalDate today) {
+    Rungs rungs = bench.advisor().rungs();
+    List<SquadView.Cell> cells = new ArrayList<>();
+    for (int i = 0; i < plan.drills().size() && !row.day().held(); i++) {
+      cells.add(cell(row, i, plan.drills().get(i), rungs, settings, today));
+    }
+    DayVerdict day = row.day();
+    String contacts = day.soFar().contacts() + (day.planned() ? " of " + day.withPlan().contacts() : "");
+    return new SquadView.Line(
+        row.athlete(), cells, day.held() ? "no bounding" : day.answer().label(), day.answer().label(), contacts,
+        "/athlete/" + row.athlete().id() + (chosen == 0 ? "" : "?drill=" + chosen));
+  }
+
+  private static SquadView.Cell cell(Row row, int i, Drill drill, Rungs rungs, CoachSettings settings, LocalDate today) {
+    MarkAdvice advice = row.advices().get(i);
+    String steps = drill.steps() == null ? Figures.fromSteps(rungs.stepsFor(row.athlete(), drill)) : "";
+    String last = last(row.lasts().get(i), settings, today);
+    if (advice == null) {
+      return new SquadView.Cell(i + 1, List.of(), true, "", true, last, steps);
+    }
+    Beginning beginning = advice.beginning();
+    boolean certain = advice.window() != null;
+    String chance = beginning == null ? InHundred.said(advice.inHundred()) : beginning.odds();
+    return new SquadView.Cell(
+        i + 1, Figures.of(settings.unit(), advice.markToSand_m()), certain || beginning != null, chance, certain, last, steps);
+  }
+
+  private static String last(@Nullable Rep rep, CoachSettings settings, LocalDate today) {
+    if (rep == null) {
+      return "";
+    }
+    Outcome outcome = rep.outcome();
+    Double landing = rep.landing_m();
+    String what = outcome != null ? outcome.label() : landing != null ? settings.unit().write(landing) : "done";
+    return rep.date().equals(today) ? what : what + ", " + Figures.day(rep.date(), today);
+  }
+
+  /** What is said of several once: bodies and load, beginnings, and warnings of the drill that is chosen. */
+  private static List<SquadView.Together> together(List<Row> rows, DayPlan plan, int chosen, CoachSettings settings) {
+    Map<String, List<String>> said = new LinkedHashMap<>();
+    for (Row r : rows) {
+      DayVerdict day = r.day();
+      if (day.held()) {
+        said.computeIfAbsent("no bounding. " + day.reason(), k -> new ArrayList<>()).add(r.athlete().name());
+      } else if (day.answer() != Answer.ALLOWED) {
+        day.body().ifPresent(f -> said.computeIfAbsent(f.said(), k -> new ArrayList<>()).add(r.athlete().name()));
+      }
+    }
+    if (chosen > 0 && plan.drills().get(chosen - 1).inSand()) {
+      for (Row r : rows) {
+        MarkAdvice advice = r.advices().get(chosen - 1);
+        if (advice != null) {
+          Beginning b = advice.beginning();
+          if (b != null) {
+            said.computeIfAbsent("first day, " + b.soon() + ".", k -> new ArrayList<>()).add(r.athlete().name());
+          }
+          advice.warningsBesideStart(settings.unit())
+              .forEach(w -> said.computeIfAbsent(w, k -> new ArrayList<>()).add(r.athlete().name()));
+        }
+      }
+    }
+    List<SquadView.Together> out = new ArrayList<>();
+    said.forEach(
+        (what, names) ->
+            out.add(new SquadView.Together(names.size() > 1 && names.size() == rows.size() ? "Everybody" : Names.few(names), what)));
+    return List.copyOf(out);
+  }
+
+  private static String measure(List<Row> rows, DayPlan plan, CoachSettings settings) {
+    List<Tapes.Wish> wishes = new ArrayList<>();
+    for (Row r : rows) {
+      for (int i = 0; i < plan.drills().size(); i++) {
+        MarkAdvice advice = r.advices().get(i);
+        if (advice != null) {
+          wishes.add(new Tapes.Wish(r.athlete().name(), plan.drills().get(i).sequence().text(), advice));
+        }
+      }
+    }
+    return MeasureFirst.of(wishes).map(m -> m.said(settings.unit())).orElse("");
+  }
+
+  /** The drill asked for, or the first that ends in sand, or the first. */
+  private static int chosen(String asked, DayPlan plan) {
+    int drills = plan.drills().size();
+    if (asked.matches("\\d{1,4}") && Integer.parseInt(asked) >= 1 && Integer.parseInt(asked) <= drills) {
+      return Integer.parseInt(asked);
+    }
+    for (int i = 0; i < drills; i++) {
+      if (plan.drills().get(i).inSand()) {
+        return i + 1;
+      }
+    }
+    return drills == 0 ? 0 : 1;
+  }
+}
