@@ -175,7 +175,7 @@ public final class LoadDrawing {
       words.add(new Lettering(round(middle + 2.5), round(ground + 12), small, "start", Style.QUIET, String.valueOf(week.counts().right())));
     }
     double size = wide ? SIZE : small;
-    int each = (int) Math.ceil(Lettering.width("30 Mar ", size, Style.PLAIN) / slot);
+    int each = (int) Math.ceil(Lettering.width("30 Mar", size, Style.PLAIN) / slot);
     if ((weeks.size() - 1 - i) % each == 0) {
       words.add(new Lettering(round(middle), round(ground + 26), size, "middle", Style.PLAIN, DAY.format(week.last())));
     }

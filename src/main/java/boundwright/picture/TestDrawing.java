@@ -69,7 +69,7 @@ final class TestDrawing {
     this.unit = unit;
     this.form = form;
     wide = form == Width.WIDE;
-    left = unit == LengthUnit.FEET_INCHES && kind.unit() == TestKind.Unit.METRES ? 48 : 40;
+    left = unit == LengthUnit.FEET_INCHES && kind.unit() == TestKind.Unit.METRES ? 54 : wide ? 40 : 48;
     right = form.units() - 6;
   }
 

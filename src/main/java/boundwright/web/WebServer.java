@@ -30,6 +30,7 @@ import boundwright.web.settings.MeetSettingsHandler;
 import boundwright.web.settings.SettingsHandler;
 import boundwright.web.squad.PlanHandler;
 import boundwright.web.squad.SquadHandler;
+import boundwright.web.squad.TapesHandler;
 import boundwright.web.watching.CareHandler;
 import boundwright.web.watching.LoadHandler;
 import boundwright.web.watching.ReadyHandler;
@@ -150,7 +151,7 @@ public final class WebServer implements AutoCloseable {
   private static void squad(RoutesConfig routes, Workbench bench, Pages pages) {
     SquadHandler squad = new SquadHandler(bench, pages);
     routes.get("/", squad::squad);
-    routes.get("/tapes", squad::tapes);
+    routes.get("/tapes", new TapesHandler(bench, pages)::tapes);
     PlanHandler plan = new PlanHandler(bench, pages);
     routes.get("/plan", plan::show);
     routes.post("/plan", plan::save);

@@ -1,7 +1,6 @@
 package boundwright.web.squad;
 
 import boundwright.athlete.Athlete;
-import boundwright.load.Answer;
 import boundwright.load.DayVerdict;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
@@ -24,7 +23,7 @@ import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
-/** The squad of the day, and the tapes for it. */
+/** The squad of the day. */
 public final class SquadHandler {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEEE d MMMM yyyy", Locale.ENGLISH);
 
@@ -56,22 +55,6 @@ public final class SquadHandler {
     }
     SquadView view = new SquadView(plan, DAY.format(LocalDate.now(bench.clock())), chosen, List.copyOf(lines), marked);
     pages.show(ctx, 200, "squad/squad", "Squad of the day", "squad", view);
-  }
-
-  /** The fewest tapes for the day. */
-  public void tapes(Context ctx) {
-    CoachSettings settings = bench.settings().settings();
-    DayPlan plan = bench.settings().plan();
-    List<Athlete> squad = bench.athletes().all();
-    Map<Long, DayVerdict> days = bench.loadDesk().days(squad);
-    List<Athlete> bounding = squad.stream().filter(a -> !verdict(days, a).held()).toList();
-    List<TapesView.Who> notSimply =
-        squad.stream()
-            .map(a -> new TapesView.Who(a, verdict(days, a)))
-            .filter(w -> w.day().answer() != Answer.ALLOWED)
-            .toList();
-    TapesView view = new TapesView(bench.advisor().tapes(bounding, plan, settings), settings.unit(), plan, squad.size(), notSimply);
-    pages.show(ctx, 200, "squad/tapes", "Tapes for today", "tapes", view);
   }
 
   private static DayVerdict verdict(Map<Long, DayVerdict> days, Athlete athlete) {
