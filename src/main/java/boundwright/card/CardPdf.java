@@ -101,13 +101,13 @@ public final class CardPdf {
   }
 
   private static String page(String foot, Paper paper) {
-    return "@page { size: " + paper.width_mm() + "mm " + paper.height_mm() + "mm; margin: 10mm 10mm 13mm 10mm;"
+    return "@page { size: " + paper.width_mm() + "mm " + paper.height_mm() + "mm; margin: 9mm 10mm 12mm 10mm;"
         + " @bottom-left { content: '" + quoted(foot) + "'; font: 7pt Bitter; color: #4a423c; }"
         + " @bottom-right { content: counter(page) ' / ' counter(pages); font: 7pt Bitter; color: #4a423c; } }\n"
         + "body { margin: 0; font-family: Bitter; font-size: " + paper.type_pt() + "pt; }\n"
-        + ".card-squad, .card-plan, .card-evidence { -fs-table-paginate: paginate; }\n"
+        + ".card-squad, .card-evidence { -fs-table-paginate: paginate; }\n"
         + ".card .strip-wide { max-width: none; width: " + (paper.width_mm() - 20) + "mm; }\n"
-        + ".card-drill .strip-wide { width: " + Math.min(140, paper.width_mm() - 20) + "mm; }\n"
+        + ".card-drill .strip-wide { width: " + (paper == Paper.A5 ? 112 : paper.width_mm() - 20) + "mm; }\n"
         + ".card .strip-narrow { display: block; max-width: none; width: 96mm; }\n";
   }
 

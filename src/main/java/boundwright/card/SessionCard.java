@@ -58,7 +58,7 @@ public record SessionCard(
     static final Day NONE = new Day("", "", false);
 
     static Day of(@Nullable DayVerdict day) {
-      return day == null ? NONE : new Day(day.said(), day.body().map(Finding::said).orElse(""), day.held());
+      return day == null ? NONE : new Day(day.said(), day.held() ? day.body().map(Finding::said).orElse("") : day.body().map(Finding::brief).orElse(""), day.held());
     }
   }
 
@@ -177,21 +177,33 @@ public record SessionCard(
   /**
    * The squad's page.
    *
+   * @param measured from where lengths are measured and in what, in a sentence
    * @param drills the columns
    * @param rows the athletes
    * @param tapes the fewest tapes, from the nearest to the sand outwards
-   * @param proof why fewer will not do, in a sentence; empty if there is no tape
-   * @param without whom no tape serves, each in a sentence
-   * @param minds what must be known before taping, with the name of the athlete
+   * @param signs the signs that stand in the table, in one line with what each means
+   * @param minds what must be known before taping, said once for all whom it concerns
    */
   public record SquadPage(
-      List<SquadDrill> drills, List<SquadRow> rows, List<TapeLine> tapes, String proof, List<String> without, List<String> minds) {
+      String measured, List<SquadDrill> drills, List<SquadRow> rows, List<TapeLine> tapes, List<String> signs, List<String> minds) {
+    /** Share of the width that the names take [%]. */
+    private static final int NAMES = 19;
+
+    /** How wide the column of a drill is [%]: the more boxes, the wider. */
+    public int width(SquadDrill drill) {
+      return (100 - NAMES) * weight(drill) / drills.stream().mapToInt(SquadPage::weight).sum();
+    }
+
+    private static int weight(SquadDrill drill) {
+      return 2 + Math.max(2, Math.min(6, drill.reps()));
+    }
+
     /** Takes copies. */
     public SquadPage {
       drills = List.copyOf(drills);
       rows = List.copyOf(rows);
       tapes = List.copyOf(tapes);
-      without = List.copyOf(without);
+      signs = List.copyOf(signs);
       minds = List.copyOf(minds);
     }
   }
@@ -200,25 +212,24 @@ public record SessionCard(
    * A drill of the squad.
    *
    * @param number 1 for the first of the day
-   * @param sequence as written
-   * @param piece if the drill was cut, the piece of which the column gives the mark; empty otherwise
-   * @param from {@code from 4 steps}, or {@code each from their own rung}
+   * @param sequence as written; if the drill was cut, the piece of which the column gives the mark
+   * @param from {@code from 4 steps}, or {@code own steps}
    * @param dose {@code 2 sets of 3}
-   * @param contacts {@code 8 right, 4 left}, over all sets and reps
-   * @param mirrored which sets are mirrored, in a sentence; empty if none
+   * @param mirrored which sets are mirrored, in a few words; empty if none
+   * @param flat whether it is done on the flat
+   * @param reps how many boxes there are to write results in
    */
-  public record SquadDrill(
-      int number, String sequence, String piece, String from, String dose, String contacts, String mirrored) {}
+  public record SquadDrill(int number, String sequence, String from, String dose, String mirrored, boolean flat, int reps) {}
 
   /**
    * An athlete of the squad.
    *
    * @param name as called at the track
-   * @param rung {@code 4 steps}
+   * @param signs what the load says of the day, as signs
    * @param day the one verdict of the day
    * @param cells one for each drill
    */
-  public record SquadRow(String name, String rung, Day day, List<SquadCell> cells) {
+  public record SquadRow(String name, String signs, Day day, List<SquadCell> cells) {
     /** Takes a copy. */
     public SquadRow {
       cells = List.copyOf(cells);
@@ -228,22 +239,19 @@ public record SessionCard(
   /**
    * The marks of one athlete for one drill.
    *
-   * @param mark take-off mark to sand, or {@code flat}
+   * @param mark take-off mark to sand, or on the flat the level ground needed
    * @param open whether the mark works
-   * @param start beneath it: start mark to take-off mark, or the level ground needed; empty from standing into sand
+   * @param note beneath it: {@code start 9.10}, {@code unsure}; empty from standing into sand
+   * @param signs what must be known before taping, as signs
+   * @param reps how many boxes
    */
-  public record SquadCell(String mark, boolean open, String start) {}
+  public record SquadCell(String mark, boolean open, String note, String signs, int reps) {}
 
   /**
    * A tape.
    *
    * @param at from the near edge of the sand
-   * @param serves whom, drill by drill: {@code RRL x2, from 4 steps: Name, Name}
+   * @param serves whom: {@code Name, Name}, with the number of the drill where the day has several into sand
    */
-  public record TapeLine(String at, List<String> serves) {
-    /** Takes a copy. */
-    public TapeLine {
-      serves = List.copyOf(serves);
-    }
-  }
+  public record TapeLine(String at, String serves) {}
 }

@@ -1,6 +1,7 @@
 package boundwright.card;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.Surface;
 import boundwright.card.CutPlan.CutDrill;
 import boundwright.card.SessionCard.Day;
 import boundwright.card.SessionCard.SquadCell;
@@ -8,25 +9,22 @@ import boundwright.card.SessionCard.SquadDrill;
 import boundwright.card.SessionCard.SquadPage;
 import boundwright.card.SessionCard.SquadRow;
 import boundwright.card.SessionCard.TapeLine;
-import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.load.DayVerdict;
 import boundwright.picture.StripWords;
 import boundwright.quantity.LengthUnit;
-import boundwright.quantity.Notes;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
-import boundwright.runway.Rungs;
 import boundwright.runway.Tapes;
-import boundwright.runway.Window;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 
-/** Makes the page of the squad: everybody's marks in one table, and the fewest tapes that serve them. */
+/** Makes the page of the squad: everybody's marks in one table with boxes to write in, and the fewest tapes that serve them. */
 final class SquadPages {
   private final SessionCards.Marks marks;
   private final CoachSettings settings;
@@ -41,91 +39,100 @@ final class SquadPages {
   SquadPage page(List<Athlete> athletes, CutPlan plan, String title) {
     List<SquadDrill> drills = new ArrayList<>();
     for (CutDrill d : plan.drills()) {
-      for (Sequence piece : d.differentPieces()) {
-        drills.add(column(d, piece));
-      }
+      d.differentPieces().forEach(piece -> drills.add(column(d, piece)));
     }
     List<SquadRow> rows = new ArrayList<>();
+    Set<Sign> signs = EnumSet.noneOf(Sign.class);
     Map<String, List<String>> minds = new LinkedHashMap<>();
-    Rungs rungs = marks.rungs();
     Map<Long, DayVerdict> days = marks.days(athletes);
     List<Athlete> bounding = new ArrayList<>();
     for (Athlete athlete : athletes) {
-      Day day = Day.of(days.get(athlete.id()));
+      DayVerdict verdict = days.get(athlete.id());
+      Day day = Day.of(verdict);
       if (day.held()) {
-        rows.add(new SquadRow(athlete.name(), rung(athlete.rung()), day, List.of()));
+        rows.add(new SquadRow(athlete.name(), "", day, List.of()));
         continue;
       }
       bounding.add(athlete);
-      List<SquadCell> cells = new ArrayList<>();
-      for (CutDrill d : plan.drills()) {
-        for (Sequence piece : d.differentPieces()) {
-          MarkAdvice advice = marks.advise(athlete, piece, rungs.stepsFor(athlete, d.drill()), settings);
-          cells.add(cell(advice, d.drill().inSand()));
-          for (String warning : SessionCards.warnings(advice, d.drill(), settings)) {
-            List<String> who = minds.computeIfAbsent(warning, w -> new ArrayList<>());
-            String name = athlete.name() + " (" + d.number() + ")";
-            if (!who.contains(name)) {
-              who.add(name);
-            }
-          }
-        }
+      if (!day.body().isEmpty()) {
+        minds.computeIfAbsent(day.body(), w -> new ArrayList<>()).add(athlete.name());
       }
-      rows.add(new SquadRow(athlete.name(), rung(athlete.rung()), day, cells));
+      Set<Sign> load = Sign.of(verdict);
+      signs.addAll(load);
+      rows.add(new SquadRow(athlete.name(), Sign.written(load), day, cells(athlete, plan, signs)));
+    }
+    if (settings.facility().surface() == Surface.CONCRETE) {
+      minds.put("Never on concrete. Level grass is best; a sprung floor or a raised runway is good.", List.of());
     }
     Tapes tapes = marks.tapes(bounding, plan.asPlan(title), settings);
     return new SquadPage(
-        drills, rows, tapes.tapes().stream().map(this::line).toList(), proof(tapes),
-        tapes.without().stream().map(w -> w.athlete() + ", " + w.drill() + ": no mark works.").toList(),
-        minds.entrySet().stream().map(e -> String.join(", ", e.getValue()) + ": " + e.getKey()).toList());
+        measured(), drills, rows, tapes.tapes().stream().map(t -> line(t, drills)).toList(), signs.stream().map(Sign::legend).toList(),
+        minds.entrySet().stream().map(e -> e.getValue().isEmpty() ? e.getKey() : String.join(", ", e.getValue()) + ": " + e.getKey()).toList());
   }
 
-  private static String rung(int steps) {
-    return steps == 0 ? "standing" : Notes.counted(steps, "step");
+  private List<SquadCell> cells(Athlete athlete, CutPlan plan, Set<Sign> all) {
+    List<SquadCell> out = new ArrayList<>();
+    for (CutDrill d : plan.drills()) {
+      for (Sequence piece : d.differentPieces()) {
+        MarkAdvice advice = marks.advise(athlete, piece, marks.rungs().stepsFor(athlete, d.drill()), settings);
+        Set<Sign> signs = Sign.of(advice, d.drill(), settings);
+        all.addAll(signs);
+        out.add(cell(advice, d, piece, Sign.written(signs)));
+      }
+    }
+    return out;
+  }
+
+  private String measured() {
+    return (unit == LengthUnit.METRES ? "Metres" : "Feet and inches") + " from the edge of the sand; start: back from the mark; flat: ground needed.";
   }
 
   private SquadDrill column(CutDrill d, Sequence piece) {
     List<String> turned = new ArrayList<>();
     for (int s = 0; s < d.sets().size(); s++) {
       if (d.sets().get(s).mirrored()) {
-        turned.add("set " + (s + 1) + ": " + d.sets().get(s).sequence().text());
+        turned.add("set " + (s + 1) + " " + d.sets().get(s).sequence().text());
       }
     }
     Integer steps = d.drill().steps();
     return new SquadDrill(
-        d.number(), d.drill().sequence().text(), d.isCut() ? piece.text() : "", steps == null ? "own steps" : StripWords.from(steps),
-        SessionCards.dose(d.sets().size(), d.drill().reps()), d.contacts(Foot.RIGHT) + " right, " + d.contacts(Foot.LEFT) + " left",
-        String.join("; ", turned));
+        d.number(), d.isCut() ? piece.text() : d.drill().sequence().text(), steps == null ? "own steps" : StripWords.from(steps),
+        SessionCards.dose(d.sets().size(), d.drill().reps()), String.join(", ", turned), !d.drill().inSand(), reps(d, piece));
   }
 
-  private SquadCell cell(MarkAdvice advice, boolean inSand) {
-    String start = advice.forecast().approachSteps() == 0 ? "" : "start " + unit.write(advice.startToMark().p50());
-    return inSand
-        ? new SquadCell(unit.write(advice.markToSand_m()), advice.window() != null, start)
-        : new SquadCell("flat", true, "ground " + unit.write(advice.groundNeeded_m()));
+  /** Reps of a piece: those of each set that is made of it, mirrored or not. */
+  private static int reps(CutDrill d, Sequence piece) {
+    long in = d.pieces().stream().filter(p -> p.contacts().equals(piece.contacts())).count();
+    return (int) in * d.drill().sets() * d.drill().reps();
   }
 
-  private TapeLine line(Tapes.Tape tape) {
+  private SquadCell cell(MarkAdvice advice, CutDrill d, Sequence piece, String signs) {
+    boolean inSand = d.drill().inSand();
+    boolean open = !inSand || advice.window() != null;
+    String start = !inSand || advice.forecast().approachSteps() == 0 ? "" : "start " + bare(advice.startToMark().p50());
+    String note = open ? start : start.isEmpty() ? "unsure" : start + ", unsure";
+    return new SquadCell(bare(inSand ? advice.markToSand_m() : advice.groundNeeded_m()), open, note, signs, reps(d, piece));
+  }
+
+  /** Without the unit that stands above the table: {@code 12.35}, {@code 40 ft 6¼}. */
+  private String bare(double metres) {
+    return unit.write(metres).replaceFirst(" (m|in)$", "").replace(" 1/4", "\u00bc").replace(" 1/2", "\u00bd").replace(" 3/4", "\u00be");
+  }
+
+  private TapeLine line(Tapes.Tape tape, List<SquadDrill> drills) {
+    boolean several = drills.stream().filter(d -> !d.flat()).count() > 1;
     Map<String, List<String>> byDrill = new LinkedHashMap<>();
-    tape.serves().forEach(w -> byDrill.computeIfAbsent(w.drill(), d -> new ArrayList<>()).add(w.athlete()));
+    for (Tapes.Wish wish : tape.serves()) {
+      String number =
+          drills.stream()
+              .filter(d -> several && !d.flat() && Sequence.parse(d.sequence()).contacts().equals(wish.advice().forecast().sequence().contacts()))
+              .map(d -> "(" + d.number() + ") ")
+              .findFirst()
+              .orElse("");
+      byDrill.computeIfAbsent(number, n -> new ArrayList<>()).add(wish.athlete());
+    }
     return new TapeLine(
-        unit.write(tape.markToSand_m()),
-        byDrill.entrySet().stream().map(e -> e.getKey() + ": " + String.join(", ", e.getValue())).toList());
-  }
-
-  private String proof(Tapes tapes) {
-    if (tapes.proof().isEmpty()) {
-      return "";
-    }
-    if (tapes.proof().size() == 1) {
-      return "One tape is the fewest there can be.";
-    }
-    String windows =
-        tapes.proof().stream().map(w -> w.athlete() + ", " + w.drill() + window(w.advice().window())).collect(Collectors.joining("; "));
-    return "Fewer than " + tapes.tapes().size() + " will not do, because no two of these share a mark: " + windows + ".";
-  }
-
-  private String window(@Nullable Window window) {
-    return window == null ? "" : " (works from " + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ")";
+        bare(tape.markToSand_m()),
+        byDrill.entrySet().stream().map(e -> e.getKey() + e.getValue().stream().distinct().collect(Collectors.joining(", "))).collect(Collectors.joining("; ")));
   }
 }

@@ -62,4 +62,14 @@ public record Finding(Rule rule, Answer answer, double value, double limit, Stri
   public boolean notKnownYet() {
     return rule == Rule.NO_HISTORY;
   }
+
+  /** {@link #said} without the limits it was held against: what was found, then what to do. */
+  public String brief() {
+    int limits = said.indexOf(';');
+    if (limits < 0) {
+      return said;
+    }
+    int next = said.indexOf(". ", limits);
+    return said.substring(0, limits) + "." + (next < 0 ? "" : said.substring(next + 1));
+  }
 }

@@ -117,21 +117,21 @@ final class AimDrawing {
     for (double w = Math.ceil(low / each - 1e-9) * each + 0.0; w <= high; w += each) {
       double y = worthY(w);
       out.append("M").append(number(LEFT)).append(' ').append(number(y)).append("H").append(number(RIGHT));
-      texts.add(text(LEFT - 5, y + 3.5, 10, "end", false, worthFigure(w, each)));
+      texts.add(text(LEFT - 5, y + 3.5, 12, "end", false, worthFigure(w, each)));
     }
     for (int percent = 0; percent <= 100; percent += 50) {
       double y = foulY(percent / 100.0);
       out.append("M").append(number(LEFT)).append(' ').append(number(y)).append("H").append(number(RIGHT));
-      texts.add(text(LEFT - 5, y + 3.5, 10, "end", false, percent + " %"));
+      texts.add(text(LEFT - 5, y + 3.5, 12, "end", false, percent + " %"));
     }
     double tick = unit == LengthUnit.METRES ? (furthest > 0.8 ? 0.20 : furthest > 0.45 ? 0.10 : 0.05) : (furthest > 0.45 ? 6 : furthest > 0.24 ? 3 : 2) * LengthUnit.INCH_M;
     for (int k = (int) Math.ceil(nearest / tick); k * tick <= furthest; k++) {
       double at = x(k * tick);
       out.append("M").append(number(at)).append(' ').append(number(RUNWAY_BOTTOM)).append("v4");
-      texts.add(text(at, RUNWAY_BOTTOM + 15, 10, "middle", false, tickFigure(k, tick)));
+      texts.add(text(at, RUNWAY_BOTTOM + 15, 12, "middle", false, tickFigure(k, tick)));
     }
-    texts.add(text(LEFT, TOP - 33, 11, "start", true, heading()));
-    texts.add(text(LEFT, FOUL_TOP - 8, 11, "start", true, "chance of a foul, each attempt"));
+    texts.add(text(LEFT, TOP - 33, 12, "start", true, heading()));
+    texts.add(text(LEFT, FOUL_TOP - 8, 12, "start", true, "chance of a foul, each attempt"));
     return out.toString();
   }
 
@@ -195,7 +195,7 @@ final class AimDrawing {
 
   private static void foul(List<Text> texts, double x, double chance, boolean strong, boolean left) {
     boolean at = left ? x > LEFT + 36 : x > RIGHT - 36;
-    texts.add(text(x + (at ? -5 : 5), foulY(chance) - (at ? 5 : 9), 11, at ? "end" : "start", strong, percent(chance)));
+    texts.add(text(x + (at ? -5 : 5), foulY(chance) - (at ? 5 : 9), 12, at ? "end" : "start", strong, percent(chance)));
   }
 
   private String range() {

@@ -21,7 +21,7 @@ import java.util.Optional;
 
 /** Lays out the map of faults and contacts. */
 final class FaultDrawing {
-  private static final double SIZE = 11;
+  private static final double SIZE = 12;
   private static final double ROW = 25;
   private static final double INSET = 2;
 
@@ -60,7 +60,7 @@ final class FaultDrawing {
 
   FaultPicture draw() {
     int clean = trends.sessions().stream().mapToInt(FaultTrends.Session::clean).sum();
-    words.add(new Lettering(0, 9, 8.5, "start", Style.CAPTION, "FAULTS BY CONTACT"));
+    words.add(new Lettering(0, 9, wide ? 8.5 : 12, "start", Style.CAPTION, "FAULTS BY CONTACT"));
     words.add(
         new Lettering(0, 30, 15, "start", Style.BOLD, sequence.text()));
     double after = Lettering.width(sequence.text(), 15, Style.BOLD) + 12;
@@ -146,14 +146,14 @@ final class FaultDrawing {
     boolean first = from == 1;
     double headY = top + 20;
     if (first) {
-      words.add(new Lettering(round(x(from, 0) + cell / 2), headY + 4, wide ? 10 : 9, "middle", Style.QUIET, "run-up"));
-      words.add(new Lettering(round(end(from, to) + last / 2), headY + 4, 10, "middle", Style.QUIET, wide ? "not said where" : "?"));
+      words.add(new Lettering(round(x(from, 0) + cell / 2), headY + 4, wide ? 10 : 12, "middle", Style.QUIET, "run-up"));
+      words.add(new Lettering(round(end(from, to) + last / 2), headY + 4, 12, "middle", Style.QUIET, wide ? "not said where" : "?"));
     }
     for (int c = from; c <= to; c++) {
       boolean filled = sequence.contacts().get(c - 1) == Foot.RIGHT;
       double middle = x(from, c) + cell / 2;
       heads.add(new Head(c, filled, Sole.path(middle, headY - 5, Math.min(22, cell * 0.7), filled)));
-      words.add(new Lettering(round(middle), headY + 13, 9.5, "middle", Style.QUIET, String.valueOf(c)));
+      words.add(new Lettering(round(middle), headY + 13, 12, "middle", Style.QUIET, String.valueOf(c)));
     }
     double y = headY + 19;
     for (FaultMap.Row row : rows) {
@@ -168,7 +168,7 @@ final class FaultDrawing {
   private void row(FaultMap.Row row, int from, int to, double y, boolean first) {
     String name = faults.label(row.key());
     double size = SIZE + 0.5;
-    while (Lettering.width(name, size, Style.PLAIN) > label - 6 && size > 8) {
+    while (Lettering.width(name, size, Style.PLAIN) > label - 6 && size > 12) {
       size -= 0.5;
     }
     words.add(new Lettering(0, round(y + ROW / 2 + 4), size, "start", Style.PLAIN, name));
@@ -187,7 +187,7 @@ final class FaultDrawing {
             at -> {
               frames.add(new Frame(row.key(), at, round(x(from, at) + 1), round(y + 1), round(cell - 2), ROW - 2));
               if (at == 0 || row.perContact().get(at - 1) == 0) {
-                words.add(new Lettering(round(x(from, at) + cell / 2), round(y + ROW / 2 + 3.5), wide ? 10 : 9.5, "middle", Style.PLAIN, "look"));
+                words.add(new Lettering(round(x(from, at) + cell / 2), round(y + ROW / 2 + 3.5), wide ? 10 : 12, "middle", Style.PLAIN, "look"));
               }
             });
   }

@@ -45,7 +45,7 @@ final class LadderDrawing {
     wide = form == Width.WIDE;
     pitch = wide ? 33 : 27;
     // side by side also on small paper, so larger
-    size = wide ? 12.5 : 11;
+    size = wide ? 12.5 : 12;
     column = wide ? (form.units() + 20) / Math.max(1, answers.size()) : form.units() + 20;
   }
 
@@ -70,7 +70,7 @@ final class LadderDrawing {
   private double ladder(GateAnswer answer, double left, double top, List<Ladder> ladders) {
     List<Rep> mine = judged.stream().filter(r -> DrillFamily.of(r.sequence()) == answer.family()).toList();
     double room = column - 20;
-    words.add(new Lettering(round(left), round(top + 9), wide ? 9.5 : 8.5, "start", Style.CAPTION, answer.family().label().toUpperCase(Locale.ROOT)));
+    words.add(new Lettering(round(left), round(top + 9), wide ? 9.5 : 12, "start", Style.CAPTION, answer.family().label().toUpperCase(Locale.ROOT)));
     words.add(new Lettering(round(left), round(top + 34), wide ? 21 : 22, "start", Style.LOUD, answer.decision().label()));
     double head = top + 50;
     words.add(new Lettering(round(left), round(head), size, "start", Style.PLAIN, "now " + StripWords.from(answer.rung())));

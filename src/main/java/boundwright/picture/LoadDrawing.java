@@ -34,9 +34,8 @@ public final class LoadDrawing {
   public static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM", Locale.ENGLISH);
   private static final double WEEKS_HIGH = 176;
   private static final double SESSIONS_HIGH = 56;
-  private static final double SIZE = 11;
-  private static final double CAPTION = 8.5;
-  /** A session limit this many times above all that was done is written, not drawn: it would flatten the picture. */
+  private static final double SIZE = 12;
+    /** A session limit this many times above all that was done is written, not drawn: it would flatten the picture. */
   private static final double FAR = 1.7;
 
   private final List<LegWeek> weeks;
@@ -50,6 +49,7 @@ public final class LoadDrawing {
   private final double slot;
   private final double bar;
   private final double small;
+  private final double caption;
 
   private final List<Rule> rules = new ArrayList<>();
   private final List<Bar> bars = new ArrayList<>();
@@ -75,11 +75,12 @@ public final class LoadDrawing {
     this.guard = guard;
     this.form = form;
     wide = form == Width.WIDE;
-    left = wide ? 34 : 26;
-    right = form.units() - (wide ? 122 : 28);
+    left = wide ? 34 : 30;
+    right = form.units() - (wide ? 122 : 34);
     slot = (right - left) / weeks.size();
     bar = Math.min(wide ? 24 : 17, slot * 0.36);
-    small = wide ? 9.5 : 10;
+    small = wide ? 9.5 : 12;
+    caption = wide ? 8.5 : 12;
   }
 
   LoadPicture draw() {
@@ -95,7 +96,7 @@ public final class LoadDrawing {
   // ---- what the signs mean ----
 
   private double legend() {
-    words.add(new Lettering(0, 9, CAPTION, "start", Style.CAPTION, "LOAD OF EACH LEG IN SEVEN DAYS, STANDING-BOUND CONTACTS"));
+    words.add(new Lettering(0, 9, caption, "start", Style.CAPTION, wide ? "LOAD OF EACH LEG IN SEVEN DAYS, STANDING-BOUND CONTACTS" : "LOAD OF EACH LEG, SEVEN DAYS"));
     SortedSet<Integer> rungs = new TreeSet<>();
     weeks.forEach(w -> rungs.addAll(w.byRung().keySet()));
     double x = 0;
@@ -146,7 +147,7 @@ public final class LoadDrawing {
       words.add(new Lettering(round((left + right) / 2), round(ground - 26), SIZE, "middle", Style.PLAIN, "Nothing was logged in these weeks."));
     }
     String each = wide ? "Seven days up to" : "Up to";
-    words.add(new Lettering(left, ground + 41, small, "start", Style.QUIET, each + " the day named; jump contacts left and right."));
+    words.add(new Lettering(left, ground + 41, small, "start", Style.QUIET, each + " the day named; " + (wide ? "jump contacts left and right." : "contacts of each leg.")));
   }
 
   private void week(int i, LegWeek week, double scale, double ground) {
@@ -174,7 +175,7 @@ public final class LoadDrawing {
       words.add(new Lettering(round(middle + 2.5), round(ground + 12), small, "start", Style.QUIET, String.valueOf(week.counts().right())));
     }
     double size = wide ? SIZE : small;
-    int each = (int) Math.ceil(Lettering.width("30 Mar ", size, Style.PLAIN) / slot);
+    int each = (int) Math.ceil(Lettering.width("30 Mar", size, Style.PLAIN) / slot);
     if ((weeks.size() - 1 - i) % each == 0) {
       words.add(new Lettering(round(middle), round(ground + 26), size, "middle", Style.PLAIN, DAY.format(week.last())));
     }
@@ -265,7 +266,7 @@ public final class LoadDrawing {
   // ---- sessions ----
 
   private void sessions(double top, double ground) {
-    words.add(new Lettering(0, round(top - 8), CAPTION, "start", Style.CAPTION, "JUMP CONTACTS OF EACH SESSION, BOTH LEGS"));
+    words.add(new Lettering(0, round(top - 8), caption, "start", Style.CAPTION, wide ? "JUMP CONTACTS OF EACH SESSION, BOTH LEGS" : "CONTACTS OF EACH SESSION"));
     int highest = days.stream().mapToInt(DayLoad::contacts).max().orElse(0);
     double shown = Math.max(highest, session.caution());
     boolean refuseDrawn = session.refuse() <= FAR * shown;

@@ -91,7 +91,7 @@ final class RunUpDrawing {
     double high = figure + 12;
     double lower = high + smaller + 17;
     double start = x(plan.startMark_m().p50());
-    texts.add(text(start, 8.5, 8.5, "start", false, "START MARK"));
+    texts.add(text(start, 10, 12, "start", false, "START MARK"));
     texts.add(text(start, high - 4.5, figure, "start", true, unit.write(plan.startMark_m().p50())));
     out.add(mark(start, high, start + textWidth(unit.write(plan.startMark_m().p50()), figure)));
     double early = x(plan.earlyMark_m().p50());
@@ -104,7 +104,7 @@ final class RunUpDrawing {
       boolean back = check + textWidth(said, smaller) + 6 > boardX - 30;
       flag(out, texts, check, lower, "COACH, " + plan.checkSteps() + " OUT", said, back ? "end" : "start");
     }
-    texts.add(text(form.units() - 2, top - 6, 8.5, "end", false, "BOARD"));
+    texts.add(text(form.units() - 2, top - 6, 12, "end", false, "BOARD"));
     return out;
   }
 
@@ -147,7 +147,7 @@ final class RunUpDrawing {
       boolean labelled = !sparse || k % 2 == 0;
       out.add(new Tick(round(at), bottom, labelled ? 6 : 3.5));
       if (labelled) {
-        texts.add(text(at, bottom + 18, 11, "middle", false, k * by + (k == 0 ? "" : unit == LengthUnit.METRES ? " m" : " ft")));
+        texts.add(text(at, bottom + 18, 12, "middle", false, k * by + (k == 0 ? "" : unit == LengthUnit.METRES ? " m" : " ft")));
       }
     }
     return out;
@@ -165,7 +165,7 @@ final class RunUpDrawing {
       double y = floor - FIELD * k * tick / most;
       grid.append("M").append(number(PAD)).append(' ').append(number(y)).append("H").append(number(boardX + 8));
     }
-    texts.add(text(PAD, fieldTop - 8, 11, "start", true, "how widely each step falls (SD; a line every " + unit.writeSmall(tick) + ")"));
+    texts.add(text(PAD, fieldTop - 8, 12, "start", true, "how widely each step falls (SD; a line every " + unit.writeSmall(tick) + ")"));
     for (RunwaySpread.StepSpread each : s.each()) {
       double x = x(stepAt_m(plan.steps() - each.stepsOut()));
       Estimate sd = each.sd_m();

@@ -149,12 +149,12 @@ final class SharesDrawing {
       // the name keeps to the outer side, so that the narrow middle keeps its own
       boolean outerLeft = of == PhaseClass.HOP_DOMINATED;
       texts.add(
-          new Text(round(outerLeft ? Math.max(from, 0) : Math.min(to, WIDTH)), BOTTOM + 36, 9.5, outerLeft ? "start" : "end", 0, false, of.label()));
+          new Text(round(outerLeft ? Math.max(from, 0) : Math.min(to, WIDTH)), BOTTOM + 36, 12, outerLeft ? "start" : "end", 0, false, of.label()));
     }
   }
 
   private static void label(List<Text> texts, PhaseClass of, double x, double y) {
-    texts.add(new Text(round(x), y, 9.5, "middle", 0, false, of.label()));
+    texts.add(new Text(round(x), y, 12, "middle", 0, false, of.label()));
   }
 
   private double leftOnFloor(List<double[]> area, double otherwise) {
@@ -192,26 +192,26 @@ final class SharesDrawing {
     for (double s = next(step, each); s < step + extent - 1e-6; s += each) {
       line(out, 1 - jump - s, s, hop, s);
       if (s > step + 0.003) {
-        texts.add(new Text(round(x(hop, s) + 5), round(y(s) + 3.5), 10, "start", 0, false, percent(s)));
+        texts.add(new Text(round(x(hop, s) + 5), round(y(s) + 3.5), 12, "start", 0, false, percent(s)));
       }
     }
     for (double h = next(hop, each); h < hop + extent - 1e-6; h += each) {
       line(out, h, step, h, 1 - jump - h);
       if (h > hop + 0.003) {
-        texts.add(new Text(round(x(h, 1 - jump - h) - 5), round(y(1 - jump - h) + 3.5), 10, "end", 0, false, percent(h)));
+        texts.add(new Text(round(x(h, 1 - jump - h) - 5), round(y(1 - jump - h) + 3.5), 12, "end", 0, false, percent(h)));
       }
     }
     for (double j = next(jump, each); j < jump + extent - 1e-6; j += each) {
       line(out, 1 - step - j, step, hop, 1 - hop - j);
       if (j > jump + 0.003) {
-        texts.add(new Text(round(x(1 - step - j, step)), BOTTOM + 14, 10, "middle", 0, false, percent(j)));
+        texts.add(new Text(round(x(1 - step - j, step)), BOTTOM + 14, 12, "middle", 0, false, percent(j)));
       }
     }
     double midX = LEFT + SIDE / 4 - 30;
     double midY = BOTTOM - HIGH / 2;
-    texts.add(new Text(round(midX), round(midY - 4), 11, "middle", -60, true, "hop %"));
-    texts.add(new Text(round(WIDTH - midX), round(midY - 4), 11, "middle", 60, true, "step %"));
-    texts.add(new Text(WIDTH / 2, BOTTOM + 24, 11, "middle", 0, true, "jump %"));
+    texts.add(new Text(round(midX), round(midY - 4), 12, "middle", -60, true, "hop %"));
+    texts.add(new Text(round(WIDTH - midX), round(midY - 4), 12, "middle", 60, true, "step %"));
+    texts.add(new Text(WIDTH / 2, BOTTOM + 24, 12, "middle", 0, true, "jump %"));
     return out.toString();
   }
 

@@ -32,7 +32,7 @@ import org.jspecify.annotations.Nullable;
 final class TestDrawing {
   private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMM yyyy", Locale.ENGLISH);
   private static final double HIGH = 150;
-  private static final double SIZE = 11;
+  private static final double SIZE = 12;
   /** How far the picture of days goes on beyond the first and the last score. */
   private static final double EDGE = 16;
 
@@ -69,12 +69,12 @@ final class TestDrawing {
     this.unit = unit;
     this.form = form;
     wide = form == Width.WIDE;
-    left = unit == LengthUnit.FEET_INCHES && kind.unit() == TestKind.Unit.METRES ? 48 : 40;
+    left = unit == LengthUnit.FEET_INCHES && kind.unit() == TestKind.Unit.METRES ? 54 : wide ? 40 : 48;
     right = form.units() - 6;
   }
 
   TestPicture draw() {
-    words.add(new Lettering(0, 9, 8.5, "start", Style.CAPTION, name().toUpperCase(Locale.ROOT)));
+    words.add(new Lettering(0, 9, wide ? 8.5 : 12, "start", Style.CAPTION, name().toUpperCase(Locale.ROOT)));
     double beside = Lettering.width(write(latest.value()), wide ? 24 : 22, Style.BOLD) + 12;
     List<String> verdict = Lettering.wrap(verdict(), SIZE, Style.PLAIN, form.units() - beside);
     double y = verdict.size() > 1 ? 41 : 36;
@@ -146,7 +146,7 @@ final class TestDrawing {
     for (long k = (long) Math.ceil(low / step); k * step <= high; k++) {
       double v = k * step;
       grid.add(new Grid(left, right, round(y(v)), false));
-      words.add(new Lettering(left - 5, round(y(v) + 3.5), wide ? 9.5 : 10, "end", Style.QUIET, tick(v, step)));
+      words.add(new Lettering(left - 5, round(y(v) + 3.5), wide ? 9.5 : 12, "end", Style.QUIET, tick(v, step)));
     }
     grid.add(new Grid(left, right, round(ground), true));
   }
@@ -219,7 +219,7 @@ final class TestDrawing {
       boolean newest = i == dots.size() - 1;
       double beside = belowTrend(d) ? 13 : -5;
       Lettering f =
-          new Lettering(d.x() + 7, round(d.y() + beside), newest ? 12 : 10, "start", newest ? Style.BOLD : Style.PLAIN, figure(d.value()));
+          new Lettering(d.x() + 7, round(d.y() + beside), newest || !wide ? 12 : 10, "start", newest ? Style.BOLD : Style.PLAIN, figure(d.value()));
       if (f.right() > right) {
         f = new Lettering(d.x() - 7, f.y(), f.size(), "end", f.style(), f.said());
       }

@@ -33,6 +33,7 @@ import boundwright.web.squad.ManyHandler;
 import boundwright.web.squad.PlanHandler;
 import boundwright.web.squad.RollHandler;
 import boundwright.web.squad.SquadHandler;
+import boundwright.web.squad.TapesHandler;
 import boundwright.web.watching.CareHandler;
 import boundwright.web.watching.LoadHandler;
 import boundwright.web.watching.ReadyHandler;
@@ -154,7 +155,7 @@ public final class WebServer implements AutoCloseable {
   private static void squad(RoutesConfig routes, Workbench bench, Pages pages) {
     SquadHandler squad = new SquadHandler(bench, pages);
     routes.get("/", squad::squad);
-    routes.get("/tapes", squad::tapes);
+    routes.get("/tapes", new TapesHandler(bench, pages)::tapes);
     RollHandler roll = new RollHandler(bench, pages);
     routes.get("/here", roll::here);
     routes.post("/here", roll::keep);

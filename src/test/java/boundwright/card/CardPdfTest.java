@@ -6,7 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
 import boundwright.runway.CoachSettings;
+import boundwright.runway.DayPlan;
+import boundwright.runway.Drill;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -90,7 +93,7 @@ class CardPdfTest {
     try (PDDocument document = print(1, CoachSettings.DEFAULT, Paper.A5)) {
       // worked from the fixture: RRL from 6 steps, hop 2.6 m, bound 2.3 m, jump 2.8 m: mark (4.9 + 7.7) / 2 = 6.30 m
       assertThat(text(document).replace("- ", "-")) // a line of the legend may end at the hyphen
-          .contains("Ilva Torun", "RL x5", "6.30 m", "LLR", "Tuesday 3 March 2026", "Invented squad.", "licensed medical staff", "short", "late", "to the take-off mark", "Take-off mark");
+          .contains("Ilva Torun", "RL x5", "6.30 m", "LLR", "Tuesday 3 March 2026", "Invented squad.", "licensed medical staff", "s short", "l late", "to the take-off mark", "Take-off mark");
     }
     try (PDDocument document = print(1, Fixtures.FEET, Paper.A4)) {
       // worked: 6.30 m / 0.0254 = 248.03 in = 20 ft 8 in
@@ -105,8 +108,28 @@ class CardPdfTest {
       for (Athlete athlete : Fixtures.athletes(40)) {
         assertThat(text).contains(athlete.name());
       }
-      assertThat(text).contains("Fewer than 5 will not do");
+      assertThat(text).contains("Tapes to lay: 5");
       assertThat(document.getNumberOfPages()).isGreaterThan(1);
+    }
+  }
+
+  private static final DayPlan DAY =
+      new DayPlan(
+          "Three drills",
+          List.of(
+              new Drill(Sequence.parse("RL x5"), 0, 2, 2, false),
+              new Drill(Sequence.parse("RRL x2"), null, 2, 3, true),
+              new Drill(Sequence.parse("RRL"), 4, 1, 4, true)));
+
+  /** A group of eight on one sheet, with a box for every rep: that is what fits into a pocket. */
+  @ParameterizedTest
+  @EnumSource(Paper.class)
+  void aGroupsCardIsOneSheet(Paper paper) throws IOException {
+    for (CoachSettings settings : new CoachSettings[] {CoachSettings.DEFAULT, Fixtures.FEET}) {
+      byte[] pdf = PDF.render(Fixtures.cards().of(Fixtures.athletes(8), DAY, settings, "Invented squad."), paper);
+      try (PDDocument document = Loader.loadPDF(pdf)) {
+        assertThat(document.getNumberOfPages()).as(settings.unit().name()).isEqualTo(1);
+      }
     }
   }
 

@@ -171,7 +171,7 @@ class PicturesTest {
     // worked: caution a tenth and refused three tenths above the newest week's own, cut to whole contacts
     String joined = String.join("|", said(p.words()));
     double own = weeks.get(7).before();
-    assertThat(joined).contains(String.valueOf((long) (1.1 * own))).contains(String.valueOf((long) (1.3 * own))).contains("3 Mar").contains("13 Jan");
+    assertThat(joined).contains(String.valueOf((long) (1.1 * own))).contains(String.valueOf((long) (1.3 * own))).contains("3 Mar").contains(width == Width.WIDE ? "13 Jan" : "20 Jan"); // on a phone every second week is named
   }
 
   @Test

@@ -44,8 +44,8 @@ public record RunwayStrip(
   public enum Width {
     /** 720 units, for a desk and for paper. */
     WIDE(720, "strip-wide"),
-    /** 360 units, for a phone held upright. */
-    NARROW(360, "strip-narrow");
+    /** 328 units, for a phone held upright: one of 360 less its edges, so that a unit is a pixel there. */
+    NARROW(328, "strip-narrow");
 
     private final double units;
     private final String cssClass;

@@ -34,7 +34,12 @@ import org.jspecify.annotations.Nullable;
  */
 public final class StripDrawing {
   private static final double PAD = 14;
-  private static final double RUNWAY = 54;
+  private static final double RUNWAY = 62;
+  /** Left feet, the numbers, right feet: each in a lane of its own, as shares of the runway from its upper edge. */
+  private static final double LEFT_LANE = 0.24;
+  private static final double RIGHT_LANE = 0.76;
+  private static final double COUNT_LANE = 0.5;
+  private static final double COUNT = 12;
   /** How far the sand stands out on either side of the runway. */
   public static final double STAND_OUT = 7;
   private static final double LANE = 5.5;
@@ -71,8 +76,8 @@ public final class StripDrawing {
     this.n = sequence.size();
     boolean wide = form == Width.WIDE;
     figure = wide ? 26 : 22;
-    caption = 8.5;
-    small = 11.5;
+    caption = wide ? 9 : 12;
+    small = 12;
     arcRoom = wide ? 36 : 34;
   }
 
@@ -269,22 +274,25 @@ public final class StripDrawing {
   }
 
   private double lane(int contact, double top) {
-    return top + RUNWAY * (right(contact) ? 0.70 : 0.30);
+    return top + RUNWAY * (right(contact) ? RIGHT_LANE : LEFT_LANE);
   }
 
   private List<Print> prints(double left, double right, double top, List<Text> texts) {
     List<Print> out = new ArrayList<>();
     double gap = scale * forecast.mean(n + 1) / n;
-    int each = gap >= 26 ? 1 : 5;
+    int each = gap >= 17 ? 1 : 5;
     for (int c = 1; c <= n; c++) {
       double at = x(forecast.mean(c));
       if (at + footLength < left || at - footLength > right) {
         continue;
       }
       out.add(print(c, at, lane(c, top), right(c)));
-      if (c > 1 && c % each == 0) {
-        double y = top + RUNWAY * (right(c) ? 0.27 : 0.74) + 3.5;
-        texts.add(new Text(round(at), round(y), 10, "middle", Text.Tone.COUNT, String.valueOf(c)));
+      if (c == 1 || c % each == 0) {
+        // the first stands on the tape: its number goes beside it
+        texts.add(
+            new Text(
+                round(c == 1 ? at + 6 : at), round(top + RUNWAY * COUNT_LANE + 0.36 * COUNT), COUNT, c == 1 ? "start" : "middle", Text.Tone.COUNT,
+                String.valueOf(c)));
       }
     }
     double landing = x(forecast.mean(n + 1));
@@ -326,7 +334,7 @@ public final class StripDrawing {
         continue; // the sand shows the landing's band itself
       }
       double y = landing ? top + RUNWAY / 2 : lane(c, top);
-      double bulge = RUNWAY * (landing ? 0.8 : 0.42);
+      double bulge = RUNWAY * (landing ? 0.8 : 0.36);
       out.add(new Band(from, to, StripPaths.lens(from, to, y, bulge)));
     }
     return out;

@@ -58,11 +58,11 @@ public record GuardView(
   /** The line behind both halves: the strictest finding that is still open. */
   public String lead() {
     if (!beside.isEmpty()) {
-      return "This drill is not in the plan. " + beside.get(0).said();
+      return "This drill is not in the plan. " + beside.get(0).brief();
     }
     if (!open.isEmpty()) {
       int others = open.size() - 1;
-      return open.get(0).said() + (others == 0 ? "" : others == 1 ? " And one more." : " And " + others + " more.");
+      return open.get(0).brief() + (others == 0 ? "" : others == 1 ? " And one more." : " And " + others + " more.");
     }
     return answered() ? "You go on all the same: " + kept.get(0).reason() : "";
   }
