@@ -261,11 +261,12 @@ public final class RunwayDay {
     return new LoadDesk(books, this::planned, books, books, Clock.fixed(day.atStartOfDay().toInstant(ZoneOffset.UTC), ZoneOffset.UTC));
   }
 
-  private Map<Long, List<Work>> planned(List<Athlete> athletes) {
+  /** A phone knows the plan of its day alone. */
+  private Map<Long, List<Work>> planned(List<Athlete> athletes, LocalDate asked) {
     Map<Long, List<Work>> out = new HashMap<>();
     for (Athlete a : athletes) {
       List<Work> work = new ArrayList<>();
-      for (int i = 0; i < parcel.plan().drills().size(); i++) {
+      for (int i = 0; asked.equals(day) && i < parcel.plan().drills().size(); i++) {
         Drill d = parcel.plan().drills().get(i);
         work.add(new Work(d.sequence(), d.sets() * d.reps(), steps(who(a.id()), i + 1), settings().facility().surface()));
       }

@@ -103,7 +103,7 @@ final class RunwayNews {
   }
 
   private Squad read() {
-    List<Athlete> athletes = bench.athletes().all();
+    List<Athlete> athletes = bench.attendance().here();
     Parcel parcel = packer.pack(athletes);
     Page page = page();
     List<One> all = new ArrayList<>();
