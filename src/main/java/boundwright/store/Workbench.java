@@ -14,6 +14,7 @@ import boundwright.jump.PhaseDesk;
 import boundwright.load.CareRepository;
 import boundwright.load.LoadDesk;
 import boundwright.load.LoadRepository;
+import boundwright.load.WorkLog;
 import boundwright.meet.MeetDesk;
 import boundwright.meet.MeetRepository;
 import boundwright.readiness.LadderDesk;
@@ -46,6 +47,7 @@ public final class Workbench implements AutoCloseable {
   private final SqlMeets meets;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
+  private final WorkLog workLog;
   private final LoadDesk loadDesk;
   private final LadderDesk ladderDesk;
   private final PhaseDesk phaseDesk;
@@ -72,7 +74,8 @@ public final class Workbench implements AutoCloseable {
     this.boardLog = new SqlBoardLog(database, meets);
     this.logbook = new Logbook(reps, athletes);
     this.load = new SqlLoad(database);
-    this.loadDesk = new LoadDesk(new SqlWorkLog(database), new PlannedDrills(settings, this::rungs), load, care, clock);
+    this.workLog = new SqlWorkLog(database);
+    this.loadDesk = new LoadDesk(workLog, new PlannedDrills(settings, this::rungs), load, care, clock);
     this.ladderDesk = new LadderDesk(reps, loadDesk, ladder, clock);
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs);
     this.phaseDesk = new PhaseDesk(jumpLog);
@@ -148,6 +151,11 @@ public final class Workbench implements AutoCloseable {
   /** Test scores with their protocol. */
   public TestRepository tests() {
     return tests;
+  }
+
+  /** Everything that was logged of the legs. */
+  public WorkLog workLog() {
+    return workLog;
   }
 
   /** Judges an athlete's day, so far and with the plan. */

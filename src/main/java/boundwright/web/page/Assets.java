@@ -44,6 +44,7 @@ public final class Assets {
     add("clip.js", "/web/clip.js", "text/javascript; charset=utf-8");
     add("clip-marks.js", "/web/clip-marks.js", "text/javascript; charset=utf-8");
     add("meet.js", "/web/meet.js", "text/javascript; charset=utf-8");
+    add("phone.js", "/web/phone.js", "text/javascript; charset=utf-8");
     add(WORKER, "/web/worker.js", "text/javascript; charset=utf-8");
     add("favicon.svg", "/web/favicon.svg", "image/svg+xml");
     add("htmx.js", HTMX, "text/javascript; charset=utf-8");
