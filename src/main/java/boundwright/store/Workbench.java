@@ -49,6 +49,7 @@ public final class Workbench implements AutoCloseable {
   private final WorkLog workLog;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
+  private final WorkLog workLog;
   private final LoadDesk loadDesk;
   private final LadderDesk ladderDesk;
   private final PhaseDesk phaseDesk;
@@ -154,6 +155,11 @@ public final class Workbench implements AutoCloseable {
   /** Test scores with their protocol. */
   public TestRepository tests() {
     return tests;
+  }
+
+  /** Everything that was logged of the legs. */
+  public WorkLog workLog() {
+    return workLog;
   }
 
   /** Judges an athlete's day, so far and with the plan. */
