@@ -26,6 +26,11 @@ abstract class RunwayCase extends PhoneCase {
   static final int GOES_ON_MS = 2_200;
   static final List<String> SIX = List.of("Ada Fenn", "Bo Lark", "Cy Marrow", "Dot Ashby", "Ely Quarr", "Fay Thorne");
 
+  static {
+    // a busy machine is slow, not wrong
+    PlaywrightAssertions.setDefaultAssertionTimeout(30_000);
+  }
+
   Path data;
 
   /** In place of the invented squad: six athletes, and a plan of a drill into sand and one on the flat. */
