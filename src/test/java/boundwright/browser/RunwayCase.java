@@ -82,6 +82,8 @@ abstract class RunwayCase extends PhoneCase {
 
   /** A result, and then until it is kept. */
   final void tap(Page on, String outcome) {
+    // a thumb that bounces is let off for a moment
+    PlaywrightAssertions.assertThat(on.locator("#rw-taps:not([aria-busy=true])")).isVisible();
     on.locator("#rw-taps button[data-outcome=" + outcome + "]").click();
     PlaywrightAssertions.assertThat(on.locator("#rw-taps[aria-busy=false]")).isVisible();
   }
