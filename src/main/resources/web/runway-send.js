@@ -5,6 +5,7 @@
   var shelf = window.boundwrightShelf;
   var PATIENCE_MS = 8000;
   var EVERY_MS = 10000;
+  var AGAIN_MS = 3000;
   var MOST_AT_ONCE = 100;
   // clocks that differ by less than this were not set anew [ms]
   var STEP_MS = 2000;
@@ -16,6 +17,7 @@
   var why = "";
   var running = null;
   var again = false;
+  var heardAt = 0;
   var hear = { told: function () {}, state: function () {} };
 
   var loopback = /^(localhost|127\.\d+\.\d+\.\d+|\[::1\])$/.test(location.hostname);
@@ -147,6 +149,7 @@
   }
 
   function connection(there, said) {
+    heardAt = Date.now();
     gone = !there;
     why = said;
     hear.state();
@@ -161,7 +164,9 @@
     // the machine itself is reached without any network
     if (!loopback) { window.addEventListener("offline", function () { connection(false, ""); }); }
     document.addEventListener("visibilitychange", function () { if (!document.hidden) { run(); } });
-    setInterval(function () { if (!document.hidden || gone) { run(); } }, EVERY_MS);
+    setInterval(function () {
+      if (gone || (!document.hidden && Date.now() - heardAt > EVERY_MS) || heardAt > Date.now()) { run(); }
+    }, AGAIN_MS);
     return run();
   }
 

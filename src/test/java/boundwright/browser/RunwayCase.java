@@ -26,6 +26,11 @@ abstract class RunwayCase extends PhoneCase {
   static final int GOES_ON_MS = 2_200;
   static final List<String> SIX = List.of("Ada Fenn", "Bo Lark", "Cy Marrow", "Dot Ashby", "Ely Quarr", "Fay Thorne");
 
+  static {
+    // a busy machine is slow, not wrong
+    PlaywrightAssertions.setDefaultAssertionTimeout(30_000);
+  }
+
   Path data;
 
   /** In place of the invented squad: six athletes, and a plan of a drill into sand and one on the flat. */
@@ -77,6 +82,8 @@ abstract class RunwayCase extends PhoneCase {
 
   /** A result, and then until it is kept. */
   final void tap(Page on, String outcome) {
+    // a thumb that bounces is let off for a moment
+    PlaywrightAssertions.assertThat(on.locator("#rw-taps:not([aria-busy=true])")).isVisible();
     on.locator("#rw-taps button[data-outcome=" + outcome + "]").click();
     PlaywrightAssertions.assertThat(on.locator("#rw-taps[aria-busy=false]")).isVisible();
   }
