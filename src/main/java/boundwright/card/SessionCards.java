@@ -83,7 +83,7 @@ public final class SessionCards {
 
           @Override
           public Map<Long, DayVerdict> days(List<Athlete> athletes) {
-            return load.days(athletes);
+            return load.days(athletes, LocalDate.now(clock));
           }
         },
         clock,

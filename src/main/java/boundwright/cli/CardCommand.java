@@ -12,6 +12,10 @@ import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.store.Workbench;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -42,7 +46,7 @@ final class CardCommand implements Callable<Integer> {
     @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "One athlete; any case.")
     private @Nullable String athlete;
 
-    @Option(names = "--squad", required = true, description = "The whole squad.")
+    @Option(names = "--squad", required = true, description = "Everybody who is here.")
     private boolean squad;
   }
 
@@ -73,6 +77,12 @@ final class CardCommand implements Callable<Integer> {
   @Option(names = "--flat", description = "With --sequence: on the flat, not into sand.")
   private boolean flat;
 
+  @Option(
+      names = "--day",
+      paramLabel = "DAY",
+      description = "The plan of this day, and who is here on it, as 2026-05-20. Default: today.")
+  private @Nullable String day;
+
   @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
   private @Nullable String unit;
 
@@ -90,10 +100,13 @@ final class CardCommand implements Callable<Integer> {
     Path file = s.path(out);
     OutFile.check(file, force);
     try (Workbench bench = data.open(s)) {
-      CoachSettings settings = Choices.settings(bench.settings().settings(), unit, null, null);
-      List<Athlete> athletes = athletes(bench);
-      DayPlan plan = plan(bench);
-      SessionCard card = new SessionCards(bench.advisor(), bench.loadDesk(), s.clock(), bench.looks()::teaching).of(athletes, plan, settings);
+      LocalDate today = s.today();
+      LocalDate of = Choices.anyDay(day, s);
+      CoachSettings settings = Choices.settings(bench.settings().settings(of), unit, null, null);
+      List<Athlete> athletes = athletes(bench, of);
+      DayPlan plan = plan(bench, of);
+      Clock then = Clock.offset(s.clock(), Duration.ofDays(ChronoUnit.DAYS.between(today, of)));
+      SessionCard card = new SessionCards(bench.advisor(), bench.loadDesk(), then, bench.looks()::teaching).of(athletes, plan, settings);
       byte[] pdf = new CardPdf().render(card, size);
       OutFile.write(file, pdf, force);
       List<String> names = athletes.stream().map(Athlete::name).toList();
@@ -114,7 +127,7 @@ final class CardCommand implements Callable<Integer> {
     };
   }
 
-  private List<Athlete> athletes(Workbench bench) {
+  private List<Athlete> athletes(Workbench bench, LocalDate of) {
     String one = whose.athlete;
     if (one != null && !whose.squad) {
       return List.of(DataOptions.athlete(bench, one));
@@ -123,18 +136,19 @@ final class CardCommand implements Callable<Integer> {
     if (all.isEmpty()) {
       throw new RefusedException("The squad has no athletes yet, so there is no card to print. Add them on the screen (boundwright serve).");
     }
-    return all;
+    List<Athlete> here = bench.attendance().on(of).here();
+    return here.isEmpty() ? all : here;
   }
 
-  private DayPlan plan(Workbench bench) {
+  private DayPlan plan(Workbench bench, LocalDate of) {
     List<String> given = sequences;
     if (given != null) {
       return new DayPlan("", given.stream().map(text -> new Drill(Sequence.parse(text), steps, sets, reps, !flat)).toList());
     }
-    DayPlan kept = bench.settings().plan();
+    DayPlan kept = bench.settings().plan(of);
     if (kept.drills().isEmpty()) {
       throw new RefusedException(
-          "There are no drills for today yet. Plan the day on the screen (boundwright serve), or name drills here: --sequence \"RRL x2\".");
+          "There are no drills for " + of + " yet. Plan the day on the screen (boundwright serve), or name drills here: --sequence \"RRL x2\".");
     }
     return kept;
   }

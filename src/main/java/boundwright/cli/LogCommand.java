@@ -120,7 +120,7 @@ final class LogCommand implements Callable<Integer> {
             new Answer(
                 undoLast ? null : said,
                 undoLast ? said : null,
-                next == null ? null : MarksAnswer.of(who, next, false, toLog, next.warnings(), day),
+                next == null ? null : MarksAnswer.of(who, next, false, toLog, next.warnings(), day, settings.unit()),
                 noNext));
       } else if (next == null) {
         s.out().println("No next mark: " + noNext);

@@ -7,6 +7,8 @@ import boundwright.footfall.Sequence;
 import boundwright.load.DayVerdict;
 import boundwright.load.Finding;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
+import boundwright.runway.Beginning;
 import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.Opener;
@@ -29,6 +31,7 @@ record MarksAnswer(
     double startToMark_m,
     WindowAnswer window_m,
     Chance chance,
+    @Nullable Begin beginning,
     @Nullable Learning learning,
     @Nullable Next next,
     List<Position> positions,
@@ -83,6 +86,13 @@ record MarksAnswer(
     }
   }
 
+  /** Where there is no history and no mark that works: the chance to land in the sand, without margins, and how it is said. */
+  record Begin(double inSand, String said) {
+    static @Nullable Begin of(@Nullable Beginning beginning, LengthUnit unit) {
+      return beginning == null ? null : new Begin(Math.floor(beginning.inSand() * 100) / 100, beginning.said(unit));
+    }
+  }
+
   /** Two marks from which taps alone teach the most [m]. */
   record Learning(double near_m, double far_m) {}
 
@@ -104,7 +114,7 @@ record MarksAnswer(
   }
 
   static MarksAnswer of(
-      Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings, DayVerdict day) {
+      Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings, DayVerdict day, LengthUnit unit) {
     Forecast forecast = advice.forecast();
     Sequence sequence = forecast.sequence();
     WindowAnswer window =
@@ -123,6 +133,7 @@ record MarksAnswer(
         new Chance(
             advice.askedInHundred() / 100.0,
             flat ? null : (Double) (advice.inHundred() / 100.0)),
+        flat ? null : Begin.of(advice.beginning(), unit),
         flat ? null : new Learning(Json.length(advice.learning().near_m()), Json.length(advice.learning().far_m())),
         flat ? null : Next.of(next),
         IntStream.rangeClosed(1, sequence.size()).mapToObj(c -> position(forecast, c)).toList(),

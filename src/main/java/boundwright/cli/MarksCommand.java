@@ -85,7 +85,7 @@ final class MarksCommand implements Callable<Integer> {
               ? null
               : bench.advisor().whatToLog(who, feet, advice.forecast().approachSteps(), settings.facility().surface(), settings);
       if (top.json()) {
-        Json.print(s.out(), MarksAnswer.of(who, advice, flat, next, warnings, day));
+        Json.print(s.out(), MarksAnswer.of(who, advice, flat, next, warnings, day, settings.unit()));
       } else {
         new MarksText(s.out(), settings.unit()).print(who, advice, flat, next, warnings, day);
       }

@@ -7,6 +7,7 @@ import boundwright.footfall.Sequence;
 import boundwright.load.DayVerdict;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
+import boundwright.runway.Beginning;
 import boundwright.runway.InHundred;
 import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
@@ -39,7 +40,7 @@ final class MarksText {
       line(
           "MARK",
           unit.write(advice.markToSand_m()) + " from the sand"
-              + (advice.window() == null ? " (the best there is)" : ""));
+              + (advice.beginning() != null ? " (a beginning)" : advice.window() == null ? " (the best there is)" : ""));
     }
     start(advice);
     if (!flat) {
@@ -74,6 +75,10 @@ final class MarksText {
     String asked = InHundred.said(advice.askedInHundred());
     if (window != null) {
       line("Works", "from " + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ", " + asked + " asked");
+    }
+    Beginning beginning = advice.beginning();
+    if (beginning != null) {
+      line("Begin", beginning.odds() + " land in the sand; " + beginning.soon());
     }
     line("Chance", InHundred.said(advice.inHundred()) + " that the rep counts");
     line("Runway", unit.write(advice.runwayNeeded_m()) + " needed, start mark to sand");

@@ -9,6 +9,9 @@ public interface SettingsRepository {
   /** The settings as they hold today: the place is that of today's plan where it has one. Defaults if none were kept. */
   CoachSettings settings();
 
+  /** As {@link #settings()}, of another day. */
+  CoachSettings settings(LocalDate day);
+
   /** The settings as they were kept, whatever today's plan says of the place. */
   CoachSettings kept();
 

@@ -69,11 +69,15 @@ final class SqlSettings implements SettingsRepository {
 
   @Override
   public CoachSettings settings() {
-    LocalDate today = LocalDate.now(clock);
+    return settings(LocalDate.now(clock));
+  }
+
+  @Override
+  public CoachSettings settings(LocalDate day) {
     return database.read(
         h -> {
           CoachSettings kept = of(SettingRows.read(h));
-          return SqlPlans.place(h, today)
+          return SqlPlans.place(h, day)
               .map(p -> new CoachSettings(kept.unit(), kept.marks(), p.at(kept.facility()), kept.setContacts()))
               .orElse(kept);
         });

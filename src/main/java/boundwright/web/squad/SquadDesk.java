@@ -5,6 +5,7 @@ import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.load.Answer;
 import boundwright.load.DayVerdict;
+import boundwright.load.Finding;
 import boundwright.runway.Beginning;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
@@ -55,10 +56,11 @@ final class SquadDesk {
     List<Row> rows = rows(here, plan, settings);
     Comparator<Row> order = order(asked);
     rows.sort(asked.down() ? order.reversed() : order);
+    boolean common = rows.size() > 1 && rows.stream().map(r -> r.day().answer() + said(r.day())).distinct().count() == 1;
     return new SquadView(
         plan, Figures.day(today), chosen, asked, roll.all().size(), roll.said(), heads(asked, plan),
-        rows.stream().map(r -> line(r, plan, chosen, settings, today)).toList(), together(rows, plan, chosen, settings),
-        measure(rows, plan, settings), groups.stream().map(g -> link(g, asked)).toList());
+        rows.stream().map(r -> line(r, plan, chosen, common, settings, today)).toList(), together(rows, plan, chosen, settings), loads(rows),
+        loadInShort(rows), measure(rows, plan, settings), groups.stream().map(g -> link(g, asked)).toList());
   }
 
   private List<Row> rows(List<Athlete> here, DayPlan plan, CoachSettings settings) {
@@ -169,7 +171,8 @@ final class SquadDesk {
     return new SquadView.GroupLink(g.id(), g.name(), href(asked.query(), now ? 0 : g.id(), asked.sort(), asked.down()), now);
   }
 
-  private SquadView.Line line(Row row, DayPlan plan, int chosen, CoachSettings settings, LocalDate today) {
+  private SquadView.Line line(
+      Row row, DayPlan plan, int chosen, boolean common, CoachSettings settings, LocalDate today) {
     Rungs rungs = bench.advisor().rungs();
     List<SquadView.Cell> cells = new ArrayList<>();
     for (int i = 0; i < plan.drills().size() && !row.day().held(); i++) {
@@ -178,7 +181,7 @@ final class SquadDesk {
     DayVerdict day = row.day();
     String contacts = day.soFar().contacts() + (day.planned() ? " of " + day.withPlan().contacts() : "");
     return new SquadView.Line(
-        row.athlete(), cells, day.held() ? "no bounding" : day.answer().label(), day.answer().label(), contacts,
+        row.athlete(), cells, day.held() ? "no bounding" : day.answer().label(), day.answer().label(), common, contacts,
         "/athlete/" + row.athlete().id() + (chosen == 0 ? "" : "?drill=" + chosen));
   }
 
@@ -206,17 +209,38 @@ final class SquadDesk {
     return rep.date().equals(today) ? what : what + ", " + Figures.day(rep.date(), today);
   }
 
-  /** What is said of several once: bodies and load, beginnings, and warnings of the drill that is chosen. */
-  private static List<SquadView.Together> together(List<Row> rows, DayPlan plan, int chosen, CoachSettings settings) {
+  /** What body and load say of those who are not simply allowed. */
+  private static List<SquadView.Together> loads(List<Row> rows) {
     Map<String, List<String>> said = new LinkedHashMap<>();
     for (Row r : rows) {
-      DayVerdict day = r.day();
-      if (day.held()) {
-        said.computeIfAbsent("no bounding. " + day.reason(), k -> new ArrayList<>()).add(r.athlete().name());
-      } else if (day.answer() != Answer.ALLOWED) {
-        day.body().ifPresent(f -> said.computeIfAbsent(f.said(), k -> new ArrayList<>()).add(r.athlete().name()));
+      String day = said(r.day());
+      if (!day.isEmpty()) {
+        said.computeIfAbsent(day, k -> new ArrayList<>()).add(r.athlete().name());
       }
     }
+    return named(said, rows.size());
+  }
+
+  /** Those notes in a line: {@code No bounding: Tovi Plover. Caution: 5.} */
+  private static String loadInShort(List<Row> rows) {
+    List<String> held = rows.stream().filter(r -> r.day().held()).map(r -> r.athlete().name()).toList();
+    List<String> out = new ArrayList<>();
+    if (!held.isEmpty()) {
+      out.add("No bounding: " + Names.few(held) + ".");
+    }
+    for (Answer answer : List.of(Answer.REFUSED, Answer.CAUTION)) {
+      long n = rows.stream().filter(r -> !r.day().held() && r.day().answer() == answer).count();
+      if (n > 0) {
+        String label = answer.label().substring(0, 1).toUpperCase(Locale.ROOT) + answer.label().substring(1);
+        out.add(label + ": " + (n > 1 && n == rows.size() ? "everybody" : String.valueOf(n)) + ".");
+      }
+    }
+    return String.join(" ", out);
+  }
+
+  /** What is said once of several about the drill that is chosen: beginnings and warnings. */
+  private static List<SquadView.Together> together(List<Row> rows, DayPlan plan, int chosen, CoachSettings settings) {
+    Map<String, List<String>> said = new LinkedHashMap<>();
     if (chosen > 0 && plan.drills().get(chosen - 1).inSand()) {
       for (Row r : rows) {
         MarkAdvice advice = r.advices().get(chosen - 1);
@@ -230,11 +254,23 @@ final class SquadDesk {
         }
       }
     }
+    return named(said, rows.size());
+  }
+
+  private static List<SquadView.Together> named(Map<String, List<String>> said, int everybody) {
     List<SquadView.Together> out = new ArrayList<>();
     said.forEach(
         (what, names) ->
-            out.add(new SquadView.Together(names.size() > 1 && names.size() == rows.size() ? "Everybody" : Names.few(names), what)));
+            out.add(new SquadView.Together(names.size() > 1 && names.size() == everybody ? "Everybody" : Names.few(names), what)));
     return List.copyOf(out);
+  }
+
+  /** What is said of a day that is not simply allowed: the stop, the body, or what else decides; else empty. */
+  private static String said(DayVerdict day) {
+    if (day.held()) {
+      return "no bounding. " + day.reason();
+    }
+    return day.answer() == Answer.ALLOWED ? "" : day.answer().label() + ". " + day.body().map(Finding::said).orElseGet(day::lead);
   }
 
   private static String measure(List<Row> rows, DayPlan plan, CoachSettings settings) {

@@ -18,6 +18,8 @@ import java.util.List;
  * @param heads one for each column
  * @param lines one for each athlete who is here and asked for
  * @param said what is said once for those whom it concerns
+ * @param loads what body and load say of those who are not simply allowed
+ * @param loadInShort the same in a line, or empty
  * @param measure the run-up to measure first, or empty
  * @param groups all groups
  */
@@ -31,6 +33,8 @@ public record SquadView(
     List<Head> heads,
     List<Line> lines,
     List<Together> said,
+    List<Together> loads,
+    String loadInShort,
     String measure,
     List<GroupLink> groups) {
 
@@ -70,10 +74,11 @@ public record SquadView(
    * @param cells one for each drill; empty if bounding is stopped
    * @param load {@code allowed}, {@code caution}, {@code refused} or {@code no bounding}
    * @param answer the verdict's label
+   * @param common whether the same is said of everybody, so that a phone need not say it in every line
    * @param contacts contacts so far and with the plan
    * @param href where the name leads
    */
-  public record Line(Athlete athlete, List<Cell> cells, String load, String answer, String contacts, String href) {}
+  public record Line(Athlete athlete, List<Cell> cells, String load, String answer, boolean common, String contacts, String href) {}
 
   /**
    * What an athlete has in a drill.
