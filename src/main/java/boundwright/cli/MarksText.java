@@ -73,7 +73,7 @@ final class MarksText {
     Window window = advice.window();
     String asked = InHundred.said(advice.askedInHundred());
     if (window != null) {
-      line("Works", "from " + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ", " + asked + " asked");
+      line("Works", "from " + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ", where at least " + asked + " count");
     }
     line("Chance", InHundred.said(advice.inHundred()) + " that the rep counts");
     line("Runway", unit.write(advice.runwayNeeded_m()) + " needed, start mark to sand");
