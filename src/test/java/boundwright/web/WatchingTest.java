@@ -102,7 +102,7 @@ class WatchingTest {
 
   @Test
   void aTapIsNotLookedAtUntilTheCoachSaysSo() {
-    assertThat(client.get(page).body()).containsPattern("value=\"no\" checked").doesNotContainPattern("value=\"yes\" checked");
+    assertThat(client.get(page).body()).containsPattern("name=\"judged\" value=\"no\" checked").doesNotContainPattern("name=\"judged\" value=\"yes\" checked");
     tap();
     assertThat(newest().judged()).as("nothing is sent: nobody looked").isFalse();
     tap("judged", "no");
@@ -110,7 +110,7 @@ class WatchingTest {
     tap("judged", "yes");
     assertThat(newest().judged()).isTrue();
     assertThat(newest().faults()).isEmpty();
-    assertThat(client.get(page).body()).as("clean is never chosen beforehand, not even after a clean one").containsPattern("value=\"no\" checked");
+    assertThat(client.get(page).body()).as("clean is never chosen beforehand, not even after a clean one").containsPattern("name=\"judged\" value=\"no\" checked");
     tap("judged", "no", "fault", "knee-up");
     assertThat(newest().judged()).as("who ticks a fault did look").isTrue();
     assertThat(newest().faults()).containsExactly("knee-up");
