@@ -44,6 +44,9 @@
       if (other) { other.value = ""; }
     }
   }, true);
+  // on a desk there is room for the choice beside the marks
+  var choose = document.getElementById("choose");
+  if (choose && window.matchMedia("(min-width: 56rem)").matches) { choose.open = true; }
   // a list that was opened stays open when the part of the page around it is written anew
   var opened = [];
   document.addEventListener("htmx:beforeSwap", function () {

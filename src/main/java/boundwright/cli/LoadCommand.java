@@ -63,7 +63,7 @@ final class LoadCommand implements Callable<Integer> {
       arity = "0..1",
       fallbackValue = "today",
       paramLabel = "DAY",
-      description = "Judge the plan of the day on this day, as 2026-05-20, with what was logged until now. Default: today.")
+      description = "Look at the plan of the day on this day, as 2026-05-20, with what was logged until now. Default: today.")
   private @Nullable String plan;
 
   @Option(
@@ -207,7 +207,7 @@ final class LoadCommand implements Callable<Integer> {
     try {
       LocalDate day = LocalDate.parse(text.strip());
       if (day.isBefore(today)) {
-        throw new RefusedException("The plan cannot be judged on " + day + ", which is over. Give today or a day to come, for example " + today + ".");
+        throw new RefusedException("The plan cannot be looked at on " + day + ", which is over. Give today or a day to come, for example " + today + ".");
       }
       return day;
     } catch (DateTimeParseException e) {
@@ -330,7 +330,7 @@ final class LoadCommand implements Callable<Integer> {
     if (a.relativeImpact() != null) {
       out.println();
       out.printf(
-          "Mean force over body weight per contact of %s: %s. It compares drills and rungs; it is no risk and not the impact peak.%n",
+          "Mean force over body weight per contact of %s: %s. It compares drills and steps; it is no risk and not the impact peak.%n",
           a.relativeImpact().sequence(), a.relativeImpact().meanForceOverBodyWeight());
     }
     out.printf(

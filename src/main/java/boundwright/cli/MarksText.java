@@ -74,7 +74,7 @@ final class MarksText {
     Window window = advice.window();
     String asked = InHundred.said(advice.askedInHundred());
     if (window != null) {
-      line("Works", "from " + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ", " + asked + " asked");
+      line("Works", "from " + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ", where at least " + asked + " count");
     }
     Beginning beginning = advice.beginning();
     if (beginning != null) {

@@ -7,7 +7,7 @@ import java.util.stream.Stream;
 public final class Sources {
   /** Teaching order, progression, surfaces, what is looked for. */
   public static final Source ROUTINE =
-      new Source("routine", "Teaching order of the bounding routine, the rungs 0-2-4-6-8-10-12, sets of ten contacts early in "
+      new Source("routine", "Teaching order of the bounding routine, approach steps 0-2-4-6-8-10-12, sets of ten contacts early in "
           + "the season, surfaces, what is looked for", "common practice", Standing.COMMON_PRACTICE);
   /** Flight of the centre of mass. */
   public static final Source PROJECTILE =

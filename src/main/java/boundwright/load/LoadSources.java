@@ -76,7 +76,7 @@ public final class LoadSources {
           "Foster 1998", Standing.MEMORY);
   /** EWMA. */
   public static final Source EWMA =
-      new Source("ewma", "Exponentially weighted mean of daily load, L = 2 / (N + 1); a description, never a gate (the ratio is largely "
+      new Source("ewma", "Exponentially weighted mean of daily load, L = 2 / (N + 1); a description, never a limit (the ratio is largely "
           + "arithmetic: Lolli et al. 2019; Impellizzeri et al. 2021, read)", "Williams et al. 2017", Standing.READ);
 
   /** All of them, for the sources page. */

@@ -43,7 +43,7 @@ public record LimbSymmetry(double right, double left) {
         .map(
             f ->
                 String.format(
-                    Locale.ROOT, "The %s leg reached %.1f %% of the %s. A description: judge each leg by its own history.", f.label(), share() * 100,
+                    Locale.ROOT, "The %s leg reached %.1f %% of the %s. A description: look at each leg by its own history.", f.label(), share() * 100,
                     f.other().label()))
         .orElse("Both legs reached the same.");
   }

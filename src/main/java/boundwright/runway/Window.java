@@ -13,7 +13,7 @@ public record Window(double min_m, double max_m) {
   /** Refuses an empty window. */
   public Window {
     if (!(min_m <= max_m)) {
-      throw new RefusedException("The window from " + min_m + " to " + max_m + " m is empty.");
+      throw new RefusedException("Marks cannot work from " + min_m + " to " + max_m + " m: the nearer one comes first.");
     }
   }
 

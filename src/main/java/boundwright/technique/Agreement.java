@@ -93,7 +93,7 @@ public record Agreement(
    */
   public static Agreement of(List<TwiceJudged> reps) {
     if (reps.isEmpty()) {
-      throw new RefusedException("No rep was judged by both observers. Judge some reps together, each with their own list.");
+      throw new RefusedException("No rep was looked at by both observers. Look at some reps together, each with their own list.");
     }
     Set<Long> ids = new HashSet<>();
     Set<String> keys = new TreeSet<>();

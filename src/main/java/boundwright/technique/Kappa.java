@@ -46,7 +46,7 @@ public record Kappa(double value, double se, double agreed, double byChance, int
     }
     if (k < 2 || n < 1) {
       throw new RefusedException(
-          "Agreement needs at least 2 categories and 1 rep that both judged; there were " + k + " and " + n + ". Judge some reps together.");
+          "Agreement needs at least 2 categories and 1 rep that both looked at; there were " + k + " and " + n + ". Look at some reps together.");
     }
     double[] r = new double[k];
     double[] c = new double[k];
@@ -65,7 +65,7 @@ public record Kappa(double value, double se, double agreed, double byChance, int
     if (chance > 1 - 1e-12) {
       throw new RefusedException(
           "Both observers put all " + n + " reps into one and the same category: they agree, but chance alone would do that too, so "
-              + "kappa cannot be told. Judge reps in which the fault is sometimes there.");
+              + "kappa cannot be told. Look at reps in which the fault is sometimes there.");
     }
     double kappa = (agreed - chance) / (1 - chance);
     double a = 0;

@@ -43,7 +43,9 @@ public final class WordsBench {
       () => {
         const words = t => (t.match(/\\S*[\\p{L}\\p{N}]\\S*/gu) || []).length;
         const main = document.querySelector('main');
-        return [words(main.innerText), document.documentElement.scrollHeight];
+        const drawn = [...main.querySelectorAll('svg text')].filter(t => t.getClientRects().length > 0 && t.getBoundingClientRect().width > 0).map(t => t.textContent);
+        const written = main.innerText;
+        return [words(written) + (drawn.some(t => written.includes(t)) ? 0 : words(drawn.join(' '))), document.documentElement.scrollHeight];
       }
       """;
 

@@ -31,6 +31,7 @@ class NewcomerTest extends PhoneCase {
     Locator mark = page.locator(".figure .fig").first();
     String before = mark.textContent();
 
+    page.locator("#choose > summary").click();
     page.locator(".rungs label", new Page.LocatorOptions().setHasText(Pattern.compile("^8$"))).click();
     assertThat(mark).not().hasText(before);
     assertThat(page).hasURL(Pattern.compile("steps=8"));

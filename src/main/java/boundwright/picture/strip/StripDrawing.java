@@ -243,7 +243,7 @@ public final class StripDrawing {
   // ---- rows ----
 
   private Row row(double left, double right, double y, boolean first, List<Whisker> all) {
-    double flags = first ? figure + caption + 6.5 : 0;
+    double flags = first ? figure + caption + 8.5 : 0;
     double top = flags + arcRoom + 4;
     double bottom = top + RUNWAY;
     boolean window = shownWindow() != null;
@@ -395,7 +395,7 @@ public final class StripDrawing {
 
   private List<Tape> tapes(double top, double rowRight, List<Text> texts) {
     List<Tape> out = new ArrayList<>();
-    double base = figure + caption + 4.5;
+    double base = figure + caption + 6.5;
     if (runUpShown()) {
       double at = PAD;
       double size = startSize();
@@ -411,7 +411,7 @@ public final class StripDrawing {
     boolean hollow = !flat && advice.window() == null;
     texts.add(
         new Text(
-            round(markX), flat ? base - 4 : base - figure, caption, anchor, Text.Tone.CAPTION, hollow ? "BEST MARK" : "TAKE-OFF"));
+            round(markX), flat ? base - 4 : base - figure - 2, caption, anchor, Text.Tone.CAPTION, hollow ? "BEST MARK" : "TAKE-OFF"));
     if (!flat) {
       texts.add(new Text(round(markX), base - 4.5, figure, anchor, Text.Tone.FIGURE, said));
     }

@@ -84,7 +84,7 @@ public final class AthleteHandler {
               false,
               Form.text(ctx, "landing"),
               ctx.formParams("footprint"),
-              !Form.text(ctx, "judged").equals("no"),
+              Form.text(ctx, "judged").equals("yes"),
               ctx.formParams("fault"),
               String.valueOf(e.getMessage()));
       answer(ctx, 422, desk.look(athlete, asked, kept.token(), kept, false, null, false));
@@ -174,10 +174,8 @@ public final class AthleteHandler {
     Outcome tap = outcome.isEmpty() ? null : Form.oneOf(Outcome.class, "outcome", outcome);
     String after = Form.text(ctx, "after");
     boolean abandoned = tap == Outcome.ABANDONED;
-    boolean judged = !Form.text(ctx, "judged").equals("no");
-    if (!judged && !ticks.isEmpty()) {
-      throw new RefusedException("A fault is ticked, but 'not looked at' is chosen. Choose one of the two.");
-    }
+    // 'Not looked at' stands chosen before every rep: who ticks a fault, or calls the rep clean, did look.
+    boolean judged = Form.text(ctx, "judged").equals("yes") || !ticks.isEmpty();
     return new Rep(
         0,
         athlete.id(),
@@ -190,7 +188,7 @@ public final class AthleteHandler {
         tap,
         abandoned && !after.isEmpty() ? (Integer) Form.whole("contact after which it broke off", after) : null,
         mark.isEmpty() || !asked.sand() ? null : unit.read("take-off mark", mark),
-        // 'Clean' stands chosen before every rep: of one that broke off it says nothing.
+        // Of one that broke off, 'clean' says nothing.
         abandoned ? !ticks.isEmpty() : judged,
         Ticks.written(ticks));
   }

@@ -149,11 +149,8 @@ final class WorkDesk {
       List<Rep> recent,
       boolean tapeMoved) {
     LocalDate today = LocalDate.now(bench.clock());
-    // Somebody who does not look at the technique today need not say so again for every rep.
-    boolean judged =
-        recent.stream().filter(r -> r.date().equals(today) && !r.abandoned()).findFirst().map(Rep::judged).orElse(true);
     if (marks == null || !asked.sand()) {
-      return new WorkView.LogForm(token, "", false, "", List.of(), judged, List.of(), "");
+      return new WorkView.LogForm(token, "", false, "", List.of(), false, List.of(), "");
     }
     String advised = Figures.bare(settings.unit(), marks.advice().markToSand_m());
     String tape = advised;
@@ -170,6 +167,6 @@ final class WorkDesk {
         }
       }
     }
-    return new WorkView.LogForm(token, tape, !tape.equals(advised), "", List.of(), judged, List.of(), "");
+    return new WorkView.LogForm(token, tape, !tape.equals(advised), "", List.of(), false, List.of(), "");
   }
 }

@@ -175,7 +175,12 @@ public record WorkView(
     return List.of(Outcome.values());
   }
 
-  /** The lesser choices in a line: how it ends, on what, and steps that are not a rung. */
+  /** What is done and from where, in a line: {@code RRL x2, from 4 steps}. */
+  public String chosen() {
+    return asked.sequence() + ", " + (asked.steps().matches("\\d{1,2}") ? Figures.fromSteps(Integer.parseInt(asked.steps())) : "from " + asked.steps() + " steps");
+  }
+
+  /** The lesser choices in a line: how it ends, on what, and steps that are not on the ladder. */
   public String more() {
     String steps = asked.isOnRung() ? "other steps" : asked.steps() + " steps";
     return (asked.sand() ? "into sand" : "on the flat") + ", " + asked.surface().label() + "; " + steps;

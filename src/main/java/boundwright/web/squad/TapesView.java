@@ -134,6 +134,11 @@ public record TapesView(Tapes tapes, LengthUnit unit, DayPlan plan, int squad, L
     return bySentence.entrySet().stream().map(e -> new Together(String.join(", ", e.getValue()), e.getKey())).toList();
   }
 
+  /** Those who bound today although the load is not simply allowed. */
+  public List<Who> loads() {
+    return notSimply.stream().filter(w -> !w.day().held()).toList();
+  }
+
   /** Every wish, served ones first. */
   public List<Tapes.Wish> wishes() {
     return Stream.concat(tapes.tapes().stream().flatMap(t -> t.serves().stream()), tapes.without().stream()).toList();
