@@ -27,6 +27,8 @@ import boundwright.track.PlannedDrills;
 import boundwright.track.TrackDesk;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Optional;
+import java.util.function.LongSupplier;
 
 /** One open data folder with everything wired to it. Safe to use from many threads; close it when done. */
 public final class Workbench implements AutoCloseable {
@@ -53,6 +55,7 @@ public final class Workbench implements AutoCloseable {
   private final AimDesk aimDesk;
   private final MeetDesk meetDesk;
   private final TrackDesk track;
+  private final SqlTaken taken;
   private final JobQueue clipQueue;
   private final ClipDesk clips;
 
@@ -80,6 +83,7 @@ public final class Workbench implements AutoCloseable {
     this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
+    this.taken = new SqlTaken(database);
     this.clipQueue = JobQueue.embedded(database);
     this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, looks, clock, scan);
   }
@@ -218,6 +222,23 @@ public final class Workbench implements AutoCloseable {
   /** Says where the tapes go. */
   public MarkAdvisor advisor() {
     return advisor;
+  }
+
+  /**
+   * Does the work of a form once, however often and after whatever restart it is sent: the token and the work are kept together. A
+   * refused form may be sent again.
+   *
+   * @param token made with the form, 32 to 80 characters
+   * @param work stores what the form says and answers its number
+   * @return the number, or empty if this token's work was done before
+   */
+  public Optional<Long> once(String token, LongSupplier work) {
+    return taken.once(token, work);
+  }
+
+  /** The number of what a token became, or empty for one that was not taken. */
+  public Optional<Long> taken(String token) {
+    return taken.numberOf(token);
   }
 
   /** Tells which day it is. */

@@ -39,10 +39,11 @@ public final class AthleteHandler {
   private final Pages pages;
   private final Gate gate;
   private final WorkDesk desk;
-  private final OnceOnly once = new OnceOnly();
+  private final OnceOnly once;
 
   public AthleteHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
+    this.once = new OnceOnly(bench);
     this.pages = pages;
     this.gate = gate;
     this.desk = new WorkDesk(bench);
