@@ -144,8 +144,12 @@
     if (laid.length > 0) {
       // what the page offers to take back is not the newest any more
       place.querySelectorAll("form[data-undo]").forEach(function (f) { var bar = f.parentElement; bar.hidden = true; bar.dataset.laid = "1"; });
-      if (!still && !touched() && !place.querySelector("#attempt-error")) { moveOn(place, entered); }
+      if (!still && !touched() && !complained(place)) { moveOn(place, entered); }
     }
+  }
+  function complained(place) {
+    var said = place.querySelector("#attempt-error");
+    return said !== null && said.textContent.trim() !== "";
   }
   function cell(place, entry) {
     var row = place.querySelector(".ranks li[data-entrant='" + field(entry, "entrant") + "'] .series");
