@@ -1,69 +1,113 @@
-// At a meet the connection comes and goes. Every attempt is first kept on this phone, then sent; one that could not be
-// sent stays here until it was, and is sent once only, because it carries its own token.
+// At a meet the connection comes and goes. Every entry is kept in this phone's own database before its button lights, then sent:
+// in order, once, because it carries its own token. What is kept is laid over the page, so that the next athlete is the right one.
 (function () {
   "use strict";
-  var SHELF = "boundwright.meet.kept";
+  var OLD_SHELF = "boundwright.meet.kept";
+  var STORE = "entries";
   var PATIENCE_MS = 8000;
   var AGAIN_MS = 10000;
+  var database = null;
+  var shelf = [];
   var sending = false;
+  var offset = null; // how far the program's clock is ahead of this phone's [ms]
 
-  if (!shelfWorks()) { return; }
+  if (!window.fetch || !window.indexedDB || !window.crypto || !crypto.getRandomValues) { return; }
   keepPages();
   if (!work()) { return; }
 
   function work() { return document.getElementById("meet-work"); }
+  function attemptForm() { return document.getElementById("attempt-form"); }
 
-  // ---- the shelf: what is kept on this phone ----
+  // ---- the shelf: what is kept on this phone, and what was sent but is not on the page yet ----
 
-  function shelfWorks() {
+  function open() {
+    return new Promise(function (resolve, reject) {
+      var asked = indexedDB.open("boundwright-meet", 1);
+      asked.onupgradeneeded = function () { asked.result.createObjectStore(STORE, { keyPath: "seq", autoIncrement: true }); };
+      asked.onsuccess = function () { resolve(asked.result); };
+      asked.onerror = function () { reject(asked.error); };
+    });
+  }
+  // resolves when it is on this phone's disk
+  function change(act) {
+    return new Promise(function (resolve, reject) {
+      var turn = database.transaction(STORE, "readwrite", { durability: "strict" });
+      var asked = act(turn.objectStore(STORE));
+      turn.oncomplete = function () { resolve(asked.result); };
+      turn.onerror = turn.onabort = function () { reject(turn.error || asked.error || new Error("not kept")); };
+    });
+  }
+  function keep(entry) {
+    return change(function (store) { return store.add(entry); }).then(function (seq) { entry.seq = seq; shelf.push(entry); });
+  }
+  function again(entry) { return change(function (store) { return store.put(entry); }); }
+  function drop(entry) {
+    return change(function (store) { return store.delete(entry.seq); }).then(function () {
+      shelf = shelf.filter(function (e) { return e.seq !== entry.seq; });
+    });
+  }
+  function load() {
+    return new Promise(function (resolve, reject) {
+      var asked = database.transaction(STORE).objectStore(STORE).getAll();
+      asked.onsuccess = function () { shelf = asked.result; resolve(); };
+      asked.onerror = function () { reject(asked.error); };
+    });
+  }
+  // an earlier version of this page kept entries elsewhere
+  async function fetchOld() {
     try {
-      localStorage.setItem(SHELF + ".try", "1");
-      localStorage.removeItem(SHELF + ".try");
-      return Boolean(window.fetch && window.crypto && crypto.getRandomValues);
-    } catch (full) {
-      return false;
-    }
+      var old = JSON.parse(localStorage.getItem(OLD_SHELF) || "[]");
+      for (var i = 0; i < old.length; i++) {
+        if (!shelf.some(function (e) { return e.token === old[i].token; })) {
+          old[i].kind = "attempt";
+          await keep(old[i]);
+        }
+      }
+      localStorage.removeItem(OLD_SHELF);
+    } catch (nothing) { /* it could not be read then either */ }
   }
-  function kept() {
-    try {
-      var all = JSON.parse(localStorage.getItem(SHELF) || "[]");
-      return Array.isArray(all) ? all : [];
-    } catch (damaged) {
-      return [];
-    }
+  function here(e) { return e.path.indexOf(location.pathname + "/") === 0; }
+  function unsent(e) { return !e.sent; }
+  function waiting(e) { return !e.sent && !e.refused; }
+  function field(entry, name) {
+    var f = entry.fields.find(function (x) { return x[0] === name; });
+    return f ? f[1] : "";
   }
-  function shelve(all) { localStorage.setItem(SHELF, JSON.stringify(all)); }
-  function take(token) { shelve(kept().filter(function (e) { return e.token !== token; })); draw(); }
-  function refuse(token, why) {
-    shelve(kept().map(function (e) { if (e.token === token) { e.refused = why; } return e; }));
-    draw();
-  }
+  function of(entry) { return entry.kind === "undo" ? entry.of : field(entry, "entrant") + "." + field(entry, "round"); }
   function freshToken() {
     return Array.from(crypto.getRandomValues(new Uint8Array(16)), function (b) { return b.toString(16).padStart(2, "0"); }).join("");
   }
 
   // ---- what the coach sees of it ----
 
-  function draw() {
+  // still: the form stays as it is, because it waits for its answer
+  function draw(still) {
     var box = document.getElementById("kept");
-    if (!box) { return; }
-    var all = kept().filter(function (e) { return e.path.indexOf(location.pathname + "/") === 0; });
+    var all = shelf.filter(function (e) { return here(e) && unsent(e); });
+    var n = all.filter(waiting).length;
     box.hidden = all.length === 0 && !box.dataset.gone;
-    var waiting = all.filter(function (e) { return !e.refused; }).length;
     box.querySelector(".unsent-head").textContent =
-      (box.dataset.gone ? "No connection. " : "")
-      + (waiting > 0 ? "Kept on this phone, not yet sent: " + waiting + "." : box.dataset.gone ? "What you enter is kept on this phone and sent later." : "")
-      + (waiting < all.length ? " Not taken: " + (all.length - waiting) + "." : "");
+      (n > 0 ? n + " not sent yet. " : "")
+      + (box.dataset.gone ? "No connection. " + (n > 0 ? "" : "What you enter is kept on this phone and sent later. ") : "")
+      + (n < all.length ? "Not taken: " + (all.length - n) + "." : "");
     box.querySelector("ul").replaceChildren.apply(box.querySelector("ul"), all.map(line));
+    overlay(still);
   }
   function line(entry) {
     var li = document.createElement("li");
     var said = document.createElement("span");
     said.textContent = entry.said + (entry.refused ? ": " + entry.refused : "");
     li.appendChild(said);
-    if (entry.refused) { li.appendChild(button("put it back into the form", function () { fill(entry); take(entry.token); })); }
-    li.appendChild(button(entry.refused ? "throw it away" : "take back", function () { take(entry.token); }));
+    if (entry.refused && entry.kind !== "undo") {
+      li.appendChild(button("put it back into the form", function () { fill(entry); takeOut(entry); }));
+    }
+    li.appendChild(button(entry.refused ? "throw it away" : "take back", function () { takeOut(entry); }));
     return li;
+  }
+  function takeOut(entry) {
+    // what is on its way may arrive: then it is taken back there
+    if (entry.busy) { notice("It is being sent just now. Take it back when it has arrived."); return; }
+    drop(entry).then(function () { draw(); });
   }
   function button(name, act) {
     var b = document.createElement("button");
@@ -79,11 +123,61 @@
     draw();
   }
   function fill(entry) {
-    var form = document.getElementById("attempt-form");
+    var form = attemptForm();
     entry.fields.forEach(function (f) {
-      var field = form.elements[f[0]];
-      if (field && f[0] !== "csrf" && f[0] !== "token" && f[0] !== "result") { field.value = f[1]; }
+      var to = form.elements[f[0]];
+      if (to && ["csrf", "token", "result", "upto"].indexOf(f[0]) < 0) { to.value = f[1]; }
     });
+  }
+
+  // lays what is kept over the page as the program wrote it
+  function overlay(still) {
+    var place = work();
+    if (!place || !attemptForm()) { return; }
+    place.querySelectorAll(".kept-here").forEach(function (e) { e.remove(); });
+    place.querySelectorAll("[data-laid]").forEach(function (e) { e.hidden = false; delete e.dataset.laid; });
+    var laid = shelf.filter(function (e) { return here(e) && !e.refused; });
+    var entered = new Set(place.dataset.entered.split(",").filter(Boolean));
+    laid.forEach(function (e) {
+      if (e.kind === "undo") { entered.delete(of(e)); } else { entered.add(of(e)); cell(place, e); }
+    });
+    if (laid.length > 0) {
+      // what the page offers to take back is not the newest any more
+      place.querySelectorAll("form[data-undo]").forEach(function (f) { var bar = f.parentElement; bar.hidden = true; bar.dataset.laid = "1"; });
+      if (!still && !touched() && !complained(place)) { moveOn(place, entered); }
+    }
+  }
+  function complained(place) {
+    var said = place.querySelector("#attempt-error");
+    return said !== null && said.textContent.trim() !== "";
+  }
+  function cell(place, entry) {
+    var row = place.querySelector(".ranks li[data-entrant='" + field(entry, "entrant") + "'] .series");
+    if (!row) { return; }
+    var mark = document.createElement("span");
+    mark.className = "kept-here";
+    mark.textContent = "round " + field(entry, "round") + ": " + what(entry) + (entry.sent ? "" : ", not sent yet");
+    row.appendChild(mark);
+  }
+  function what(entry) {
+    var result = field(entry, "result");
+    return result === "FOUL" ? "x" : result === "PASS" ? "\u2013" : field(entry, "distance").trim();
+  }
+  // the next in the order of the rounds, as the program would say
+  function moveOn(place, entered) {
+    var form = attemptForm();
+    var rounds = place.dataset.orders.split(";").map(function (r) { var p = r.split(":"); return { round: p[0], order: (p[1] || "").split(",").filter(Boolean) }; });
+    for (var i = 0; i < rounds.length; i++) {
+      var round = rounds[i].round;
+      var next = rounds[i].order.find(function (id) { return !entered.has(id + "." + round); });
+      if (next) {
+        form.elements.entrant.value = next;
+        form.elements.round.value = round;
+        form.querySelector("h2").textContent = "Round " + round + ", next: " + form.elements.entrant.selectedOptions[0].textContent.trim();
+        return;
+      }
+    }
+    form.querySelector("h2").textContent = "All rounds are jumped";
   }
 
   // ---- entering ----
@@ -93,9 +187,13 @@
     if (form.matches("form[data-keep]")) {
       event.preventDefault();
       if (!form.dataset.busy) { enter(form, event.submitter); }
+    } else if (form.matches("form[data-undo]")) {
+      event.preventDefault();
+      undo(form);
     } else if (form.matches("form[data-online]")) {
       event.preventDefault();
-      ask(form.action, new FormData(form)).then(function (a) {
+      var data = new FormData(form, event.submitter);
+      ask(form.action, data).then(function (a) {
         connection(true);
         if (a.status < 400) { swap(a.text); } else { complain(a.text); }
       }, function () {
@@ -105,44 +203,76 @@
     }
   });
 
-  function enter(form, submitter) {
+  function entryOf(kind, path, fields, said) {
+    return { kind: kind, token: freshToken(), path: path, fields: fields, said: said, at: Date.now(), offset: offset };
+  }
+
+  async function enter(form, submitter) {
     var data = new FormData(form);
     var result = submitter ? submitter.value : "VALID";
     data.set("result", result);
     var fields = Array.from(data.entries()).filter(function (f) { return f[0] !== "csrf" && f[0] !== "token"; });
-    var entry = { token: freshToken(), path: new URL(form.action).pathname, fields: fields, said: inWords(form, data, result) };
-    shelve(kept().concat([entry]));
+    var entry = entryOf("attempt", new URL(form.action).pathname, fields, inWords(form, data, result));
+    // what this phone itself entered of the same attempt was known when this was entered
+    entry.own = shelf.filter(function (e) { return here(e) && e.kind !== "undo" && of(e) === of(entry); }).map(function (e) { return e.token; });
+    form.dataset.busy = "1";
     notice("");
-    draw();
-    if (sending) {
-      moveOn(form);
+    try {
+      await keep(entry);
+    } catch (full) {
+      await unkept(entry);
+      delete form.dataset.busy;
+      return;
+    }
+    if (submitter) { submitter.dataset.lit = "1"; }
+    if (sending || document.getElementById("kept").dataset.gone) {
+      clear(form);
+      delete form.dataset.busy;
+      draw();
+      send(null);
     } else {
-      form.dataset.busy = "1";
+      draw(true);
       send(entry.token);
     }
+  }
+  // the phone has no room: sent at once, or left in the form and said
+  async function unkept(entry) {
+    try {
+      var answer = await post(entry);
+      connection(true);
+      swap(answer.text);
+      if (answer.status < 400) { notice("Sent, but this phone has no room to keep entries. Make room before the connection goes."); }
+    } catch (gone) {
+      connection(false);
+      notice("Not kept: this phone has no room left, and there is no connection. It still stands in the form. Write it on paper, make room, tap again.");
+    }
+  }
+
+  async function undo(form) {
+    var bar = form.parentElement;
+    var entry = entryOf("undo", new URL(form.action).pathname, [], "Take back " + form.dataset.said);
+    entry.of = form.dataset.of;
+    try {
+      await keep(entry);
+    } catch (full) {
+      notice("Not kept: this phone has no room left. Make room and tap again.");
+      return;
+    }
+    bar.hidden = true;
+    draw();
+    send(entry.token);
   }
 
   function inWords(form, data, result) {
     var who = form.elements.entrant.selectedOptions[0].textContent.trim();
-    var what = result === "FOUL" ? "foul" : result === "PASS" ? "pass" : String(data.get("distance")).trim() || "valid, no distance";
+    var told = result === "FOUL" ? "foul" : result === "PASS" ? "pass" : String(data.get("distance")).trim() || "valid, no distance";
     var wind = String(data.get("wind")).trim();
-    return who + ", round " + data.get("round") + ": " + what + (wind && result !== "PASS" ? ", wind " + wind : "");
+    return who + ", round " + data.get("round") + ": " + told + (wind && result !== "PASS" ? ", wind " + wind : "");
   }
 
-  // the next in the order of the round, without asking the program
-  function moveOn(form) {
-    var who = form.elements.entrant;
-    if (who.selectedIndex + 1 < who.options.length) {
-      who.selectedIndex += 1;
-    } else {
-      var rounds = Array.from(form.querySelectorAll("input[name=round]"));
-      var at = rounds.findIndex(function (r) { return r.checked; });
-      who.selectedIndex = 0;
-      if (at + 1 < rounds.length) { rounds[at + 1].checked = true; }
-    }
-    ["distance", "wind", "gap", "shift"].forEach(function (name) { form.elements[name].value = ""; });
-    form.querySelector("h2").textContent =
-      "Round " + new FormData(form).get("round") + ", next: " + who.selectedOptions[0].textContent.trim();
+  function clear(form) {
+    ["distance", "wind", "gap", "shift"].forEach(function (name) { form.elements[name].value = form.elements[name].defaultValue = ""; });
+    form.querySelectorAll("[data-lit]").forEach(function (b) { delete b.dataset.lit; });
   }
 
   // ---- sending ----
@@ -157,75 +287,98 @@
       credentials: "same-origin",
       signal: stop.signal
     }).then(function (answer) {
-      return answer.text().then(function (text) { return { status: answer.status, text: text }; });
+      return answer.text().then(function (text) {
+        var made = /data-made="(\d+)"/.exec(text);
+        if (made) { offset = Number(made[1]) - Date.now(); }
+        return { status: answer.status, text: text, made: made ? Number(made[1]) : 0 };
+      });
     }).finally(function () { clearTimeout(timer); });
   }
 
   function csrf() {
-    var field = document.querySelector("input[name=csrf]");
-    return field ? field.value : "";
+    var f = document.querySelector("input[name=csrf]");
+    return f ? f.value : "";
   }
 
   function post(entry) {
     var body = new URLSearchParams(entry.fields);
     body.set("csrf", csrf());
     body.set("token", entry.token);
+    body.set("at", entry.at);
+    body.set("offset", entry.offset === null || entry.offset === undefined ? "" : entry.offset);
+    body.set("sent", Date.now());
+    body.set("own", (entry.own || []).join(","));
     return ask(entry.path, body);
   }
 
-  // one after the other, as they were entered; live is the one just tapped
+  // one page of this phone at a time
+  function alone(act) {
+    return navigator.locks ? navigator.locks.request("boundwright-meet", act) : act();
+  }
+
   async function send(live) {
     if (sending) { return; }
     sending = true;
+    try {
+      await alone(function () { return sendAll(live); });
+    } finally {
+      sending = false;
+      var form = attemptForm();
+      if (form) { delete form.dataset.busy; }
+    }
+  }
+
+  // one after the other, as they were entered; live is the one just tapped
+  async function sendAll(live) {
     var last = null;
     var untouched = live ? true : !touched();
+    var entry = null;
     try {
-      for (;;) {
-        var entry = kept().filter(function (e) { return !e.refused; })[0];
-        if (!entry) { break; }
+      await load();
+      while ((entry = shelf.find(waiting))) {
+        entry.busy = true;
         var answer = await post(entry);
         if (answer.status === 403) {
           // the browser was started anew since: its form token is another one
           await renew();
           answer = await post(entry);
         }
+        delete entry.busy;
         if (answer.status < 400) {
-          take(entry.token);
+          entry.sent = answer.made || 1;
+          await again(entry);
           last = answer.text;
         } else if (answer.status === 422 && entry.token === live) {
-          take(entry.token);
+          await drop(entry);
           last = answer.text;
         } else if (answer.status < 500) {
-          refuse(entry.token, sentence(answer.text));
+          entry.refused = sentence(answer.text);
+          await again(entry);
         } else {
           throw new Error("the program is in trouble");
         }
+        draw(Boolean(live));
       }
+      if (last !== null && untouched) { swap(last); } else if (last !== null) { notice(""); }
       connection(true);
-      if (last !== null && untouched) {
-        swap(last);
-      } else if (last !== null) {
-        notice("");
-      }
+      if (last !== null) { refreshKept(); }
     } catch (gone) {
+      if (entry) { delete entry.busy; }
+      var form = attemptForm();
+      if (form && live && shelf.some(function (e) { return e.token === live && e.kind !== "undo" && waiting(e); })) { clear(form); }
       connection(false);
-      if (live && kept().some(function (e) { return e.token === live; })) { moveOn(document.getElementById("attempt-form")); }
-    } finally {
-      sending = false;
-      var form = document.getElementById("attempt-form");
-      if (form) { delete form.dataset.busy; }
     }
   }
 
   async function renew() {
     var answer = await ask(location.pathname, null);
     var page = new DOMParser().parseFromString(answer.text, "text/html");
-    var field = page.querySelector("input[name=csrf]");
-    if (field) { document.querySelectorAll("input[name=csrf]").forEach(function (f) { f.value = field.value; }); }
+    var f = page.querySelector("input[name=csrf]");
+    if (f) { document.querySelectorAll("input[name=csrf]").forEach(function (i) { i.value = f.value; }); }
   }
 
   function touched() {
-    var form = document.getElementById("attempt-form");
+    var form = attemptForm();
     return form !== null && Array.from(form.querySelectorAll("input[autocomplete]")).some(function (f) { return f.value !== f.defaultValue; });
   }
 
@@ -237,7 +390,14 @@
     if (fresh) {
       work().replaceWith(document.adoptNode(fresh));
       if (window.htmx) { window.htmx.process(work()); }
+      prune();
     }
+  }
+  // what the page shows by now need not be laid over it any more
+  function prune() {
+    var made = Number(work().dataset.made);
+    shelf.filter(function (e) { return here(e) && e.sent && e.sent <= made; }).forEach(drop);
+    shelf = shelf.filter(function (e) { return !(here(e) && e.sent && e.sent <= made); });
   }
   function sentence(text) {
     var page = new DOMParser().parseFromString(text, "text/html");
@@ -267,22 +427,34 @@
       registration.active.postMessage({ keep: parts.concat([location.pathname]) });
     }).catch(function () { /* without it the page works as long as it stays open */ });
   }
-
-  window.addEventListener("online", function () { send(null); });
-  window.addEventListener("offline", function () { connection(false); });
-  document.addEventListener("visibilitychange", function () { if (!document.hidden && kept().length > 0) { send(null); } });
-  setInterval(function () {
-    var box = document.getElementById("kept");
-    if (box && box.dataset.gone) {
-      ask(location.pathname, null).then(function (a) { connection(true); if (a.status < 400) { send(null); } }, function () {});
+  // the page that opens without a connection is the one with what was sent
+  function refreshKept() {
+    if (navigator.serviceWorker && navigator.serviceWorker.controller) {
+      navigator.serviceWorker.controller.postMessage({ keep: [location.pathname] });
     }
-  }, AGAIN_MS);
-
-  // opened from what this phone keeps, the page does not know that the program is away
-  draw();
-  if (kept().length > 0) {
-    send(null);
-  } else {
-    ask(location.pathname, null).then(function () { connection(true); }, function () { connection(false); });
   }
+
+  open().then(async function (opened) {
+    database = opened;
+    await load();
+    await fetchOld();
+    prune();
+    window.addEventListener("online", function () { send(null); });
+    window.addEventListener("offline", function () { connection(false); });
+    document.addEventListener("visibilitychange", function () {
+      if (!document.hidden) { load().then(function () { draw(); if (shelf.some(waiting)) { send(null); } }); }
+    });
+    setInterval(function () {
+      if (document.getElementById("kept").dataset.gone) {
+        ask(location.pathname, null).then(function (a) { connection(true); if (a.status < 400) { send(null); } }, function () {});
+      }
+    }, AGAIN_MS);
+    // opened from what this phone keeps, the page does not know that the program is away
+    draw();
+    if (shelf.some(waiting)) {
+      send(null);
+    } else {
+      ask(location.pathname, null).then(function () { connection(true); }, function () { connection(false); });
+    }
+  }, function () { notice("This phone keeps nothing for this page (a private window, perhaps): enter with a connection only."); });
 })();

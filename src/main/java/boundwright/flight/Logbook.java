@@ -45,7 +45,7 @@ public final class Logbook {
 
   /** Logs many reps of any athletes, all or none; the answers are in the order given. */
   public List<Rep> logAll(List<Rep> reps) {
-    return store.write(w -> logTo(w, reps));
+    return store.writeLong(w -> logTo(w, reps));
   }
 
   /**
@@ -139,12 +139,29 @@ public final class Logbook {
     if (reps.isEmpty()) {
       return FlightModel.prior(athletes.profile(athlete), squadBook.now());
     }
-    return store.write(w -> learnAgain(w, athlete.id())).now();
+    return learnBeside(athlete.id()).now();
   }
 
   /** Call after the athlete's level, tests or run-ups changed: learns again from the reps. */
   public void relearn(long athleteId) {
-    store.write(w -> learnAgain(w, athleteId));
+    learnBeside(athleteId);
+  }
+
+  /**
+   * Learns an athlete again while others write, and keeps it if what it was learned from still stands; otherwise it is learned once
+   * more, with everybody waiting.
+   */
+  private Learned learnBeside(long athleteId) {
+    From from = from(athleteId, store.inOrder(athleteId));
+    Learned learned = from.learned();
+    return store.write(
+        w -> {
+          if (!from(athleteId, w.inOrder(athleteId)).equals(from)) {
+            return learnAgain(w, athleteId);
+          }
+          w.keep(athleteId, learned);
+          return learned;
+        });
   }
 
   /** The run-up for these steps: length, speed, and how many measured ones stand behind it. */
@@ -232,15 +249,25 @@ public final class Logbook {
   }
 
   private Learned learnAgain(Writer w, long athleteId) {
+    Learned learned = from(athleteId, w.inOrder(athleteId)).learned();
+    w.keep(athleteId, learned);
+    return learned;
+  }
+
+  /** All that a model rests on. */
+  private record From(Profile profile, SquadPrior squad, List<Rep> reps) {
+    Learned learned() {
+      FlightModel prior = FlightModel.prior(profile, squad);
+      return learnOn(prior, prior, reps);
+    }
+  }
+
+  private From from(long athleteId, List<Rep> reps) {
     Athlete athlete =
         athletes
             .byId(athleteId)
             .orElseThrow(() -> new RefusedException("There is no athlete with number " + athleteId + "."));
-    Profile profile = athletes.profile(athlete);
-    FlightModel prior = FlightModel.prior(profile, squadBook.now());
-    Learned learned = learnOn(prior, prior, w.inOrder(athleteId));
-    w.keep(athleteId, learned);
-    return learned;
+    return new From(athletes.profile(athlete), squadBook.now(), reps);
   }
 
   private static Learned learnOn(FlightModel from, FlightModel dayStartBefore, List<Rep> ordered) {

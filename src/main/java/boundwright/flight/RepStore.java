@@ -15,6 +15,9 @@ public interface RepStore {
   /** Runs {@code work} in one write transaction that no other writer overlaps. */
   <T> T write(Function<Writer, T> work);
 
+  /** As {@link #write}, for what takes long: nobody else's answer waits for it. */
+  <T> T writeLong(Function<Writer, T> work);
+
   /** The newest reps of an athlete, by date and then number, newest first. */
   List<Rep> recent(long athleteId, int most);
 

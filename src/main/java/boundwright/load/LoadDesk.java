@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The one place where an athlete's day is judged: what was done in every room, and what is still planned. It also keeps what a coach
@@ -29,6 +30,7 @@ public final class LoadDesk {
   /** Days before a day that its judgement rests on, with one to spare. */
   private static final int LOOK_BACK_DAYS = 42;
   private static final int MOST_WEIGHTS = 200;
+  private static final int MOST_OVERRIDES = 50;
 
   private final WorkLog log;
   private final PlannedWork plan;
@@ -82,12 +84,26 @@ public final class LoadDesk {
   }
 
   /**
-   * What is said more strictly when a rep that is not in the plan is done on top of it; empty when it is in the plan or changes nothing.
+   * One look at an athlete's day, read once.
    *
-   * @param shown what a screen shows
+   * @param verdict of today
+   * @param beside what is said more strictly when a rep that is not in the plan is done on top of it; empty when it is in the plan
+   *     or changes nothing, or when bounding is stopped
    */
-  public List<Finding> beside(Athlete athlete, Work shown) {
+  public record DayLook(DayVerdict verdict, List<Finding> beside) {}
+
+  /**
+   * The verdict of today, and what the rep that a screen shows would add to it.
+   *
+   * @param shown what the screen shows, or null
+   */
+  public DayLook look(Athlete athlete, @Nullable Work shown) {
     Squad read = Squad.read(this, List.of(athlete), LocalDate.now(clock));
+    DayVerdict verdict = read.verdict(athlete, true);
+    return new DayLook(verdict, shown == null || verdict.held() ? List.of() : beside(read, athlete, shown));
+  }
+
+  private static List<Finding> beside(Squad read, Athlete athlete, Work shown) {
     List<Work> rest = read.rest(athlete);
     if (rest.stream().anyMatch(w -> w.surface() == shown.surface() && Work.rest(List.of(shown), List.of(w)).isEmpty())) {
       return List.of();
@@ -158,11 +174,19 @@ public final class LoadDesk {
     care.keep(new GuardOverride(0, athlete.id(), LocalDate.now(clock), rule, finding.answer(), finding.said(), reason));
   }
 
+  /** What was decided of today otherwise, newest first. */
+  public List<GuardOverride> overrides(Athlete athlete) {
+    LocalDate today = LocalDate.now(clock);
+    return care.overrides(athlete.id(), MOST_OVERRIDES).stream().filter(o -> o.date().equals(today)).toList();
+  }
+
   /** The concerns of a verdict that no override of today answers. */
   public List<Finding> open(Athlete athlete, Verdict verdict) {
-    LocalDate today = LocalDate.now(clock);
-    List<GuardOverride> kept =
-        care.overrides(athlete.id(), 50).stream().filter(o -> o.date().equals(today)).toList();
+    return open(verdict, overrides(athlete));
+  }
+
+  /** The concerns of a verdict that none of these answers. */
+  public static List<Finding> open(Verdict verdict, List<GuardOverride> kept) {
     return verdict.concerns().stream()
         .filter(f -> kept.stream().noneMatch(o -> o.rule() == f.rule() && o.answer().compareTo(f.answer()) >= 0))
         .toList();

@@ -48,6 +48,25 @@ public interface MeetRepository {
    */
   KeptAttempt add(long meetId, long entrantId, Attempt attempt, String note);
 
+  /**
+   * As {@link #add}, for one who may not have the meet as it is before them: if something else was kept of this attempt meanwhile,
+   * nothing is replaced; what they entered is kept beside it ({@link #besides}) until the coach chooses.
+   *
+   * @return the attempt that counts now: this one, the very same that was there already, or the one that it is kept beside
+   */
+  KeptAttempt add(long meetId, long entrantId, Attempt attempt, String note, Hand hand);
+
+  /** What waits for the coach to choose, oldest first. */
+  List<Beside> besides(long meetId);
+
+  /**
+   * The coach's choice between two entries of an attempt.
+   *
+   * @param holds whether what was kept beside holds: then it is added and counts; otherwise it is dropped
+   * @throws boundwright.quantity.RefusedException if it does not wait any more
+   */
+  void choose(long meetId, long besideId, boolean holds);
+
   /** Takes the attempt back that was entered last in this meet and returns it; empty without any. */
   Optional<KeptAttempt> undo(long meetId);
 

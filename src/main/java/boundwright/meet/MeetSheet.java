@@ -93,6 +93,16 @@ public record MeetSheet(
     throw new RefusedException(who.name() + " has an attempt in all " + rules.rounds() + " rounds. Say which round to mend.");
   }
 
+  /** What counts of an entrant's attempt in a round. */
+  public Optional<KeptAttempt> standing(long entrantId, int round) {
+    return attempts.stream().filter(a -> a.entrantId() == entrantId && a.attempt().round() == round).reduce((before, after) -> after);
+  }
+
+  /** Whether an attempt of this meet was kept by somebody else after the one who enters had looked. */
+  public boolean unseen(KeptAttempt there, Hand hand) {
+    return !hand.knows(there);
+  }
+
   /** The place of an athlete of the squad on the list. */
   public Optional<Entrant> entrantOf(long athlete) {
     return entrants.stream()

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.locks.ReentrantLock;
@@ -24,9 +25,10 @@ import org.sqlite.SQLiteDataSource;
 
 /**
  * One open database file. All reading and writing of the store goes through {@link #read} and {@link #write}, which turn
- * the engine's failures into sentences. A write is one transaction that takes the write lock at its start; a write inside
- * a write of the same thread joins it, and if the inner one fails only the inner one is undone. Writers of this process
- * wait in line for each other; another process is waited for as long as the busy timeout.
+ * the engine's failures into sentences. A write is all or nothing; a write inside a write of the same thread joins it, and if the
+ * inner one fails only the inner one is undone. Writers of this process wait in line for each other; another process is waited for
+ * as long as the busy timeout. Writes that wait in line share one transaction and so one wait for the disk ({@link Group}); each
+ * is on disk when it returns.
  */
 final class Database implements AutoCloseable {
   /** How long another process is waited for [ms]. */
@@ -50,6 +52,9 @@ final class Database implements AutoCloseable {
   private final Jdbi jdbi;
   private final int patience_ms;
   private final ReentrantLock writers = new ReentrantLock(true);
+  private final LogKeeper log;
+  /** The transaction that the next in line may join; touched by the head of the line only. */
+  private @Nullable Group open;
   @SuppressWarnings("ThreadLocalUsage") // one per database: a thread may write to two of them
   private final ThreadLocal<@Nullable Transaction> writing = new ThreadLocal<>();
 
@@ -75,6 +80,7 @@ final class Database implements AutoCloseable {
     this.trouble = new StoreTrouble(file);
     this.pool = pool;
     this.jdbi = Jdbi.create(pool);
+    this.log = new LogKeeper(() -> read(h -> h.createQuery("PRAGMA wal_checkpoint(PASSIVE)").mapTo(Integer.class).first()));
     this.patience_ms = patience_ms;
   }
 
@@ -90,6 +96,7 @@ final class Database implements AutoCloseable {
     pooled.setMaximumPoolSize(READERS + 1);
     pooled.setMinimumIdle(1);
     pooled.setMaxLifetime(0);
+    pooled.setConnectionInitSql("PRAGMA wal_autocheckpoint = " + LogKeeper.LAST_RESORT_PAGES);
     pooled.setConnectionTimeout(Math.max(1_000, tuning.busyTimeout_ms() * 2L));
     // The file was opened a moment ago by the schema; what fails from here on is said by read and write.
     pooled.setInitializationFailTimeout(-1);
@@ -161,11 +168,20 @@ final class Database implements AutoCloseable {
     }
   }
 
-  /** Writes in one transaction, on disk when it returns; joins the write of this thread if there is one. */
+  /** Writes, all or nothing, on disk when it returns; joins the write of this thread if there is one. */
   <T> T write(Function<Handle, T> work) {
+    return write(work, true);
+  }
+
+  /** As {@link #write}, for what takes long (an import, say): nobody else's answer waits for it in the same transaction. */
+  <T> T writeLong(Function<Handle, T> work) {
+    return write(work, false);
+  }
+
+  private <T> T write(Function<Handle, T> work, boolean shared) {
     Transaction joined = writing.get();
     try {
-      return joined == null ? alone(work) : inside(joined, work);
+      return joined == null ? inLine(work, shared) : inside(joined, work);
     } catch (RuntimeException e) {
       throw trouble.said(e);
     }
@@ -201,6 +217,7 @@ final class Database implements AutoCloseable {
     }
     waitInLine();
     try {
+      settleOpen();
       Connection own = pool.getConnection();
       return closedBy(
           own,
@@ -240,27 +257,153 @@ final class Database implements AutoCloseable {
     return (Connection) Proxy.newProxyInstance(Database.class.getClassLoader(), new Class<?>[] {Connection.class}, handler);
   }
 
-  private <T> T alone(Function<Handle, T> work) {
+  /**
+   * A transaction that writes share: begun by one at the head of the line, joined by those who wait behind, committed by the last. Each
+   * has a savepoint of its own, so that one that is refused is undone alone; if the commit fails all of them have failed, and none
+   * was answered before.
+   */
+  private static final class Group {
+    private static final int MOST = 16;
+    private static final long LONGEST_NS = 20_000_000;
+
+    private final Transaction transaction;
+    private final long begun_ns = System.nanoTime();
+    private final CountDownLatch settled = new CountDownLatch(1);
+    private int writes;
+    private volatile @Nullable Throwable failed;
+
+    Group(Transaction transaction) {
+      this.transaction = transaction;
+    }
+
+    boolean mayGrow() {
+      return transaction.lost == null && writes < MOST && System.nanoTime() - begun_ns < LONGEST_NS;
+    }
+  }
+
+  private <T> T inLine(Function<Handle, T> work, boolean shared) {
     waitInLine();
-    try (Handle handle = jdbi.open()) {
-      Transaction transaction = new Transaction(handle);
-      writing.set(transaction);
+    Group group;
+    T answer;
+    try {
+      if (!shared) {
+        settleOpen();
+      }
+      group = open;
+      if (group == null) {
+        group = new Group(new Transaction(begun()));
+        open = group;
+      }
       try {
-        handle.begin();
-        T answer = work.apply(handle);
-        if (transaction.lost != null) {
-          throw transaction.lost;
-        }
-        handle.commit();
-        return answer;
-      } catch (RuntimeException | Error e) {
-        undo(handle, e);
-        throw e;
+        answer = joined(group, work);
       } finally {
-        writing.remove();
+        if (!shared || !group.mayGrow() || !writers.hasQueuedThreads()) {
+          settle(group);
+        }
       }
     } finally {
       writers.unlock();
+    }
+    waitUntilSettled(group);
+    return answer;
+  }
+
+  private Handle begun() {
+    Handle handle = jdbi.open();
+    try {
+      handle.begin();
+      return handle;
+    } catch (RuntimeException | Error e) {
+      undo(handle, e);
+      try {
+        handle.close();
+      } catch (RuntimeException again) {
+        e.addSuppressed(again);
+      }
+      throw e;
+    }
+  }
+
+  private <T> T joined(Group group, Function<Handle, T> work) {
+    writing.set(group.transaction);
+    try {
+      group.writes++;
+      T answer = inside(group.transaction, work);
+      RuntimeException lost = group.transaction.lost;
+      if (lost != null) {
+        throw lost;
+      }
+      return answer;
+    } finally {
+      writing.remove();
+    }
+  }
+
+  private void settleOpen() {
+    Group group = open;
+    if (group != null) {
+      settle(group);
+    }
+  }
+
+  /** Commits, or undoes what cannot be committed, and tells everybody who waits. Called at the head of the line. */
+  private void settle(Group group) {
+    open = null;
+    try (Handle handle = group.transaction.handle) {
+      RuntimeException lost = group.transaction.lost;
+      if (lost != null) {
+        group.failed = lost;
+        undo(handle, lost);
+        return;
+      }
+      try {
+        handle.commit();
+        log.committed(group.writes);
+      } catch (RuntimeException | Error e) {
+        group.failed = e;
+        undo(handle, e);
+      }
+    } catch (RuntimeException | Error e) {
+      // what was committed before stays committed; what was not has its own reason already
+      Throwable before = group.failed;
+      if (before != null) {
+        before.addSuppressed(e);
+      }
+    } finally {
+      group.settled.countDown();
+    }
+  }
+
+  private void waitUntilSettled(Group group) {
+    boolean interrupted = false;
+    while (true) {
+      try {
+        if (group.settled.await(Group.LONGEST_NS, TimeUnit.NANOSECONDS)) {
+          break;
+        }
+      } catch (InterruptedException e) {
+        interrupted = true;
+      }
+      // The one who stood behind may have gone away: then the transaction is settled by whoever still waits for it.
+      if (writers.tryLock()) {
+        try {
+          if (open == group) {
+            settle(group);
+          }
+        } finally {
+          writers.unlock();
+        }
+      }
+    }
+    if (interrupted) {
+      Thread.currentThread().interrupt();
+    }
+    Throwable failed = group.failed;
+    if (failed instanceof Error error) {
+      throw error;
+    }
+    if (failed != null) {
+      throw (RuntimeException) failed;
     }
   }
 
@@ -310,6 +453,7 @@ final class Database implements AutoCloseable {
 
   @Override
   public void close() {
+    log.close();
     pool.close();
   }
 }

@@ -2,7 +2,9 @@ package boundwright.store;
 
 import boundwright.jump.MeasureRule;
 import boundwright.meet.Attempt;
+import boundwright.meet.Beside;
 import boundwright.meet.Entrant;
+import boundwright.meet.Hand;
 import boundwright.meet.KeptAttempt;
 import boundwright.meet.MeetRepository;
 import boundwright.meet.MeetRules;
@@ -12,6 +14,7 @@ import boundwright.meet.Scoring;
 import boundwright.quantity.RefusedException;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
@@ -35,6 +38,7 @@ final class SqlMeets implements MeetRepository {
       " AND t.id = (SELECT max(o.id) FROM meet_attempt o WHERE o.entrant_id = t.entrant_id AND o.round = t.round) ";
 
   private final Database database;
+  private final BesideRows besides = new BesideRows();
 
   SqlMeets(Database database) {
     this.database = database;
@@ -207,6 +211,45 @@ final class SqlMeets implements MeetRepository {
 
   @Override
   public KeptAttempt add(long meetId, long entrantId, Attempt attempt, String note) {
+    return add(meetId, entrantId, attempt, note, Hand.seeingAll(null));
+  }
+
+  @Override
+  public KeptAttempt add(long meetId, long entrantId, Attempt attempt, String note, Hand hand) {
+    return database.write(
+        h -> {
+          MeetSheet meet = there(h, meetId);
+          Attempt a = of(onTheList(meet, entrantId).name(), attempt);
+          KeptAttempt stands = meet.standing(entrantId, a.round()).orElse(null);
+          if (stands != null && meet.unseen(stands, hand)) {
+            if (!stands.attempt().equals(a)) {
+              besides.keep(h, new KeptAttempt(0, entrantId, a, note), hand.at());
+            }
+            return stands;
+          }
+          return added(meetId, entrantId, attempt, note, hand.at());
+        });
+  }
+
+  @Override
+  public List<Beside> besides(long meetId) {
+    return database.read(h -> byId(h, meetId).map(m -> besides.of(h, m)).orElse(List.of()));
+  }
+
+  @Override
+  public void choose(long meetId, long besideId, boolean holds) {
+    database.write(
+        h -> {
+          Beside chosen = besides.take(h, there(h, meetId), besideId);
+          if (holds) {
+            KeptAttempt kept = chosen.kept();
+            added(meetId, kept.entrantId(), kept.attempt(), kept.note(), chosen.at());
+          }
+          return holds;
+        });
+  }
+
+  private KeptAttempt added(long meetId, long entrantId, Attempt attempt, String note, @Nullable Instant at) {
     return database.write(
         h -> {
           MeetSheet meet = there(h, meetId);
@@ -216,8 +259,9 @@ final class SqlMeets implements MeetRepository {
           KeptAttempt kept = new KeptAttempt(0, entrantId, a, note);
           long id =
               h.createUpdate(
-                      "INSERT INTO meet_attempt (entrant_id, round, result, distance_m, wind_mps, gap_m, start_shift_m, note)"
-                          + " VALUES (:entrant, :round, :result, :distance, :wind, :gap, :shift, :note)")
+                      "INSERT INTO meet_attempt (entrant_id, round, result, distance_m, wind_mps, gap_m, start_shift_m, note, entered_at)"
+                          + " VALUES (:entrant, :round, :result, :distance, :wind, :gap, :shift, :note, :at)")
+                  .bind("at", at == null ? null : at.toString())
                   .bind("entrant", entrantId)
                   .bind("round", a.round())
                   .bind("result", a.result().name())
@@ -312,7 +356,7 @@ final class SqlMeets implements MeetRepository {
     return word == null ? null : Columns.word(Scoring.class, "table of points", word);
   }
 
-  private static KeptAttempt attempt(ResultSet r, String athlete) throws SQLException {
+  static KeptAttempt attempt(ResultSet r, String athlete) throws SQLException {
     return new KeptAttempt(
         r.getLong("id"),
         r.getLong("entrant_id"),

@@ -35,15 +35,21 @@ final class SqlReps implements RepStore {
 
   @Override
   public <T> T write(Function<Writer, T> work) {
-    return database.write(
-        h -> {
-          SqlWriter writer = new SqlWriter(h);
-          try {
-            return work.apply(writer);
-          } finally {
-            writer.done = true;
-          }
-        });
+    return database.write(h -> writing(h, work));
+  }
+
+  @Override
+  public <T> T writeLong(Function<Writer, T> work) {
+    return database.writeLong(h -> writing(h, work));
+  }
+
+  private static <T> T writing(Handle h, Function<Writer, T> work) {
+    SqlWriter writer = new SqlWriter(h);
+    try {
+      return work.apply(writer);
+    } finally {
+      writer.done = true;
+    }
   }
 
   @Override

@@ -29,6 +29,8 @@ import boundwright.track.PlannedDrills;
 import boundwright.track.TrackDesk;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.Optional;
+import java.util.function.LongSupplier;
 
 /** One open data folder with everything wired to it. Safe to use from many threads; close it when done. */
 public final class Workbench implements AutoCloseable {
@@ -58,6 +60,7 @@ public final class Workbench implements AutoCloseable {
   private final MeetDesk meetDesk;
   private final TrackDesk track;
   private final Attendance attendance;
+  private final SqlTaken taken;
   private final JobQueue clipQueue;
   private final ClipDesk clips;
 
@@ -87,6 +90,7 @@ public final class Workbench implements AutoCloseable {
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
+    this.taken = new SqlTaken(database);
     this.clipQueue = JobQueue.embedded(database);
     this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, looks, clock, scan);
   }
@@ -245,6 +249,23 @@ public final class Workbench implements AutoCloseable {
   /** Changes whenever anything is written here, by this program or another, so that what was read need not be read again. */
   public String stamp() {
     return database.stamp();
+  }
+
+  /**
+   * Does the work of a form once, however often and after whatever restart it is sent: the token and the work are kept together. A
+   * refused form may be sent again.
+   *
+   * @param token made with the form, 32 to 80 characters
+   * @param work stores what the form says and answers its number
+   * @return the number, or empty if this token's work was done before
+   */
+  public Optional<Long> once(String token, LongSupplier work) {
+    return taken.once(token, work);
+  }
+
+  /** The number of what a token became, or empty for one that was not taken. */
+  public Optional<Long> taken(String token) {
+    return taken.numberOf(token);
   }
 
   /** Tells which day it is. */

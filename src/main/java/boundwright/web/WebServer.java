@@ -285,6 +285,7 @@ public final class WebServer implements AutoCloseable {
     routes.get("/meet/{id}", meet::show);
     routes.post("/meet/{id}/attempt", meet::keep);
     routes.post("/meet/{id}/undo/{number}", meet::undo);
+    routes.post("/meet/{id}/beside/{number}", meet::choose);
     routes.post("/meet/{id}/attempt/{number}/remove", meet::removeAttempt);
     // at the root, so that it may answer for the pages of the meets
     routes.get("/worker.js", assets::worker);

@@ -27,7 +27,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
@@ -39,10 +39,11 @@ public final class AthleteHandler {
   private final Pages pages;
   private final Gate gate;
   private final WorkDesk desk;
-  private final OnceOnly once = new OnceOnly();
+  private final OnceOnly once;
 
   public AthleteHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
+    this.once = new OnceOnly(bench);
     this.pages = pages;
     this.gate = gate;
     this.desk = new WorkDesk(bench);
@@ -67,14 +68,18 @@ public final class AthleteHandler {
     try {
       Logged logged = bench.track().log(athlete, new Tap(token, rep(ctx, athlete, asked, settings.unit()), false), settings);
       if (logged.again()) {
-        say(ctx, athlete, asked, new WorkView.Said("That tap was logged already and was not logged twice. Tap again for another rep.", null), "logged=twice");
+        WorkView.Said twice = new WorkView.Said("That tap was logged already and was not logged twice. Tap again for another rep.", null);
+        say(ctx, athlete, asked, held -> twice, held -> "logged=twice");
         return;
       }
       Rep rep = logged.rep();
-      boolean held = held(athlete);
       String kept = kept(rep, logged.repsOfDay());
-      WorkView.Said said = new WorkView.Said(held ? kept : moved(asked, logged, kept), rep.id(), desk.cues(rep));
-      say(ctx, athlete, asked, said, "logged=" + rep.id() + (held ? "" : was(logged)));
+      say(
+          ctx,
+          athlete,
+          asked,
+          held -> new WorkView.Said(held ? kept : moved(asked, logged, kept), rep.id(), desk.cues(rep)),
+          held -> "logged=" + rep.id() + (held ? "" : was(logged)));
     } catch (RefusedException e) {
       // What was kept from before stays valid: the token of a refused form was not used up.
       WorkView.LogForm kept =
@@ -110,8 +115,12 @@ public final class AthleteHandler {
     }
     try {
       Logged undone = bench.track().undo(athlete, Long.parseLong(rep), settings);
-      boolean held = held(athlete);
-      say(ctx, athlete, asked, new WorkView.Said(held ? "Taken back." : moved(asked, undone, "Taken back."), null), "undone=1" + (held ? "" : was(undone)));
+      say(
+          ctx,
+          athlete,
+          asked,
+          held -> new WorkView.Said(held ? "Taken back." : moved(asked, undone, "Taken back."), null),
+          held -> "undone=1" + (held ? "" : was(undone)));
     } catch (RefusedException e) {
       answer(
           ctx,
@@ -193,11 +202,6 @@ public final class AthleteHandler {
         Ticks.written(ticks));
   }
 
-  /** Whether bounding is stopped: then nothing is said of where the tape goes. */
-  private boolean held(Athlete athlete) {
-    return bench.loadDesk().day(athlete).held();
-  }
-
   private String moved(Asked asked, Logged logged, String first) {
     MarkMove move = logged.move();
     Rep rep = logged.rep();
@@ -210,12 +214,17 @@ public final class AthleteHandler {
     return move == null ? "" : "&was=" + move.before_m() + "&now=" + move.after_m();
   }
 
-  /** Answers a write: htmx gets the new lower part, a plain browser is sent to the page that says the same. */
-  private void say(Context ctx, Athlete athlete, Asked asked, WorkView.Said said, String flash) {
+  /**
+   * Answers a write: htmx gets the new lower part, a plain browser is sent to the page that says the same. What is said is asked with
+   * whether bounding is stopped: then nothing is said of where the tape goes.
+   */
+  private void say(Context ctx, Athlete athlete, Asked asked, Function<Boolean, WorkView.Said> said, Function<Boolean, String> flash) {
     if (Pages.isPartial(ctx)) {
-      answer(ctx, 200, desk.look(athlete, asked, gate.fresh(), null, false, said, false));
+      WorkView view = desk.look(athlete, asked, gate.fresh(), null, false, null, false);
+      answer(ctx, 200, view.saying(said.apply(view.guard().day().held())));
     } else {
-      ctx.redirect("/athlete/" + athlete.id() + "?" + asked.query() + "&" + flash, HttpStatus.SEE_OTHER);
+      boolean held = bench.loadDesk().day(athlete).held();
+      ctx.redirect("/athlete/" + athlete.id() + "?" + asked.query() + "&" + flash.apply(held), HttpStatus.SEE_OTHER);
     }
   }
 

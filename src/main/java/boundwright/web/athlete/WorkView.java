@@ -165,6 +165,12 @@ public record WorkView(
         athlete, asked, unit, plan, sequenceRefused, stepsRefused, refused, marks, log, said, recent, redrawChooser, other, catalogue, rungs);
   }
 
+  /** The same, saying what happened with the last tap. */
+  WorkView saying(Said what) {
+    return new WorkView(
+        athlete, asked, unit, plan, sequenceRefused, stepsRefused, refused, marks, log, what, recent, redrawChooser, guard, catalogue, rungs);
+  }
+
   /** The steps from which this athlete does a drill of the plan. */
   public int steps(Drill drill) {
     return rungs.stepsFor(athlete, drill);

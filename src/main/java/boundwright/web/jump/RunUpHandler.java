@@ -27,10 +27,11 @@ public final class RunUpHandler {
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
-  private final Entries entries = new Entries();
+  private final Entries entries;
 
   public RunUpHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
+    this.entries = new Entries(bench);
     this.pages = pages;
     this.gate = gate;
   }

@@ -3,6 +3,7 @@ package boundwright.web.meet;
 import boundwright.athlete.Athlete;
 import boundwright.meet.Attempt;
 import boundwright.meet.Entrant;
+import boundwright.meet.Hand;
 import boundwright.meet.KeptAttempt;
 import boundwright.meet.Meet;
 import boundwright.meet.MeetAim;
@@ -20,21 +21,26 @@ import boundwright.web.page.Sent;
 import boundwright.web.page.Turned;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** One meet as it goes: attempts by thumb, undo, ranks, and what the next attempt is for. */
 public final class MeetHandler {
+  private static final int MOST_OWN = 200;
+  private static final String MILLISECONDS = "-?\\d{1,15}";
   private static final String TWICE = "That tap was kept already and was not kept twice.";
 
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
-  private final OnceOnly once = new OnceOnly();
+  private final OnceOnly once;
 
   public MeetHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
+    this.once = new OnceOnly(bench);
     this.pages = pages;
     this.gate = gate;
   }
@@ -71,16 +77,11 @@ public final class MeetHandler {
       Entrant who = entrant(ctx, sheet);
       Attempt attempt = read(ctx, who);
       String note = Form.text(ctx, "note");
-      Optional<Long> number = once.once(Entries.token(ctx), () -> keep(sheet, who, attempt, note));
+      Hand hand = hand(ctx);
+      Optional<Long> number = once.once(Entries.token(ctx), () -> keep(sheet, who, attempt, note, hand));
       if (Pages.isPartial(ctx)) {
         MeetSheet now = sheet(ctx, bench);
-        KeptAttempt last = last(now);
-        MeetView.Said said =
-            last == null
-                ? new MeetView.Said(TWICE, null)
-                // a phone that lost the first answer and sent again reads that its attempt is kept
-                : new MeetView.Said("Kept: " + MeetView.told(last, unit()) + "." + (number.isEmpty() ? " " + TWICE : ""), last.id());
-        answer(ctx, 200, now, Sent.NOTHING, said);
+        answer(ctx, 200, now, Sent.NOTHING, kept(now, who, attempt, number.isEmpty()));
       } else {
         ctx.redirect("/meet/" + sheet.id() + "?kept=" + number.map(String::valueOf).orElse("twice"), HttpStatus.SEE_OTHER);
       }
@@ -89,18 +90,76 @@ public final class MeetHandler {
     }
   }
 
-  /**
-   * A phone that lost the answer may send an attempt again after the program was started anew: if the very same counts
-   * already, nothing is added.
-   */
-  private long keep(MeetSheet sheet, Entrant who, Attempt attempt, String note) {
+  private static final String BESIDE = "Something else was kept of this attempt meanwhile. Both entries stand below: choose.";
+
+  private MeetView.Said kept(MeetSheet now, Entrant who, Attempt attempt, boolean again) {
+    KeptAttempt last = last(now);
+    KeptAttempt stands = now.standing(who.id(), attempt.round()).orElse(null);
+    if (last == null) {
+      return new MeetView.Said(TWICE, null);
+    }
+    if (!again && stands != null && !stands.attempt().equals(attempt)) {
+      return new MeetView.Said(BESIDE, null);
+    }
+    // a phone that lost the first answer and sent again reads that its attempt is kept
+    return new MeetView.Said("Kept: " + MeetView.told(last, unit()) + "." + (again ? " " + TWICE : ""), last.id());
+  }
+
+  /** Where the very same counts already, nothing is added. */
+  private long keep(MeetSheet sheet, Entrant who, Attempt attempt, String note, Hand hand) {
     MeetSheet now = bench.meets().byId(sheet.id()).orElse(sheet);
-    for (KeptAttempt there : now.attempts()) {
-      if (there.entrantId() == who.id() && there.attempt().equals(attempt)) {
-        return there.id();
+    Optional<KeptAttempt> same = now.standing(who.id(), attempt.round()).filter(there -> there.attempt().equals(attempt));
+    return same.map(KeptAttempt::id).orElseGet(() -> bench.meets().add(sheet.id(), who.id(), attempt, note, hand).id());
+  }
+
+  /**
+   * What the page had shown, and when the attempt was entered: {@code upto} is the number of the newest attempt on the page,
+   * {@code own} the tokens of what the same phone entered since, {@code at} the phone's clock when it was entered, {@code offset} how
+   * far the program's clock was ahead of it then (if the phone knew), {@code sent} the phone's clock when it was sent, all in ms.
+   */
+  private Hand hand(Context ctx) {
+    String upTo = Form.text(ctx, "upto");
+    List<Long> own = new ArrayList<>();
+    for (String token : Form.text(ctx, "own").split(",", MOST_OWN)) {
+      if (token.matches("[0-9a-f]{32}")) {
+        bench.taken(token).ifPresent(own::add);
       }
     }
-    return bench.meets().add(sheet.id(), who.id(), attempt, note).id();
+    return new Hand(upTo.matches("\\d{1,18}") ? Long.parseLong(upTo) : Long.MAX_VALUE, own, at(ctx));
+  }
+
+  private Instant at(Context ctx) {
+    Instant now = bench.clock().instant();
+    String at = Form.text(ctx, "at");
+    String offset = Form.text(ctx, "offset");
+    String sent = Form.text(ctx, "sent");
+    if (!at.matches(MILLISECONDS)) {
+      return now;
+    }
+    long ahead_ms = offset.matches(MILLISECONDS) ? Long.parseLong(offset) : sent.matches(MILLISECONDS) ? now.toEpochMilli() - Long.parseLong(sent) : 0;
+    Instant entered = Instant.ofEpochMilli(Long.parseLong(at) + ahead_ms);
+    return entered.isAfter(now) ? now : entered;
+  }
+
+  /** The coach's choice between two entries of an attempt. */
+  public void choose(Context ctx) {
+    MeetSheet sheet = sheet(ctx, bench);
+    try {
+      String holds = Form.text(ctx, "holds");
+      once.once(
+          Entries.token(ctx),
+          () -> {
+            bench.meets().choose(sheet.id(), Entries.number(ctx), holds.equals("beside"));
+            return 0;
+          });
+      if (Pages.isPartial(ctx)) {
+        answer(ctx, 200, sheet(ctx, bench), Sent.NOTHING, new MeetView.Said("Chosen.", null));
+      } else {
+        ctx.redirect("/meet/" + sheet.id(), HttpStatus.SEE_OTHER);
+      }
+    } catch (RefusedException e) {
+      answer(ctx, 422, sheet(ctx, bench), Sent.of(ctx, String.valueOf(e.getMessage())), null);
+    }
   }
 
   /** Takes the newest attempt back, if it still is the one that the page showed. */
@@ -110,6 +169,7 @@ public final class MeetHandler {
     String asked = ctx.pathParam("number");
     boolean there = last != null && asked.equals(String.valueOf(last.id()));
     if (there) {
+      // numbers of attempts are never given twice: sent again, it takes nothing else back
       bench.meetDesk().undo(sheet.id());
     }
     if (Pages.isPartial(ctx)) {
@@ -164,7 +224,7 @@ public final class MeetHandler {
     List<Athlete> ours = bench.athletes().all();
     Athlete chosen = chosen(ctx, now, ours);
     MeetAim aim = chosen == null ? null : bench.meetDesk().aim(sheet, chosen);
-    MeetView view = new MeetView(now, unit(), ours, chosen, aim, sent, gate.fresh(), said);
+    MeetView view = new MeetView(now, unit(), ours, chosen, aim, sent, gate.fresh(), said, bench.meets().besides(sheet.id()), bench.clock());
     pages.show(ctx, status, Pages.isPartial(ctx) ? "meet/work" : "meet/meet", sheet.name(), "meet", view);
   }
 

@@ -2,6 +2,7 @@ package boundwright.web.meet;
 
 import boundwright.athlete.Athlete;
 import boundwright.meet.Attempt;
+import boundwright.meet.Beside;
 import boundwright.meet.Entrant;
 import boundwright.meet.KeptAttempt;
 import boundwright.meet.Meet;
@@ -13,10 +14,14 @@ import boundwright.meet.Wind;
 import boundwright.quantity.LengthUnit;
 import boundwright.web.page.Figures;
 import boundwright.web.page.Sent;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,6 +35,8 @@ import org.jspecify.annotations.Nullable;
  * @param sent a refused form, or nothing
  * @param token makes a double tap one attempt
  * @param said what happened with the last tap, or null
+ * @param besides what another phone entered and the coach has to choose about
+ * @param clock of the program
  */
 public record MeetView(
     MeetNow now,
@@ -39,7 +46,10 @@ public record MeetView(
     @Nullable MeetAim aim,
     Sent sent,
     String token,
-    @Nullable Said said) {
+    @Nullable Said said,
+    List<Beside> besides,
+    Clock clock) {
+  private static final DateTimeFormatter OF_DAY = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
 
   /**
    * What happened with the last tap.
@@ -189,6 +199,71 @@ public record MeetView(
   public @Nullable KeptAttempt newest() {
     List<KeptAttempt> all = now.sheet().attempts();
     return all.isEmpty() ? null : all.get(all.size() - 1);
+  }
+
+  /** Number of the newest attempt that the page shows, 0 without any: who enters has seen so far. */
+  public long upTo() {
+    return now.sheet().attempts().stream().mapToLong(KeptAttempt::id).max().orElse(0);
+  }
+
+  /** When the page was made, by the program's clock [ms]. */
+  public long made_ms() {
+    return clock.millis();
+  }
+
+  /** Of whom and which round the newest attempt is: {@code 3.1}; empty without any. */
+  public String newestOf() {
+    KeptAttempt newest = newest();
+    return newest == null ? "" : newest.entrantId() + "." + newest.attempt().round();
+  }
+
+  /** The rounds' orders as they stand and what was entered, by numbers on the list, for the phone without a connection: {@code 1:3,4;2:3,4}. */
+  public String orders() {
+    Meet meet = now.meet();
+    if (meet == null) {
+      return "";
+    }
+    return rounds().stream()
+        .map(r -> r + ":" + meet.order(r).stream().map(this::number).collect(Collectors.joining(",")))
+        .collect(Collectors.joining(";"));
+  }
+
+  /** Who has an attempt in which round: {@code 3.1,4.1}. */
+  public String entered() {
+    return now.sheet().attempts().stream().map(a -> a.entrantId() + "." + a.attempt().round()).collect(Collectors.joining(","));
+  }
+
+  private String number(String name) {
+    return now.sheet().entrant(name).map(e -> String.valueOf(e.id())).orElse("");
+  }
+
+  /** The number of a placing's athlete on the list. */
+  public String number(Placing placing) {
+    return number(placing.athlete());
+  }
+
+  /** Makes a double tap one choice: of one entry there is one. */
+  public String tokenOf(Beside beside) {
+    return String.format(Locale.ROOT, "%032x", beside.id());
+  }
+
+  /** What was entered beside, in words. */
+  public String told(Beside beside) {
+    return what(beside.kept()) + entered(beside.at());
+  }
+
+  /** What stands for it, in words. */
+  public String stands(Beside beside) {
+    KeptAttempt stands = beside.stands();
+    return stands == null ? "nothing" : what(stands) + entered(beside.stoodAt());
+  }
+
+  private String what(KeptAttempt kept) {
+    return told(kept, unit).replaceFirst("^.*, round \\d: ", "");
+  }
+
+  private String entered(@Nullable Instant at) {
+    return at == null ? "" : ", entered " + OF_DAY.format(at.atZone(clock.getZone()));
   }
 
   /** All attempts, newest first. */

@@ -1,6 +1,7 @@
 package boundwright.web.page;
 
 import boundwright.quantity.RefusedException;
+import boundwright.store.Workbench;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.Optional;
@@ -8,7 +9,12 @@ import java.util.function.LongSupplier;
 
 /** Takes the forms of one kind of entry once, however often they are sent, and answers by sending the browser on. */
 public final class Entries {
-  private final OnceOnly once = new OnceOnly();
+  private final OnceOnly once;
+
+  /** Remembers in this data folder. */
+  public Entries(Workbench bench) {
+    this.once = new OnceOnly(bench);
+  }
 
   /** Shows the page again with a refused form. */
   public interface Again {

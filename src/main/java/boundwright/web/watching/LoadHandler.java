@@ -48,10 +48,11 @@ public final class LoadHandler {
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
-  private final OnceOnly once = new OnceOnly();
+  private final OnceOnly once;
 
   public LoadHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
+    this.once = new OnceOnly(bench);
     this.pages = pages;
     this.gate = gate;
   }

@@ -29,10 +29,11 @@ public final class ReadyHandler {
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
-  private final OnceOnly once = new OnceOnly();
+  private final OnceOnly once;
 
   public ReadyHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
+    this.once = new OnceOnly(bench);
     this.pages = pages;
     this.gate = gate;
   }
