@@ -51,7 +51,6 @@ public final class Workbench implements AutoCloseable {
   private final WorkLog workLog;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
-  private final WorkLog workLog;
   private final LoadDesk loadDesk;
   private final LadderDesk ladderDesk;
   private final PhaseDesk phaseDesk;
@@ -219,11 +218,6 @@ public final class Workbench implements AutoCloseable {
   /** The coach's clips. They wait until {@link ClipDesk#start} is called, by the one program that shall read them. */
   public ClipDesk clips() {
     return clips;
-  }
-
-  /** What the legs did, day by day. */
-  public WorkLog workLog() {
-    return workLog;
   }
 
   /** Logs reps and learns from them. */
