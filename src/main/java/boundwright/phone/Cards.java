@@ -14,7 +14,6 @@ import boundwright.phone.RunwayCard.Done;
 import boundwright.phone.RunwayCard.Part;
 import boundwright.picture.strip.RunwayStrip;
 import boundwright.picture.strip.StripSvg;
-import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
@@ -27,7 +26,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.hipparchus.special.Erf;
 import org.jspecify.annotations.Nullable;
 
 /** Fills the cards: the marks from {@code runway}, the word about the load from {@code load}, both as they are. */
@@ -90,7 +88,9 @@ final class Cards {
   }
 
   private MarkAdvice work(PhoneAthlete p, Sequence sequence, int steps, Surface surface) {
-    return MarkAdvisor.advise(p.model(), RunUp.of(p.part().profile(), steps), sequence, steps, surface, settings, day);
+    FlightModel model = p.model();
+    Double first = MarkAdvisor.needsFirstMark(model) ? MarkAdvisor.firstMark(p.before(), sequence, steps, surface, settings, day) : null;
+    return MarkAdvisor.advise(model, RunUp.of(p.part().profile(), steps), sequence, steps, surface, settings, day, first);
   }
 
   /**
@@ -141,7 +141,7 @@ final class Cards {
         verdict.roomSaid(),
         advice == null ? List.of() : sand ? advice.warnings() : MarkAdvisor.flatWarnings(advice, surface, settings),
         advice == null || !sand ? "" : next(p.model(), sequence, steps, surface),
-        advice == null || !sand ? "" : first(p.model(), advice),
+        advice == null || !sand || advice.beginning() == null ? "" : advice.beginning().said(unit()),
         advice == null ? "" : advice.from() + " " + advice.sure(),
         strip(advice, sand, RunwayStrip.Width.NARROW),
         strip(advice, sand, RunwayStrip.Width.WIDE),
@@ -187,18 +187,6 @@ final class Cards {
   private String next(FlightModel model, Sequence sequence, int steps, Surface surface) {
     LogNext next = MarkAdvisor.whatToLog(model, sequence, steps, surface, settings, day);
     return next == null ? "" : next.said();
-  }
-
-  /** A beginning, where there is no rep to learn from: how many of ten land in the sand from there is read off the forecast. */
-  private String first(FlightModel model, MarkAdvice advice) {
-    if (model.reps() > 0) {
-      return "";
-    }
-    Estimate landing = advice.forecast().landing();
-    double sd = landing.halfWidth() / Estimate.Z95;
-    double reach = 0.5 * Erf.erfc((advice.markToSand_m() - landing.p50()) / (sd * Math.sqrt(2)));
-    long inTen = Math.max(1, Math.min(9, Math.round(10 * reach)));
-    return "Start at " + unit().write(advice.markToSand_m()) + ": about " + inTen + " in 10 land in the sand. The first reps move it most.";
   }
 
   private String strip(@Nullable MarkAdvice advice, boolean sand, RunwayStrip.Width width) {

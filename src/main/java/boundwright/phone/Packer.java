@@ -26,6 +26,7 @@ import boundwright.load.account.Work;
 import boundwright.phone.Parcel.Kept;
 import boundwright.phone.Parcel.Part;
 import boundwright.runway.DayPlan;
+import boundwright.runway.MarkAdvisor;
 import boundwright.runway.Rungs;
 import boundwright.runway.SettingsRepository;
 import java.time.Clock;
@@ -145,12 +146,14 @@ public final class Packer {
               List<DayLoad> own = Objects.requireNonNull(days.get(a.id()));
               LocalDate began = first.get(a.id());
               List<Rep> fresh = reps.since(a.id(), today);
+              FlightModel base = base(profile, fresh, today);
               return new Part(
                   profile,
                   plan.drills().isEmpty()
                       ? List.of(at.of(a, Routine.HOP_STEP.sequence()))
                       : plan.drills().stream().map(d -> at.stepsFor(a, d)).toList(),
-                  base(profile, fresh, today),
+                  base.reps() > 0 && MarkAdvisor.mayBegin(base) ? logbook.before(a) : null,
+                  base,
                   fresh.stream().map(r -> new Kept(r, tokens.of(r.id()))).toList(),
                   tokens.gone(a.id(), today),
                   needed(cares.getOrDefault(a.id(), LegCare.NONE), today),

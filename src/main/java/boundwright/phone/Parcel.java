@@ -49,6 +49,8 @@ public record Parcel(
    *
    * @param profile who, known marks and run-ups
    * @param steps approach steps of each drill of the plan, in order; of a plan without drills one, that of the usual routine
+   * @param before what was known before the first rep ever, where a beginning rests on it; null where {@code base} is that or no beginning
+   *     can come of it
    * @param base what was learned before the first of {@code reps}
    * @param reps of today and later, by date and then number
    * @param gone tokens of reps that were logged and taken back today
@@ -62,6 +64,7 @@ public record Parcel(
   public record Part(
       Profile profile,
       List<Integer> steps,
+      @Nullable FlightModel before,
       FlightModel base,
       List<Kept> reps,
       List<String> gone,

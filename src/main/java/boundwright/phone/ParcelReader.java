@@ -208,13 +208,17 @@ final class ParcelReader {
     return out;
   }
 
+  private static FlightModel model(Fields a, String key, Athlete athlete) {
+    return FlightModel.fromBytes(Base64.getDecoder().decode(a.text(key).replace('-', '+').replace('_', '/')))
+        .orElseThrow(() -> broken("what was learned of " + athlete.name() + " is of another version of this program"));
+  }
+
   private Part part(Fields a) {
     Athlete athlete =
         new Athlete(
             a.whole("id", 1, Long.MAX_VALUE), a.text("name"), a.one("level", Level.values()), a.one("foot", Foot.values()), count(a, "rung"));
-    FlightModel base =
-        FlightModel.fromBytes(Base64.getDecoder().decode(a.text("base").replace('-', '+').replace('_', '/')))
-            .orElseThrow(() -> broken("what was learned of " + athlete.name() + " is of another version of this program"));
+    FlightModel before = a.has("before") ? model(a, "before", athlete) : null;
+    FlightModel base = model(a, "base", athlete);
     List<Integer> steps = new ArrayList<>();
     for (String s : a.words("steps")) {
       steps.add(Athlete.checkSteps(Integer.parseInt(s)));
@@ -253,7 +257,7 @@ final class ParcelReader {
           new GuardOverride(
               0, athlete.id(), LocalDate.ofEpochDay(0), f.one("rule", Finding.Rule.values()), f.one("answer", Answer.values()), "", REASON));
     }
-    return new Part(new Profile(athlete, marks, runUps), steps, base, reps, gone, care, history, other, season, timed, overrides);
+    return new Part(new Profile(athlete, marks, runUps), steps, before, base, reps, gone, care, history, other, season, timed, overrides);
   }
 
   private static Rep rep(Fields f, long athlete) {

@@ -5,6 +5,7 @@ import boundwright.athlete.Facility;
 import boundwright.athlete.KnownMark;
 import boundwright.athlete.Level;
 import boundwright.athlete.MeasuredRunUp;
+import boundwright.flight.FlightModel;
 import boundwright.flight.Rep;
 import boundwright.load.Band;
 import boundwright.load.GuardLimits;
@@ -119,6 +120,10 @@ final class ParcelText {
     return b ? "yes" : "no";
   }
 
+  private static String written(FlightModel model) {
+    return Base64.getEncoder().encodeToString(model.toBytes()).replace('+', '-').replace('/', '_').replace("=", "");
+  }
+
   private void part(Parcel.Part p) {
     Athlete a = p.profile().athlete();
     List<String> steps = p.steps().stream().map(String::valueOf).toList();
@@ -126,7 +131,7 @@ final class ParcelText {
         is("athlete").put("id", a.id()).put("name", a.name()).put("level", a.level().name()).put("foot", a.takeOffFoot().name())
             .put("rung", a.rung()).put("steps", String.join(",", steps)).put("season", p.season() == null ? null : p.season().name())
             .put("growing", yes(p.care().growing())).put("began", p.care().firstSession()).put("first", p.history().first())
-            .put("base", Base64.getEncoder().encodeToString(p.base().toBytes()).replace('+', '-').replace('/', '_').replace("=", "")));
+            .put("before", p.before() == null ? null : written(p.before())).put("base", written(p.base())));
     for (KnownMark m : p.profile().knownMarks()) {
       put(
           is("mark").put("kind", m.kind().name()).put("steps", m.approachSteps()).put("distance", m.distance_m()).put("date", m.date())

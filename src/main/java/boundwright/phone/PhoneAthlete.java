@@ -123,6 +123,12 @@ final class PhoneAthlete {
     return learned;
   }
 
+  /** What was known before the first rep ever, as far as a beginning needs it. */
+  FlightModel before() {
+    FlightModel before = part.before();
+    return before == null ? part.base() : before;
+  }
+
   /** The reps of a day in order. */
   List<Held> on(LocalDate day) {
     return reps.stream().filter(h -> h.rep().date().equals(day)).toList();

@@ -133,6 +133,16 @@ public final class MarkAdvisor {
     return first == null ? null : (Double) first.markToSand_m();
   }
 
+  /** Whether what an athlete does next may still be a beginning, so that {@link #firstMark} is asked for. */
+  public static boolean mayBegin(FlightModel model) {
+    return model.reps() < Beginning.TEACHING && model.measuredReps() == 0;
+  }
+
+  /** Whether {@link #firstMark} is needed with this model. */
+  public static boolean needsFirstMark(FlightModel model) {
+    return Beginning.holdsBack(model);
+  }
+
   private MarkAdvice remembered(
       FlightModel model,
       RunUp runUp,

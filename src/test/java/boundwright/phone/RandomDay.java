@@ -127,7 +127,8 @@ final class RandomDay {
     DayLoad other = random.nextInt(3) > 0 ? new DayLoad(DAY, List.of()) : new DayLoad(DAY, List.of(Work.runThrough(Foot.LEFT, 12, Surface.TRACK)), List.of(new OtherWork(0, id, DAY, OtherWork.Kind.BOXES, 20, 0.4)));
     List<Timed> timed = random.nextInt(3) > 0 ? List.of() : List.of(new Timed(4, 0.21), new Timed(6, 0.1777));
     List<GuardOverride> overrides = random.nextInt(3) > 0 ? List.of() : List.of(new GuardOverride(0, id, DAY, Finding.Rule.SURFACE, Answer.CAUTION, "", "invented reason"));
-    return new Part(profile, steps, base, kept, List.of(), care(), history, other, random.nextBoolean() ? null : one(Season.values()), timed, overrides);
+    FlightModel before = base.reps() > 0 && base.reps() < 3 ? FlightModel.prior(profile) : null;
+    return new Part(profile, steps, before, base, kept, List.of(), care(), history, other, random.nextBoolean() ? null : one(Season.values()), timed, overrides);
   }
 
   private LegCare care() {
