@@ -18,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -30,7 +31,7 @@ class PhoneModuleTest {
   /** Marks whose chances are as good as equal count as equal; the peak of the chance is flat. */
   private static final double SAME_MARK_M = 1e-9;
   private static final long SEED = 20_261_129;
-  private static final int DAYS = 12;
+  private static final int DAYS = 9;
   private static final int TAPS = 16;
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -43,11 +44,11 @@ class PhoneModuleTest {
   private int numbers;
 
   private interface Answer {
-    Object get();
+    @Nullable Object get();
   }
 
   private void ask(String where, Answer answer, Object... command) {
-    Map<String, Object> out = new LinkedHashMap<>();
+    Map<String, @Nullable Object> out = new LinkedHashMap<>();
     try {
       out.put("answer", answer.get());
     } catch (RefusedException e) {

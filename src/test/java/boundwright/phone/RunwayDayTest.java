@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.Surface;
 import boundwright.demo.DemoSquad;
 import boundwright.flight.FlightModel;
+import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
+import boundwright.footfall.Sequence;
 import boundwright.load.DayVerdict;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
@@ -191,7 +194,7 @@ class RunwayDayTest {
         log(rep(c, "IN", token()));
       }
       // dated ahead, as a file may be
-      bench.logbook().log(new Rep(0, a.id(), TODAY.plusDays(a.id() % 2), c.sequence().isEmpty() ? null : boundwright.footfall.Sequence.parse(c.sequence()), c.steps(), boundwright.athlete.Surface.TRACK, List.of(), null, boundwright.flight.Outcome.IN, 9.0, List.of()));
+      bench.logbook().log(new Rep(0, a.id(), TODAY.plusDays(a.id() % 2), Sequence.parse(c.sequence()), c.steps(), Surface.TRACK, List.of(), null, Outcome.IN, 9.0, List.of()));
       Parcel.Part part = packer().part(a);
       FlightModel model = part.base();
       for (Parcel.Kept k : part.reps()) {
