@@ -231,6 +231,12 @@ class ArchitectureTest {
           .because("a damaged film may end the child process, never the program");
 
   @ArchTest
+  static final ArchRule THE_BROWSERS_COMPILER_IS_KNOWN_AT_ITS_EDGE =
+      noClasses().that().resideOutsideOfPackage("boundwright.phone.js..")
+          .should().dependOnClassesThat().resideInAnyPackage("org.teavm..", "boundwright.phone.js..")
+          .because("the rooms that a phone runs are the server's own, and know nothing of where they run");
+
+  @ArchTest
   static final ArchRule NO_ATTIC =
       noClasses().should().resideInAnyPackage("..util..", "..utils..", "..helper..", "..common..")
           .because("a class without a room is a class that nobody finds");

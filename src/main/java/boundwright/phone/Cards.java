@@ -54,7 +54,42 @@ final class Cards {
     }
   }
 
+  /** See {@link RunwayDay#figures}. */
+  List<Double> figures(PhoneAthlete p, Sequence sequence, int steps) {
+    MarkAdvice a;
+    try {
+      a = advise(p, sequence, steps, settings.facility().surface());
+    } catch (RefusedException e) {
+      return List.of();
+    }
+    List<Double> out = new ArrayList<>();
+    for (int contact = 1; contact <= sequence.size() + 1; contact++) {
+      out.add(a.forecast().mean(contact));
+      out.add(a.forecast().sd(contact));
+    }
+    out.add(a.chance());
+    out.add(a.learning().near_m());
+    out.add(a.learning().far_m());
+    out.add(a.startToMark().p50());
+    out.add(a.startToMark().halfWidth());
+    out.add(a.approachSpeed().p50());
+    out.add(a.runwayNeeded_m());
+    out.add(a.groundNeeded_m());
+    out.add(a.markToSand_m());
+    if (a.window() != null) {
+      out.add(a.window().min_m());
+      out.add(a.window().max_m());
+    }
+    return List.copyOf(out);
+  }
+
+  private record Question(Sequence sequence, int steps, Surface surface) {}
+
   private MarkAdvice advise(PhoneAthlete p, Sequence sequence, int steps, Surface surface) {
+    return p.once(new Question(sequence, steps, surface), () -> work(p, sequence, steps, surface));
+  }
+
+  private MarkAdvice work(PhoneAthlete p, Sequence sequence, int steps, Surface surface) {
     return MarkAdvisor.advise(p.model(), RunUp.of(p.part().profile(), steps), sequence, steps, surface, settings, day);
   }
 

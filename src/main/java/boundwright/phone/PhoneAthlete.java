@@ -8,7 +8,10 @@ import boundwright.phone.Parcel.Part;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,6 +41,8 @@ final class PhoneAthlete {
 
   private final Part part;
   private final List<Held> reps = new ArrayList<>();
+  /** What was worked out of the reps as they are and is asked for again: the move of a tap and the card after it are one advice. */
+  private final Map<Object, Object> workedOut = new HashMap<>();
   private FlightModel learned;
   /** How many of {@link #reps} are in {@link #learned}. */
   private int upTo;
@@ -83,9 +88,27 @@ final class PhoneAthlete {
   /** Says of a rep what was seen of it, which teaches no length. */
   void replace(Held old, Held seen) {
     reps.set(reps.indexOf(old), seen);
+    forget();
+  }
+
+  /** The answer to a question about the reps as they are; worked out once until they change. Never null. */
+  @SuppressWarnings("unchecked") // a question has one kind of answer
+  <T> T once(Object question, Supplier<T> work) {
+    Object known = workedOut.get(question);
+    if (known == null) {
+      known = work.get();
+      workedOut.put(question, known);
+    }
+    return (T) known;
+  }
+
+  /** Forgets what was worked out, for another day. */
+  void forget() {
+    workedOut.clear();
   }
 
   private void changedFrom(int at) {
+    forget();
     if (at < upTo) {
       learned = part.base();
       upTo = 0;

@@ -33,6 +33,7 @@ import org.jspecify.annotations.Nullable;
 public final class RunwayDay {
   /** After every number that a store gives. */
   private static final long AFTER_STORED = 1L << 60;
+  private static final String VERDICT = "verdict";
 
   private final Parcel parcel;
   private final Map<Long, Part> parts = new LinkedHashMap<>();
@@ -40,6 +41,8 @@ public final class RunwayDay {
   private final List<Entry> taken = new ArrayList<>();
   private final Set<String> known = new HashSet<>();
   private final DayBooks books;
+  private LoadDesk desk;
+  private Cards cards;
   private LocalDate day;
 
   private RunwayDay(Parcel parcel) {
@@ -47,6 +50,8 @@ public final class RunwayDay {
     this.day = parcel.day();
     parcel.parts().forEach(p -> parts.put(p.profile().athlete().id(), p));
     this.books = new DayBooks(parcel.guard(), squad, day);
+    this.desk = desk(day);
+    this.cards = new Cards(parcel.settings(), day);
     rebuild(List.of());
   }
 
@@ -128,6 +133,9 @@ public final class RunwayDay {
   private void move(LocalDate to) {
     day = to;
     books.on(to);
+    desk = desk(to);
+    cards = new Cards(parcel.settings(), to);
+    squad.values().forEach(PhoneAthlete::forget);
   }
 
   /**
@@ -170,7 +178,7 @@ public final class RunwayDay {
     if (flat || verdict(p).held()) {
       return null;
     }
-    return cards().mark(p, rep.sequence(), rep.approachSteps(), rep.surface());
+    return cards.mark(p, rep.sequence(), rep.approachSteps(), rep.surface());
   }
 
   /** Once for each token, whichever way it came. */
@@ -249,16 +257,12 @@ public final class RunwayDay {
     return parcel.settings();
   }
 
-  private Cards cards() {
-    return new Cards(settings(), day);
-  }
-
   private DayVerdict verdict(PhoneAthlete p) {
-    return desk().day(p.athlete());
+    return p.once(VERDICT, () -> desk.day(p.athlete()));
   }
 
-  private LoadDesk desk() {
-    return new LoadDesk(books, this::planned, books, books, Clock.fixed(day.atStartOfDay().toInstant(ZoneOffset.UTC), ZoneOffset.UTC));
+  private LoadDesk desk(LocalDate date) {
+    return new LoadDesk(books, this::planned, books, books, Clock.fixed(date.atStartOfDay().toInstant(ZoneOffset.UTC), ZoneOffset.UTC));
   }
 
   private Map<Long, List<Work>> planned(List<Athlete> athletes) {
@@ -313,9 +317,8 @@ public final class RunwayDay {
   public RunwayCard card(long athleteId, int drill) {
     PhoneAthlete p = who(athleteId);
     Drill d = drill(drill);
-    LoadDesk desk = desk();
-    DayVerdict verdict = desk.day(p.athlete());
-    return cards()
+    DayVerdict verdict = verdict(p);
+    return cards
         .card(
             p, drill, d, steps(p, drill), done(p, drill), p.on(day), drill == 0 ? 0 : d.sets() * d.reps(), verdict,
             desk.open(p.athlete(), verdict.withPlan()));
@@ -333,6 +336,18 @@ public final class RunwayDay {
    */
   public double read(String typed) {
     return settings().unit().read("length", typed);
+  }
+
+  /**
+   * The numbers that a card rests on, in a fixed order [m, chances of 0 to 1, m/s]: for comparing two engines to the last digits, never
+   * for showing. Empty where no mark can be given.
+   *
+   * @param athleteId who
+   * @param drill as for {@link #card}
+   */
+  public List<Double> figures(long athleteId, int drill) {
+    PhoneAthlete p = who(athleteId);
+    return verdict(p).held() ? List.of() : cards.figures(p, drill(drill).sequence(), steps(p, drill));
   }
 
   /** The athletes in the order in which they were handed out, each with how far the day's drills are. */

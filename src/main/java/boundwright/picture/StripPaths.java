@@ -8,6 +8,9 @@ import java.util.Random;
 
 /** The shapes of the strip as SVG paths, and the numbers in them. */
 public final class StripPaths {
+  /** No drawing is as wide, in hundredths of its unit. */
+  private static final double MOST = 2e9;
+
   private StripPaths() {}
 
   /** A soft lens from one point to another, thickest in the middle. */
@@ -47,16 +50,26 @@ public final class StripPaths {
     return out.append('Z').toString();
   }
 
+  private static final int MOST_GRAINS = 90;
+  /** Where grains lie along and across, and how large they are, each as a part of what there is. */
+  private static final double[] GRAINS = new double[3 * MOST_GRAINS];
+
+  static {
+    Random random = new Random(19);
+    for (int i = 0; i < GRAINS.length; i++) {
+      GRAINS[i] = random.nextDouble();
+    }
+  }
+
   /** A few grains, the same every time. */
   public static List<Dot> grains(double from, double to, double top, double bottom) {
-    Random random = new Random(19);
     List<Dot> out = new ArrayList<>();
     double high = bottom - top + 2 * StripDrawing.STAND_OUT - 4;
-    int count = (int) Math.min(90, (to - from) * high / 70);
+    int count = (int) Math.min(MOST_GRAINS, (to - from) * high / 70);
     for (int i = 0; i < count; i++) {
-      double x = from + 2 + random.nextDouble() * (to - from - 4);
-      double y = top - StripDrawing.STAND_OUT + 2 + random.nextDouble() * high;
-      out.add(new Dot(round(x), round(y), round(0.5 + 0.5 * random.nextDouble())));
+      double x = from + 2 + GRAINS[3 * i] * (to - from - 4);
+      double y = top - StripDrawing.STAND_OUT + 2 + GRAINS[3 * i + 1] * high;
+      out.add(new Dot(round(x), round(y), round(0.5 + 0.5 * GRAINS[3 * i + 2])));
     }
     return out;
   }
@@ -78,17 +91,19 @@ public final class StripPaths {
 
   /** To two decimals. */
   public static double round(double value) {
-    return Math.round(value * 100) / 100.0;
+    return hundredths(value) / 100;
   }
 
-  /** A number for a path: two decimals at most, never with an exponent. */
+  /** A number for a path: two decimals at most, never with an exponent. In whole numbers of 32 bits, which a browser has. */
   public static String number(double value) {
-    long hundredths = Math.round(value * 100);
-    if (hundredths % 100 == 0) {
-      return Long.toString(hundredths / 100);
-    }
-    String sign = hundredths < 0 ? "-" : "";
-    long size = Math.abs(hundredths);
-    return sign + size / 100 + "." + (size % 100 < 10 ? "0" : "") + size % 100;
+    double all = Math.max(-MOST, Math.min(MOST, hundredths(value)));
+    int size = (int) Math.abs(all);
+    String whole = (all < 0 ? "-" : "") + size / 100;
+    int rest = size % 100;
+    return rest == 0 ? whole : whole + (rest < 10 ? ".0" : ".") + rest;
+  }
+
+  private static double hundredths(double value) {
+    return Math.floor(value * 100 + 0.5);
   }
 }

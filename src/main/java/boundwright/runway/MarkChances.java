@@ -76,9 +76,12 @@ final class MarkChances {
     return far + settings.sandMargin_m();
   }
 
-  /** To a millionth of a millimetre; it counts its steps, so everybody needs their own. */
+  /**
+   * To the last digits, so that a browser, whose last digits differ, finds the same mark; it counts its steps, so everybody needs their
+   * own.
+   */
   private static BracketingNthOrderBrentSolver solver() {
-    return new BracketingNthOrderBrentSolver(1e-12, 1e-9, 5);
+    return new BracketingNthOrderBrentSolver(1e-14, 1e-13, 5);
   }
 
   private double inSandScore(double mark) {

@@ -7,8 +7,6 @@ import boundwright.runway.LogNext.Way;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
-import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,7 +35,12 @@ final class WhatToLog {
   static final int HABIT = 6;
 
   private static final int TAPES = 5;
-  private static final GaussIntegrator HERMITE = new GaussIntegratorFactory(15).hermite(5);
+  /** Gauss-Hermite rule of five points, written out like that of {@link JointNormal}. */
+  static final double[] POINT = {-2.020182870456085, -0.9585724646138194, 0.0, 0.9585724646138194, 2.020182870456085};
+  /** See {@link #POINT}. */
+  static final double[] WEIGHT = {
+    0.01995324205904599, 0.39361932315223974, 0.945308720482942, 0.39361932315223974, 0.01995324205904599
+  };
 
   private final Inquiry inquiry;
   private final MarkChances now;
@@ -115,16 +118,16 @@ final class WhatToLog {
   static double expected(MarkChances now, Sharpness before, Sharpness after) {
     double moves = Math.sqrt(Math.max(0, flight(before) - flight(after)));
     double sum = 0;
-    for (int i = 0; i < HERMITE.getNumberOfPoints(); i++) {
+    for (int i = 0; i < POINT.length; i++) {
       MarkChances then =
           new MarkChances(
               now.lastContact(),
               after.lastContactSd(),
-              now.landing() + moves * Math.sqrt(2) * HERMITE.getPoint(i),
+              now.landing() + moves * Math.sqrt(2) * POINT[i],
               after.landingSd(),
               after.together(),
               now.settings());
-      sum += HERMITE.getWeight(i) / Math.sqrt(Math.PI) * then.bestChance();
+      sum += WEIGHT[i] / Math.sqrt(Math.PI) * then.bestChance();
     }
     return sum;
   }

@@ -76,7 +76,7 @@ public final class RunwaySchedules implements AutoCloseable {
         try {
           said = all.run(seed + i, 25, new Random(seed + i).nextDouble() < killed);
         } catch (RuntimeException e) {
-          said = "failed: " + e;
+          said = "failed: " + e + " " + String.valueOf(e.getCause()).lines().limit(3).toList();
         }
         bad += said.startsWith("ok") ? 0 : 1;
         System.out.println("schedule " + (seed + i) + " " + said);

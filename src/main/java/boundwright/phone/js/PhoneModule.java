@@ -115,6 +115,17 @@ public final class PhoneModule {
     return told(() -> opened().read(typed));
   }
 
+  /** The numbers of a card to the last digit, for the test that compares this module with the server; see {@link RunwayDay#figures}. */
+  @JSExport
+  public static JSObject figures(double athleteId, int drill) {
+    return told(
+        () -> {
+          JSObject out = array();
+          opened().figures(Math.round(athleteId), drill).forEach(x -> push(out, x.doubleValue()));
+          return out;
+        });
+  }
+
   /** An entry's line put into its one form, so that the page can check one before it keeps it; see {@link Entry#parse}. */
   @JSExport
   public static String tidy(String line) {
@@ -236,6 +247,9 @@ public final class PhoneModule {
 
   @JSBody(params = {"all", "value"}, script = "all.push(value);")
   private static native void push(JSObject all, String value);
+
+  @JSBody(params = {"all", "value"}, script = "all.push(value);")
+  private static native void push(JSObject all, double value);
 
   @JSBody(params = {"why"}, script = "const e = new Error(why); e.name = 'Refused'; throw e;")
   private static native void fail(String why);

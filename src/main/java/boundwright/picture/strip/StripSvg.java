@@ -1,5 +1,6 @@
 package boundwright.picture.strip;
 
+import boundwright.picture.StripPaths;
 import boundwright.picture.strip.RunwayStrip.Arc;
 import boundwright.picture.strip.RunwayStrip.Row;
 import boundwright.picture.strip.RunwayStrip.Tape;
@@ -125,7 +126,7 @@ public final class StripSvg {
 
   private void put(Object... parts) {
     for (Object part : parts) {
-      out.append(part);
+      out.append(part instanceof Double d ? StripPaths.number(d) : (String) part);
     }
   }
 

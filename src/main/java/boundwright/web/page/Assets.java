@@ -51,9 +51,7 @@ public final class Assets {
     for (String script : RUNWAY) {
       add(script, "/web/" + script, "text/javascript; charset=utf-8");
     }
-    if (Assets.class.getResource("/web/phone.js") != null) {
-      add("phone.js", "/web/phone.js", "text/javascript; charset=utf-8");
-    }
+    add("phone.js", "/web/phone.js", "text/javascript; charset=utf-8");
     add(WORKER, "/web/worker.js", "text/javascript; charset=utf-8");
     add("favicon.svg", "/web/favicon.svg", "image/svg+xml");
     add("htmx.js", HTMX, "text/javascript; charset=utf-8");
