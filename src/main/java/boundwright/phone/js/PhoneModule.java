@@ -83,7 +83,7 @@ public final class PhoneModule {
           JSObject out = array();
           for (RunwayDay.Who w : opened().squad()) {
             JSObject one = object();
-            put(one, "athleteId", w.athleteId());
+            put(one, "athleteId", (double) w.athleteId());
             put(one, "name", w.name());
             put(one, "held", w.held());
             JSObject drills = array();
@@ -150,7 +150,7 @@ public final class PhoneModule {
 
   private static JSObject card(RunwayCard c) {
     JSObject o = object();
-    put(o, "athleteId", c.athleteId());
+    put(o, "athleteId", (double) c.athleteId());
     put(o, "drill", c.drill());
     put(o, "name", c.name());
     put(o, "letters", c.letters());
