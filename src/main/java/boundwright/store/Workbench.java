@@ -160,11 +160,6 @@ public final class Workbench implements AutoCloseable {
     return tests;
   }
 
-  /** Everything that was logged of the legs. */
-  public WorkLog workLog() {
-    return workLog;
-  }
-
   /** Judges an athlete's day, so far and with the plan. */
   public LoadDesk loadDesk() {
     return loadDesk;

@@ -79,9 +79,8 @@ final class PhoneDeeds {
     for (KeptTap t : waiting) {
       try {
         changes.step(() -> apply(t.kind(), t.said(), changes.find(kept.id()).orElse(kept)));
-      } catch (RefusedException e) {
-        // A look that does not fit the rep never keeps the rep away.
-        continue;
+      } catch (RefusedException ignored) {
+        // a look that does not fit the rep never keeps the rep away
       }
     }
     return changes.find(kept.id()).orElse(kept).athleteId();

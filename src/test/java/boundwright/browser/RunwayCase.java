@@ -31,7 +31,7 @@ abstract class RunwayCase extends PhoneCase {
     PlaywrightAssertions.setDefaultAssertionTimeout(30_000);
   }
 
-  Path data;
+  Path data = Path.of("");
 
   /** In place of the invented squad: six athletes, and a plan of a drill into sand and one on the flat. */
   final void six() throws IOException {

@@ -15,6 +15,7 @@ import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Playwright;
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
 import java.nio.file.Files;
@@ -76,7 +77,7 @@ public final class RunwaySchedules implements AutoCloseable {
         try {
           said = all.run(seed + i, 25, new Random(seed + i).nextDouble() < killed);
         } catch (RuntimeException e) {
-          said = "failed: " + e;
+          said = "failed: " + e + " " + String.valueOf(e.getCause()).lines().limit(3).toList();
         }
         bad += said.startsWith("ok") ? 0 : 1;
         System.out.println("schedule " + (seed + i) + " " + said);
@@ -155,7 +156,7 @@ public final class RunwaySchedules implements AutoCloseable {
         for (Map<String, Object> t : shelves.get(i)) {
           String kind = String.valueOf(t.get("kind"));
           if (!kind.equals("LOOK")) {
-            kept.add(kind.equals("REP") ? "REP " + ((Number) t.get("athleteId")).longValue() + " " + t.get("outcome") : kind);
+            kept.add(kind.equals("REP") ? "REP " + Objects.requireNonNull((Number) t.get("athleteId"), "athlete").longValue() + " " + t.get("outcome") : kind);
           }
           if (!"sent".equals(t.get("state"))) {
             wrong.add("phone " + (i + 1) + " has " + kind + " as " + t.get("state") + " " + t.get("why"));
@@ -259,7 +260,7 @@ public final class RunwaySchedules implements AutoCloseable {
               .redirectOutput(ProcessBuilder.Redirect.DISCARD)
               .start();
       for (int i = 0; i < 600; i++) {
-        try (Socket s = new Socket("127.0.0.1", port)) {
+        try (Socket s = new Socket(InetAddress.getLoopbackAddress(), port)) {
           if (s.isConnected()) {
             return;
           }

@@ -11,6 +11,7 @@ import com.microsoft.playwright.Page;
 import java.io.IOException;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 
 /** A session in one hand, in real Chromium. The limits are those of the issue that asked for the page. */
@@ -66,10 +67,10 @@ class RunwayTest extends RunwayCase {
     runway();
     Map<String, Object> seen = (Map<String, Object>) page.evaluate(OUTSIDE);
     assertThat((List<String>) seen.get("bad")).as(width + " x " + height + " " + seen).isEmpty();
-    assertThat(((Number) seen.get("shown")).intValue()).isGreaterThan(20);
-    assertThat(((Number) seen.get("warned")).intValue()).as("with a warning").isPositive();
-    assertThat(((Number) seen.get("flat")).intValue()).as("on the flat").isPositive();
-    assertThat(((Number) seen.get("tray")).doubleValue()).as("tray").isLessThanOrEqualTo(200);
+    assertThat(number(seen, "shown")).isGreaterThan(20);
+    assertThat(number(seen, "warned")).as("with a warning").isPositive();
+    assertThat(number(seen, "flat")).as("on the flat").isPositive();
+    assertThat(number(seen, "tray")).as("tray").isLessThanOrEqualTo(200);
   }
 
   @Test
@@ -88,6 +89,10 @@ class RunwayTest extends RunwayCase {
     runway();
     assertThat((Boolean) page.evaluate("document.documentElement.scrollWidth <= 320")).isTrue();
     assertThat((String) page.evaluate(SMALL_TARGETS)).isEmpty();
+  }
+
+  private static double number(Map<String, Object> seen, String key) {
+    return Objects.requireNonNull((Number) seen.get(key), key).doubleValue();
   }
 
   /** Everything a thumb does, counted: results, looks, and whoever must be chosen by hand. */

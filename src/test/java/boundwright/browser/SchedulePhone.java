@@ -102,7 +102,7 @@ final class SchedulePhone {
 
   private String clock() {
     long shift = (random.nextInt(3) - 1) * 3_600_000L;
-    page().evaluate("s => localStorage.setItem('schedule.clock', String(s))", shift);
+    page().evaluate("s => localStorage.setItem('schedule.clock', String(s))", (double) shift);
     return "clock " + shift / 3_600_000 + " h";
   }
 
@@ -175,7 +175,7 @@ final class SchedulePhone {
   /** The mark of an athlete as this phone says it [m]. */
   double mark_m(long athleteId) {
     return ((Number)
-            page().evaluate("async id => (await import(document.getElementById('rw').dataset.model)).card(id, 1).mark_m", athleteId))
+            page().evaluate("async id => (await import(document.getElementById('rw').dataset.model)).card(id, 1).mark_m", (double) athleteId))
         .doubleValue();
   }
 

@@ -14,6 +14,7 @@ import boundwright.track.Made;
 import boundwright.track.TrackDesk.Brought;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -26,7 +27,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What phones bring back, in every order, on the real database. All expectations are own rules. */
 class PhoneDeedsTest {
-  private static final Made NOW = new Made(Fixtures.CLOCK.instant(), 0);
+  private static final Made NOW = new Made(Instant.parse("2026-05-12T15:00:00Z"), 0);
 
   @TempDir Path dir;
   private Workbench w;
@@ -195,7 +196,7 @@ class PhoneDeedsTest {
       deeds.add(
           switch (random.nextInt(6)) {
             case 0 -> undo(1000 + i, a, of);
-            case 1 -> hand(1000 + i, a, of, a == ada ? bo : ada);
+            case 1 -> hand(1000 + i, a, of, a.equals(ada) ? bo : ada);
             default -> new Deed.Done(token(i), rep(a, 9 + random.nextDouble(), random.nextInt(3) == 0 ? Outcome.SHORT : Outcome.IN), random.nextInt(5) == 0 ? new Made(NOW.at().minus(Duration.ofDays(2)), 0) : NOW);
           });
     }

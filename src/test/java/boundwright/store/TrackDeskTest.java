@@ -18,6 +18,7 @@ import boundwright.track.Made;
 import boundwright.track.Tap;
 import boundwright.track.TrackDesk.Brought;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -44,7 +45,7 @@ class TrackDeskTest {
     return new Rep(0, a.id(), Fixtures.TODAY, Sequence.parse("RRL x2"), 4, Surface.TRACK, List.of(), null, outcome, mark, false, List.of());
   }
 
-  private static final Made NOW = new Made(Fixtures.CLOCK.instant(), 0);
+  private static final Made NOW = new Made(Instant.parse("2026-05-12T15:00:00Z"), 0);
 
   private static Deed done(int n, Rep rep) {
     return new Deed.Done(token(n), rep, NOW);
