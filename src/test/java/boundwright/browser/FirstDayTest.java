@@ -138,6 +138,7 @@ class FirstDayTest extends PhoneCase {
     Locator byMark = page.locator("table.squad thead a", new com.microsoft.playwright.Page.LocatorOptions().setHasText("mark")).first();
     byMark.focus();
     page.keyboard().press("Enter");
+    page.waitForURL("**sort=mark1");
     assertThat(page.locator("th[aria-sort=ascending]")).hasCount(1);
     assertThat(page.locator("table.squad tbody tr").first().locator(".mark").first()).containsText("6.");
     for (int width : new int[] {320, 390, 1100, 1366}) {
