@@ -61,6 +61,7 @@ class FirstDayTest extends PhoneCase {
       Locator row = page.locator("table.squad tr", new com.microsoft.playwright.Page.LocatorOptions().setHasText(line.split(",")[0]));
       assertThat(row.locator("td.chosen .mark .fig").first()).isVisible();
     }
+    words("six newcomers");
     System.out.println("first tapes of six: " + taps + " taps, " + fields + " fields");
     assertThat(taps + fields).isLessThanOrEqualTo(25);
     page.getByText("Tapes for today").tap();
@@ -89,6 +90,14 @@ class FirstDayTest extends PhoneCase {
     page.locator("[data-find]").fill("name 60");
     assertThat(page.locator("table.squad tbody tr:visible")).hasCount(1);
     assertThat((String) page.evaluate(SMALL_TARGETS)).isEmpty();
+    page.locator("[data-find]").fill("");
+    assertThat(words("60 newcomers")).as("name and mark of everybody, and little else").isLessThanOrEqualTo(60 * 5 + 60);
+  }
+
+  private int words(String of) {
+    int words = (int) page.evaluate("document.querySelector('main').innerText.trim().split(/\\s+/).length");
+    System.out.println("words on the squad page, " + of + ": " + words);
+    return words;
   }
 
   @Test
