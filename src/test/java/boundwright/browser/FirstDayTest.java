@@ -52,13 +52,13 @@ class FirstDayTest extends PhoneCase {
     taps++;
     for (String line : SIX) {
       page.locator("#list").pressSequentially(line + "\n");
-      fields += line.split(",").length;
+      fields += line.split(",", -1).length;
     }
     page.getByText("Add them").tap();
     taps++;
     assertThat(page.locator("table.squad tbody tr")).hasCount(6);
     for (String line : SIX) {
-      Locator row = page.locator("table.squad tr", new com.microsoft.playwright.Page.LocatorOptions().setHasText(line.split(",")[0]));
+      Locator row = page.locator("table.squad tr", new com.microsoft.playwright.Page.LocatorOptions().setHasText(line.split(",", -1)[0]));
       assertThat(row.locator("td.chosen .mark .fig").first()).isVisible();
     }
     words("six newcomers");
