@@ -28,36 +28,40 @@
   if (!plan) { return; }
   var keep = plan.querySelector("[data-keep]");
   if (keep) { keep.hidden = true; }
+  // listened for on the whole page: a line that is moved in the page loses the pointer that it had captured
+  var line = null;
+  var before = null;
+  function drop(keepIt) {
+    if (!line) { return; }
+    var moved = line;
+    line = null;
+    moved.classList.remove("dragged");
+    if (!keepIt) {
+      moved.parentNode.insertBefore(moved, before);
+    } else if (moved.nextElementSibling !== before) {
+      // not through htmx: the page is written anew with the numbers in their new order
+      HTMLFormElement.prototype.submit.call(plan);
+    }
+  }
   plan.querySelectorAll("[data-grip]").forEach(function (grip) {
-    var line = grip.closest("li");
-    var before = null;
     grip.addEventListener("pointerdown", function (event) {
       event.preventDefault();
-      grip.setPointerCapture(event.pointerId);
+      if (grip.hasPointerCapture(event.pointerId)) { grip.releasePointerCapture(event.pointerId); }
+      line = grip.closest("li");
       before = line.nextElementSibling;
       line.classList.add("dragged");
     });
-    grip.addEventListener("pointermove", function (event) {
-      if (!line.classList.contains("dragged")) { return; }
-      var others = Array.prototype.filter.call(line.parentNode.children, function (l) { return l !== line; });
-      var below = others.find(function (l) {
-        var box = l.getBoundingClientRect();
-        return event.clientY < box.top + box.height / 2;
-      });
-      if ((below || null) !== line.nextElementSibling) { line.parentNode.insertBefore(line, below || null); }
-    });
-    function drop(keepIt) {
-      if (!line.classList.contains("dragged")) { return; }
-      line.classList.remove("dragged");
-      if (!keepIt) {
-        line.parentNode.insertBefore(line, before);
-      } else if (line.nextElementSibling !== before) {
-        // not through htmx: the page is written anew with the numbers in their new order
-        plan.removeAttribute("hx-post");
-        HTMLFormElement.prototype.submit.call(plan);
-      }
-    }
-    grip.addEventListener("pointerup", function () { drop(true); });
-    grip.addEventListener("pointercancel", function () { drop(false); });
   });
+  document.addEventListener("pointermove", function (event) {
+    if (!line) { return; }
+    var others = Array.prototype.filter.call(line.parentNode.children, function (l) { return l !== line; });
+    var below = others.find(function (l) {
+      var box = l.getBoundingClientRect();
+      return event.clientY < box.top + box.height / 2;
+    });
+    if ((below || null) !== line.nextElementSibling) { line.parentNode.insertBefore(line, below || null); }
+  });
+  document.addEventListener("pointerup", function () { drop(true); });
+  document.addEventListener("pointercancel", function () { drop(false); });
+  document.addEventListener("keydown", function (event) { if (event.key === "Escape") { drop(false); } });
 })();

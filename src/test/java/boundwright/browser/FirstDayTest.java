@@ -52,15 +52,16 @@ class FirstDayTest extends PhoneCase {
     taps++;
     for (String line : SIX) {
       page.locator("#list").pressSequentially(line + "\n");
-      fields += line.split(",").length;
+      fields += line.split(",", -1).length;
     }
     page.getByText("Add them").tap();
     taps++;
     assertThat(page.locator("table.squad tbody tr")).hasCount(6);
     for (String line : SIX) {
-      Locator row = page.locator("table.squad tr", new com.microsoft.playwright.Page.LocatorOptions().setHasText(line.split(",")[0]));
+      Locator row = page.locator("table.squad tr", new com.microsoft.playwright.Page.LocatorOptions().setHasText(line.split(",", -1)[0]));
       assertThat(row.locator("td.chosen .mark .fig").first()).isVisible();
     }
+    words("six newcomers");
     System.out.println("first tapes of six: " + taps + " taps, " + fields + " fields");
     assertThat(taps + fields).isLessThanOrEqualTo(25);
     page.getByText("Tapes for today").tap();
@@ -89,6 +90,14 @@ class FirstDayTest extends PhoneCase {
     page.locator("[data-find]").fill("name 60");
     assertThat(page.locator("table.squad tbody tr:visible")).hasCount(1);
     assertThat((String) page.evaluate(SMALL_TARGETS)).isEmpty();
+    page.locator("[data-find]").fill("");
+    assertThat(words("60 newcomers")).as("name and mark of everybody, and little else").isLessThanOrEqualTo(60 * 5 + 60);
+  }
+
+  private int words(String of) {
+    int words = (int) page.evaluate("document.querySelector('main').innerText.trim().split(/\\s+/).length");
+    System.out.println("words on the squad page, " + of + ": " + words);
+    return words;
   }
 
   @Test
@@ -138,6 +147,7 @@ class FirstDayTest extends PhoneCase {
     Locator byMark = page.locator("table.squad thead a", new com.microsoft.playwright.Page.LocatorOptions().setHasText("mark")).first();
     byMark.focus();
     page.keyboard().press("Enter");
+    page.waitForURL("**sort=mark1");
     assertThat(page.locator("th[aria-sort=ascending]")).hasCount(1);
     assertThat(page.locator("table.squad tbody tr").first().locator(".mark").first()).containsText("6.");
     for (int width : new int[] {320, 390, 1100, 1366}) {

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /**
  * First days of {@link Newcomer}s with nothing but taps, for {@code BeginningTest}; and, run by itself, the table of
@@ -74,7 +75,7 @@ public final class FirstDays {
     return seen;
   }
 
-  private static void day(Seen seen, Laid laid, Sequence drill, int steps, FlightModel before, Double first, Newcomer athlete) {
+  private static void day(Seen seen, Laid laid, Sequence drill, int steps, FlightModel before, @Nullable Double first, Newcomer athlete) {
     FlightModel model = before;
     seen.days++;
     double mark = 0;

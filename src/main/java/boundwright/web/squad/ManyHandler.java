@@ -98,7 +98,7 @@ public final class ManyHandler {
 
   /** One line of the list. */
   static Athlete read(String line, Level otherwise) {
-    String[] parts = line.split("[,;\t]");
+    String[] parts = line.split("[,;\t]", -1);
     Level level = otherwise;
     Foot foot = Foot.RIGHT;
     int steps = 0;
@@ -119,7 +119,7 @@ public final class ManyHandler {
                 + "; R or L.");
       }
     }
-    return new Athlete(0, parts.length == 0 ? "" : parts[0], level, foot, steps);
+    return new Athlete(0, parts[0], level, foot, steps);
   }
 
   /** The level that a word begins: {@code b}, {@code inter}, {@code Advanced}; else null. */

@@ -196,7 +196,7 @@ final class SquadDesk {
     boolean certain = advice.window() != null;
     String chance = beginning == null ? InHundred.said(advice.inHundred()) : beginning.odds();
     return new SquadView.Cell(
-        i + 1, Figures.of(settings.unit(), advice.markToSand_m()), certain || beginning != null, chance, certain, last, steps);
+        i + 1, Figures.of(settings.unit(), advice.markToSand_m()), certain || beginning != null, chance, certain || beginning != null, last, steps);
   }
 
   private static String last(@Nullable Rep rep, CoachSettings settings, LocalDate today) {
@@ -247,7 +247,7 @@ final class SquadDesk {
         if (advice != null) {
           Beginning b = advice.beginning();
           if (b != null) {
-            said.computeIfAbsent("first day, " + b.soon() + ".", k -> new ArrayList<>()).add(r.athlete().name());
+            said.computeIfAbsent("first day, " + b.odds() + " land in the sand; " + b.soon() + ".", k -> new ArrayList<>()).add(r.athlete().name());
           }
           advice.warningsBesideStart(settings.unit())
               .forEach(w -> said.computeIfAbsent(w, k -> new ArrayList<>()).add(r.athlete().name()));

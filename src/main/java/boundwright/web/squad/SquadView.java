@@ -86,8 +86,8 @@ public record SquadView(
    * @param drill its number
    * @param mark the mark to the sand, in figures and units; empty on the flat
    * @param open whether a mark works, or it is a beginning
-   * @param chance in words, for a phone only where it is worth saying
-   * @param certain whether the chance is what was asked
+   * @param chance in words
+   * @param certain whether a phone need not say it: it is what was asked, or is said once of all beginnings
    * @param last the newest result in it, or empty
    * @param steps from where, in words
    */
