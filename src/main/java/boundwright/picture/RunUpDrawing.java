@@ -89,7 +89,7 @@ final class RunUpDrawing {
   private List<Mark> marks(List<Text> texts) {
     List<Mark> out = new ArrayList<>();
     double high = figure + 12;
-    double lower = high + smaller + 17;
+    double lower = high + smaller + 19;
     double start = x(plan.startMark_m().p50());
     texts.add(text(start, 10, 12, "start", false, "START MARK"));
     texts.add(text(start, high - 4.5, figure, "start", true, unit.write(plan.startMark_m().p50())));
@@ -110,7 +110,7 @@ final class RunUpDrawing {
 
   private void flag(List<Mark> out, List<Text> texts, double x, double base, String caption, String said, String anchor) {
     double width = textWidth(said, smaller);
-    texts.add(text(x, base - smaller - 2.5, 8.5, anchor, false, caption));
+    texts.add(text(x, base - smaller - 4.5, 12, anchor, false, caption));
     texts.add(text(x, base - 4, smaller, anchor, true, said));
     out.add(mark(x, base, anchor.equals("start") ? x + width : x - width));
   }
@@ -184,7 +184,7 @@ final class RunUpDrawing {
     int out = (int) s.onset().p50();
     double from = x(stepAt_m(plan.steps() - out));
     boolean left = boardX - from > 130;
-    texts.add(text(left ? (from + boardX) / 2 : boardX, floor + 24, 11, left ? "middle" : "end", true, "steers over the last " + out + (out == 1 ? " step" : " steps")));
+    texts.add(text(left ? (from + boardX) / 2 : boardX, floor + 24, 12, left ? "middle" : "end", true, "steers over the last " + out + (out == 1 ? " step" : " steps")));
     return StripPaths.bracket(from, boardX, floor + 3, floor + 10);
   }
 

@@ -97,6 +97,7 @@ class NewcomerTest extends PhoneCase {
   void aBadSequenceIsPointedAtAndTheGoodOneReturnsWithBack() {
     Athlete athlete = first();
     visit("/athlete/" + athlete.id());
+    page.locator("#choose > summary").click();
     page.getByLabel("Sequence").fill("RRL x3");
     assertThat(page).hasURL(Pattern.compile("RRL\\+x3"));
     String good = page.locator(".figure .fig").first().textContent();
@@ -120,6 +121,7 @@ class NewcomerTest extends PhoneCase {
   @Test
   void aQuickChoiceSetsSequenceStepsAndEnd() {
     visit("/athlete/" + first().id());
+    page.locator("#choose > summary").click();
     page.getByText("Drills of today and the teaching routine").click();
     page.locator(".picks button", new Page.LocatorOptions().setHasText("L x6")).last().click();
     assertThat(page.getByLabel("Sequence")).hasValue("L x6");
@@ -139,6 +141,7 @@ class NewcomerTest extends PhoneCase {
     page = context.newPage();
     Athlete athlete = first();
     visit("/athlete/" + athlete.id());
+    page.locator("#choose > summary").click();
     page.getByLabel("Sequence").fill("RRL");
     page.getByText("Show", new Page.GetByTextOptions().setExact(true)).click();
     String before = page.locator(".figure .fig").first().textContent();
