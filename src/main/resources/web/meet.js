@@ -136,7 +136,7 @@
     if (!place || !attemptForm()) { return; }
     place.querySelectorAll(".kept-here").forEach(function (e) { e.remove(); });
     place.querySelectorAll("[data-laid]").forEach(function (e) { e.hidden = false; delete e.dataset.laid; });
-    var laid = shelf.filter(function (e) { return here(e) && !e.refused; });
+    var laid = shelf.filter(function (e) { return here(e) && !e.refused && !shown(e); });
     var entered = new Set(place.dataset.entered.split(",").filter(Boolean));
     laid.forEach(function (e) {
       if (e.kind === "undo") { entered.delete(of(e)); } else { entered.add(of(e)); cell(place, e); }
@@ -390,14 +390,14 @@
     if (fresh) {
       work().replaceWith(document.adoptNode(fresh));
       if (window.htmx) { window.htmx.process(work()); }
-      prune();
     }
   }
-  // what the page shows by now need not be laid over it any more
+  function shown(e) { return here(e) && e.sent && e.sent <= Number(work().dataset.made); }
+  // what the page shows that opens here is in what this phone keeps of the page, too
   function prune() {
-    var made = Number(work().dataset.made);
-    shelf.filter(function (e) { return here(e) && e.sent && e.sent <= made; }).forEach(drop);
-    shelf = shelf.filter(function (e) { return !(here(e) && e.sent && e.sent <= made); });
+    var over = shelf.filter(shown);
+    over.forEach(drop);
+    shelf = shelf.filter(function (e) { return over.indexOf(e) < 0; });
   }
   function sentence(text) {
     var page = new DOMParser().parseFromString(text, "text/html");

@@ -31,6 +31,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Optional;
 import java.util.function.LongSupplier;
+import java.util.function.Supplier;
 
 /** One open data folder with everything wired to it. Safe to use from many threads; close it when done. */
 public final class Workbench implements AutoCloseable {
@@ -244,12 +245,17 @@ public final class Workbench implements AutoCloseable {
    * Does the work of a form once, however often and after whatever restart it is sent: the token and the work are kept together. A
    * refused form may be sent again.
    *
-   * @param token made with the form, 32 to 80 characters
+   * @param token made with the form, at least 32 characters
    * @param work stores what the form says and answers its number
    * @return the number, or empty if this token's work was done before
    */
   public Optional<Long> once(String token, LongSupplier work) {
     return taken.once(token, work);
+  }
+
+  /** Does what reads and writes with nobody else writing in between, all or nothing. */
+  public <T> T together(Supplier<T> work) {
+    return database.write(h -> work.get());
   }
 
   /** The number of what a token became, or empty for one that was not taken. */

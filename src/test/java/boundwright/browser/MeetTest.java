@@ -160,7 +160,7 @@ class MeetTest {
     assertThat(page.locator("#kept")).containsText("1 not sent yet");
     assertThat(meet().attempts()).hasSize(before + 1);
     page.unroute("**/attempt");
-    // meanwhile the program was started anew and remembers no tokens
+    // meanwhile the program was started anew
     int port = server.port();
     server.close();
     server = WebServer.start(bench, "127.0.0.1", port);

@@ -13,12 +13,16 @@ import boundwright.web.page.Addresses;
 import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Turned;
+import boundwright.web.page.TwoHands;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Adding, changing and erasing an athlete, with the tests and run-ups that the first guess rests on. */
@@ -51,7 +55,7 @@ public final class EditHandler {
     String said =
         switch (Form.text(ctx, "said")) {
           case "added" -> "Added. A standing test or a measured run-up below makes the first marks better; both can wait.";
-          case "saved" -> "Saved. The marks were worked out again from the log.";
+          case "saved" -> "Saved. The marks were worked out again from the log." + meanwhile(ctx, Addresses.athlete(ctx, bench));
           default -> "";
         };
     show(ctx, 200, Addresses.athlete(ctx, bench), "", "", said);
@@ -59,7 +63,51 @@ public final class EditHandler {
 
   /** Takes the changed name, level, foot and rung. */
   public void save(Context ctx) {
-    change(ctx, "athlete", a -> bench.athletes().update(read(ctx, a.id())));
+    Athlete shown = Addresses.athlete(ctx, bench);
+    TwoHands[] merged = new TwoHands[1];
+    change(
+        ctx,
+        "athlete",
+        () -> merged[0] == null ? "" : String.join(",", merged[0].theirs()),
+        a ->
+            bench.together(
+                () -> {
+                  // as it is kept now: somebody else may have saved since the address was read
+                  Athlete now = bench.athletes().byId(shown.id()).orElse(shown);
+                  TwoHands both = TwoHands.merge(ctx, fields(now));
+                  merged[0] = both;
+                  if (!both.both().isEmpty()) {
+                    throw new RefusedException(both.asked(fields(now), EditHandler::called));
+                  }
+                  bench.athletes().update(read(ctx, now.id()));
+                  return now;
+                }));
+  }
+
+  /** The fields of an athlete's form, as it shows them. */
+  static Map<String, String> fields(Athlete a) {
+    Map<String, String> out = new LinkedHashMap<>();
+    out.put("name", a.name());
+    out.put("level", a.level().name());
+    out.put("foot", a.takeOffFoot().name());
+    out.put("rung", String.valueOf(a.rung()));
+    return out;
+  }
+
+  private static String called(String field, String value) {
+    return switch (field) {
+      case "level" -> "level " + Form.oneOf(Level.class, "level", value).label();
+      case "foot" -> "take-off foot " + Form.oneOf(Foot.class, "take-off foot", value).label();
+      case "rung" -> value + " approach steps";
+      default -> "name " + value;
+    };
+  }
+
+  /** What somebody else changed while this form was open. */
+  private static String meanwhile(Context ctx, Athlete athlete) {
+    Map<String, String> now = fields(athlete);
+    List<String> said = Stream.of(Form.text(ctx, "also").split(",", -1)).filter(now::containsKey).map(f -> called(f, now.getOrDefault(f, ""))).toList();
+    return said.isEmpty() ? "" : " Changed meanwhile by somebody else, and it stands: " + String.join(", ", said) + ".";
   }
 
   /** Adds a standing test or best mark. */
@@ -137,11 +185,15 @@ public final class EditHandler {
   }
 
   private void change(Context ctx, String form, Change change) {
+    change(ctx, form, () -> "", change);
+  }
+
+  private void change(Context ctx, String form, Supplier<String> also, Change change) {
     Athlete athlete = Addresses.athlete(ctx, bench);
     try {
       change.make(athlete);
       bench.logbook().relearn(athlete.id());
-      ctx.redirect("/athlete/" + athlete.id() + "/edit?said=saved", HttpStatus.SEE_OTHER);
+      ctx.redirect("/athlete/" + athlete.id() + "/edit?said=saved" + (also.get().isEmpty() ? "" : "&also=" + also.get()), HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
       show(ctx, 422, athlete, form, String.valueOf(e.getMessage()), "");
     }
@@ -161,10 +213,10 @@ public final class EditHandler {
     Map<String, String> written = new HashMap<>();
     if (!form.isEmpty()) {
       for (Map.Entry<String, List<String>> field : ctx.formParamMap().entrySet()) {
-        written.put(field.getKey(), field.getValue().isEmpty() ? "" : field.getValue().get(0));
+        written.put(field.getKey(), Form.text(ctx, field.getKey()));
       }
     }
-    Profile profile = athlete == null ? null : bench.athletes().profile(athlete);
+    Profile profile = athlete == null ? null : bench.athletes().profile(bench.athletes().byId(athlete.id()).orElse(athlete));
     EditView view = new EditView(profile, unit(), Map.copyOf(written), form, refused, said, today().toString());
     pages.show(ctx, status, "athlete/edit", athlete == null ? "New athlete" : athlete.name(), "squad", view);
   }

@@ -8,6 +8,7 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Routine;
 import boundwright.quantity.LengthUnit;
 import boundwright.web.page.Figures;
+import boundwright.web.page.TwoHands;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -39,6 +40,11 @@ public record EditView(
   /** The sentence beside a form, or empty. */
   public String refusal(String form) {
     return refusedForm.equals(form) ? refused : "";
+  }
+
+  /** What the athlete's form is made from: who saves it has seen this. */
+  public String was() {
+    return profile == null ? "" : TwoHands.was(EditHandler.fields(profile.athlete()));
   }
 
   /** Where the athlete's forms are sent. */

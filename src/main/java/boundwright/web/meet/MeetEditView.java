@@ -6,6 +6,7 @@ import boundwright.meet.KeptAttempt;
 import boundwright.meet.MeetSheet;
 import boundwright.quantity.LengthUnit;
 import boundwright.web.page.Sent;
+import boundwright.web.page.TwoHands;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -24,9 +25,12 @@ public record MeetEditView(
     MeetSheet sheet, List<Athlete> squad, LengthUnit unit, String refusedForm, Sent sent, String said, String today) {
   /** The fields of the meet. */
   public MeetRulesForm form() {
-    return new MeetRulesForm(
-        sheet.name(), sheet.date().toString(), sheet.competition(), sheet.board_m(), sheet.scoring(), sheet.rules(),
-        refusedForm.equals("meet") ? sent : Sent.NOTHING, unit);
+    return MeetRulesForm.of(sheet, refusedForm.equals("meet") ? sent : Sent.NOTHING, unit);
+  }
+
+  /** What the form of the meet is made from. */
+  public String was() {
+    return TwoHands.was(form().fields());
   }
 
   /** The sentence beside a form, or empty. */

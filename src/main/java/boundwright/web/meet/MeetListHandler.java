@@ -17,12 +17,14 @@ import boundwright.web.page.Gate;
 import boundwright.web.page.OnceOnly;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Sent;
+import boundwright.web.page.TwoHands;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** The list of meets, a meet's rules, and who stands on its list. */
@@ -64,7 +66,22 @@ public final class MeetListHandler {
   /** Changes name, day, board and rules. */
   public void save(Context ctx) {
     MeetSheet sheet = MeetHandler.sheet(ctx, bench);
-    change(ctx, sheet, "meet", () -> bench.meets().update(read(ctx, sheet.id(), List.of())));
+    change(
+        ctx,
+        sheet,
+        "meet",
+        () ->
+            bench.together(
+                () -> {
+                  // as it is kept now: somebody else may have saved since the address was read
+                  Map<String, String> now = MeetRulesForm.of(bench.meets().byId(sheet.id()).orElse(sheet), Sent.NOTHING, unit()).fields();
+                  TwoHands both = TwoHands.merge(ctx, now);
+                  if (!both.both().isEmpty()) {
+                    throw new RefusedException(both.asked(now, MeetRulesForm::called));
+                  }
+                  bench.meets().update(read(ctx, sheet.id(), List.of()));
+                  return both;
+                }));
   }
 
   /** Puts one of the squad or rivals on the list. */

@@ -3,11 +3,15 @@ package boundwright.web.meet;
 import boundwright.jump.MeasureRule;
 import boundwright.meet.BoardDistance;
 import boundwright.meet.MeetRules;
+import boundwright.meet.MeetSheet;
 import boundwright.meet.Scoring;
 import boundwright.quantity.LengthUnit;
 import boundwright.web.page.Figures;
+import boundwright.web.page.Form;
 import boundwright.web.page.Sent;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,6 +35,45 @@ public record MeetRulesForm(
     MeetRules rules,
     Sent sent,
     LengthUnit unit) {
+  /** The form of a meet. */
+  static MeetRulesForm of(MeetSheet sheet, Sent sent, LengthUnit unit) {
+    return new MeetRulesForm(
+        sheet.name(), sheet.date().toString(), sheet.competition(), sheet.board_m(), sheet.scoring(), sheet.rules(), sent, unit);
+  }
+
+  /** What the form shows of a meet as it is kept, by field. */
+  Map<String, String> fields() {
+    MeetRulesForm kept = new MeetRulesForm(name, date, competition, board_m, scoring, rules, Sent.NOTHING, unit);
+    Map<String, String> out = new LinkedHashMap<>();
+    out.put("name", name);
+    out.put("date", date);
+    out.put("scoring", kept.table());
+    out.put("board", kept.board());
+    out.put("own", kept.own());
+    out.put("first", String.valueOf(rules.firstRounds()));
+    out.put("finalists", String.valueOf(rules.finalists()));
+    out.put("rounds", String.valueOf(rules.rounds()));
+    out.put("seconds", String.valueOf(rules.trialSeconds()));
+    out.put("order", rules.order().name());
+    out.put("measure", rules.measure().name());
+    return out;
+  }
+
+  /** A field and its value in words. */
+  static String called(String field, String value) {
+    return switch (field) {
+      case "first" -> value + " first rounds";
+      case "rounds" -> value + " rounds in all";
+      case "seconds" -> value + " seconds a trial";
+      case "board" -> "board " + (value.matches("\\d") ? BoardDistance.ALL.get(Integer.parseInt(value)).label() : "at another distance");
+      case "own" -> "another distance " + value;
+      case "scoring" -> "points by " + (value.isEmpty() ? "no table" : Form.oneOf(Scoring.class, "table of points", value).label());
+      case "order" -> "order " + Form.oneOf(MeetRules.FinalOrder.class, "order", value).label();
+      case "measure" -> "measured " + Form.oneOf(MeasureRule.class, "rule of measuring", value).label();
+      default -> field + " " + value;
+    };
+  }
+
   /** The boards to choose from. */
   public List<BoardDistance> boards() {
     return BoardDistance.ALL;

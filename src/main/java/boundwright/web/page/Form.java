@@ -9,10 +9,27 @@ import java.util.function.Consumer;
 
 /** Reads what a form or an address carries, and says in words what cannot be read. */
 public final class Form {
+  private static final String PUT = "boundwright.put.";
+
   private Form() {}
+
+  /** What was put in place of a field, or else this. */
+  static String holds(Context ctx, String name, String otherwise) {
+    String put = ctx.attribute(PUT + name);
+    return put == null ? otherwise : put;
+  }
+
+  /** From now on {@link #text} answers this of the field, whatever was sent. */
+  static void put(Context ctx, String name, String value) {
+    ctx.attribute(PUT + name, value);
+  }
 
   /** A field of the form sent, or of the address; empty if absent. */
   public static String text(Context ctx, String name) {
+    String put = ctx.attribute(PUT + name);
+    if (put != null) {
+      return put;
+    }
     String sent = "POST".equals(ctx.req().getMethod()) ? ctx.formParam(name) : ctx.queryParam(name);
     return sent == null ? "" : sent.strip();
   }

@@ -23,7 +23,7 @@ public record Sent(Map<String, String> fields, Map<String, List<String>> lists, 
     ctx.formParamMap()
         .forEach(
             (name, values) -> {
-              fields.put(name, values.isEmpty() ? "" : values.get(0));
+              fields.put(name, Form.holds(ctx, name, values.isEmpty() ? "" : values.get(0)));
               lists.put(name, List.copyOf(values));
             });
     return new Sent(Map.copyOf(fields), Map.copyOf(lists), refused);

@@ -10,6 +10,7 @@ import boundwright.store.Workbench;
 import boundwright.web.page.Figures;
 import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
+import boundwright.web.page.TwoHands;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.HashMap;
@@ -29,6 +30,13 @@ public final class MeetSettingsHandler {
   /** The settings as they are kept. */
   public void show(Context ctx) {
     LengthUnit unit = unit();
+    Map<String, String> fields = fields(unit);
+    String said = Form.has(ctx, "saved") ? "The settings are kept." : "";
+    page(ctx, 200, new SettingsView(unit, fields, Map.of(), said, "", TwoHands.was(fields)));
+  }
+
+  /** The fields of the form as it shows them in this unit. */
+  private Map<String, String> fields(LengthUnit unit) {
     MeetSettings s = bench.meets().settings();
     Map<String, String> fields = new LinkedHashMap<>();
     fields.put("classThreshold", Figures.whole(s.jump().classThreshold()));
@@ -38,13 +46,25 @@ public final class MeetSettingsHandler {
     fields.put("noMark", unit.write(s.aim().noMarkBelow_m()));
     fields.put("rivalSpread", unit.writeSmall(s.aim().rivalSd_m()));
     fields.put("rivalFouls", String.valueOf(s.aim().rivalFouls()));
-    page(ctx, 200, new SettingsView(unit, fields, Map.of(), Form.has(ctx, "saved") ? "The settings are kept." : "", ""));
+    return fields;
   }
 
   /** Takes the form; the sentence stands beside it when a value cannot be. */
   public void save(Context ctx) {
-    LengthUnit unit = unit();
+    LengthUnit unit = Form.has(ctx, "shown") ? Form.oneOf(LengthUnit.class, "unit", Form.text(ctx, "shown")) : unit();
+    bench.together(
+        () -> {
+          save(ctx, unit, fields(unit));
+          return ctx;
+        });
+  }
+
+  private void save(Context ctx, LengthUnit unit, Map<String, String> now) {
     try {
+      TwoHands both = TwoHands.merge(ctx, now);
+      if (!both.both().isEmpty()) {
+        throw new RefusedException(both.asked(now, (field, value) -> value));
+      }
       // all fields are read before any is judged, so that what cannot be read is said first
       double threshold = Form.number("class threshold", Form.text(ctx, "classThreshold"));
       double rhythm = unit.readSmall("spread that is worth training", Form.text(ctx, "rhythm"));
@@ -64,8 +84,8 @@ public final class MeetSettingsHandler {
       ctx.redirect("/settings/meet?saved=1", HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
       Map<String, String> written = new HashMap<>();
-      ctx.formParamMap().forEach((name, values) -> written.put(name, values.isEmpty() ? "" : values.get(0)));
-      page(ctx, 422, new SettingsView(unit, written, Map.of("form", String.valueOf(e.getMessage())), "Nothing was changed yet: correct what is said below.", ""));
+      ctx.formParamMap().forEach((name, values) -> written.put(name, Form.text(ctx, name)));
+      page(ctx, 422, new SettingsView(unit, written, Map.of("form", String.valueOf(e.getMessage())), "Nothing was changed yet: correct what is said below.", "", TwoHands.was(now)));
     }
   }
 

@@ -12,6 +12,7 @@ import boundwright.store.Workbench;
 import boundwright.technique.Teaching;
 import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
+import boundwright.web.page.TwoHands;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
@@ -31,14 +32,30 @@ public final class SettingsHandler {
 
   /** The settings as they are kept. */
   public void show(Context ctx) {
-    page(ctx, 200, kept(Form.has(ctx, "saved") ? "The settings are kept." : ""));
+    page(ctx, 200, kept(saved(ctx)));
   }
 
   private SettingsView kept(String said) {
     CoachSettings now = bench.settings().kept();
     LengthUnit unit = now.unit();
+    Map<String, String> fields = fields(now, unit);
+    fields.put("films", filmsNow());
+    fields.put("wholeFootFrom", wholeFootNow());
+    return new SettingsView(unit, fields, Map.of(), said, season(), TwoHands.was(fields(now, unit)));
+  }
+
+  private static String saved(Context ctx) {
+    return switch (Form.text(ctx, "saved")) {
+      case "" -> "";
+      case "both" -> "The settings are kept, with what somebody else changed meanwhile in other fields.";
+      default -> "The settings are kept.";
+    };
+  }
+
+  /** The fields of the form as it shows them in this unit. */
+  private static Map<String, String> fields(CoachSettings now, LengthUnit unit) {
     Map<String, String> fields = new LinkedHashMap<>();
-    fields.put("unit", unit.name());
+    fields.put("unit", now.unit().name());
     fields.put("chance", String.valueOf(now.marks().chance()));
     fields.put("sandMargin", unit.write(now.marks().sandMargin_m()));
     fields.put("clearMargin", unit.write(now.marks().clearMargin_m()));
@@ -48,15 +65,26 @@ public final class SettingsHandler {
     fields.put("pit", unit.write(now.facility().pit_m()));
     fields.put("flat", unit.write(now.facility().flat_m()));
     fields.put("surface", now.facility().surface().name());
-    fields.put("films", filmsNow());
-    fields.put("wholeFootFrom", wholeFootNow());
-    return new SettingsView(unit, fields, Map.of(), said, season());
+    return fields;
   }
 
   /** Takes the form. Every field that cannot be read is named beside itself. */
   public void save(Context ctx) {
-    LengthUnit unit = bench.settings().kept().unit();
+    LengthUnit shown = Form.has(ctx, "shown") ? Form.oneOf(LengthUnit.class, "unit", Form.text(ctx, "shown")) : bench.settings().kept().unit();
+    bench.together(
+        () -> {
+          Map<String, String> now = fields(bench.settings().kept(), shown);
+          TwoHands both = TwoHands.merge(ctx, now);
+          save(ctx, shown, both, now);
+          return both;
+        });
+  }
+
+  private void save(Context ctx, LengthUnit unit, TwoHands both, Map<String, String> now) {
     Map<String, String> refused = new LinkedHashMap<>();
+    for (String name : both.both()) {
+      refused.put(name, "Kept meanwhile by somebody else: " + now.get(name) + ". You wrote: " + both.fields().get(name) + ". What stands here holds when you save again.");
+    }
     Reader in = new Reader(ctx, refused);
     LengthUnit newUnit = in.read("unit", LengthUnit.METRES, t -> Form.oneOf(LengthUnit.class, "unit", t));
     double chance = in.read("chance", 0.9, t -> new MarkSettings(Form.number("chance", t), 0, 0).chance());
@@ -77,17 +105,17 @@ public final class SettingsHandler {
         bench
             .settings()
             .keep(new CoachSettings(newUnit, new MarkSettings(chance, sand, clear), new Facility(place, runway, pit, flat, surface), set));
-        ctx.redirect("/settings?saved=1", HttpStatus.SEE_OTHER);
+        ctx.redirect("/settings?saved=" + (both.theirs().isEmpty() ? "1" : "both"), HttpStatus.SEE_OTHER);
         return;
       } catch (RefusedException e) {
         refused.put("setContacts", String.valueOf(e.getMessage()));
       }
     }
     Map<String, String> written = new LinkedHashMap<>();
-    ctx.formParamMap().forEach((name, values) -> written.put(name, values.isEmpty() ? "" : values.get(0)));
+    ctx.formParamMap().forEach((name, values) -> written.put(name, Form.text(ctx, name)));
     written.put("films", filmsNow());
     written.put("wholeFootFrom", wholeFootNow());
-    page(ctx, 422, new SettingsView(unit, written, refused, "Nothing was changed yet: correct what is marked below.", season()));
+    page(ctx, 422, new SettingsView(unit, written, refused, "Nothing was changed yet: correct what is marked below.", season(), TwoHands.was(now)));
   }
 
   private String filmsNow() {
@@ -120,7 +148,7 @@ public final class SettingsHandler {
           422,
           new SettingsView(
               kept.unit(), fields, Map.of("wholeFootFrom", String.valueOf(e.getMessage())),
-              "Nothing was changed yet: correct what is marked below.", season()));
+              "Nothing was changed yet: correct what is marked below.", season(), kept.was()));
     }
   }
 

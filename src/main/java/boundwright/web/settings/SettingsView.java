@@ -13,8 +13,9 @@ import java.util.Map;
  * @param refused why they were not kept, by field; {@code form} for what no single field is to blame
  * @param said what was just done, or empty
  * @param season the part of the year, as the guard takes it
+ * @param was what the form of the settings is made from
  */
-public record SettingsView(LengthUnit unit, Map<String, String> fields, Map<String, String> refused, String said, String season) {
+public record SettingsView(LengthUnit unit, Map<String, String> fields, Map<String, String> refused, String said, String season, String was) {
   /** What stands in a field. */
   public String field(String name) {
     return fields.getOrDefault(name, "");

@@ -1,0 +1,281 @@
+package boundwright.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import boundwright.demo.DemoSquad;
+import boundwright.meet.Attempt;
+import boundwright.meet.Beside;
+import boundwright.meet.KeptAttempt;
+import boundwright.meet.MeetSheet;
+import boundwright.store.Workbench;
+import boundwright.web.WebServer;
+import com.google.gson.JsonObject;
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A meet entered on phones without a connection. Chromium is looked for as in {@link NewcomerTest}. */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+@SuppressWarnings("NullAway.Init") // filled in before each test
+class MeetOfflineTest {
+  private static final List<String> SWITCHES =
+      List.of("--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking");
+  private static final String CACHED =
+      "async () => { const name = (await caches.keys()).find(n => n.startsWith('boundwright'));"
+          + " return name !== undefined && (await (await caches.open(name)).match(location.pathname)) !== undefined"
+          + " && (await (await caches.open(name)).match(document.querySelector('script[src*=meet]').src)) !== undefined; }";
+
+  @TempDir Path folder;
+  private Playwright playwright;
+  private Browser browser;
+  private Workbench bench;
+  private WebServer server;
+  private BrowserContext phone;
+  private Page page;
+
+  @BeforeAll
+  void launch() {
+    playwright = Playwright.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+    String chromium = System.getenv("BOUNDWRIGHT_CHROMIUM");
+    browser =
+        playwright
+            .chromium()
+            .launch(
+                new BrowserType.LaunchOptions()
+                    .setExecutablePath(Path.of(chromium == null ? "/usr/bin/chromium" : chromium))
+                    .setHeadless(true)
+                    .setArgs(SWITCHES));
+  }
+
+  @AfterAll
+  void quit() {
+    browser.close();
+    playwright.close();
+  }
+
+  @BeforeEach
+  void open() throws IOException {
+    bench = Workbench.open(Files.createTempDirectory(folder, "data"), Clock.system(ZoneId.systemDefault()));
+    DemoSquad.fill(bench);
+    server = WebServer.start(bench, "127.0.0.1", 0);
+    phone = phone();
+    page = opened(phone);
+  }
+
+  @AfterEach
+  void close() {
+    phone.close();
+    server.close();
+    bench.close();
+  }
+
+  private BrowserContext phone() {
+    return browser.newContext(new Browser.NewContextOptions().setViewportSize(360, 640).setHasTouch(true));
+  }
+
+  private Page opened(BrowserContext of) {
+    Page opened = of.newPage();
+    opened.navigate("http://127.0.0.1:" + server.port() + "/meet/" + meet().id());
+    for (int i = 0; i < 100 && !Boolean.TRUE.equals(opened.evaluate(CACHED)); i++) {
+      opened.waitForTimeout(50);
+    }
+    return opened;
+  }
+
+  private MeetSheet meet() {
+    return bench.meets().all().get(0);
+  }
+
+  private static void enter(Page on, String distance, String tap) {
+    on.fill("#distance", distance);
+    on.locator(".taps button", new Page.LocatorOptions().setHasText(Pattern.compile("^" + tap))).click();
+  }
+
+  private static String next(Page on) {
+    return on.locator("#entrant option:checked").textContent().strip();
+  }
+
+  private static void unsent(Page on, int n) {
+    assertThat(on.locator("#kept .unsent-head")).containsText(n + " not sent yet");
+  }
+
+  private static void sent(Page on) {
+    assertThat(on.locator("#kept")).isHidden();
+  }
+
+  private Attempt standing(String who, int round) {
+    MeetSheet sheet = meet();
+    return sheet.standing(sheet.entrant(who).orElseThrow().id(), round).map(KeptAttempt::attempt).orElseThrow();
+  }
+
+  @Test
+  void aPageOpenedAgainWithoutConnectionOffersTheNextAthleteNotTheSameOne() {
+    int before = meet().attempts().size();
+    phone.setOffline(true);
+    String first = next(page);
+    enter(page, "11.11", "valid");
+    unsent(page, 1);
+    page.close();
+    page = phone.newPage();
+    page.navigate("http://127.0.0.1:" + server.port() + "/meet/" + meet().id());
+    unsent(page, 1);
+    String second = next(page);
+    assertThat(second).as("next after closing and opening").isNotEqualTo(first);
+    assertThat(page.locator(".ranks .kept-here")).containsText("11.11, not sent yet");
+    enter(page, "", "foul");
+    unsent(page, 2);
+    phone.setOffline(false);
+    sent(page);
+    assertThat(meet().attempts()).hasSize(before + 2);
+    assertThat(standing(first, 3).distance_m()).isEqualTo(11.11);
+    assertThat(standing(second, 3).result()).isEqualTo(Attempt.Result.FOUL);
+  }
+
+  @Test
+  void anAttemptSentByThePageIsThereWhenItIsOpenedAgainWithoutConnection() {
+    String first = next(page);
+    enter(page, "12.34", "valid");
+    assertThat(page.locator(".said")).containsText("Kept: " + first);
+    phone.setOffline(true);
+    page.reload();
+    assertThat(page.locator("#kept")).containsText("No connection");
+    assertThat(next(page)).isNotEqualTo(first);
+  }
+
+  @Test
+  void twoPhonesThatEnterDifferentThingsAreBothShownAndTheCoachChooses() {
+    int before = meet().attempts().size();
+    String who = next(page);
+    phone.setOffline(true);
+    enter(page, "", "foul");
+    unsent(page, 1);
+    try (BrowserContext other = phone()) {
+      Page otherPage = opened(other);
+      assertThat(next(otherPage)).isEqualTo(who);
+      enter(otherPage, "11.11", "valid");
+      assertThat(otherPage.locator(".said")).containsText("11.11");
+    }
+    phone.setOffline(false);
+    sent(page);
+    assertThat(standing(who, 3).distance_m()).as("what stood is not overwritten").isEqualTo(11.11);
+    assertThat(page.locator(".beside")).containsText("11.11 m");
+    assertThat(page.locator(".beside")).containsText("foul");
+    List<Beside> waits = bench.meets().besides(meet().id());
+    assertThat(waits).hasSize(1);
+    page.locator(".beside button", new Page.LocatorOptions().setHasText("foul")).click();
+    assertThat(page.locator(".beside")).hasCount(0);
+    assertThat(standing(who, 3).result()).isEqualTo(Attempt.Result.FOUL);
+    assertThat(meet().attempts()).hasSize(before + 1);
+    bench.meets().undo(meet().id());
+    assertThat(standing(who, 3).distance_m()).as("both entries are there").isEqualTo(11.11);
+  }
+
+  @Test
+  void thePhonesOwnSecondEntryMendsItsFirstWithoutAsking() {
+    String who = next(page);
+    phone.setOffline(true);
+    enter(page, "11.11", "valid");
+    unsent(page, 1);
+    page.selectOption("#entrant", new com.microsoft.playwright.options.SelectOption().setLabel(who));
+    enter(page, "11.17", "valid");
+    unsent(page, 2);
+    phone.setOffline(false);
+    sent(page);
+    assertThat(standing(who, 3).distance_m()).isEqualTo(11.17);
+    assertThat(bench.meets().besides(meet().id())).isEmpty();
+  }
+
+  @Test
+  void whatWasSentIsTakenBackWithoutConnection() {
+    int before = meet().attempts().size();
+    String who = next(page);
+    enter(page, "12.34", "valid");
+    assertThat(page.locator(".said")).containsText("Kept: " + who);
+    phone.setOffline(true);
+    page.locator(".said button").click();
+    unsent(page, 1);
+    assertThat(page.locator("#kept")).containsText("Take back " + who);
+    assertThat(meet().attempts()).hasSize(before + 1);
+    assertThat(next(page)).as("it is their turn again").isEqualTo(who);
+    page.reload();
+    unsent(page, 1);
+    phone.setOffline(false);
+    sent(page);
+    assertThat(meet().attempts()).hasSize(before);
+  }
+
+  @Test
+  void theProgramIsKilledAndStartedAnewBetweenTwoEntries() {
+    int before = meet().attempts().size();
+    int port = server.port();
+    String who = next(page);
+    server.close();
+    enter(page, "12.34", "valid");
+    unsent(page, 1);
+    enter(page, "", "pass");
+    unsent(page, 2);
+    server = WebServer.start(bench, "127.0.0.1", port);
+    page.reload();
+    sent(page);
+    assertThat(meet().attempts()).hasSize(before + 2);
+    assertThat(standing(who, 3).distance_m()).isEqualTo(12.34);
+  }
+
+  @Test
+  void aPhoneWithoutRoomSaysSoAndTheEntryStaysInTheForm() {
+    int before = meet().attempts().size();
+    JsonObject none = new JsonObject();
+    none.addProperty("origin", "http://127.0.0.1:" + server.port());
+    none.addProperty("quotaSize", 1);
+    phone.newCDPSession(page).send("Storage.overrideQuotaForOrigin", none);
+    phone.setOffline(true);
+    enter(page, "12.34", "valid");
+    assertThat(page.locator("#notice")).containsText("has no room left");
+    assertThat(page.locator("#distance")).hasValue("12.34");
+    assertThat(page.locator("#kept")).not().containsText("not sent yet");
+    phone.setOffline(false);
+    enter(page, "12.34", "valid");
+    assertThat(page.locator("#notice")).containsText("no room to keep entries");
+    assertThat(meet().attempts()).hasSize(before + 1);
+  }
+
+  @Test
+  void aPhoneWhoseClockIsAnHourAheadEntersAtTheRightTime() {
+    String who = next(page);
+    page.evaluate("() => { const now = Date.now; Date.now = () => now() + 3600e3; }");
+    phone.setOffline(true);
+    Instant entered = Instant.now();
+    enter(page, "", "foul");
+    unsent(page, 1);
+    try (BrowserContext other = phone()) {
+      Page otherPage = opened(other);
+      enter(otherPage, "11.11", "valid");
+      assertThat(otherPage.locator(".said")).containsText("Kept: " + who);
+    }
+    phone.setOffline(false);
+    sent(page);
+    Instant at = bench.meets().besides(meet().id()).get(0).at();
+    assertThat(at).isNotNull();
+    assertThat(Duration.between(entered, at).abs()).isLessThan(Duration.ofMinutes(10));
+  }
+}
