@@ -211,6 +211,11 @@ public final class Workbench implements AutoCloseable {
     return meetDesk;
   }
 
+  /** What the legs did, day by day. */
+  public WorkLog workLog() {
+    return workLog;
+  }
+
   /** The coach's clips. They wait until {@link ClipDesk#start} is called, by the one program that shall read them. */
   public ClipDesk clips() {
     return clips;
