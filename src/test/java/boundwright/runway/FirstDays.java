@@ -69,7 +69,7 @@ public final class FirstDays {
           FlightModel.prior(new Profile(new Athlete(1, "Newcomer", level, Foot.RIGHT, steps), List.of(), List.of()));
       Double first = MarkAdvisor.firstMark(before, drill, steps, Surface.TRACK, CoachSettings.DEFAULT, DAY);
       for (int a = 0; a < athletes; a++) {
-        day(seen, laid, drill, steps, before, first, new Newcomer(level, new Random(seed + 31L * a + level.ordinal())));
+        day(seen, laid, drill, steps, before, first, new Newcomer(level, new Random(seed + 31L * a + Level.KNOWN.indexOf(level))));
       }
     }
     return seen;

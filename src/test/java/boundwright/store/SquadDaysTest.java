@@ -20,6 +20,7 @@ import boundwright.track.Group;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -88,7 +89,7 @@ class SquadDaysTest {
     w.settings().keep(TODAY.plusDays(3), new DayPlan("Much", List.of(new Drill(Sequence.parse("RL x5"), 0, 5, 4, false))));
     assertThat(w.loadDesk().day(ada).withPlan().contacts()).isEqualTo(36);
     assertThat(w.loadDesk().day(ada, TODAY.plusDays(3)).withPlan().contacts()).isEqualTo(200);
-    assertThat(w.loadDesk().days(List.of(ada, ben), TODAY.plusDays(3)).get(ben.id()).withPlan().contacts()).isEqualTo(200);
+    assertThat(Objects.requireNonNull(w.loadDesk().days(List.of(ada, ben), TODAY.plusDays(3)).get(ben.id())).withPlan().contacts()).isEqualTo(200);
   }
 
   /** The program's own first plan passes its own limits for everybody, also for an athlete who grows; the ordinary track is another matter. */

@@ -110,7 +110,7 @@ final class SquadDesk {
     Comparator<Row> byName = Comparator.comparing(r -> r.athlete().name().toLowerCase(Locale.ROOT));
     String sort = asked.sort();
     if (sort.equals("load")) {
-      return Comparator.<Row>comparingInt(r -> r.day().held() ? 9 : r.day().answer().ordinal()).thenComparing(byName);
+      return Comparator.<Row, Boolean>comparing(r -> r.day().held()).thenComparing(r -> r.day().answer()).thenComparing(byName);
     }
     if (!sort.matches("(mark|chance|last)\\d{1,2}")) {
       return byName;
