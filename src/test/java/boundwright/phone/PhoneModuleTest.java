@@ -18,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -30,8 +31,8 @@ class PhoneModuleTest {
   /** Marks whose chances are as good as equal count as equal; the peak of the chance is flat. */
   private static final double SAME_MARK_M = 1e-9;
   private static final long SEED = 20_261_129;
-  private static final int DAYS = 40;
-  private static final int TAPS = 24;
+  private static final int DAYS = 9;
+  private static final int TAPS = 16;
   private static final ObjectMapper JSON = new ObjectMapper();
 
   @TempDir Path folder;
@@ -43,11 +44,11 @@ class PhoneModuleTest {
   private int numbers;
 
   private interface Answer {
-    Object get();
+    @Nullable Object get();
   }
 
   private void ask(String where, Answer answer, Object... command) {
-    Map<String, Object> out = new LinkedHashMap<>();
+    Map<String, @Nullable Object> out = new LinkedHashMap<>();
     try {
       out.put("answer", answer.get());
     } catch (RefusedException e) {
@@ -73,7 +74,7 @@ class PhoneModuleTest {
       JsonNode java = JSON.readTree(a.answer());
       same(java, answers.get(i), a.where() + " " + a.command().substring(0, Math.min(120, a.command().length())), "");
     }
-    assertThat(numbers).as("numbers compared, seed " + SEED).isGreaterThan(10_000);
+    assertThat(numbers).as("numbers compared, seed " + SEED).isGreaterThan(5_000);
   }
 
   private void day(long seed) {
@@ -87,7 +88,7 @@ class PhoneModuleTest {
     for (int t = 0; t < TAPS; t++) {
       String line = day.tap(phone);
       ask(where + " tap " + t, () -> phone.add(line), "add", line);
-      if (t % 8 == 7) {
+      if (t % 8 == 3) {
         look(where + " tap " + t, day, phone);
       }
     }

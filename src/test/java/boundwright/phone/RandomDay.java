@@ -148,21 +148,21 @@ final class RandomDay {
     int n = sequence.size();
     double mark = cm(Math.max(0, (f.mean(n) + f.mean(n + 1)) / 2 + 0.3 * random.nextGaussian()));
     double landing = f.mean(n + 1) + f.sd(n + 1) * Math.max(-1.5, Math.min(1.5, random.nextGaussian()));
-    switch (random.nextInt(4)) {
-      case 0:
-        return new Rep(0, id, date, sequence, steps, surface, List.of(), null, Outcome.ABANDONED, random.nextBoolean() ? null : (Integer) (1 + random.nextInt(n)), mark, random.nextBoolean(), List.of());
-      case 1:
-        List<Double> prints = new ArrayList<>();
-        double before = 0;
-        for (int c = 2; c <= n; c++) {
-          before = Math.max(before + 0.3, cm(f.mean(c) * (landing / f.mean(n + 1))));
-          prints.add(random.nextInt(5) == 0 && c < n ? Double.NaN : before);
-        }
-        return new Rep(0, id, date, sequence, steps, surface, prints, cm(Math.max(before + 0.3, landing)), null, null, random.nextBoolean() ? null : (Double) mark, false, List.of());
-      default:
-        Outcome tap = landing < mark ? Outcome.SHORT : random.nextInt(6) == 0 ? Outcome.LATE : Outcome.IN;
-        return new Rep(0, id, date, sequence, steps, surface, List.of(), null, tap, null, mark, random.nextBoolean(), random.nextInt(4) == 0 ? List.of("knee-up@1") : List.of());
+    int kind = random.nextInt(4);
+    if (kind == 0) {
+      return new Rep(0, id, date, sequence, steps, surface, List.of(), null, Outcome.ABANDONED, random.nextBoolean() ? null : (Integer) (1 + random.nextInt(n)), mark, random.nextBoolean(), List.of());
     }
+    if (kind == 1) {
+      List<Double> prints = new ArrayList<>();
+      double before = 0;
+      for (int c = 2; c <= n; c++) {
+        before = Math.max(before + 0.3, cm(f.mean(c) * (landing / f.mean(n + 1))));
+        prints.add(random.nextInt(5) == 0 && c < n ? Double.NaN : before);
+      }
+      return new Rep(0, id, date, sequence, steps, surface, prints, cm(Math.max(before + 0.3, landing)), null, null, random.nextBoolean() ? null : (Double) mark, false, List.of());
+    }
+    Outcome tap = landing < mark ? Outcome.SHORT : random.nextInt(6) == 0 ? Outcome.LATE : Outcome.IN;
+    return new Rep(0, id, date, sequence, steps, surface, List.of(), null, tap, null, mark, random.nextBoolean(), random.nextInt(4) == 0 ? List.of("knee-up@1") : List.of());
   }
 
   private static double cm(double metres) {
@@ -176,7 +176,7 @@ final class RandomDay {
   }
 
   private long someone() {
-    return 1 + random.nextInt(parcel.parts().size());
+    return 1L + random.nextInt(parcel.parts().size());
   }
 
   /** What is tapped next on the phone as it stands: a rep mostly; sometimes undo, hand over, a look, the same again, or nonsense. */
