@@ -276,7 +276,7 @@ class MeetTest {
   private void openKept() {
     visit("/meet/" + meet().id());
     String isKept =
-        "async () => { const name = (await caches.keys()).find(n => n.startsWith('boundwright-meets-'));"
+        "async () => { const name = (await caches.keys()).find(n => n.startsWith('boundwright-pages-'));"
             + " if (!name) return false; const store = await caches.open(name);"
             + " const parts = [location.pathname, ...[...document.querySelectorAll('link[rel=stylesheet], script[src]')].map(e => e.href || e.src)];"
             + " return (await Promise.all(parts.map(p => store.match(p)))).every(a => a !== undefined); }";
