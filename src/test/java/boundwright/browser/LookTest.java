@@ -95,7 +95,7 @@ class LookTest extends PhoneCase {
     while (!next.isEmpty()) {
       String address = next.removeFirst();
       String kind = address.replaceAll("\\?.*", "").replaceAll("\\d+", "N");
-      int most = kind.equals("/athlete/N") || whole && kind.equals("/athlete/N/care") ? 2 : 1;
+      int most = kind.equals("/athlete/N") || (whole && kind.equals("/athlete/N/care")) ? 2 : 1;
       if (found.contains(address) || kinds.merge(kind, 1, Integer::sum) > most) {
         continue;
       }
