@@ -3,9 +3,6 @@ package boundwright.store;
 import boundwright.quantity.RefusedException;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
-import java.lang.reflect.InvocationHandler;
-import java.lang.reflect.InvocationTargetException;
-import java.lang.reflect.Proxy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,7 +10,6 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
@@ -213,13 +209,13 @@ final class Database implements AutoCloseable {
   Connection connectionInLine() throws SQLException {
     Transaction joined = writing.get();
     if (joined != null) {
-      return closedBy(joined.handle.getConnection(), () -> {});
+      return LentConnection.of(joined.handle.getConnection(), () -> {});
     }
     waitInLine();
     try {
       settleOpen();
       Connection own = pool.getConnection();
-      return closedBy(
+      return LentConnection.of(
           own,
           () -> {
             try {
@@ -232,29 +228,6 @@ final class Database implements AutoCloseable {
       writers.unlock();
       throw e;
     }
-  }
-
-  private interface Closing {
-    void close() throws SQLException;
-  }
-
-  private static Connection closedBy(Connection connection, Closing closing) {
-    AtomicBoolean closed = new AtomicBoolean();
-    InvocationHandler handler =
-        (proxy, method, arguments) -> {
-          if (method.getName().equals("close")) {
-            if (closed.compareAndSet(false, true)) {
-              closing.close();
-            }
-            return null;
-          }
-          try {
-            return method.invoke(connection, arguments);
-          } catch (InvocationTargetException e) {
-            throw e.getCause() == null ? e : e.getCause();
-          }
-        };
-    return (Connection) Proxy.newProxyInstance(Database.class.getClassLoader(), new Class<?>[] {Connection.class}, handler);
   }
 
   /**

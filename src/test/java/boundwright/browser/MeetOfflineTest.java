@@ -25,6 +25,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -274,8 +275,7 @@ class MeetOfflineTest {
     }
     phone.setOffline(false);
     sent(page);
-    Instant at = bench.meets().besides(meet().id()).get(0).at();
-    assertThat(at).isNotNull();
+    Instant at = Objects.requireNonNull(bench.meets().besides(meet().id()).get(0).at());
     assertThat(Duration.between(entered, at).abs()).isLessThan(Duration.ofMinutes(10));
   }
 }
