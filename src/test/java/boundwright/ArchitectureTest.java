@@ -46,6 +46,7 @@ class ArchitectureTest {
     room("quantity");
     room("evidence");
     room("inference", "quantity");
+    room("phone", "quantity");
     room("footfall", "quantity", "evidence");
     room("athlete", "quantity", "evidence", "footfall");
     room("flight", "quantity", "evidence", "footfall", "athlete");
@@ -63,10 +64,10 @@ class ArchitectureTest {
     room("picture", and(answers, "pages"));
     room("card", and(answers, "picture", "pages"));
     room("track", "quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "readiness");
-    room("store", and(answers, "track"));
+    room("store", and(answers, "track", "phone"));
     room("demo", and(answers, "track", "store"));
-    room("web", and(answers, "picture", "card", "store", "track", "demo", "pages"));
-    room("cli", and(answers, "picture", "card", "store", "track", "demo", "web"));
+    room("web", and(answers, "picture", "card", "store", "track", "demo", "phone", "pages"));
+    room("cli", and(answers, "picture", "card", "store", "track", "demo", "phone", "web"));
   }
 
   private static String[] and(String[] rooms, String... more) {
@@ -77,7 +78,7 @@ class ArchitectureTest {
     "boundwright.quantity..", "boundwright.evidence..", "boundwright.footfall..", "boundwright.athlete..",
     "boundwright.flight..", "boundwright.runway..", "boundwright.inference..", "boundwright.jump..", "boundwright.approach..",
     "boundwright.meet..", "boundwright.load..", "boundwright.technique..", "boundwright.picture..",
-    "boundwright.readiness..", "boundwright.card.."
+    "boundwright.readiness..", "boundwright.card..", "boundwright.phone.."
   };
 
   private static String room(JavaClass c) {
@@ -114,7 +115,7 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule NO_CYCLES =
-      slices().matching("boundwright.(quantity|evidence|inference|footfall|athlete|flight|runway|jump|approach|meet|picture|card|store|track|demo|cli)..")
+      slices().matching("boundwright.(quantity|evidence|inference|footfall|athlete|flight|runway|jump|approach|meet|picture|card|store|track|demo|phone|cli)..")
           .should().beFreeOfCycles()
           .because("rooms in a cycle are one room with a false wall in it");
 
@@ -135,7 +136,7 @@ class ArchitectureTest {
       noClasses().that().resideInAPackage("boundwright.web.page..")
           .should().dependOnClassesThat().resideInAnyPackage(
               "boundwright.web.squad..", "boundwright.web.athlete..", "boundwright.web.watching..", "boundwright.web.jump..",
-              "boundwright.web.meet..", "boundwright.web.clips..", "boundwright.web.files..", "boundwright.web.settings..")
+              "boundwright.web.meet..", "boundwright.web.clips..", "boundwright.web.files..", "boundwright.web.settings..", "boundwright.web.phones..")
           .because("what all pages share is below them");
 
   @ArchTest

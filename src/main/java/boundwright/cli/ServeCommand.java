@@ -1,17 +1,24 @@
 package boundwright.cli;
 
 import boundwright.demo.DemoSquad;
+import boundwright.phone.Pairing;
+import boundwright.phone.PhoneRights;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
+import boundwright.web.door.Reach;
+import boundwright.web.phones.QrCode;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.net.URI;
 import java.nio.file.Path;
+import java.time.format.DateTimeFormatter;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -25,7 +32,7 @@ import picocli.CommandLine.Option;
       "Example: boundwright serve --demo%n"
     })
 final class ServeCommand implements Callable<Integer> {
-  private static final Set<String> THIS_MACHINE = Set.of("127.0.0.1", "localhost", "::1");
+  private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
 
   private final BoundwrightCommand top;
 
@@ -37,7 +44,7 @@ final class ServeCommand implements Callable<Integer> {
   @Option(
       names = "--host",
       paramLabel = "ADDRESS",
-      description = "Address to listen on. Default: 127.0.0.1, this machine only. There is no password: any other address lets everybody on that network read and change the data.")
+      description = "Address to listen on, or all. Default: 127.0.0.1, this machine only. Any other lets phones on that network in, those that you pair.")
   private String host = "127.0.0.1";
 
   @Option(
@@ -67,8 +74,8 @@ final class ServeCommand implements Callable<Integer> {
         invent(bench, folder);
       }
       try (WebServer server = WebServer.start(bench, host, port)) {
-        String url = "http://" + (host.contains(":") ? "[" + host + "]" : host) + ":" + server.port();
-        say(s.out(), url, folder, bench.invented());
+        String url = server.reach().own();
+        say(s, server, folder, bench.invented());
         if (rehearse) {
           rehearse(url, bench);
         } else {
@@ -100,17 +107,43 @@ final class ServeCommand implements Callable<Integer> {
     DemoSquad.fill(bench);
   }
 
-  private void say(PrintWriter out, String url, Path folder, boolean invented) {
+  private void say(Surroundings s, WebServer server, Path folder, boolean invented) {
+    Reach reach = server.reach();
+    Optional<Pairing.Code> code = reach.urls().isEmpty() ? Optional.empty() : Optional.of(server.pairing().offer(PhoneRights.LOG));
+    String address = code.map(c -> reach.urls().get(0) + "/pair/" + c.text()).orElse("");
+    PrintWriter out = s.out();
     if (top.json()) {
-      Json.print(out, Map.of("url", url, "data", folder.toString(), "invented", invented));
+      Map<String, Object> answer = new LinkedHashMap<>();
+      answer.put("url", reach.own());
+      answer.put("data", folder.toString());
+      answer.put("invented", invented);
+      answer.put("phones", reach.urls());
+      code.ifPresent(c -> answer.put("pair", Map.of("address", address, "until", c.until().toString(), "rights", c.rights().name())));
+      Json.print(out, answer);
     } else {
-      out.println("boundwright is open at " + url);
+      out.println("boundwright is open at " + reach.own());
       out.println("Data: " + folder + (invented ? " (an invented squad; no real athlete is in it)" : ""));
-      if (!THIS_MACHINE.contains(host)) {
-        out.println("Take care: it listens on " + host + " and has no password. Everybody on that network can read and change the data.");
+      if (reach.forPhones()) {
+        phones(s, reach, code, address);
       }
       out.println("Ctrl-C closes it.");
     }
     out.flush();
+  }
+
+  private static void phones(Surroundings s, Reach reach, Optional<Pairing.Code> code, String address) {
+    PrintWriter out = s.out();
+    if (code.isEmpty()) {
+      out.println("This machine is on no network now, so no phone can reach it. Join the Wi-Fi and open boundwright again.");
+      return;
+    }
+    out.println("Phones: " + String.join("  ", reach.urls()));
+    out.println();
+    out.print(QrCode.of(address).text(!s.environment().containsKey("NO_COLOR")));
+    out.println("Hold a phone's camera at it, or type " + address);
+    out.println(
+        "It lets one phone in, to log, until " + TIME.format(code.get().until().atZone(s.clock().getZone())) + ". More codes and who is let in: "
+            + reach.own() + "/phones");
+    out.println("Plain http: somebody on the same Wi-Fi who knows how could read along.");
   }
 }

@@ -16,6 +16,7 @@ import boundwright.load.LoadDesk;
 import boundwright.load.LoadRepository;
 import boundwright.meet.MeetDesk;
 import boundwright.meet.MeetRepository;
+import boundwright.phone.PhoneRepository;
 import boundwright.readiness.LadderDesk;
 import boundwright.readiness.LadderRepository;
 import boundwright.readiness.TestRepository;
@@ -44,6 +45,7 @@ public final class Workbench implements AutoCloseable {
   private final SqlRunThroughs runThroughs;
   private final SqlBoardLog boardLog;
   private final SqlMeets meets;
+  private final SqlPhones phones;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
   private final LoadDesk loadDesk;
@@ -69,6 +71,7 @@ public final class Workbench implements AutoCloseable {
     this.jumpLog = new SqlJumpLog(database);
     this.runThroughs = new SqlRunThroughs(database);
     this.meets = new SqlMeets(database);
+    this.phones = new SqlPhones(database);
     this.boardLog = new SqlBoardLog(database, meets);
     this.logbook = new Logbook(reps, athletes);
     this.load = new SqlLoad(database);
@@ -178,6 +181,11 @@ public final class Workbench implements AutoCloseable {
   /** Meets, their attempts, and the settings of the jump and the meet. */
   public MeetRepository meets() {
     return meets;
+  }
+
+  /** The phones that are let in. */
+  public PhoneRepository phones() {
+    return phones;
   }
 
   /** Says how an athlete shares a jump out and where the metres are. */

@@ -3,6 +3,7 @@ package boundwright.web;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
 import boundwright.load.LoadSources;
+import boundwright.phone.Pairing;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.technique.TeachingPoint;
@@ -21,10 +22,15 @@ import boundwright.web.jump.JumpHandler;
 import boundwright.web.jump.RunUpHandler;
 import boundwright.web.meet.MeetHandler;
 import boundwright.web.meet.MeetListHandler;
+import boundwright.web.door.Callers;
+import boundwright.web.door.Reach;
+import boundwright.web.door.WrongCodes;
 import boundwright.web.page.Assets;
 import boundwright.web.page.Gate;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Turned;
+import boundwright.web.phones.PairHandler;
+import boundwright.web.phones.PhonesHandler;
 import boundwright.web.settings.LimitsHandler;
 import boundwright.web.settings.MeetSettingsHandler;
 import boundwright.web.settings.SettingsHandler;
@@ -43,10 +49,7 @@ import io.javalin.config.SizeUnit;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.util.JavalinBindException;
-import java.io.IOException;
-import java.net.InetAddress;
-import java.net.InetSocketAddress;
-import java.net.ServerSocket;
+import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.List;
@@ -59,59 +62,63 @@ public final class WebServer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
 
   private final Javalin server;
+  private final Reach reach;
+  private final Pairing pairing;
 
-  private WebServer(Javalin server) {
+  private WebServer(Javalin server, Reach reach, Pairing pairing) {
     this.server = server;
+    this.reach = reach;
+    this.pairing = pairing;
   }
 
   /**
-   * Opens the pages of this workbench.
+   * Opens the pages of this workbench over plain http.
    *
-   * @param host the address to listen on, {@code 127.0.0.1} unless the coach says otherwise
+   * @param host the address to listen on, {@code 127.0.0.1} unless the coach says otherwise, {@code all} for every one
    * @param port 1 to 65535, or 0 for any that is free
    * @throws RefusedException if the port is in use or the address is not one of this machine's
    */
   public static WebServer start(Workbench bench, String host, int port) {
-    return start(bench, host, port, new SecureRandom());
+    return start(bench, new Opening(host, port, false, Path.of("")));
   }
 
-  /** As {@link #start(Workbench, String, int)}; {@code random} must be one that cannot be guessed. */
-  static WebServer start(Workbench bench, String host, int port, RandomGenerator random) {
-    if (port < 0 || port > 65535) {
-      throw new RefusedException("Port " + port + " is out of range: 1 to 65535. The usual one is 7100.");
-    }
-    tryAddress(host, port);
-    Javalin server = Javalin.create(config -> configure(config, bench, host, random));
+  /** Opens the pages of this workbench. */
+  public static WebServer start(Workbench bench, Opening opening) {
+    return start(bench, opening, new SecureRandom());
+  }
+
+  /** As {@link #start(Workbench, Opening)}; {@code random} must be one that cannot be guessed. */
+  static WebServer start(Workbench bench, Opening opening, RandomGenerator random) {
+    Reach reach = Reach.of(opening.host(), opening.https());
+    Listening listening = Listening.on(reach, opening.port());
+    Pairing pairing = new Pairing(bench.phones(), bench.clock(), random);
+    Javalin server = Javalin.create(config -> configure(config, bench, reach, listening, pairing, random));
     try {
-      server.start(host, port);
+      server.start();
     } catch (JavalinBindException e) {
       server.stop();
-      throw portInUse(port, e);
+      throw listening.inUse(e);
     }
-    return new WebServer(server);
+    return new WebServer(server, reach, pairing);
   }
 
-  /** Tries the address first: the web library prints a stack trace when it fails. */
-  private static void tryAddress(String host, int port) {
-    try (ServerSocket socket = new ServerSocket()) {
-      socket.setReuseAddress(true);
-      socket.bind(new InetSocketAddress(InetAddress.getByName(host), port));
-    } catch (IOException e) {
-      if (String.valueOf(e.getMessage()).contains("in use")) {
-        throw portInUse(port, e);
-      }
-      throw new RefusedException(
-          "The pages cannot be opened on " + host + ", port " + port + ". Use an address of this machine, for example --host 127.0.0.1,"
-              + " and a port above 1023, for example --port 7100.",
-          e);
-    }
+  /** All routes as they are registered, each as {@code GET /athlete/{id}}. */
+  List<String> routes() {
+    return server.unsafe.internalRouter.allHttpHandlers().stream()
+        .map(p -> p.endpoint)
+        .filter(e -> e.method.isHttpMethod())
+        .map(e -> e.method + " " + e.path)
+        .toList();
   }
 
-  private static RefusedException portInUse(int port, Exception e) {
-    return new RefusedException(
-        "Port " + port + " is in use, perhaps by another boundwright; close the other one or choose --port "
-            + (port < 65535 ? port + 1 : port - 1) + ".",
-        e);
+  /** By which addresses the pages are reached. */
+  public Reach reach() {
+    return reach;
+  }
+
+  /** Lets phones in. */
+  public Pairing pairing() {
+    return pairing;
   }
 
   /** The port that the pages are on. */
@@ -124,7 +131,9 @@ public final class WebServer implements AutoCloseable {
     server.stop();
   }
 
-  private static void configure(JavalinConfig config, Workbench bench, String host, RandomGenerator random) {
+  private static void configure(
+      JavalinConfig config, Workbench bench, Reach reach, Listening listening, Pairing pairing, RandomGenerator random) {
+    listening.add(config.jetty, null);
     config.startup.showJavalinBanner = false;
     config.startup.showOldJavalinVersionWarning = false;
     config.startup.startupWatcherEnabled = false;
@@ -132,11 +141,13 @@ public final class WebServer implements AutoCloseable {
     config.jetty.multipartConfig.maxFileSize(Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
     config.jetty.multipartConfig.maxTotalRequestSize(Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
     config.jetty.multipartConfig.maxInMemoryFileSize((int) Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
-    Gate gate = new Gate(host, random);
+    Callers callers = new Callers(pairing);
+    Gate gate = new Gate(reach, callers, random);
     Assets assets = new Assets();
     Pages pages = new Pages(bench, gate, assets);
     RoutesConfig routes = config.routes;
-    routes.before(gate::check);
+    routes.before(gate::enter);
+    routes.beforeMatched(gate::check);
     routes.get("/assets/<name>", assets::serve);
     squad(routes, bench, pages);
     athlete(routes, bench, pages, gate);
@@ -144,6 +155,7 @@ public final class WebServer implements AutoCloseable {
     data(routes, bench, pages, gate);
     jumpAndMeet(routes, bench, pages, gate, assets);
     clips(routes, bench, pages);
+    phones(routes, bench, pages, reach, pairing, callers);
     troubles(routes, pages, gate);
   }
 
@@ -293,10 +305,31 @@ public final class WebServer implements AutoCloseable {
     routes.post("/clips/{id}/box", marks::saveBox);
   }
 
+  private static void phones(
+      RoutesConfig routes, Workbench bench, Pages pages, Reach reach, Pairing pairing, Callers callers) {
+    PhonesHandler phones = new PhonesHandler(bench, pages, reach, pairing);
+    routes.get("/phones", phones::show);
+    routes.post("/phones/code", phones::code);
+    routes.post("/phones/code/withdraw", phones::withdraw);
+    routes.post("/phones/revoke-all", phones::revokeAll);
+    routes.post("/phones/{id}/allow", phones::allow);
+    routes.post("/phones/{id}/revoke", phones::revoke);
+    PairHandler pair = new PairHandler(pages, pairing, callers, new WrongCodes(bench.clock()));
+    routes.get("/pair/{code}", pair::show);
+    routes.post("/pair/{code}", pair::pair);
+  }
+
   private static void troubles(RoutesConfig routes, Pages pages, Gate gate) {
     routes.exception(Turned.class, (e, ctx) -> pages.message(ctx, e.status(), heading(e.status()), String.valueOf(e.getMessage())));
     routes.exception(RefusedException.class, (e, ctx) -> pages.message(ctx, 422, heading(422), String.valueOf(e.getMessage())));
-    routes.exception(HttpResponseException.class, (e, ctx) -> pages.message(ctx, e.getStatus(), heading(e.getStatus()), sentence(e.getStatus(), ctx)));
+    routes.exception(
+        HttpResponseException.class,
+        (e, ctx) -> {
+          // a stranger is not told which pages there are
+          boolean stranger = gate.caller(ctx).stranger();
+          int status = stranger ? 401 : e.getStatus();
+          pages.message(ctx, status, heading(status), stranger ? String.valueOf(gate.stranger().getMessage()) : sentence(status, ctx));
+        });
     routes.exception(
         Exception.class,
         (e, ctx) -> {
@@ -314,7 +347,9 @@ public final class WebServer implements AutoCloseable {
   private static String heading(int status) {
     return switch (status) {
       case 404 -> "Not found";
+      case 401 -> "This phone is not paired";
       case 403, 421 -> "Not from here";
+      case 429 -> "Wait a little";
       case 411, 413 -> "Too large";
       case 422 -> "That cannot be taken";
       default -> "That did not work";
