@@ -231,6 +231,12 @@ class ArchitectureTest {
           .because("a damaged film may end the child process, never the program");
 
   @ArchTest
+  static final ArchRule CERTIFICATES_ARE_WRITTEN_IN_ONE_CLASS =
+      noClasses().that().doNotHaveFullyQualifiedName("boundwright.web.certificate.Issuer")
+          .should().dependOnClassesThat().resideInAnyPackage("org.bouncycastle..")
+          .because("nine megabytes are loaded only when a certificate is to be written");
+
+  @ArchTest
   static final ArchRule NO_ATTIC =
       noClasses().should().resideInAnyPackage("..util..", "..utils..", "..helper..", "..common..")
           .because("a class without a room is a class that nobody finds");

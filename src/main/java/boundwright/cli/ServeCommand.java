@@ -5,7 +5,9 @@ import boundwright.phone.Pairing;
 import boundwright.phone.PhoneRights;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.web.Opening;
 import boundwright.web.WebServer;
+import boundwright.web.door.LocalName;
 import boundwright.web.door.Reach;
 import boundwright.web.phones.QrCode;
 import java.io.IOException;
@@ -48,6 +50,17 @@ final class ServeCommand implements Callable<Integer> {
   private String host = "127.0.0.1";
 
   @Option(
+      names = "--https",
+      description = "Answer phones over https on the next port, with a certificate that this machine makes for itself. Goes with --host.")
+  private boolean https;
+
+  @Option(
+      names = "--name",
+      paramLabel = "NAME",
+      description = "Answer phones that ask for NAME.local. Goes with --host. Default: boundwright.")
+  private String name = "boundwright";
+
+  @Option(
       names = "--demo",
       description = "Open an invented squad. Without --data it is kept in a folder of its own, data-demo, apart from real athletes.")
   private boolean demo;
@@ -68,12 +81,16 @@ final class ServeCommand implements Callable<Integer> {
     if (port < 0 || port > 65535) {
       throw new RefusedException("Port " + port + " is out of range: 0 to 65535. The usual one is 7100.");
     }
+    if (https && !Reach.of(host, true).forPhones()) {
+      throw new RefusedException(
+          "--https is for phones, and with --host " + host + " only this machine can open the pages. Add --host all, or leave out --https.");
+    }
     Path folder = demo && !data.named(s) ? s.path("data-demo") : data.folder(s);
     try (Workbench bench = Workbench.open(folder, s.clock())) {
       if (demo) {
         invent(bench, folder);
       }
-      try (WebServer server = WebServer.start(bench, host, port)) {
+      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys")))) {
         String url = server.reach().own();
         say(s, server, folder, bench.invented());
         if (rehearse) {
@@ -118,32 +135,45 @@ final class ServeCommand implements Callable<Integer> {
       answer.put("data", folder.toString());
       answer.put("invented", invented);
       answer.put("phones", reach.urls());
+      answer.put("trust", reach.https() ? reach.trustUrl() : "");
+      answer.put("trustAnew", server.trustAnew());
       code.ifPresent(c -> answer.put("pair", Map.of("address", address, "until", c.until().toString(), "rights", c.rights().name())));
       Json.print(out, answer);
     } else {
       out.println("boundwright is open at " + reach.own());
       out.println("Data: " + folder + (invented ? " (an invented squad; no real athlete is in it)" : ""));
       if (reach.forPhones()) {
-        phones(s, reach, code, address);
+        phones(s, server, code, address);
       }
       out.println("Ctrl-C closes it.");
     }
     out.flush();
   }
 
-  private static void phones(Surroundings s, Reach reach, Optional<Pairing.Code> code, String address) {
+  private void phones(Surroundings s, WebServer server, Optional<Pairing.Code> code, String address) {
+    Reach reach = server.reach();
     PrintWriter out = s.out();
     if (code.isEmpty()) {
       out.println("This machine is on no network now, so no phone can reach it. Join the Wi-Fi and open boundwright again.");
       return;
     }
     out.println("Phones: " + String.join("  ", reach.urls()));
+    if (server.nameless()) {
+      out.println(name + ".local is not answered: this network does not carry such names. Use the address.");
+    }
+    if (reach.https()) {
+      out.println(
+          (server.trustAnew() ? "The certificate is a new one, because the old one does not hold for these addresses: each phone opens " : "A phone that is new here first opens ")
+              + reach.trustUrl() + (server.trustAnew() ? " once more." : " and learns to trust this machine."));
+    }
     out.println();
     out.print(QrCode.of(address).text(!s.environment().containsKey("NO_COLOR")));
     out.println("Hold a phone's camera at it, or type " + address);
     out.println(
         "It lets one phone in, to log, until " + TIME.format(code.get().until().atZone(s.clock().getZone())) + ". More codes and who is let in: "
             + reach.own() + "/phones");
-    out.println("Plain http: somebody on the same Wi-Fi who knows how could read along.");
+    if (!reach.https()) {
+      out.println("Plain http: somebody on the same Wi-Fi who knows how could read along. --https stops that.");
+    }
   }
 }

@@ -22,15 +22,17 @@ import boundwright.web.jump.JumpHandler;
 import boundwright.web.jump.RunUpHandler;
 import boundwright.web.meet.MeetHandler;
 import boundwright.web.meet.MeetListHandler;
+import boundwright.web.certificate.OwnCertificate;
 import boundwright.web.door.Callers;
+import boundwright.web.door.LocalName;
 import boundwright.web.door.Reach;
 import boundwright.web.door.WrongCodes;
 import boundwright.web.page.Assets;
 import boundwright.web.page.Gate;
 import boundwright.web.page.Pages;
-import boundwright.web.page.Turned;
 import boundwright.web.phones.PairHandler;
 import boundwright.web.phones.PhonesHandler;
+import boundwright.web.phones.TrustHandler;
 import boundwright.web.settings.LimitsHandler;
 import boundwright.web.settings.MeetSettingsHandler;
 import boundwright.web.settings.SettingsHandler;
@@ -46,29 +48,30 @@ import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
 import io.javalin.config.SizeUnit;
-import io.javalin.http.Context;
-import io.javalin.http.HttpResponseException;
 import io.javalin.util.JavalinBindException;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.random.RandomGenerator;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
+import org.eclipse.jetty.util.ssl.SslContextFactory;
+import org.jspecify.annotations.Nullable;
 
 /** The running pages. Close it to stop them; the workbench stays open. */
 public final class WebServer implements AutoCloseable {
-  private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
-
   private final Javalin server;
   private final Reach reach;
   private final Pairing pairing;
+  private final @Nullable OwnCertificate certificate;
+  private final @Nullable LocalName name;
 
-  private WebServer(Javalin server, Reach reach, Pairing pairing) {
+  private WebServer(
+      Javalin server, Reach reach, Pairing pairing, @Nullable OwnCertificate certificate, @Nullable LocalName name) {
     this.server = server;
     this.reach = reach;
     this.pairing = pairing;
+    this.certificate = certificate;
+    this.name = name;
   }
 
   /**
@@ -79,7 +82,7 @@ public final class WebServer implements AutoCloseable {
    * @throws RefusedException if the port is in use or the address is not one of this machine's
    */
   public static WebServer start(Workbench bench, String host, int port) {
-    return start(bench, new Opening(host, port, false, Path.of("")));
+    return start(bench, new Opening(host, port, false, "", Path.of("")));
   }
 
   /** Opens the pages of this workbench. */
@@ -92,14 +95,21 @@ public final class WebServer implements AutoCloseable {
     Reach reach = Reach.of(opening.host(), opening.https());
     Listening listening = Listening.on(reach, opening.port());
     Pairing pairing = new Pairing(bench.phones(), bench.clock(), random);
-    Javalin server = Javalin.create(config -> configure(config, bench, reach, listening, pairing, random));
+    List<String> names = opening.name().isEmpty() ? List.of() : List.of(opening.name() + LocalName.ENDING);
+    @Nullable OwnCertificate certificate =
+        reach.https() ? OwnCertificate.of(opening.keys(), names, reach.addresses(), bench.clock()) : null;
+    Javalin server = Javalin.create(config -> configure(config, bench, reach, listening, pairing, certificate, random));
     try {
       server.start();
     } catch (JavalinBindException e) {
       server.stop();
       throw listening.inUse(e);
     }
-    return new WebServer(server, reach, pairing);
+    @Nullable LocalName name = names.isEmpty() || reach.addresses().isEmpty() ? null : LocalName.answer(opening.name(), reach.addresses());
+    if (name != null && !name.name().isEmpty()) {
+      reach.alsoCalled(name.name());
+    }
+    return new WebServer(server, reach, pairing, certificate, name);
   }
 
   /** All routes as they are registered, each as {@code GET /athlete/{id}}. */
@@ -116,6 +126,18 @@ public final class WebServer implements AutoCloseable {
     return reach;
   }
 
+  /** Whether phones must trust a new certificate, because the old one did not cover the names or nears its end. */
+  public boolean trustAnew() {
+    OwnCertificate own = certificate;
+    return own != null && own.anew();
+  }
+
+  /** Whether a name was wished for and the network does not carry it. */
+  public boolean nameless() {
+    LocalName wished = name;
+    return wished != null && wished.name().isEmpty();
+  }
+
   /** Lets phones in. */
   public Pairing pairing() {
     return pairing;
@@ -129,11 +151,21 @@ public final class WebServer implements AutoCloseable {
   @Override
   public void close() {
     server.stop();
+    LocalName leaving = name;
+    if (leaving != null) {
+      leaving.close();
+    }
   }
 
   private static void configure(
-      JavalinConfig config, Workbench bench, Reach reach, Listening listening, Pairing pairing, RandomGenerator random) {
-    listening.add(config.jetty, null);
+      JavalinConfig config,
+      Workbench bench,
+      Reach reach,
+      Listening listening,
+      Pairing pairing,
+      @Nullable OwnCertificate certificate,
+      RandomGenerator random) {
+    listening.add(config.jetty, certificate == null ? null : tls(certificate));
     config.startup.showJavalinBanner = false;
     config.startup.showOldJavalinVersionWarning = false;
     config.startup.startupWatcherEnabled = false;
@@ -156,7 +188,19 @@ public final class WebServer implements AutoCloseable {
     jumpAndMeet(routes, bench, pages, gate, assets);
     clips(routes, bench, pages);
     phones(routes, bench, pages, reach, pairing, callers);
-    troubles(routes, pages, gate);
+    TrustHandler trust = new TrustHandler(pages, gate, reach, certificate);
+    routes.get("/trust", trust::show);
+    routes.get("/trust/authority.crt", trust::file);
+    Troubles.say(routes, pages, gate);
+  }
+
+  private static SslContextFactory.Server tls(OwnCertificate certificate) {
+    SslContextFactory.Server tls = new SslContextFactory.Server();
+    tls.setKeyStore(certificate.serving());
+    tls.setKeyStorePassword("");
+    // one certificate for all names and for a client that asks by address and so names nobody
+    tls.setSniRequired(false);
+    return tls;
   }
 
   private static void squad(RoutesConfig routes, Workbench bench, Pages pages) {
@@ -317,50 +361,5 @@ public final class WebServer implements AutoCloseable {
     PairHandler pair = new PairHandler(pages, pairing, callers, new WrongCodes(bench.clock()));
     routes.get("/pair/{code}", pair::show);
     routes.post("/pair/{code}", pair::pair);
-  }
-
-  private static void troubles(RoutesConfig routes, Pages pages, Gate gate) {
-    routes.exception(Turned.class, (e, ctx) -> pages.message(ctx, e.status(), heading(e.status()), String.valueOf(e.getMessage())));
-    routes.exception(RefusedException.class, (e, ctx) -> pages.message(ctx, 422, heading(422), String.valueOf(e.getMessage())));
-    routes.exception(
-        HttpResponseException.class,
-        (e, ctx) -> {
-          // a stranger is not told which pages there are
-          boolean stranger = gate.caller(ctx).stranger();
-          int status = stranger ? 401 : e.getStatus();
-          pages.message(ctx, status, heading(status), stranger ? String.valueOf(gate.stranger().getMessage()) : sentence(status, ctx));
-        });
-    routes.exception(
-        Exception.class,
-        (e, ctx) -> {
-          String id = gate.fresh().substring(0, 8);
-          LOG.error("Request {} {} failed, number {}", ctx.method(), ctx.path(), id, e);
-          pages.message(
-              ctx,
-              500,
-              "Something went wrong in the program",
-              "Nothing that was logged before is lost. Go back and try once more; if it happens again, report number " + id
-                  + " with the lines that the program wrote.");
-        });
-  }
-
-  private static String heading(int status) {
-    return switch (status) {
-      case 404 -> "Not found";
-      case 401 -> "This phone is not paired";
-      case 403, 421 -> "Not from here";
-      case 429 -> "Wait a little";
-      case 411, 413 -> "Too large";
-      case 422 -> "That cannot be taken";
-      default -> "That did not work";
-    };
-  }
-
-  private static String sentence(int status, Context ctx) {
-    return switch (status) {
-      case 404 -> "There is no page at " + ctx.path() + ". Choose one from the menu.";
-      case 413 -> "What was sent is too large; nothing was taken. Cut a long file in two.";
-      default -> "The request was answered with status " + status + "; nothing was changed.";
-    };
   }
 }
