@@ -55,6 +55,10 @@ class HttpsTest {
 
   /** A client that trusts this authority and no other. */
   private static HttpClient trusting(byte[] authority) throws Exception {
+    return HttpClient.newBuilder().sslContext(trustingOnly(authority)).cookieHandler(new CookieManager()).followRedirects(HttpClient.Redirect.NORMAL).build();
+  }
+
+  private static SSLContext trustingOnly(byte[] authority) throws Exception {
     KeyStore only = KeyStore.getInstance("PKCS12");
     only.load(null, null);
     only.setCertificateEntry("only", read(authority));
@@ -62,7 +66,7 @@ class HttpsTest {
     trust.init(only);
     SSLContext tls = SSLContext.getInstance("TLS");
     tls.init(null, trust.getTrustManagers(), null);
-    return HttpClient.newBuilder().sslContext(tls).cookieHandler(new CookieManager()).followRedirects(HttpClient.Redirect.NORMAL).build();
+    return tls;
   }
 
   private static HttpResponse<String> get(HttpClient who, String url) throws Exception {
@@ -133,15 +137,14 @@ class HttpsTest {
     }
   }
 
-  private static void validate(byte[] authority, X509Certificate leaf) throws Exception {
-    X509Certificate root = read(authority);
+  /** As a phone does that trusts the root: the server sends leaf and authority. */
+  private static void validate(byte[] root, List<X509Certificate> sent) throws Exception {
     KeyStore only = KeyStore.getInstance("PKCS12");
     only.load(null, null);
-    only.setCertificateEntry("only", root);
+    only.setCertificateEntry("only", read(root));
     PKIXParameters asked = new PKIXParameters(only);
     asked.setRevocationEnabled(false);
-    // the authority goes into the path too: a constraint on a bare anchor is not looked at by every reader
-    CertPath path = CertificateFactory.getInstance("X.509").generateCertPath(List.of(leaf));
+    CertPath path = CertificateFactory.getInstance("X.509").generateCertPath(sent);
     CertPathValidator.getInstance("PKIX").validate(path, asked);
   }
 
@@ -149,18 +152,31 @@ class HttpsTest {
   void theAuthorityCanVouchForItsNamesAndForNothingElse() throws Exception {
     OwnCertificate own = OwnCertificate.of(folder.resolve("keys"), NAMES, ADDRESSES, NOW);
     byte[] authority = own.authority();
-    validate(authority, Forged.leaf(folder.resolve("keys"), List.of("boundwright.local"), List.of("192.0.2.17")));
+    validate(authority, Forged.chain(folder.resolve("keys"), List.of("boundwright.local"), List.of("192.0.2.17")));
     for (String name : List.of("bank.example", "local", "xboundwright.local", "evil.local")) {
-      X509Certificate forged = Forged.leaf(folder.resolve("keys"), List.of(name), List.of());
+      List<X509Certificate> forged = Forged.chain(folder.resolve("keys"), List.of(name), List.of());
       assertThatThrownBy(() -> validate(authority, forged)).as(name).isInstanceOf(CertPathValidatorException.class);
     }
     for (String address : List.of("192.0.2.18", "203.0.113.1", "2001:db8::1")) {
-      X509Certificate forged = Forged.leaf(folder.resolve("keys"), List.of(), List.of(address));
+      List<X509Certificate> forged = Forged.chain(folder.resolve("keys"), List.of(), List.of(address));
       assertThatThrownBy(() -> validate(authority, forged)).as(address).isInstanceOf(CertPathValidatorException.class);
     }
     X509Certificate root = read(authority);
     assertThat(root.getCriticalExtensionOIDs()).as("RFC 5280, 4.2.1.10: name constraints are critical").contains("2.5.29.30");
-    assertThat(root.getBasicConstraints()).as("no authority below it").isZero();
+    assertThat(root.getBasicConstraints()).as("one authority below it, whose key is kept").isEqualTo(1);
+    assertThat(folder.resolve("keys/root.key")).as("the root's own key is gone").doesNotExist();
+    List<X509Certificate> served = Forged.chain(folder.resolve("keys"), List.of("boundwright.local"), List.of());
+    assertThat(served.get(1).getBasicConstraints()).isZero();
+    assertThat(served.get(1).getCriticalExtensionOIDs()).contains("2.5.29.30");
+  }
+
+  @Test
+  void whoeverStealsTheKeysCannotPassForAnotherInAHandshake() throws Exception {
+    Path keys = folder.resolve("keys");
+    OwnCertificate own = OwnCertificate.of(keys, List.of("boundwright.local"), List.of("192.0.2.17"), NOW);
+    // 127.0.0.1 was never told: a server with a leaf for it, truly signed by the stolen authority
+    assertThatThrownBy(() -> Forged.handshake(keys, "127.0.0.1", trustingOnly(own.authority())))
+        .isInstanceOf(SSLHandshakeException.class).hasMessageContaining("PKIX");
   }
 
   @Test
@@ -170,7 +186,7 @@ class HttpsTest {
     OwnCertificate first = at(keys, ADDRESSES, start);
     byte[] leaf = leaf(first);
     OwnCertificate second = at(keys, ADDRESSES, start.plus(Duration.ofDays(149)));
-    assertThat(second.authority()).isEqualTo(first.authority());
+    assertThat(second.authority()).as("phones trust once").isEqualTo(first.authority());
     assertThat(leaf(second)).isEqualTo(leaf);
     OwnCertificate renewed = at(keys, ADDRESSES, start.plus(Duration.ofDays(151)));
     assertThat(renewed.authority()).isEqualTo(first.authority());

@@ -43,24 +43,46 @@ final class Issuer {
   private final SecureRandom random = new SecureRandom();
 
   /**
-   * An authority that can vouch for these names and addresses and for nothing else: even whoever stole its key could not pass for a bank
-   * before a phone that trusts it. A permitted DNS name also permits names below it (RFC 5280, 4.2.1.10); nothing narrower exists.
+   * What phones trust, and the authority below it that signs leaves. Both can vouch for these names and addresses and for nothing else.
+   *
+   * @param root its key was thrown away when it had signed the authority
+   * @param authority signs leaves
    */
-  KeyFolder.Pair authority(List<String> names, List<String> addresses, Instant from, Instant until) {
+  record Trusted(X509Certificate root, KeyFolder.Pair authority) {}
+
+  /**
+   * A new authority. Readers may pass over the constraints of a certificate that they trust (RFC 5280, 6.1 takes an anchor as a name and a
+   * key; the Java library does so), but none passes over those of one below it. So phones trust a root whose key no longer exists, and the
+   * key that is kept cannot pass for a bank, whoever steals it. A permitted DNS name also permits names below it (4.2.1.10); nothing
+   * narrower exists.
+   */
+  Trusted authority(List<String> names, List<String> addresses, Instant from, Instant until) {
     try {
-      KeyPair keys = keys();
+      KeyPair rootKeys = keys();
       X500Name subject = new X500Name("CN=boundwright on this laptop");
-      X509v3CertificateBuilder builder =
-          new JcaX509v3CertificateBuilder(subject, serial(), Date.from(from), Date.from(until), subject, keys.getPublic());
-      builder.addExtension(Extension.basicConstraints, true, new BasicConstraints(0));
-      builder.addExtension(Extension.keyUsage, true, new KeyUsage(KeyUsage.keyCertSign));
-      builder.addExtension(Extension.extendedKeyUsage, false, new ExtendedKeyUsage(KeyPurposeId.id_kp_serverAuth));
-      builder.addExtension(Extension.subjectKeyIdentifier, false, new JcaX509ExtensionUtils().createSubjectKeyIdentifier(keys.getPublic()));
-      builder.addExtension(Extension.nameConstraints, true, constraints(names, addresses));
-      return signed(builder, keys, keys);
+      X509v3CertificateBuilder top =
+          new JcaX509v3CertificateBuilder(subject, serial(), Date.from(from), Date.from(until), subject, rootKeys.getPublic());
+      X509Certificate root = signed(vouching(top, rootKeys, 1, names, addresses), rootKeys, rootKeys).certificate();
+      KeyPair keys = keys();
+      X509v3CertificateBuilder below =
+          new JcaX509v3CertificateBuilder(
+              subject, serial(), Date.from(from), Date.from(until), new X500Name("CN=boundwright signing on this laptop"), keys.getPublic());
+      below.addExtension(Extension.authorityKeyIdentifier, false, new JcaX509ExtensionUtils().createAuthorityKeyIdentifier(root));
+      return new Trusted(root, signed(vouching(below, keys, 0, names, addresses), keys, rootKeys));
     } catch (CertIOException | GeneralSecurityException | OperatorCreationException | UnknownHostException e) {
       throw new IllegalStateException(e);
     }
+  }
+
+  private static X509v3CertificateBuilder vouching(
+      X509v3CertificateBuilder builder, KeyPair keys, int below, List<String> names, List<String> addresses)
+      throws CertIOException, GeneralSecurityException, UnknownHostException {
+    builder.addExtension(Extension.basicConstraints, true, new BasicConstraints(below));
+    builder.addExtension(Extension.keyUsage, true, new KeyUsage(KeyUsage.keyCertSign));
+    builder.addExtension(Extension.extendedKeyUsage, false, new ExtendedKeyUsage(KeyPurposeId.id_kp_serverAuth));
+    builder.addExtension(Extension.subjectKeyIdentifier, false, new JcaX509ExtensionUtils().createSubjectKeyIdentifier(keys.getPublic()));
+    builder.addExtension(Extension.nameConstraints, true, constraints(names, addresses));
+    return builder;
   }
 
   /** A leaf for serving, signed by this authority. */
@@ -103,7 +125,8 @@ final class Issuer {
       excluded.add(new GeneralSubtree(new GeneralName(GeneralName.iPAddress, new DEROctetString(new byte[32]))));
     }
     if (names.isEmpty()) {
-      excluded.add(new GeneralSubtree(new GeneralName(GeneralName.dNSName, "")));
+      // the whole tree cannot be excluded: readers stumble over an empty name. A reserved one that never exists (RFC 2606) shuts the rest off
+      permitted.add(new GeneralSubtree(new GeneralName(GeneralName.dNSName, "boundwright.invalid")));
     }
     return new NameConstraints(
         permitted.toArray(GeneralSubtree[]::new), excluded.isEmpty() ? null : excluded.toArray(GeneralSubtree[]::new));

@@ -75,11 +75,25 @@ final class KeyFolder {
       refuseStrangers(pair);
       return Optional.of(pair);
     } catch (IOException | GeneralSecurityException | IllegalArgumentException e) {
-      throw new RefusedException(
-          "The certificate files " + key + " and " + certificate.getFileName() + " are damaged or do not belong together, so https was not opened."
-              + " Put them back from a backup, or remove the folder " + folder + ": a new certificate is made then, and each phone must trust it anew.",
-          e);
+      throw damaged(key + " and " + certificate.getFileName(), e);
     }
+  }
+
+  /** The certificate called so, of which no key is kept. */
+  X509Certificate readAlone(String name) {
+    Path file = folder.resolve(name + ".crt");
+    try {
+      return certificate(Files.readAllBytes(file));
+    } catch (IOException | GeneralSecurityException e) {
+      throw damaged(file.toString(), e);
+    }
+  }
+
+  private RefusedException damaged(String files, Exception e) {
+    return new RefusedException(
+        "The certificate files " + files + " are damaged or do not belong together, so https was not opened."
+            + " Put them back from a backup, or remove the folder " + folder + ": a new certificate is made then, and each phone must trust it anew.",
+        e);
   }
 
   private static void refuseStrangers(Pair pair) throws GeneralSecurityException {
@@ -88,7 +102,8 @@ final class KeyFolder {
     signing.initSign(pair.key());
     signing.update(said);
     byte[] signed = signing.sign();
-    signing.initVerify(pair.certificate());
+    // the bare key: an authority may not sign texts, and its certificate says so
+    signing.initVerify(pair.certificate().getPublicKey());
     signing.update(said);
     if (!signing.verify(signed)) {
       throw new GeneralSecurityException("the key is not that of the certificate");
@@ -110,8 +125,21 @@ final class KeyFolder {
       write(folder.resolve(name + ".key"), pem("PRIVATE KEY", pair.key().getEncoded()));
       write(folder.resolve(name + ".crt"), pem("CERTIFICATE", pair.certificate().getEncoded()));
     } catch (IOException | GeneralSecurityException e) {
-      throw new RefusedException("The certificate could not be kept in " + folder + ": " + e.getMessage() + ". Free some space, or give another folder with --data.", e);
+      throw unkept(e);
     }
+  }
+
+  /** Keeps a certificate without its key. */
+  void writeAlone(String name, X509Certificate certificate) {
+    try {
+      write(folder.resolve(name + ".crt"), pem("CERTIFICATE", certificate.getEncoded()));
+    } catch (IOException | GeneralSecurityException e) {
+      throw unkept(e);
+    }
+  }
+
+  private RefusedException unkept(Exception e) {
+    return new RefusedException("The certificate could not be kept in " + folder + ": " + e.getMessage() + ". Free some space, or give another folder with --data.", e);
   }
 
   private static String pem(String what, byte[] der) {

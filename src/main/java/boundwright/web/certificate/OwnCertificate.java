@@ -17,12 +17,10 @@ import java.security.cert.X509Certificate;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Date;
 import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
@@ -40,13 +38,14 @@ public final class OwnCertificate {
   private static final Instant PROGRAM_MADE = Instant.parse("2026-01-01T00:00:00Z");
   private static final String AUTHORITY = "authority";
   private static final String LEAF = "leaf";
+  private static final String ROOT = "root";
 
-  private final KeyFolder.Pair authority;
+  private final Issuer.Trusted trusted;
   private final KeyFolder.Pair leaf;
   private final boolean anew;
 
-  private OwnCertificate(KeyFolder.Pair authority, KeyFolder.Pair leaf, boolean anew) {
-    this.authority = authority;
+  private OwnCertificate(Issuer.Trusted trusted, KeyFolder.Pair leaf, boolean anew) {
+    this.trusted = trusted;
     this.leaf = leaf;
     this.anew = anew;
   }
@@ -64,24 +63,24 @@ public final class OwnCertificate {
     }
     KeyFolder folder = new KeyFolder(keys);
     folder.make();
-    Optional<KeyFolder.Pair> kept = folder.read(AUTHORITY);
-    kept.ifPresent(a -> refuseFuture(a.certificate(), now, keys));
-    boolean stays = kept.isPresent() && endsAfter(kept.get().certificate(), now.plus(LEAF_HOLDS)) && covers(kept.get(), names, addresses, now);
-    KeyFolder.Pair authority =
-        stays ? kept.get() : new Issuer().authority(names, addresses, now.minus(SLACK), now.plus(AUTHORITY_HOLDS));
+    Optional<Issuer.Trusted> kept = folder.read(AUTHORITY).map(a -> new Issuer.Trusted(folder.readAlone(ROOT), a));
+    kept.ifPresent(t -> refuseFuture(t.root(), now, keys));
+    boolean stays = kept.isPresent() && endsAfter(kept.get().root(), now.plus(LEAF_HOLDS)) && covers(kept.get(), names, addresses, now);
+    Issuer.Trusted trusted = stays ? kept.get() : new Issuer().authority(names, addresses, now.minus(SLACK), now.plus(AUTHORITY_HOLDS));
     Optional<KeyFolder.Pair> leaf = folder.read(LEAF);
     boolean leafStays =
-        stays && leaf.isPresent() && endsAfter(leaf.get().certificate(), now.plus(LEAF_LEFT)) && !leaf.get().certificate().getNotBefore().after(Date.from(now))
-            && said(leaf.get().certificate()).equals(wanted(names, addresses)) && chain(authority.certificate(), leaf.get().certificate(), now);
+        stays && leaf.isPresent() && endsAfter(leaf.get().certificate(), now.plus(LEAF_LEFT))
+            && said(leaf.get().certificate()).equals(wanted(names, addresses)) && chain(trusted, leaf.get().certificate(), now);
     KeyFolder.Pair serving =
-        leafStays ? leaf.get() : new Issuer().leaf(authority, names, addresses, now.minus(SLACK), now.plus(LEAF_HOLDS));
+        leafStays ? leaf.get() : new Issuer().leaf(trusted.authority(), names, addresses, now.minus(SLACK), now.plus(LEAF_HOLDS));
     if (!stays) {
-      folder.write(AUTHORITY, authority);
+      folder.writeAlone(ROOT, trusted.root());
+      folder.write(AUTHORITY, trusted.authority());
     }
     if (!leafStays) {
       folder.write(LEAF, serving);
     }
-    return new OwnCertificate(authority, serving, !stays && kept.isPresent());
+    return new OwnCertificate(trusted, serving, !stays && kept.isPresent());
   }
 
   private static void refuseFuture(X509Certificate certificate, Instant now, Path keys) {
@@ -101,14 +100,14 @@ public final class OwnCertificate {
   }
 
   /** Whether a leaf for these would be believed: tried with the validator of the Java library, which knows the rules of names. */
-  private static boolean covers(KeyFolder.Pair authority, List<String> names, List<String> addresses, Instant now) {
-    return chain(authority.certificate(), new Issuer().leaf(authority, names, addresses, now.minus(SLACK), now.plus(LEAF_HOLDS)).certificate(), now);
+  private static boolean covers(Issuer.Trusted trusted, List<String> names, List<String> addresses, Instant now) {
+    return chain(trusted, new Issuer().leaf(trusted.authority(), names, addresses, now.minus(SLACK), now.plus(LEAF_LEFT)).certificate(), now);
   }
 
-  private static boolean chain(X509Certificate authority, X509Certificate leaf, Instant now) {
+  private static boolean chain(Issuer.Trusted trusted, X509Certificate leaf, Instant now) {
     try {
-      CertPath path = CertificateFactory.getInstance("X.509").generateCertPath(List.of(leaf));
-      PKIXParameters asked = new PKIXParameters(Set.of(new TrustAnchor(authority, authority.getExtensionValue("2.5.29.30") == null ? null : constraints(authority))));
+      CertPath path = CertificateFactory.getInstance("X.509").generateCertPath(List.of(leaf, trusted.authority().certificate()));
+      PKIXParameters asked = new PKIXParameters(Set.of(new TrustAnchor(trusted.root(), null)));
       asked.setRevocationEnabled(false);
       asked.setDate(Date.from(now));
       CertPathValidator.getInstance("PKIX").validate(path, asked);
@@ -116,13 +115,6 @@ public final class OwnCertificate {
     } catch (GeneralSecurityException e) {
       return false;
     }
-  }
-
-  /** The constraints as a trust anchor takes them: without the wrapping of the extension. */
-  private static byte[] constraints(X509Certificate authority) {
-    byte[] wrapped = authority.getExtensionValue("2.5.29.30");
-    int head = (wrapped[1] & 0x80) == 0 ? 2 : 2 + (wrapped[1] & 0x7f);
-    return java.util.Arrays.copyOfRange(wrapped, head, wrapped.length);
   }
 
   private static Set<String> wanted(List<String> names, List<String> addresses) {
@@ -150,16 +142,16 @@ public final class OwnCertificate {
     return anew;
   }
 
-  /** The authority's certificate, for phones to trust, in DER. */
+  /** The certificate for phones to trust, in DER. */
   public byte[] authority() {
     try {
-      return authority.certificate().getEncoded();
+      return trusted.root().getEncoded();
     } catch (GeneralSecurityException e) {
       throw new IllegalStateException(e);
     }
   }
 
-  /** SHA-256 of the authority's certificate, in pairs of digits, to compare by eye. */
+  /** SHA-256 of that certificate, in pairs of digits, to compare by eye. */
   public String fingerprint() {
     try {
       return HexFormat.ofDelimiter(" ").withUpperCase().formatHex(MessageDigest.getInstance("SHA-256").digest(authority()));
@@ -168,9 +160,9 @@ public final class OwnCertificate {
     }
   }
 
-  /** Last day of the authority. */
+  /** Its last day. */
   public String until() {
-    return day(authority.certificate().getNotAfter().toInstant()).toLowerCase(Locale.ROOT);
+    return day(trusted.root().getNotAfter().toInstant());
   }
 
   /** Key and chain for serving, kept in memory under an empty password. */
@@ -178,8 +170,7 @@ public final class OwnCertificate {
     try {
       KeyStore store = KeyStore.getInstance("PKCS12");
       store.load(null, null);
-      List<Certificate> chain = new ArrayList<>(List.of(leaf.certificate(), authority.certificate()));
-      store.setKeyEntry(LEAF, leaf.key(), new char[0], chain.toArray(Certificate[]::new));
+      store.setKeyEntry(LEAF, leaf.key(), new char[0], new Certificate[] {leaf.certificate(), trusted.authority().certificate()});
       return store;
     } catch (GeneralSecurityException | IOException e) {
       throw new IllegalStateException(e);
