@@ -59,6 +59,9 @@ import org.jspecify.annotations.Nullable;
 
 /** The running pages. Close it to stop them; the workbench stays open. */
 public final class WebServer implements AutoCloseable {
+  /** A certificate needs a name, also where none is answered. */
+  private static final String USUAL_NAME = "boundwright" + LocalName.ENDING;
+
   private final Javalin server;
   private final Reach reach;
   private final Pairing pairing;
@@ -97,7 +100,9 @@ public final class WebServer implements AutoCloseable {
     Pairing pairing = new Pairing(bench.phones(), bench.clock(), random);
     List<String> names = opening.name().isEmpty() ? List.of() : List.of(opening.name() + LocalName.ENDING);
     @Nullable OwnCertificate certificate =
-        reach.https() ? OwnCertificate.of(opening.keys(), names, reach.addresses(), bench.clock()) : null;
+        reach.https()
+            ? OwnCertificate.of(opening.keys(), names.isEmpty() ? List.of(USUAL_NAME) : names, reach.addresses(), bench.clock())
+            : null;
     Javalin server = Javalin.create(config -> configure(config, bench, reach, listening, pairing, certificate, random));
     try {
       server.start();

@@ -158,7 +158,7 @@ class HttpsTest {
       assertThatThrownBy(() -> validate(authority, forged)).as(name).isInstanceOf(CertPathValidatorException.class);
     }
     for (String address : List.of("192.0.2.18", "203.0.113.1", "2001:db8::1")) {
-      List<X509Certificate> forged = Forged.chain(folder.resolve("keys"), List.of(), List.of(address));
+      List<X509Certificate> forged = Forged.chain(folder.resolve("keys"), List.of("boundwright.local"), List.of(address));
       assertThatThrownBy(() -> validate(authority, forged)).as(address).isInstanceOf(CertPathValidatorException.class);
     }
     X509Certificate root = read(authority);

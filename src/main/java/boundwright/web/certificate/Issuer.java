@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Date;
 import java.util.List;
+import javax.security.auth.x500.X500Principal;
 import org.bouncycastle.asn1.DEROctetString;
 import org.bouncycastle.asn1.x500.X500Name;
 import org.bouncycastle.asn1.x509.BasicConstraints;
@@ -85,13 +86,13 @@ final class Issuer {
     return builder;
   }
 
-  /** A leaf for serving, signed by this authority. */
+  /** A leaf for serving, signed by this authority. Its subject is one of the names: some readers hold the subject against the constraints too. */
   KeyFolder.Pair leaf(KeyFolder.Pair authority, List<String> names, List<String> addresses, Instant from, Instant until) {
     try {
       KeyPair keys = keys();
       X509v3CertificateBuilder builder =
           new JcaX509v3CertificateBuilder(
-              authority.certificate(), serial(), Date.from(from), Date.from(until), new javax.security.auth.x500.X500Principal("CN=boundwright"), keys.getPublic());
+              authority.certificate(), serial(), Date.from(from), Date.from(until), new X500Principal("CN=" + names.get(0)), keys.getPublic());
       builder.addExtension(Extension.basicConstraints, true, new BasicConstraints(false));
       builder.addExtension(Extension.keyUsage, true, new KeyUsage(KeyUsage.digitalSignature));
       builder.addExtension(Extension.extendedKeyUsage, false, new ExtendedKeyUsage(KeyPurposeId.id_kp_serverAuth));
@@ -107,7 +108,7 @@ final class Issuer {
     }
   }
 
-  /** A kind of name that nothing is permitted of is shut off whole: what a constraint does not speak of, it permits. */
+  /** Where no address is permitted all are shut off; a name there always is. What a constraint does not speak of, it permits. */
   private static NameConstraints constraints(List<String> names, List<String> addresses) throws UnknownHostException {
     List<GeneralSubtree> permitted = new ArrayList<>();
     for (String name : names) {
@@ -123,10 +124,6 @@ final class Issuer {
     if (addresses.isEmpty()) {
       excluded.add(new GeneralSubtree(new GeneralName(GeneralName.iPAddress, new DEROctetString(new byte[8]))));
       excluded.add(new GeneralSubtree(new GeneralName(GeneralName.iPAddress, new DEROctetString(new byte[32]))));
-    }
-    if (names.isEmpty()) {
-      // the whole tree cannot be excluded: readers stumble over an empty name. A reserved one that never exists (RFC 2606) shuts the rest off
-      permitted.add(new GeneralSubtree(new GeneralName(GeneralName.dNSName, "boundwright.invalid")));
     }
     return new NameConstraints(
         permitted.toArray(GeneralSubtree[]::new), excluded.isEmpty() ? null : excluded.toArray(GeneralSubtree[]::new));

@@ -51,7 +51,7 @@ public final class OwnCertificate {
   }
 
   /**
-   * The certificate for these names and addresses. The authority stays as long as it covers them, so that phones need to trust it once.
+   * The certificate for these names, at least one, and addresses. The authority stays as long as it covers them, so that phones need to trust it once.
    *
    * @throws RefusedException if the keys are damaged or others can read them, or if the clock is off
    */

@@ -17,7 +17,7 @@ public final class LocalName implements AutoCloseable {
   public static final String ENDING = ".local";
 
   private static final Logger LOG = LoggerFactory.getLogger(LocalName.class);
-  private static final long PATIENCE_MS = 3_000;
+  private static final long PATIENCE_MS = 6_000;
   private static final long FAREWELL_MS = 1_500;
 
   private final List<JmDNS> answering;

@@ -31,7 +31,7 @@ public final class Forged {
   public static void handshake(Path keys, String address, SSLContext client) throws Exception {
     Instant now = Instant.now();
     KeyFolder.Pair authority = new KeyFolder(keys).read("authority").orElseThrow();
-    KeyFolder.Pair leaf = new Issuer().leaf(authority, List.of(), List.of(address), now.minus(Duration.ofHours(1)), now.plus(Duration.ofDays(30)));
+    KeyFolder.Pair leaf = new Issuer().leaf(authority, List.of("boundwright.local"), List.of(address), now.minus(Duration.ofHours(1)), now.plus(Duration.ofDays(30)));
     KeyStore store = KeyStore.getInstance("PKCS12");
     store.load(null, null);
     store.setKeyEntry("leaf", leaf.key(), new char[0], new Certificate[] {leaf.certificate(), authority.certificate()});
