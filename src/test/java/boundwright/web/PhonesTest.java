@@ -4,7 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
+import boundwright.athlete.Surface;
+import boundwright.flight.Outcome;
+import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
 import boundwright.phone.Pairing;
 import boundwright.phone.PhoneRights;
 import boundwright.store.Workbench;
@@ -20,6 +24,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -141,6 +146,23 @@ class PhonesTest {
     assertThat(phone.post("/athlete/" + ilka.id() + "/erase", "csrf", csrf, "name", "Ilka Sandfoot").statusCode()).isEqualTo(200);
     assertThat(bench.athletes().all()).isEmpty();
     assertThat(phone.get("/phones").statusCode()).as("only the laptop lets phones in").isEqualTo(403);
+  }
+
+  @Test
+  void aPhoneThatMayLogTakesBackOnlyWhatIsOfToday() {
+    pair(phone, code(PhoneRights.LOG), "Mara");
+    Rep old = bench.logbook().log(rep(LocalDate.parse("2026-05-11")));
+    Rep fresh = bench.logbook().log(rep(LocalDate.parse("2026-05-12")));
+    String csrf = token(phone);
+    for (Rep r : List.of(old, fresh)) {
+      phone.post(
+          "/athlete/" + ilka.id() + "/undo/" + r.id(), "csrf", csrf, "sequence", "RRL x2", "steps", "4", "surface", "TRACK", "sand", "yes");
+    }
+    assertThat(bench.reps().inOrder(ilka.id())).extracting(Rep::id).containsExactly(old.id());
+  }
+
+  private Rep rep(LocalDate day) {
+    return new Rep(0, ilka.id(), day, Sequence.parse("RRL x2"), 4, Surface.TRACK, List.of(), null, Outcome.IN, 12.5, List.of());
   }
 
   @Test
