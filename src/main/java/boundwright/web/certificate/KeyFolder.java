@@ -164,14 +164,8 @@ final class KeyFolder {
   private static void ownerOnly(Path path, Set<PosixFilePermission> own) throws IOException {
     if (POSIX) {
       Files.setPosixFilePermissions(path, own);
-    } else {
-      java.io.File file = path.toFile();
-      boolean shut = file.setReadable(false, false) & file.setReadable(true, true) & file.setWritable(false, false) & file.setWritable(true, true);
-      if (!shut && !Files.isDirectory(path)) {
-        // such a system keeps a user's own folder from others by itself; the data folder lies in it
-        return;
-      }
     }
+    // other systems keep a user's own folders from other users by themselves, and the data folder lies in one
   }
 
   private static void refuseOpen(Path path, Set<PosixFilePermission> own, String mode) throws IOException {
