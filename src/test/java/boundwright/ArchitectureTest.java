@@ -46,7 +46,7 @@ class ArchitectureTest {
     room("quantity");
     room("evidence");
     room("inference", "quantity");
-    room("phone", "quantity");
+    room("pairing", "quantity");
     room("footfall", "quantity", "evidence");
     room("athlete", "quantity", "evidence", "footfall");
     room("flight", "quantity", "evidence", "footfall", "athlete");
@@ -64,10 +64,10 @@ class ArchitectureTest {
     room("picture", and(answers, "pages"));
     room("card", and(answers, "picture", "pages"));
     room("track", "quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "readiness");
-    room("store", and(answers, "track", "phone"));
+    room("store", and(answers, "track", "pairing"));
     room("demo", and(answers, "track", "store"));
-    room("web", and(answers, "picture", "card", "store", "track", "demo", "phone", "pages"));
-    room("cli", and(answers, "picture", "card", "store", "track", "demo", "phone", "web"));
+    room("web", and(answers, "picture", "card", "store", "track", "demo", "pairing", "pages"));
+    room("cli", and(answers, "picture", "card", "store", "track", "demo", "pairing", "web"));
   }
 
   private static String[] and(String[] rooms, String... more) {
@@ -78,7 +78,7 @@ class ArchitectureTest {
     "boundwright.quantity..", "boundwright.evidence..", "boundwright.footfall..", "boundwright.athlete..",
     "boundwright.flight..", "boundwright.runway..", "boundwright.inference..", "boundwright.jump..", "boundwright.approach..",
     "boundwright.meet..", "boundwright.load..", "boundwright.technique..", "boundwright.picture..",
-    "boundwright.readiness..", "boundwright.card..", "boundwright.phone.."
+    "boundwright.readiness..", "boundwright.card..", "boundwright.pairing.."
   };
 
   private static String room(JavaClass c) {

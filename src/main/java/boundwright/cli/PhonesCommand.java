@@ -1,6 +1,6 @@
 package boundwright.cli;
 
-import boundwright.phone.Phone;
+import boundwright.pairing.Phone;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import java.io.PrintWriter;

@@ -1,8 +1,8 @@
 package boundwright.cli;
 
 import boundwright.demo.DemoSquad;
-import boundwright.phone.Pairing;
-import boundwright.phone.PhoneRights;
+import boundwright.pairing.Pairing;
+import boundwright.pairing.PhoneRights;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.web.Opening;

@@ -1,8 +1,8 @@
 package boundwright.store;
 
-import boundwright.phone.Phone;
-import boundwright.phone.PhoneRepository;
-import boundwright.phone.PhoneRights;
+import boundwright.pairing.Phone;
+import boundwright.pairing.PhoneRepository;
+import boundwright.pairing.PhoneRights;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;

@@ -16,7 +16,7 @@ import boundwright.load.LoadDesk;
 import boundwright.load.LoadRepository;
 import boundwright.meet.MeetDesk;
 import boundwright.meet.MeetRepository;
-import boundwright.phone.PhoneRepository;
+import boundwright.pairing.PhoneRepository;
 import boundwright.readiness.LadderDesk;
 import boundwright.readiness.LadderRepository;
 import boundwright.readiness.TestRepository;

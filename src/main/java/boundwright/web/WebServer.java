@@ -3,7 +3,7 @@ package boundwright.web;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
 import boundwright.load.LoadSources;
-import boundwright.phone.Pairing;
+import boundwright.pairing.Pairing;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.technique.TeachingPoint;

@@ -3,8 +3,8 @@ package boundwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.cli.Terminal.Said;
-import boundwright.phone.Pairing;
-import boundwright.phone.PhoneRights;
+import boundwright.pairing.Pairing;
+import boundwright.pairing.PhoneRights;
 import boundwright.store.Workbench;
 import java.nio.file.Path;
 import java.util.Random;

@@ -3,7 +3,7 @@ package boundwright.web;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import boundwright.phone.PhoneRights;
+import boundwright.pairing.PhoneRights;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.web.certificate.Forged;
@@ -119,7 +119,7 @@ class HttpsTest {
   void whatWasPairedInTheOpenIsNotLetInWhereItIsSealed() throws Exception {
     String address = Network.address();
     try (Workbench bench = Workbench.open(folder, NOW)) {
-      boundwright.phone.Pairing pairing = new boundwright.phone.Pairing(bench.phones(), NOW, new java.security.SecureRandom());
+      boundwright.pairing.Pairing pairing = new boundwright.pairing.Pairing(bench.phones(), NOW, new java.security.SecureRandom());
       String heard = pairing.pair(pairing.offer(PhoneRights.ALL).text(), "Heard by others", false).orElseThrow().secret();
       try (WebServer server = WebServer.start(bench, new Opening("all", 0, true, "", folder.resolve("keys")))) {
         byte[] authority =

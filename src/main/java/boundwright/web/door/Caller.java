@@ -1,7 +1,7 @@
 package boundwright.web.door;
 
-import boundwright.phone.Phone;
-import boundwright.phone.PhoneRights;
+import boundwright.pairing.Phone;
+import boundwright.pairing.PhoneRights;
 import org.jspecify.annotations.Nullable;
 
 /**

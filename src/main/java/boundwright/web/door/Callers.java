@@ -1,7 +1,7 @@
 package boundwright.web.door;
 
-import boundwright.phone.Pairing;
-import boundwright.phone.Phone;
+import boundwright.pairing.Pairing;
+import boundwright.pairing.Phone;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.SameSite;

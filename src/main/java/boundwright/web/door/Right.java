@@ -1,6 +1,6 @@
 package boundwright.web.door;
 
-import boundwright.phone.PhoneRights;
+import boundwright.pairing.PhoneRights;
 
 /** What somebody needs to be let in at a route. */
 public enum Right {

@@ -1,7 +1,7 @@
 package boundwright.web.phones;
 
-import boundwright.phone.Pairing;
-import boundwright.phone.PhoneRights;
+import boundwright.pairing.Pairing;
+import boundwright.pairing.PhoneRights;
 import boundwright.quantity.RefusedException;
 import boundwright.web.door.Callers;
 import boundwright.web.door.WrongCodes;

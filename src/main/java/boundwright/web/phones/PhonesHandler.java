@@ -1,8 +1,8 @@
 package boundwright.web.phones;
 
-import boundwright.phone.Pairing;
-import boundwright.phone.Phone;
-import boundwright.phone.PhoneRights;
+import boundwright.pairing.Pairing;
+import boundwright.pairing.Phone;
+import boundwright.pairing.PhoneRights;
 import boundwright.store.Workbench;
 import boundwright.web.door.Reach;
 import boundwright.web.page.Form;

@@ -1,4 +1,4 @@
-package boundwright.phone;
+package boundwright.pairing;
 
 import java.time.Instant;
 

@@ -1,5 +1,5 @@
 /** Which phones the coach lets in, and what each may do. */
 @NullMarked
-package boundwright.phone;
+package boundwright.pairing;
 
 import org.jspecify.annotations.NullMarked;

@@ -1,4 +1,4 @@
-package boundwright.phone;
+package boundwright.pairing;
 
 import boundwright.quantity.RefusedException;
 import java.nio.charset.StandardCharsets;

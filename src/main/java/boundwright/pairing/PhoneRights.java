@@ -1,4 +1,4 @@
-package boundwright.phone;
+package boundwright.pairing;
 
 /** What a paired phone may do. */
 public enum PhoneRights {
