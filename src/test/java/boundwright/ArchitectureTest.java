@@ -46,6 +46,7 @@ class ArchitectureTest {
     room("quantity");
     room("evidence");
     room("inference", "quantity");
+    room("pairing", "quantity");
     room("footfall", "quantity", "evidence");
     room("athlete", "quantity", "evidence", "footfall");
     room("flight", "quantity", "evidence", "footfall", "athlete");
@@ -64,10 +65,10 @@ class ArchitectureTest {
     room("card", and(answers, "picture", "pages"));
     room("phone", "quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "picture");
     room("track", "quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "technique", "readiness");
-    room("store", and(answers, "track"));
+    room("store", and(answers, "track", "pairing"));
     room("demo", and(answers, "track", "store"));
-    room("web", and(answers, "picture", "card", "store", "track", "demo", "phone", "pages"));
-    room("cli", and(answers, "picture", "card", "store", "track", "demo", "web"));
+    room("web", and(answers, "picture", "card", "store", "track", "demo", "phone", "pairing", "pages"));
+    room("cli", and(answers, "picture", "card", "store", "track", "demo", "pairing", "web"));
   }
 
   private static String[] and(String[] rooms, String... more) {
@@ -78,7 +79,7 @@ class ArchitectureTest {
     "boundwright.quantity..", "boundwright.evidence..", "boundwright.footfall..", "boundwright.athlete..",
     "boundwright.flight..", "boundwright.runway..", "boundwright.inference..", "boundwright.jump..", "boundwright.approach..",
     "boundwright.meet..", "boundwright.load..", "boundwright.technique..", "boundwright.picture..",
-    "boundwright.readiness..", "boundwright.card..", "boundwright.phone.."
+    "boundwright.readiness..", "boundwright.card..", "boundwright.phone..", "boundwright.pairing.."
   };
 
   private static String room(JavaClass c) {
@@ -136,7 +137,7 @@ class ArchitectureTest {
       noClasses().that().resideInAPackage("boundwright.web.page..")
           .should().dependOnClassesThat().resideInAnyPackage(
               "boundwright.web.squad..", "boundwright.web.athlete..", "boundwright.web.watching..", "boundwright.web.jump..",
-              "boundwright.web.meet..", "boundwright.web.clips..", "boundwright.web.files..", "boundwright.web.settings..")
+              "boundwright.web.meet..", "boundwright.web.clips..", "boundwright.web.files..", "boundwright.web.settings..", "boundwright.web.phones..")
           .because("what all pages share is below them");
 
   @ArchTest
@@ -235,6 +236,12 @@ class ArchitectureTest {
       noClasses().that().resideOutsideOfPackage("boundwright.phone.js..")
           .should().dependOnClassesThat().resideInAnyPackage("org.teavm..", "boundwright.phone.js..")
           .because("the rooms that a phone runs are the server's own, and know nothing of where they run");
+
+  @ArchTest
+  static final ArchRule CERTIFICATES_ARE_WRITTEN_IN_ONE_CLASS =
+      noClasses().that().doNotHaveFullyQualifiedName("boundwright.web.certificate.Issuer")
+          .should().dependOnClassesThat().resideInAnyPackage("org.bouncycastle..")
+          .because("nine megabytes are loaded only when a certificate is to be written");
 
   @ArchTest
   static final ArchRule NO_ATTIC =

@@ -74,6 +74,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new ClipCommand(top))
             .addSubcommand(new ImportCommand(top))
             .addSubcommand(new ExportCommand(top))
+            .addSubcommand(new PhonesCommand(top))
             .addSubcommand(new ServeCommand(top));
     line.setOut(surroundings.out());
     line.setErr(surroundings.err());

@@ -1,17 +1,26 @@
 package boundwright.cli;
 
 import boundwright.demo.DemoSquad;
+import boundwright.pairing.Pairing;
+import boundwright.pairing.PhoneRights;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.web.Opening;
 import boundwright.web.WebServer;
+import boundwright.web.door.LocalName;
+import boundwright.web.door.Reach;
+import boundwright.web.phones.QrCode;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.net.URI;
 import java.nio.file.Path;
+import java.time.format.DateTimeFormatter;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -25,7 +34,7 @@ import picocli.CommandLine.Option;
       "Example: boundwright serve --demo%n"
     })
 final class ServeCommand implements Callable<Integer> {
-  private static final Set<String> THIS_MACHINE = Set.of("127.0.0.1", "localhost", "::1");
+  private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
 
   private final BoundwrightCommand top;
 
@@ -37,8 +46,19 @@ final class ServeCommand implements Callable<Integer> {
   @Option(
       names = "--host",
       paramLabel = "ADDRESS",
-      description = "Address to listen on. Default: 127.0.0.1, this machine only. There is no password: any other address lets everybody on that network read and change the data.")
+      description = "Address to listen on, or all. Default: 127.0.0.1, this machine only. Any other lets phones on that network in, those that you pair.")
   private String host = "127.0.0.1";
+
+  @Option(
+      names = "--https",
+      description = "Answer phones over https on the next port, with a certificate that this machine makes for itself. Goes with --host.")
+  private boolean https;
+
+  @Option(
+      names = "--name",
+      paramLabel = "NAME",
+      description = "Answer phones that ask for NAME.local. Goes with --host. Default: boundwright.")
+  private String name = "boundwright";
 
   @Option(
       names = "--demo",
@@ -61,14 +81,18 @@ final class ServeCommand implements Callable<Integer> {
     if (port < 0 || port > 65535) {
       throw new RefusedException("Port " + port + " is out of range: 0 to 65535. The usual one is 7100.");
     }
+    if (https && !Reach.of(host, true).forPhones()) {
+      throw new RefusedException(
+          "--https is for phones, and with --host " + host + " only this machine can open the pages. Add --host all, or leave out --https.");
+    }
     Path folder = demo && !data.named(s) ? s.path("data-demo") : data.folder(s);
     try (Workbench bench = Workbench.open(folder, s.clock())) {
       if (demo) {
         invent(bench, folder);
       }
-      try (WebServer server = WebServer.start(bench, host, port)) {
-        String url = "http://" + (host.contains(":") ? "[" + host + "]" : host) + ":" + server.port();
-        say(s.out(), url, folder, bench.invented());
+      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys")))) {
+        String url = server.reach().own();
+        say(s, server, folder, bench.invented());
         if (rehearse) {
           rehearse(url, bench);
         } else {
@@ -100,17 +124,56 @@ final class ServeCommand implements Callable<Integer> {
     DemoSquad.fill(bench);
   }
 
-  private void say(PrintWriter out, String url, Path folder, boolean invented) {
+  private void say(Surroundings s, WebServer server, Path folder, boolean invented) {
+    Reach reach = server.reach();
+    Optional<Pairing.Code> code = reach.urls().isEmpty() ? Optional.empty() : Optional.of(server.pairing().offer(PhoneRights.LOG));
+    String address = code.map(c -> reach.urls().get(0) + "/pair/" + c.text()).orElse("");
+    PrintWriter out = s.out();
     if (top.json()) {
-      Json.print(out, Map.of("url", url, "data", folder.toString(), "invented", invented));
+      Map<String, Object> answer = new LinkedHashMap<>();
+      answer.put("url", reach.own());
+      answer.put("data", folder.toString());
+      answer.put("invented", invented);
+      answer.put("phones", reach.urls());
+      answer.put("trust", reach.https() ? reach.trustUrl() : "");
+      answer.put("trustAnew", server.trustAnew());
+      code.ifPresent(c -> answer.put("pair", Map.of("address", address, "until", c.until().toString(), "rights", c.rights().name())));
+      Json.print(out, answer);
     } else {
-      out.println("boundwright is open at " + url);
+      out.println("boundwright is open at " + reach.own());
       out.println("Data: " + folder + (invented ? " (an invented squad; no real athlete is in it)" : ""));
-      if (!THIS_MACHINE.contains(host)) {
-        out.println("Take care: it listens on " + host + " and has no password. Everybody on that network can read and change the data.");
+      if (reach.forPhones()) {
+        phones(s, server, code, address);
       }
       out.println("Ctrl-C closes it.");
     }
     out.flush();
+  }
+
+  private void phones(Surroundings s, WebServer server, Optional<Pairing.Code> code, String address) {
+    Reach reach = server.reach();
+    PrintWriter out = s.out();
+    if (code.isEmpty()) {
+      out.println("This machine is on no network now, so no phone can reach it. Join the Wi-Fi and open boundwright again.");
+      return;
+    }
+    out.println("Phones: " + String.join("  ", reach.urls()));
+    if (server.nameless()) {
+      out.println(name + ".local is not answered: this network does not carry such names. Use the address.");
+    }
+    if (reach.https()) {
+      out.println(
+          (server.trustAnew() ? "The certificate is a new one, because the old one does not hold for these addresses: each phone opens " : "A phone that is new here first opens ")
+              + reach.trustUrl() + (server.trustAnew() ? " once more." : " and learns to trust this machine."));
+    }
+    out.println();
+    out.print(QrCode.of(address).text(!s.environment().containsKey("NO_COLOR")));
+    out.println("Hold a phone's camera at it, or type " + address);
+    out.println(
+        "It lets one phone in, to log, until " + TIME.format(code.get().until().atZone(s.clock().getZone())) + ". More codes and who is let in: "
+            + reach.own() + "/phones");
+    if (!reach.https()) {
+      out.println("Plain http: somebody on the same Wi-Fi who knows how could read along. --https stops that.");
+    }
   }
 }

@@ -17,6 +17,7 @@ import boundwright.load.LoadRepository;
 import boundwright.load.WorkLog;
 import boundwright.meet.MeetDesk;
 import boundwright.meet.MeetRepository;
+import boundwright.pairing.PhoneRepository;
 import boundwright.readiness.LadderDesk;
 import boundwright.readiness.LadderRepository;
 import boundwright.readiness.TestRepository;
@@ -50,6 +51,7 @@ public final class Workbench implements AutoCloseable {
   private final SqlBoardLog boardLog;
   private final SqlMeets meets;
   private final WorkLog workLog;
+  private final SqlPhones phones;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
   private final LoadDesk loadDesk;
@@ -77,6 +79,7 @@ public final class Workbench implements AutoCloseable {
     this.jumpLog = new SqlJumpLog(database);
     this.runThroughs = new SqlRunThroughs(database);
     this.meets = new SqlMeets(database);
+    this.phones = new SqlPhones(database);
     this.boardLog = new SqlBoardLog(database, meets);
     this.logbook = new Logbook(reps, athletes);
     this.load = new SqlLoad(database);
@@ -189,6 +192,11 @@ public final class Workbench implements AutoCloseable {
   /** Meets, their attempts, and the settings of the jump and the meet. */
   public MeetRepository meets() {
     return meets;
+  }
+
+  /** The phones that are let in. */
+  public PhoneRepository phones() {
+    return phones;
   }
 
   /** Says how an athlete shares a jump out and where the metres are. */

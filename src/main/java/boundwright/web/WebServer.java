@@ -3,6 +3,7 @@ package boundwright.web;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
 import boundwright.load.LoadSources;
+import boundwright.pairing.Pairing;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.technique.TeachingPoint;
@@ -21,10 +22,17 @@ import boundwright.web.jump.JumpHandler;
 import boundwright.web.jump.RunUpHandler;
 import boundwright.web.meet.MeetHandler;
 import boundwright.web.meet.MeetListHandler;
+import boundwright.web.certificate.OwnCertificate;
+import boundwright.web.door.Callers;
+import boundwright.web.door.LocalName;
+import boundwright.web.door.Reach;
+import boundwright.web.door.WrongCodes;
 import boundwright.web.page.Assets;
 import boundwright.web.page.Gate;
 import boundwright.web.page.Pages;
-import boundwright.web.page.Turned;
+import boundwright.web.phones.PairHandler;
+import boundwright.web.phones.PhonesHandler;
+import boundwright.web.phones.TrustHandler;
 import boundwright.web.runway.RunwayHandler;
 import boundwright.web.settings.LimitsHandler;
 import boundwright.web.settings.MeetSettingsHandler;
@@ -44,78 +52,104 @@ import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
 import io.javalin.config.SizeUnit;
-import io.javalin.http.Context;
-import io.javalin.http.HttpResponseException;
 import io.javalin.util.JavalinBindException;
-import java.io.IOException;
-import java.net.InetAddress;
-import java.net.InetSocketAddress;
-import java.net.ServerSocket;
+import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.random.RandomGenerator;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
+import org.eclipse.jetty.util.ssl.SslContextFactory;
+import org.jspecify.annotations.Nullable;
 
 /** The running pages. Close it to stop them; the workbench stays open. */
 public final class WebServer implements AutoCloseable {
-  private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
+  /** A certificate needs a name, also where none is answered. */
+  private static final String USUAL_NAME = "boundwright" + LocalName.ENDING;
 
   private final Javalin server;
+  private final Reach reach;
+  private final Pairing pairing;
+  private final @Nullable OwnCertificate certificate;
+  private final @Nullable LocalName name;
 
-  private WebServer(Javalin server) {
+  private WebServer(
+      Javalin server, Reach reach, Pairing pairing, @Nullable OwnCertificate certificate, @Nullable LocalName name) {
     this.server = server;
+    this.reach = reach;
+    this.pairing = pairing;
+    this.certificate = certificate;
+    this.name = name;
   }
 
   /**
-   * Opens the pages of this workbench.
+   * Opens the pages of this workbench over plain http.
    *
-   * @param host the address to listen on, {@code 127.0.0.1} unless the coach says otherwise
+   * @param host the address to listen on, {@code 127.0.0.1} unless the coach says otherwise, {@code all} for every one
    * @param port 1 to 65535, or 0 for any that is free
    * @throws RefusedException if the port is in use or the address is not one of this machine's
    */
   public static WebServer start(Workbench bench, String host, int port) {
-    return start(bench, host, port, new SecureRandom());
+    return start(bench, new Opening(host, port, false, "", Path.of("")));
   }
 
-  /** As {@link #start(Workbench, String, int)}; {@code random} must be one that cannot be guessed. */
-  static WebServer start(Workbench bench, String host, int port, RandomGenerator random) {
-    if (port < 0 || port > 65535) {
-      throw new RefusedException("Port " + port + " is out of range: 1 to 65535. The usual one is 7100.");
-    }
-    tryAddress(host, port);
-    Javalin server = Javalin.create(config -> configure(config, bench, host, random));
+  /** Opens the pages of this workbench. */
+  public static WebServer start(Workbench bench, Opening opening) {
+    return start(bench, opening, new SecureRandom());
+  }
+
+  /** As {@link #start(Workbench, Opening)}; {@code random} must be one that cannot be guessed. */
+  static WebServer start(Workbench bench, Opening opening, RandomGenerator random) {
+    Reach reach = Reach.of(opening.host(), opening.https());
+    Listening listening = Listening.on(reach, opening.port());
+    Pairing pairing = new Pairing(bench.phones(), bench.clock(), random);
+    List<String> names = opening.name().isEmpty() ? List.of() : List.of(opening.name() + LocalName.ENDING);
+    @Nullable OwnCertificate certificate =
+        reach.https()
+            ? OwnCertificate.of(opening.keys(), names.isEmpty() ? List.of(USUAL_NAME) : names, reach.addresses(), bench.clock())
+            : null;
+    Javalin server = Javalin.create(config -> configure(config, bench, reach, listening, pairing, certificate, random));
     try {
-      server.start(host, port);
+      server.start();
     } catch (JavalinBindException e) {
       server.stop();
-      throw portInUse(port, e);
+      throw listening.inUse(e);
     }
-    return new WebServer(server);
+    @Nullable LocalName name = names.isEmpty() || reach.addresses().isEmpty() ? null : LocalName.answer(opening.name(), reach.addresses());
+    if (name != null && !name.name().isEmpty()) {
+      reach.alsoCalled(name.name());
+    }
+    return new WebServer(server, reach, pairing, certificate, name);
   }
 
-  /** Tries the address first: the web library prints a stack trace when it fails. */
-  private static void tryAddress(String host, int port) {
-    try (ServerSocket socket = new ServerSocket()) {
-      socket.setReuseAddress(true);
-      socket.bind(new InetSocketAddress(InetAddress.getByName(host), port));
-    } catch (IOException e) {
-      if (String.valueOf(e.getMessage()).contains("in use")) {
-        throw portInUse(port, e);
-      }
-      throw new RefusedException(
-          "The pages cannot be opened on " + host + ", port " + port + ". Use an address of this machine, for example --host 127.0.0.1,"
-              + " and a port above 1023, for example --port 7100.",
-          e);
-    }
+  /** All routes as they are registered, each as {@code GET /athlete/{id}}. */
+  List<String> routes() {
+    return server.unsafe.internalRouter.allHttpHandlers().stream()
+        .map(p -> p.endpoint)
+        .filter(e -> e.method.isHttpMethod())
+        .map(e -> e.method + " " + e.path)
+        .toList();
   }
 
-  private static RefusedException portInUse(int port, Exception e) {
-    return new RefusedException(
-        "Port " + port + " is in use, perhaps by another boundwright; close the other one or choose --port "
-            + (port < 65535 ? port + 1 : port - 1) + ".",
-        e);
+  /** By which addresses the pages are reached. */
+  public Reach reach() {
+    return reach;
+  }
+
+  /** Whether phones must trust a new certificate, because the old one did not cover the names or nears its end. */
+  public boolean trustAnew() {
+    OwnCertificate own = certificate;
+    return own != null && own.anew();
+  }
+
+  /** Whether a name was wished for and the network does not carry it. */
+  public boolean nameless() {
+    LocalName wished = name;
+    return wished != null && wished.name().isEmpty();
+  }
+
+  /** Lets phones in. */
+  public Pairing pairing() {
+    return pairing;
   }
 
   /** The port that the pages are on. */
@@ -126,9 +160,21 @@ public final class WebServer implements AutoCloseable {
   @Override
   public void close() {
     server.stop();
+    LocalName leaving = name;
+    if (leaving != null) {
+      leaving.close();
+    }
   }
 
-  private static void configure(JavalinConfig config, Workbench bench, String host, RandomGenerator random) {
+  private static void configure(
+      JavalinConfig config,
+      Workbench bench,
+      Reach reach,
+      Listening listening,
+      Pairing pairing,
+      @Nullable OwnCertificate certificate,
+      RandomGenerator random) {
+    listening.add(config.jetty, certificate == null ? null : tls(certificate));
     config.startup.showJavalinBanner = false;
     config.startup.showOldJavalinVersionWarning = false;
     config.startup.startupWatcherEnabled = false;
@@ -136,11 +182,13 @@ public final class WebServer implements AutoCloseable {
     config.jetty.multipartConfig.maxFileSize(Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
     config.jetty.multipartConfig.maxTotalRequestSize(Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
     config.jetty.multipartConfig.maxInMemoryFileSize((int) Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
-    Gate gate = new Gate(host, random);
+    Callers callers = new Callers(pairing);
+    Gate gate = new Gate(reach, callers, random);
     Assets assets = new Assets();
     Pages pages = new Pages(bench, gate, assets);
     RoutesConfig routes = config.routes;
-    routes.before(gate::check);
+    routes.before(gate::enter);
+    routes.beforeMatched(gate::check);
     routes.get("/assets/<name>", assets::serve);
     squad(routes, bench, pages);
     athlete(routes, bench, pages, gate);
@@ -149,7 +197,20 @@ public final class WebServer implements AutoCloseable {
     data(routes, bench, pages, gate);
     jumpAndMeet(routes, bench, pages, gate, assets);
     clips(routes, bench, pages);
-    troubles(routes, pages, gate);
+    phones(routes, bench, pages, reach, pairing, callers);
+    TrustHandler trust = new TrustHandler(pages, gate, reach, certificate);
+    routes.get("/trust", trust::show);
+    routes.get("/trust/authority.crt", trust::file);
+    Troubles.say(routes, pages, gate);
+  }
+
+  private static SslContextFactory.Server tls(OwnCertificate certificate) {
+    SslContextFactory.Server tls = new SslContextFactory.Server();
+    tls.setKeyStore(certificate.serving());
+    tls.setKeyStorePassword("");
+    // one certificate for all names and for a client that asks by address and so names nobody
+    tls.setSniRequired(false);
+    return tls;
   }
 
   private static void squad(RoutesConfig routes, Workbench bench, Pages pages) {
@@ -316,39 +377,17 @@ public final class WebServer implements AutoCloseable {
     routes.post("/clips/{id}/box", marks::saveBox);
   }
 
-  private static void troubles(RoutesConfig routes, Pages pages, Gate gate) {
-    routes.exception(Turned.class, (e, ctx) -> pages.message(ctx, e.status(), heading(e.status()), String.valueOf(e.getMessage())));
-    routes.exception(RefusedException.class, (e, ctx) -> pages.message(ctx, 422, heading(422), String.valueOf(e.getMessage())));
-    routes.exception(HttpResponseException.class, (e, ctx) -> pages.message(ctx, e.getStatus(), heading(e.getStatus()), sentence(e.getStatus(), ctx)));
-    routes.exception(
-        Exception.class,
-        (e, ctx) -> {
-          String id = gate.fresh().substring(0, 8);
-          LOG.error("Request {} {} failed, number {}", ctx.method(), ctx.path(), id, e);
-          pages.message(
-              ctx,
-              500,
-              "Something went wrong in the program",
-              "Nothing that was logged before is lost. Go back and try once more; if it happens again, report number " + id
-                  + " with the lines that the program wrote.");
-        });
-  }
-
-  private static String heading(int status) {
-    return switch (status) {
-      case 404 -> "Not found";
-      case 403, 421 -> "Not from here";
-      case 411, 413 -> "Too large";
-      case 422 -> "That cannot be taken";
-      default -> "That did not work";
-    };
-  }
-
-  private static String sentence(int status, Context ctx) {
-    return switch (status) {
-      case 404 -> "There is no page at " + ctx.path() + ". Choose one from the menu.";
-      case 413 -> "What was sent is too large; nothing was taken. Cut a long file in two.";
-      default -> "The request was answered with status " + status + "; nothing was changed.";
-    };
+  private static void phones(
+      RoutesConfig routes, Workbench bench, Pages pages, Reach reach, Pairing pairing, Callers callers) {
+    PhonesHandler phones = new PhonesHandler(bench, pages, reach, pairing);
+    routes.get("/phones", phones::show);
+    routes.post("/phones/code", phones::code);
+    routes.post("/phones/code/withdraw", phones::withdraw);
+    routes.post("/phones/revoke-all", phones::revokeAll);
+    routes.post("/phones/{id}/allow", phones::allow);
+    routes.post("/phones/{id}/revoke", phones::revoke);
+    PairHandler pair = new PairHandler(pages, pairing, callers, new WrongCodes(bench.clock()));
+    routes.get("/pair/{code}", pair::show);
+    routes.post("/pair/{code}", pair::pair);
   }
 }

@@ -18,7 +18,11 @@ final class Client {
       HttpClient.newBuilder().cookieHandler(new CookieManager()).followRedirects(HttpClient.Redirect.NORMAL).build();
 
   Client(int port) {
-    this.base = "http://127.0.0.1:" + port;
+    this("http://127.0.0.1:" + port);
+  }
+
+  Client(String base) {
+    this.base = base;
   }
 
   String base() {

@@ -114,6 +114,7 @@ public final class AthleteHandler {
       throw new Turned(404, "No rep has the number " + rep + ".");
     }
     try {
+      refuseOldReps(ctx, athlete, Long.parseLong(rep));
       Logged undone = bench.track().undo(athlete, Long.parseLong(rep), settings);
       say(
           ctx,
@@ -126,6 +127,18 @@ public final class AthleteHandler {
           ctx,
           422,
           desk.look(athlete, asked, gate.fresh(), null, false, new WorkView.Said(String.valueOf(e.getMessage()), null), false));
+    }
+  }
+
+  /** A phone that may log takes back what was logged today; what is older is the coach's record. */
+  private void refuseOldReps(Context ctx, Athlete athlete, long number) {
+    if (!gate.caller(ctx).logOnly()) {
+      return;
+    }
+    LocalDate day = bench.logbook().rep(athlete.id(), number).date();
+    if (!day.equals(LocalDate.now(bench.clock()))) {
+      throw new RefusedException(
+          "This phone may log, and takes back only what was logged today; this rep is of " + day + ". The coach can take it back on the laptop.");
     }
   }
 

@@ -1,5 +1,7 @@
 package boundwright.web.page;
 
+import boundwright.web.door.Caller;
+
 /**
  * What every page needs around its content.
  *
@@ -8,5 +10,6 @@ package boundwright.web.page;
  * @param csrf this browser's form token, for the hidden field of every form that writes
  * @param invented whether the squad in the store is the invented one
  * @param assets addresses of styles and scripts
+ * @param caller who asks and how they came; the page offers only what they may do
  */
-public record Frame(String title, String here, String csrf, boolean invented, Assets assets) {}
+public record Frame(String title, String here, String csrf, boolean invented, Assets assets, Caller caller) {}

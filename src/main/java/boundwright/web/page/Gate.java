@@ -1,26 +1,30 @@
 package boundwright.web.page;
 
 import boundwright.clip.desk.ClipDesk;
+import boundwright.web.door.Caller;
+import boundwright.web.door.Callers;
+import boundwright.web.door.Reach;
+import boundwright.web.door.Reached;
+import boundwright.web.door.Right;
+import boundwright.web.door.Rights;
 import io.javalin.http.Context;
 import io.javalin.http.Cookie;
 import io.javalin.http.SameSite;
+import io.javalin.router.Endpoint;
 import jakarta.servlet.MultipartConfigElement;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.net.InetAddress;
-import java.net.UnknownHostException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.util.HexFormat;
-import java.util.Locale;
 import java.util.Set;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The one door that every request passes. Refuses a Host that is not ours (a rebound DNS name could otherwise read the
- * squad from any web page), a write that another site sent, a write without this browser's own token, and a body that is
- * too large. Sets the headers that keep foreign scripts, styles and frames out.
+ * squad from any web page), a phone that is not paired or may not do this, a write that another site sent, a write without
+ * this browser's own token, and a body that is too large. Sets the headers that keep foreign scripts, styles and frames out.
  */
 public final class Gate {
   /** Largest form that is taken, in bytes. */
@@ -42,32 +46,84 @@ public final class Gate {
   private static final String COOKIE = "boundwright_form";
   private static final String FIELD = "csrf";
   private static final String HEADER = "X-Boundwright-Form";
-  private static final Set<String> LOOPBACK = Set.of("localhost", "127.0.0.1", "[::1]");
   private static final Set<String> READS = Set.of("GET", "HEAD");
   private static final String CONTENT_POLICY =
       "default-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'; object-src 'none'";
 
-  private final String boundHost;
+  private static final String TRUST = "/trust";
+
+  private final Reach reach;
+  private final Callers callers;
   private final RandomGenerator random;
 
   /**
-   * @param boundHost the host that the server listens on
+   * @param reach by which addresses the server is reached
+   * @param callers tells who asks
    * @param random a generator that cannot be guessed
    */
-  public Gate(String boundHost, RandomGenerator random) {
-    this.boundHost = boundHost.toLowerCase(Locale.ROOT);
+  public Gate(Reach reach, Callers callers, RandomGenerator random) {
+    this.reach = reach;
+    this.callers = callers;
     this.random = random;
   }
 
-  /** Lets the request pass or throws {@link Turned}. */
-  public void check(Context ctx) {
+  /** What is asked of every request, also of one for a page that there is not; throws {@link Turned} or sends it elsewhere. */
+  public void enter(Context ctx) {
     headers(ctx);
     checkHost(ctx);
+    if (caller(ctx).reached() == Reached.HTTP && reach.https() && !isBeforeTrust(ctx)) {
+      if (isWrite(ctx)) {
+        throw new Turned(403, "This came over plain http, where others on the Wi-Fi can read along, so nothing was changed. Open " + TRUST + " first.");
+      }
+      ctx.redirect(TRUST);
+      ctx.skipRemainingHandlers();
+    }
+  }
+
+  /** What a phone needs before it trusts the certificate. */
+  private static boolean isBeforeTrust(Context ctx) {
+    return ctx.path().equals(TRUST) || ctx.path().startsWith(TRUST + "/") || ctx.path().startsWith("/assets/");
+  }
+
+  /** What is asked before a page answers; throws {@link Turned}. The rights come first, so that nobody's body is read in vain. */
+  public void check(Context ctx) {
+    checkRights(ctx);
     if (isWrite(ctx)) {
       checkSize(ctx);
       checkOrigin(ctx);
       checkToken(ctx);
     }
+  }
+
+  /** Who asks. */
+  public Caller caller(Context ctx) {
+    return callers.of(ctx);
+  }
+
+  private void checkRights(Context ctx) {
+    Caller caller = caller(ctx);
+    Endpoint endpoint = ctx.endpoints().matchedHttpEndpoint();
+    Right needed =
+        endpoint == null ? Right.LAPTOP : Rights.of(endpoint.method.toString(), endpoint.path).orElse(Right.LAPTOP);
+    if (caller.may(needed)) {
+      return;
+    }
+    if (caller.stranger()) {
+      throw stranger();
+    }
+    throw new Turned(
+        403,
+        needed == Right.LAPTOP
+            ? "This is done on the coach's laptop itself, at " + reach.own() + "."
+            : "This phone may log and no more, so nothing was changed. The coach can allow it more on the laptop, under Phones.");
+  }
+
+  /** What somebody is told whom nobody let in. */
+  public Turned stranger() {
+    return new Turned(
+        401,
+        "Ask the coach for a code: on the laptop, under Phones. Point this phone's camera at it and open the address."
+            + " A code lasts ten minutes and lets one phone in. Are you at the laptop? Open " + reach.own() + " there.");
   }
 
   /** This browser's form token, made and sent as a cookie when it has none yet. */
@@ -82,6 +138,7 @@ public final class Gate {
       Cookie cookie = new Cookie(COOKIE, token);
       cookie.setHttpOnly(true);
       cookie.setSameSite(SameSite.STRICT);
+      cookie.setSecure(ctx.req().isSecure());
       ctx.cookie(cookie);
     }
     ctx.attribute(COOKIE, token);
@@ -111,28 +168,13 @@ public final class Gate {
 
   private void checkHost(Context ctx) {
     String host = ctx.header("Host");
-    String name = host == null ? "" : host.toLowerCase(Locale.ROOT).replaceFirst(":\\d{1,5}$", "");
-    String bare = name.replaceAll("[\\[\\]]", "");
-    boolean ours = LOOPBACK.contains(name) || (!bare.isEmpty() && bare.equals(boundHost)) || isLocalAddress(ctx, bare);
-    if (!ours) {
-      throw new Turned(
-          421,
-          "This address is not one of boundwright's. Open it as http://127.0.0.1:" + ctx.port()
-              + " on this machine, or by the address given with --host.");
+    if (host != null && (Reach.isLoopbackHost(host) || reach.isOurs(host, ctx.req().isSecure()))) {
+      return;
     }
-  }
-
-  /** Listening on every address, the one by which the request came in is ours too; numbers only, never a name. */
-  private boolean isLocalAddress(Context ctx, String host) {
-    if (!host.matches("[0-9.]+|[0-9a-f:.]*:[0-9a-f:.]*")) {
-      return false;
-    }
-    try {
-      return InetAddress.getByName(boundHost).isAnyLocalAddress()
-          && InetAddress.getByName(host).equals(InetAddress.getByName(ctx.req().getLocalAddr()));
-    } catch (UnknownHostException e) {
-      return false;
-    }
+    throw new Turned(
+        421,
+        "This address is not one of boundwright's. Open it as " + reach.own() + " on the laptop"
+            + (reach.forPhones() ? ", or by an address that the laptop shows under Phones. If the laptop has joined another Wi-Fi since, close boundwright there and open it again." : "."));
   }
 
   private static void checkSize(Context ctx) {

@@ -24,7 +24,7 @@ public final class Pages {
   /** A whole page or a fragment with {@code frame} and {@code v} as the template's parameters. */
   public void show(Context ctx, int status, String template, String title, String here, Object view) {
     StringOutput out = new StringOutput(16_384);
-    Frame frame = new Frame(title, here, gate.token(ctx), bench.invented(), assets);
+    Frame frame = new Frame(title, here, gate.token(ctx), bench.invented(), assets, gate.caller(ctx));
     engine.render("web/" + template + ".jte", Map.of("frame", frame, "v", view), out);
     ctx.status(status);
     ctx.contentType("text/html; charset=utf-8");

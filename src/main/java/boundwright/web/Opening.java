@@ -1,0 +1,14 @@
+package boundwright.web;
+
+import java.nio.file.Path;
+
+/**
+ * How the pages are to be opened.
+ *
+ * @param host address to listen on, {@code 127.0.0.1} unless the coach says otherwise; {@code all} for every one
+ * @param port 1 to 65535, or 0 for any that is free
+ * @param https whether phones are answered over https, on the port after this one
+ * @param name what {@code NAME.local} is to be; empty for no such name
+ * @param keys folder of the certificate's keys; made if it is missing, looked at only with https
+ */
+public record Opening(String host, int port, boolean https, String name, Path keys) {}
