@@ -1,8 +1,8 @@
 package boundwright.track;
 
 import java.time.Instant;
-import java.time.ZoneId;
 import java.time.LocalDate;
+import java.time.ZoneId;
 
 /**
  * When a tap was made.

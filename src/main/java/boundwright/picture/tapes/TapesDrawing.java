@@ -3,8 +3,8 @@ package boundwright.picture.tapes;
 import static boundwright.picture.StripPaths.number;
 import static boundwright.picture.StripPaths.round;
 
-import boundwright.picture.Lettering;
 import boundwright.picture.Lettering.Style;
+import boundwright.picture.Lettering;
 import boundwright.picture.StripPaths;
 import boundwright.picture.strip.RunwayStrip.Dot;
 import boundwright.picture.tapes.TapesPicture.Bar;
