@@ -201,7 +201,7 @@ final class Cards {
     for (int i = today.size() - 1; i >= 0; i--) {
       Held h = today.get(i);
       Rep r = h.rep();
-      out.add(new Done(h.of(), r.sequence().letters(), r.approachSteps(), said(r), r.judged(), r.faults()));
+      out.add(new Done(h.of(), r.sequence().text(), r.approachSteps(), said(r), r.judged(), r.faults()));
     }
     return out;
   }

@@ -49,6 +49,7 @@ class NewcomerTest extends PhoneCase {
     }
     assertThat(Double.parseDouble(mark.textContent())).as("short three times: the mark comes forward").isLessThan(Double.parseDouble(atEight));
 
+    page.locator(".more-pages summary").click();
     page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Card").setExact(true)).first().click();
     Download download = page.waitForDownload(() -> page.getByText("PDF on A5").click());
     byte[] pdf = Files.readAllBytes(download.path());

@@ -130,6 +130,7 @@ class RunwayTest extends RunwayCase {
     runway();
     int taps = session(SIX, false);
     assertThat(taps / 18.0).as(taps + " taps").isLessThanOrEqualTo(1.3);
+    waitFor(() -> SIX.stream().allMatch(n -> reps(n).size() == 3));
     SIX.forEach(n -> assertThat(reps(n)).as(n).hasSize(3).allSatisfy(r -> assertThat(r.judged()).isFalse()));
   }
 
@@ -140,6 +141,7 @@ class RunwayTest extends RunwayCase {
     runway();
     int taps = session(List.of(SIX.get(0), SIX.get(2), SIX.get(1), SIX.get(3), SIX.get(5), SIX.get(4)), true);
     assertThat(taps / 18.0).as(taps + " taps").isLessThanOrEqualTo(2.3);
+    waitFor(() -> SIX.stream().allMatch(n -> reps(n).size() == 3));
     SIX.forEach(n -> assertThat(reps(n)).as(n).hasSize(3).allSatisfy(r -> assertThat(r.judged()).isTrue()));
   }
 
