@@ -229,7 +229,9 @@ class LooksAndTestsTest {
                                 // jumps and meets are erased in JumpsAndMeetsTest
                                 + " 'measured_jump', 'jump_contact', 'run_through', 'board_gap', 'meet', 'meet_entrant', 'meet_attempt',"
                                 // clips are erased in SqlClipsTest; a job names no person; the squad's snapshot in SquadSnapshotTest
-                                + " 'clip', 'clip_points', 'clip_mark', 'clip_correction', 'contact_time', 'job', 'squad_prior')")
+                                + " 'clip', 'clip_points', 'clip_mark', 'clip_correction', 'contact_time', 'job', 'squad_prior',"
+                                // phones are of those whom the coach let in, and are shut out on their own page
+                                + " 'phone', 'phone_code')")
                         .mapTo(String.class)
                         .list());
     assertThat(personal).hasSizeGreaterThanOrEqualTo(11);
