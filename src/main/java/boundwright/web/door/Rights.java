@@ -64,6 +64,10 @@ public final class Rights {
           // the rest changes the squad, or shows what is nobody's business at the runway: pain, holds, tests, films
           post("/here*", Right.ALL),
           post("/plan*", Right.ALL),
+          get("/group*", Right.ALL),
+          post("/group*", Right.ALL),
+          get("/athletes", Right.ALL),
+          post("/athletes", Right.ALL),
           get("/squad*", Right.ALL),
           post("/squad*", Right.ALL),
           get("/athlete/*", Right.ALL),

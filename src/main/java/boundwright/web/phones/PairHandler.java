@@ -46,7 +46,7 @@ public final class PairHandler {
     }
     callers.letIn(ctx, in.orElseThrow(() -> refused(ctx)).secret());
     wrong.forget(from(ctx));
-    ctx.redirect("/", HttpStatus.SEE_OTHER);
+    ctx.redirect("/runway", HttpStatus.SEE_OTHER);
   }
 
   private PhoneRights rights(Context ctx, String code) {
