@@ -9,6 +9,7 @@
   var GO_ON_MS = 1600;
   var LOOK_MS = 2600;
   var BOUNCE_MS = 600;
+  var AFTER_THUMB_MS = 80;
 
   var model = null;
   var S = {
@@ -236,14 +237,16 @@
 
   // the page goes on by itself, after a moment in which the look at this rep can still be said
   function wait(ms) {
-    stopGoingOn();
-    goOn = setTimeout(function () {
-      goOn = null;
-      if (S.last) { S.last.going = false; }
-      var next = order.next(came(), S.before, ids(), S.who);
-      draw.light(null);
-      if (next) { turnTo(next); }
-    }, ms);
+    clearTimeout(goOn);
+    goOn = setTimeout(leave, ms);
+  }
+  function leave() {
+    if (thumb) { goOn = setTimeout(leave, AFTER_THUMB_MS); return; }
+    goOn = null;
+    if (S.last) { S.last.going = false; }
+    var next = order.next(came(), S.before, ids(), S.who);
+    draw.light(null);
+    if (next) { turnTo(next); }
   }
   function stopGoingOn() {
     if (goOn) { clearTimeout(goOn); goOn = null; if (S.last) { S.last.going = false; } draw.light(null); }
@@ -318,8 +321,22 @@
 
   // ---- the page ----
 
+  // while a thumb is down nothing under it is drawn anew: the tap would fall on a button that is gone, and be lost
+  var thumb = false;
+  var owed = false;
+  function lifted() {
+    thumb = false;
+    if (owed) { owed = false; show(); }
+  }
+  document.addEventListener("pointerdown", function () { thumb = true; }, true);
+  document.addEventListener("click", lifted);
+  ["pointerup", "pointercancel"].forEach(function (kind) {
+    document.addEventListener(kind, function () { setTimeout(lifted, AFTER_THUMB_MS); }, true);
+  });
+
   function show() {
     if (!S.page) { return; }
+    if (thumb) { owed = true; return; }
     var there = has(S.who);
     draw.all({
       S: S, id: S.who, asked: there ? asked(S.who) : null, card: there ? card(S.who, asked(S.who).drill) : null, person: person(S.who),

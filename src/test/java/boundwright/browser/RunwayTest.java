@@ -155,8 +155,10 @@ class RunwayTest extends RunwayCase {
     assertThat(reps("Ada Fenn").get(0).judged()).isFalse();
     // the look at the rep just logged can still be said
     page.locator("#rw-chips button").nth(1).click();
-    waitFor(() -> reps("Ada Fenn").get(0).judged());
-    assertThat(reps("Ada Fenn").get(0).faults()).hasSize(1);
+    page.locator("#rw-chips button").nth(2).click();
+    waitFor(() -> reps("Ada Fenn").get(0).faults().size() == 2);
+    assertThat(reps("Ada Fenn").get(0).judged()).isTrue();
+    assertThat(reps("Ada Fenn").get(0).faults()).as("a second chip is of the same rep").hasSize(2);
     page.waitForTimeout(3_000);
     assertThat(page.locator("#rw-name")).hasText("Bo Lark");
     assertThat(page.locator("#rw-said")).containsText("Say:");
