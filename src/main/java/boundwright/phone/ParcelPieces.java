@@ -13,35 +13,61 @@ import java.util.zip.CRC32;
 public final class ParcelPieces {
   private ParcelPieces() {}
 
+  /**
+   * A piece of a text.
+   *
+   * @param bytes of its signs, one each
+   * @param lines how many lines it has
+   */
+  public record Piece(byte[] bytes, int lines) {
+    private static Piece of(String text) {
+      byte[] bytes = text.getBytes(StandardCharsets.ISO_8859_1);
+      int lines = 0;
+      for (byte b : bytes) {
+        lines += b == '\n' ? 1 : 0;
+      }
+      return new Piece(bytes, lines);
+    }
+
+    /** As it stands inside JSON. */
+    public byte[] inJson() {
+      byte[] out = new byte[bytes.length + lines];
+      int n = 0;
+      for (byte b : bytes) {
+        if (b == '\n') {
+          out[n++] = '\\';
+          out[n++] = 'n';
+        } else {
+          out[n++] = b;
+        }
+      }
+      return out;
+    }
+  }
+
   /** The lines of one athlete. */
-  public static byte[] lines(Parcel.Part part) {
-    return bytes(ParcelText.lines(part));
+  public static Piece lines(Parcel.Part part) {
+    return Piece.of(ParcelText.lines(part));
   }
 
   /** The text of a whole day up to its athletes; those in {@code parcel} do not matter. */
-  public static byte[] begun(Parcel parcel) {
-    return bytes(ParcelText.begun(parcel));
+  public static Piece begun(Parcel parcel) {
+    return Piece.of(ParcelText.begun(parcel));
   }
 
   /** The text of one athlete up to the lines. */
-  public static byte[] begun() {
-    return bytes(ParcelText.begun());
+  public static Piece begun() {
+    return Piece.of(ParcelText.begun());
   }
 
   /** The end of a text that consists of these pieces. */
-  public static byte[] ended(List<byte[]> pieces) {
+  public static Piece ended(List<Piece> pieces) {
     CRC32 sum = new CRC32();
     int lines = 0;
-    for (byte[] piece : pieces) {
-      sum.update(piece);
-      for (byte b : piece) {
-        lines += b == '\n' ? 1 : 0;
-      }
+    for (Piece piece : pieces) {
+      sum.update(piece.bytes);
+      lines += piece.lines;
     }
-    return bytes(ParcelText.last(lines, String.format(Locale.ROOT, "%08x", sum.getValue())));
-  }
-
-  private static byte[] bytes(String text) {
-    return text.getBytes(StandardCharsets.ISO_8859_1);
+    return Piece.of(ParcelText.last(lines, String.format(Locale.ROOT, "%08x", sum.getValue())));
   }
 }

@@ -147,7 +147,7 @@ final class ParcelText {
   }
 
   private static String written(FlightModel model) {
-    return Base64.getEncoder().encodeToString(model.toBytes()).replace('+', '-').replace('/', '_').replace("=", "");
+    return Base64.getUrlEncoder().withoutPadding().encodeToString(model.toBytes());
   }
 
   private void part(Parcel.Part p) {

@@ -61,7 +61,7 @@ public final class RunwayHandler {
   private static Answer whole(Answer told, RunwayNews.Squad squad) {
     parts(told, squad.all(), false);
     told.add(",\"head\":" + json(squad.head()) + ",\"page\":" + json(squad.page()) + ",\"parcel\":\"");
-    List<byte[]> pieces = new ArrayList<>(List.of(squad.begun()));
+    List<ParcelPieces.Piece> pieces = new ArrayList<>(List.of(squad.begun()));
     told.add(text(squad.begun()));
     for (RunwayNews.One one : squad.all()) {
       pieces.add(one.lines());
@@ -76,7 +76,7 @@ public final class RunwayHandler {
     for (RunwayNews.One one : parts) {
       told.add(comma + "{\"id\":" + one.id() + ",\"hash\":" + json(one.hash()) + ",\"top\":" + json(one.top()) + ",\"text\":\"");
       if (withText) {
-        byte[] begun = ParcelPieces.begun();
+        ParcelPieces.Piece begun = ParcelPieces.begun();
         told.add(text(begun)).add(one.text()).add(text(ParcelPieces.ended(List.of(begun, one.lines()))));
       }
       told.add("\"}");
@@ -85,8 +85,8 @@ public final class RunwayHandler {
     told.add("]");
   }
 
-  private static String text(byte[] lines) {
-    return new String(RunwayNews.escaped(lines), StandardCharsets.ISO_8859_1);
+  private static String text(ParcelPieces.Piece lines) {
+    return new String(lines.inJson(), StandardCharsets.ISO_8859_1);
   }
 
   /** Takes what was tapped on a phone: lines of {@link boundwright.phone.Entry}; on disk and learned before the answer. */

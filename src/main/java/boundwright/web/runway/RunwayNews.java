@@ -5,6 +5,7 @@ import boundwright.flight.Rep;
 import boundwright.phone.Packer;
 import boundwright.phone.Parcel;
 import boundwright.phone.ParcelPieces;
+import boundwright.phone.ParcelPieces.Piece;
 import boundwright.store.Workbench;
 import boundwright.technique.FaultAdvice;
 import boundwright.technique.FaultCatalogue;
@@ -16,6 +17,8 @@ import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
@@ -81,7 +84,7 @@ final class RunwayNews {
    * @param hash changes when any of it does
    * @param text the lines as they stand inside JSON
    */
-  record One(long id, byte[] lines, List<String> top, String hash, Packed text) {}
+  record One(long id, Piece lines, List<String> top, String hash, Packed text) {}
 
   /**
    * The squad.
@@ -91,7 +94,7 @@ final class RunwayNews {
    * @param head changes when anything but an athlete's own part does
    * @param all athlete by athlete
    */
-  record Squad(byte[] begun, Page page, String head, List<One> all) {
+  record Squad(Piece begun, Page page, String head, List<One> all) {
     /** These athletes, in the squad's order. */
     List<One> these(Set<Long> ids) {
       return all.stream().filter(o -> ids.contains(o.id)).toList();
@@ -99,7 +102,7 @@ final class RunwayNews {
   }
 
   /** How long a write of another program may stay unseen [ns]; this one's are seen at once. */
-  private static final long UNSEEN_NS = 2_000_000_000L;
+  private static final long UNSEEN_NS = 10_000_000_000L;
 
   /** As it was read at a time; after that only what phones brought was written by this program. */
   private record Read(long told, LocalDate day, String stamp, long at_ns, Squad squad) {}
@@ -125,9 +128,10 @@ final class RunwayNews {
       i.remove();
     }
     Read kept = last;
+    Squad before = kept == null ? null : kept.squad;
     last = null;
     if (kept == null || kept.told != told || !kept.day.equals(day) || (!kept.stamp.equals(stamp) && System.nanoTime() - kept.at_ns > UNSEEN_NS)) {
-      kept = new Read(told, day, stamp, System.nanoTime(), read());
+      kept = new Read(told, day, stamp, System.nanoTime(), read(before));
     } else if (!since.isEmpty()) {
       kept = new Read(told, day, kept.stamp, kept.at_ns, again(kept.squad, since));
     }
@@ -135,11 +139,15 @@ final class RunwayNews {
     return kept.squad;
   }
 
-  private Squad read() {
+  private Squad read(@Nullable Squad before) {
+    Map<Long, One> known = new HashMap<>();
+    if (before != null) {
+      before.all.forEach(o -> known.put(o.id, o));
+    }
     List<Athlete> athletes = bench.attendance().here();
     Parcel parcel = packer.pack(athletes);
     Page page = page();
-    List<One> all = parcel.parts().stream().map(this::one).toList();
+    List<One> all = parcel.parts().stream().map(p -> one(p, known)).toList();
     Parcel head = new Parcel(parcel.day(), parcel.zone(), Instant.EPOCH, parcel.settings(), parcel.guard(), parcel.plan(), List.of());
     return new Squad(ParcelPieces.begun(parcel), page, hash(head.text() + page + all.stream().map(One::id).toList()), all);
   }
@@ -147,7 +155,7 @@ final class RunwayNews {
   private Squad again(Squad squad, Set<Long> ids) {
     Map<Long, One> fresh = new LinkedHashMap<>();
     List<Athlete> whose = squad.these(ids).stream().map(o -> bench.athletes().byId(o.id)).flatMap(Optional::stream).toList();
-    packer.parts(whose).forEach(p -> fresh.put(p.profile().athlete().id(), one(p)));
+    packer.parts(whose).forEach(p -> fresh.put(p.profile().athlete().id(), one(p, Map.of())));
     return new Squad(squad.begun, squad.page, squad.head, squad.all.stream().map(o -> fresh.getOrDefault(o.id, o)).toList());
   }
 
@@ -157,19 +165,18 @@ final class RunwayNews {
     Set<Long> rest = new TreeSet<>(ids);
     here.forEach(o -> rest.remove(o.id));
     List<Athlete> away = rest.stream().map(bench.athletes()::byId).flatMap(Optional::stream).toList();
-    return Stream.concat(here.stream(), packer.parts(away).stream().map(this::one)).toList();
+    return Stream.concat(here.stream(), packer.parts(away).stream().map(p -> one(p, Map.of()))).toList();
   }
 
-  private One one(Parcel.Part part) {
+  private One one(Parcel.Part part, Map<Long, One> known) {
     long id = part.profile().athlete().id();
-    byte[] lines = ParcelPieces.lines(part);
+    Piece lines = ParcelPieces.lines(part);
     List<String> top = top(id);
-    return new One(id, lines, top, hash(lines, String.valueOf(top)), new Packed(escaped(lines)));
-  }
-
-  /** As it stands inside JSON: of all signs of a parcel only the line break is written otherwise. */
-  static byte[] escaped(byte[] lines) {
-    return new String(lines, StandardCharsets.ISO_8859_1).replace("\n", "\\n").getBytes(StandardCharsets.ISO_8859_1);
+    One before = known.get(id);
+    if (before != null && before.top.equals(top) && Arrays.equals(before.lines.bytes(), lines.bytes())) {
+      return before;
+    }
+    return new One(id, lines, top, hash(lines.bytes(), String.valueOf(top)), new Packed(lines.inJson()));
   }
 
   private Page page() {
