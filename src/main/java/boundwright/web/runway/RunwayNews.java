@@ -153,9 +153,13 @@ final class RunwayNews {
   }
 
   private Squad again(Squad squad, Set<Long> ids) {
-    Map<Long, One> fresh = new LinkedHashMap<>();
-    List<Athlete> whose = squad.these(ids).stream().map(o -> bench.athletes().byId(o.id)).flatMap(Optional::stream).toList();
-    packer.parts(whose).forEach(p -> fresh.put(p.profile().athlete().id(), one(p, Map.of())));
+    List<Athlete> here = bench.attendance().here();
+    if (!here.stream().map(Athlete::id).toList().equals(squad.all.stream().map(One::id).toList())) {
+      // who has a rep is here
+      return read(squad);
+    }
+    Map<Long, One> fresh = new HashMap<>();
+    packer.parts(here.stream().filter(a -> ids.contains(a.id())).toList()).forEach(p -> fresh.put(p.profile().athlete().id(), one(p, Map.of())));
     return new Squad(squad.begun, squad.page, squad.head, squad.all.stream().map(o -> fresh.getOrDefault(o.id, o)).toList());
   }
 
