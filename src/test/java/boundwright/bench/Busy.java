@@ -40,13 +40,13 @@ record Busy(long at_ns, double server_s, double phones_s, double all_s) {
     return busy;
   }
 
-  /** In words, since this until then. */
-  String until(Busy then) {
+  /** In words, since this until then, in which so many answers were given. */
+  String until(Busy then, int answers) {
     double seconds = (then.at_ns - at_ns) / 1e9;
     double server = (then.server_s - server_s) / seconds;
     double phones = (then.phones_s - phones_s) / seconds;
     return String.format(
-        Locale.ROOT, "cores busy of %d: server %.2f, phones and coaches %.2f, other programs %.2f", Runtime.getRuntime().availableProcessors(), server,
-        phones, (then.all_s - all_s) / seconds - server - phones);
+        Locale.ROOT, "cores busy of %d: server %.2f (%.0f ms an answer), phones and coaches %.2f, other programs %.2f", Runtime.getRuntime().availableProcessors(), server,
+        1000 * server * seconds / Math.max(1, answers), phones, (then.all_s - all_s) / seconds - server - phones);
   }
 }

@@ -74,7 +74,7 @@ public final class PhonesBench {
       round(server, form, WARM_UP_S, 2, seed + 1, acknowledged, failures);
       Busy before = Busy.now(server);
       List<Timed> times = round(server, form, seconds, gap_s, seed + 2, acknowledged, failures);
-      out.println(before.until(Busy.now(server)));
+      out.println(before.until(Busy.now(server), times.size()));
       for (String what : List.of("log", "look", "edit", "plan", "page")) {
         double[] of = times.stream().filter(t -> t.what.equals(what)).mapToDouble(Timed::ms).sorted().toArray();
         if (of.length > 0) {
