@@ -13,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class Fields {
   private static final String PLAIN = "-._~,:@|";
+  private static final boolean[] IS_PLAIN = plain();
   private static final String HEX = "0123456789ABCDEF";
 
   private final Map<String, String> values = new LinkedHashMap<>();
@@ -170,11 +171,31 @@ final class Fields {
     return t.length() <= 40 ? t : t.substring(0, 40) + "...";
   }
 
+  private static boolean[] plain() {
+    boolean[] out = new boolean[128];
+    for (char c = 0; c < out.length; c++) {
+      out[c] = (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || PLAIN.indexOf(c) >= 0;
+    }
+    return out;
+  }
+
+  private static boolean isPlain(char c) {
+    return c < 128 && IS_PLAIN[c];
+  }
+
   private static String encoded(String text) {
+    int same = 0;
+    while (same < text.length() && isPlain(text.charAt(same))) {
+      same++;
+    }
+    if (same == text.length()) {
+      return text;
+    }
     StringBuilder out = new StringBuilder(text.length() + 8);
-    for (int i = 0; i < text.length(); i++) {
+    out.append(text, 0, same);
+    for (int i = same; i < text.length(); i++) {
       char c = text.charAt(i);
-      if ((c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || PLAIN.indexOf(c) >= 0) {
+      if (isPlain(c)) {
         out.append(c);
       } else {
         int point = text.codePointAt(i);

@@ -124,9 +124,14 @@ public final class Packer {
 
   /** What is known of one athlete now. */
   public Part part(Athlete athlete) {
+    return parts(List.of(athlete)).get(0);
+  }
+
+  /** What is known of these athletes now, in this order. */
+  public List<Part> parts(List<Athlete> some) {
     LocalDate today = LocalDate.now(clock);
     logbook.dayBegins(today);
-    return parts(List.of(athlete), today).get(0);
+    return parts(some, today);
   }
 
   private List<Part> parts(List<Athlete> squad, LocalDate today) {

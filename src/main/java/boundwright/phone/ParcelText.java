@@ -56,6 +56,33 @@ final class ParcelText {
     return t.ended();
   }
 
+  /** The lines of one athlete, without the first and the last of a text. */
+  static String lines(Parcel.Part part) {
+    ParcelText t = new ParcelText();
+    t.part(part);
+    return t.out.toString();
+  }
+
+  /** A text up to its athletes. */
+  static String begun(Parcel parcel) {
+    ParcelText t = new ParcelText();
+    t.first("day");
+    t.day(parcel);
+    return t.out.toString();
+  }
+
+  /** A text of one athlete up to its lines. */
+  static String begun() {
+    ParcelText t = new ParcelText();
+    t.first("part");
+    return t.out.toString();
+  }
+
+  /** The last line of a text that has so many lines before it. */
+  static String last(int lines, String sum) {
+    return is("end").put("lines", lines).put("sum", sum).line() + "\n";
+  }
+
   private void first(String kind) {
     put(new Fields("page").put("is", FIRST).put("v", VERSION).put("kind", kind));
   }
@@ -71,8 +98,7 @@ final class ParcelText {
 
   private String ended() {
     String body = out.toString();
-    out.append(is("end").put("lines", lines).put("sum", CheckSum.of(body)).line()).append('\n');
-    return out.toString();
+    return body + last(lines, CheckSum.of(body));
   }
 
   private void day(Parcel p) {
@@ -121,7 +147,7 @@ final class ParcelText {
   }
 
   private static String written(FlightModel model) {
-    return Base64.getEncoder().encodeToString(model.toBytes()).replace('+', '-').replace('/', '_').replace("=", "");
+    return Base64.getUrlEncoder().withoutPadding().encodeToString(model.toBytes());
   }
 
   private void part(Parcel.Part p) {

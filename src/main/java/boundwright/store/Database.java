@@ -10,6 +10,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
@@ -49,6 +50,7 @@ final class Database implements AutoCloseable {
   private final int patience_ms;
   private final ReentrantLock writers = new ReentrantLock(true);
   private final LogKeeper log;
+  private final AtomicLong told = new AtomicLong();
   /** The transaction that the next in line may join; touched by the head of the line only. */
   private @Nullable Group open;
   @SuppressWarnings("ThreadLocalUsage") // one per database: a thread may write to two of them
@@ -166,18 +168,31 @@ final class Database implements AutoCloseable {
 
   /** Writes, all or nothing, on disk when it returns; joins the write of this thread if there is one. */
   <T> T write(Function<Handle, T> work) {
-    return write(work, true);
+    return write(work, true, true);
+  }
+
+  /** As {@link #write}, for what the caller tells those who must know of by itself: {@link #told} does not count it. */
+  <T> T writeUntold(Function<Handle, T> work) {
+    return write(work, true, false);
+  }
+
+  /**
+   * How many transactions of this process may have changed what a reader sees, but for {@link #writeUntold}. What is read after this
+   * number was asked is of this number or newer.
+   */
+  long told() {
+    return told.get();
   }
 
   /** As {@link #write}, for what takes long (an import, say): nobody else's answer waits for it in the same transaction. */
   <T> T writeLong(Function<Handle, T> work) {
-    return write(work, false);
+    return write(work, false, true);
   }
 
-  private <T> T write(Function<Handle, T> work, boolean shared) {
+  private <T> T write(Function<Handle, T> work, boolean shared, boolean counted) {
     Transaction joined = writing.get();
     try {
-      return joined == null ? inLine(work, shared) : inside(joined, work);
+      return joined == null ? inLine(work, shared, counted) : inside(joined, work);
     } catch (RuntimeException e) {
       throw trouble.said(e);
     }
@@ -221,6 +236,7 @@ final class Database implements AutoCloseable {
             try {
               own.close();
             } finally {
+              told.incrementAndGet();
               writers.unlock();
             }
           });
@@ -243,6 +259,7 @@ final class Database implements AutoCloseable {
     private final long begun_ns = System.nanoTime();
     private final CountDownLatch settled = new CountDownLatch(1);
     private int writes;
+    private boolean counted;
     private volatile @Nullable Throwable failed;
 
     Group(Transaction transaction) {
@@ -254,7 +271,7 @@ final class Database implements AutoCloseable {
     }
   }
 
-  private <T> T inLine(Function<Handle, T> work, boolean shared) {
+  private <T> T inLine(Function<Handle, T> work, boolean shared, boolean counted) {
     waitInLine();
     Group group;
     T answer;
@@ -267,6 +284,7 @@ final class Database implements AutoCloseable {
         group = new Group(new Transaction(begun()));
         open = group;
       }
+      group.counted |= counted;
       try {
         answer = joined(group, work);
       } finally {
@@ -343,6 +361,9 @@ final class Database implements AutoCloseable {
         before.addSuppressed(e);
       }
     } finally {
+      if (group.counted) {
+        told.incrementAndGet();
+      }
       group.settled.countDown();
     }
   }

@@ -255,6 +255,19 @@ public final class Workbench implements AutoCloseable {
   }
 
   /**
+   * A number that changes with every write of this program but those of {@link #untold}, once it is on disk. Another program's writes are
+   * seen in the {@link #stamp} only.
+   */
+  public long told() {
+    return database.told();
+  }
+
+  /** Does what writes, all or nothing, for a caller who tells those who must know: {@link #told} stays as it is. */
+  public <T> T untold(Supplier<T> work) {
+    return database.writeUntold(h -> work.get());
+  }
+
+  /**
    * Does the work of a form once, however often and after whatever restart it is sent: the token and the work are kept together. A
    * refused form may be sent again.
    *

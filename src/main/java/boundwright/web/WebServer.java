@@ -243,7 +243,7 @@ public final class WebServer implements AutoCloseable {
   }
 
   private static void athlete(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
-    EditHandler edit = new EditHandler(bench, pages);
+    EditHandler edit = new EditHandler(bench, pages, gate);
     routes.get("/athlete/new", edit::blank);
     routes.post("/athlete/new", edit::add);
     routes.get("/athlete/{id}/edit", edit::edit);

@@ -2,6 +2,7 @@ package boundwright.bench;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
+import boundwright.flight.Outcome;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.runway.DayPlan;
@@ -30,15 +31,19 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 
 /**
  * A promise: with 50 phones that log at once and two coaches who edit, an answer's 99th percentile stays under 250 ms on two idle
- * cores, and every tap that was answered is in the database exactly once. The server is a process of its own; 50 phones log
- * through the page's form, each in its own rhythm (waits exponential with the mean given; with a mean of 0 all in
+ * cores, and every tap that was answered is in the database exactly once. The server is a process of its own; 50 phones log any of the
+ * athletes through the runway page's route and hear after each tap and every {@value #HEAR_S} s what is new (or log one athlete each
+ * through the page's form, with {@code form}), each in its own rhythm (waits exponential with the mean given; with a mean of 0 all in
  * the same moment, every {@value #WHISTLE_S} s), one tap in twenty sent twice at the same
  * moment; two coaches save an athlete's form and the plan in turn, every 5 s. The same phones log before, unmeasured, for
- * {@value #WARM_UP_S} s, so that the figures are of a warm program. Run it with {@code bench/phones50 [SECONDS [MEAN_GAP_S [REPS_EACH [SEED]]]]}.
+ * {@value #WARM_UP_S} s, so that the figures are of a warm program. Run it with
+ * {@code bench/phones50 [SECONDS [MEAN_GAP_S [REPS_EACH [SEED [runway|form]]]]]}.
  */
 public final class PhonesBench {
   static final int WARM_UP_S = 20;
   private static final int WHISTLE_S = 5;
+  /** As the page's script has it. */
+  private static final int HEAR_S = 10;
   private static final int PHONES = 50;
   private static final int ATHLETES = 60;
   private static final double TWICE = 0.05;
@@ -55,19 +60,22 @@ public final class PhonesBench {
     double gap_s = number(arguments, 1, 12);
     int repsEach = (int) number(arguments, 2, 120);
     long seed = (long) number(arguments, 3, 1);
+    boolean form = arguments.length > 4 && arguments[4].equals("form");
     PrintStream out = System.out;
     Path folder = Files.createTempDirectory("phones50");
     fill(folder, repsEach);
-    out.printf(Locale.ROOT, "%d phones, a tap every %.1f s each, %.0f s, %d reps each before, seed %d%n", PHONES, gap_s, seconds, repsEach, seed);
+    out.printf(Locale.ROOT, "%d phones, a tap every %.1f s each, %.0f s, %d reps each before, seed %d, by the %s%n", PHONES, gap_s, seconds, repsEach, seed, form ? "form" : "runway page");
     Map<String, Long> acknowledged = new HashMap<>();
     ConcurrentLinkedQueue<String> failures = new ConcurrentLinkedQueue<>();
     try (ServerProcess server = ServerProcess.start(folder)) {
       long first = System.nanoTime();
       new TrackPhone(server.url(), 1, seed).open("/");
       out.printf(Locale.ROOT, "the day's first question: %.0f ms%n", (System.nanoTime() - first) / 1e6);
-      round(server, WARM_UP_S, 2, seed + 1, acknowledged, failures);
-      List<Timed> times = round(server, seconds, gap_s, seed + 2, acknowledged, failures);
-      for (String what : List.of("log", "edit", "plan", "page")) {
+      round(server, form, WARM_UP_S, 2, seed + 1, acknowledged, failures);
+      Busy before = Busy.now(server);
+      List<Timed> times = round(server, form, seconds, gap_s, seed + 2, acknowledged, failures);
+      out.println(before.until(Busy.now(server), times.size()));
+      for (String what : List.of("log", "look", "edit", "plan", "page")) {
         double[] of = times.stream().filter(t -> t.what.equals(what)).mapToDouble(Timed::ms).sorted().toArray();
         if (of.length > 0) {
           out.printf(
@@ -96,21 +104,21 @@ public final class PhonesBench {
 
   private interface Hand {
     void act(Random random, List<Timed> times, Map<String, Long> acknowledged) throws IOException, InterruptedException;
+
+    /** What it does every {@value #HEAR_S} s beside. */
+    default void hear(List<Timed> times) throws IOException, InterruptedException {}
   }
 
   private static List<Timed> round(
-      ServerProcess server, double seconds, double gap_s, long seed, Map<String, Long> acknowledged, ConcurrentLinkedQueue<String> failures)
+      ServerProcess server, boolean form, double seconds, double gap_s, long seed, Map<String, Long> acknowledged, ConcurrentLinkedQueue<String> failures)
       throws IOException, InterruptedException {
     long until = System.nanoTime() + (long) (seconds * 1e9);
     List<Thread> hands = new ArrayList<>();
     List<List<Timed>> times = new ArrayList<>();
     List<Map<String, Long>> known = new ArrayList<>();
     for (int i = 0; i < PHONES + 2; i++) {
-      TrackPhone phone = new TrackPhone(server.url(), 1 + i % ATHLETES, mixed(seed * 1000 + i));
-      phone.open("/athlete/" + (1 + i % ATHLETES));
       boolean coach = i >= PHONES;
-      int[] turn = {i};
-      Hand hand = coach ? (r, t, k) -> edit(phone, r, t, turn) : (r, t, k) -> tap(phone, r, t, k);
+      Hand hand = hand(server, form, i, seed);
       double mean_s = coach ? 5 : gap_s;
       Random random = new Random(mixed(seed * 1000 + i));
       List<Timed> ownTimes = new ArrayList<>();
@@ -130,6 +138,29 @@ public final class PhonesBench {
     return times.stream().flatMap(List::stream).toList();
   }
 
+  private static Hand hand(ServerProcess server, boolean form, int i, long seed) throws IOException, InterruptedException {
+    boolean coach = i >= PHONES;
+    if (!coach && !form) {
+      RunwayPhone phone = new RunwayPhone(server.url());
+      phone.look();
+      return new Hand() {
+        @Override
+        public void act(Random random, List<Timed> times, Map<String, Long> acknowledged) throws IOException, InterruptedException {
+          bring(phone, random, times, acknowledged);
+        }
+
+        @Override
+        public void hear(List<Timed> times) throws IOException, InterruptedException {
+          timed("look", times, phone::look);
+        }
+      };
+    }
+    TrackPhone phone = new TrackPhone(server.url(), 1 + i % ATHLETES, mixed(seed * 1000 + i));
+    phone.open("/athlete/" + (1 + i % ATHLETES));
+    int[] turn = {i};
+    return coach ? (r, t, k) -> edit(phone, r, t, turn) : (r, t, k) -> tap(phone, r, t, k);
+  }
+
   private static void live(
       Hand hand, Random random, double mean_s, long until, List<Timed> times, Map<String, Long> known, ConcurrentLinkedQueue<String> failures) {
     try {
@@ -140,8 +171,12 @@ public final class PhonesBench {
         if (wait >= left) {
           return;
         }
-        Thread.sleep(wait / 1_000_000);
         try {
+          for (long due = now + wait; due - System.nanoTime() > HEAR_S * 1_000_000_000L; ) {
+            Thread.sleep(HEAR_S * 1000L);
+            hand.hear(times);
+          }
+          Thread.sleep(Math.max(0, now + wait - System.nanoTime()) / 1_000_000);
           hand.act(random, times, known);
         } catch (IOException e) {
           failures.add(String.valueOf(e));
@@ -161,30 +196,50 @@ public final class PhonesBench {
   private static void tap(TrackPhone phone, Random random, List<Timed> times, Map<String, Long> acknowledged)
       throws IOException, InterruptedException {
     String token = TrackPhone.token(random);
-    String outcome = random.nextInt(4) == 0 ? random.nextBoolean() ? "SHORT" : "LATE" : "IN";
-    if (random.nextDouble() < TWICE) {
-      ConcurrentLinkedQueue<IOException> lost = new ConcurrentLinkedQueue<>();
-      Thread again =
-          new Thread(
-              () -> {
-                try {
-                  phone.log(token, outcome);
-                } catch (IOException e) {
-                  lost.add(e);
-                } catch (InterruptedException e) {
-                  Thread.currentThread().interrupt();
-                }
-              });
-      again.start();
-      timed("log", times, () -> phone.log(token, outcome));
-      again.join();
-      if (!lost.isEmpty()) {
-        throw lost.remove();
-      }
-    } else {
-      timed("log", times, () -> phone.log(token, outcome));
-    }
+    String outcome = outcome(random).name();
+    once(random, () -> timed("log", times, () -> phone.log(token, outcome)), () -> phone.log(token, outcome));
     acknowledged.put(token, phone.athlete());
+  }
+
+  private static Outcome outcome(Random random) {
+    return random.nextInt(4) == 0 ? random.nextBoolean() ? Outcome.SHORT : Outcome.LATE : Outcome.IN;
+  }
+
+  /** A tap on the runway page, and then what is new, as the page does it. */
+  private static void bring(RunwayPhone phone, Random random, List<Timed> times, Map<String, Long> acknowledged)
+      throws IOException, InterruptedException {
+    String token = TrackPhone.token(random);
+    long athlete = 1 + random.nextInt(ATHLETES);
+    String line = RunwayPhone.line(token, athlete, outcome(random));
+    once(random, () -> timed("log", times, () -> phone.bring(token, line)), () -> phone.bring(token, line));
+    acknowledged.put(token, athlete);
+    timed("look", times, phone::look);
+  }
+
+  /** Sends a tap, one in twenty a second time in the same moment. */
+  private static void once(Random random, Asking tap, Asking same) throws IOException, InterruptedException {
+    if (random.nextDouble() >= TWICE) {
+      tap.ask();
+      return;
+    }
+    ConcurrentLinkedQueue<IOException> lost = new ConcurrentLinkedQueue<>();
+    Thread again =
+        new Thread(
+            () -> {
+              try {
+                same.ask();
+              } catch (IOException e) {
+                lost.add(e);
+              } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+              }
+            });
+    again.start();
+    tap.ask();
+    again.join();
+    if (!lost.isEmpty()) {
+      throw lost.remove();
+    }
   }
 
   private static void edit(TrackPhone phone, Random random, List<Timed> times, int[] turn) throws IOException, InterruptedException {

@@ -96,7 +96,7 @@ class PagesTest {
   @Test
   void aWriteNeedsTheBrowsersOwnTokenAndTheOwnOrigin() {
     String csrf = Client.hidden(client.get(page).body(), "csrf");
-    String[] form = {"csrf", csrf, "name", "Bo Longstride", "level", "BEGINNER", "foot", "LEFT", "rung", "2"};
+    String[] form = {"csrf", csrf, "token", "0".repeat(31) + "1", "name", "Bo Longstride", "level", "BEGINNER", "foot", "LEFT", "rung", "2"};
     assertThat(client.post("/athlete/new", "name", "Bo Longstride", "level", "BEGINNER", "foot", "LEFT").statusCode()).isEqualTo(403);
     assertThat(client.post("/athlete/new", new String[] {"Origin", "http://elsewhere.example"}, form).statusCode()).isEqualTo(403);
     assertThat(client.post("/athlete/new", new String[] {"Origin", "null"}, form).statusCode()).isEqualTo(403);
@@ -262,15 +262,15 @@ class PagesTest {
   @Test
   void anAthleteIsAddedChangedMeasuredAndErasedOnlyByName() {
     String csrf = Client.hidden(client.get("/athlete/new").body(), "csrf");
-    assertThat(client.post("/athlete/new", "csrf", csrf, "name", "ilka  sandfoot", "level", "BEGINNER", "foot", "LEFT", "rung", "2").statusCode())
+    assertThat(client.post("/athlete/new", "csrf", csrf, "token", "0".repeat(31) + "1", "name", "ilka  sandfoot", "level", "BEGINNER", "foot", "LEFT", "rung", "2").statusCode())
         .isEqualTo(422);
-    HttpResponse<String> wild = client.post("/athlete/new", "csrf", csrf, "name", "Bo", "level", "BEGINNER", "foot", "LEFT", "rung", "40");
+    HttpResponse<String> wild = client.post("/athlete/new", "csrf", csrf, "token", "0".repeat(31) + "1", "name", "Bo", "level", "BEGINNER", "foot", "LEFT", "rung", "40");
     assertThat(wild.body()).contains("Approach steps of 40").contains("value=\"Bo\"");
     client.post(page + "/edit", "csrf", csrf, "name", "Ilka S.", "level", "ADVANCED", "foot", "LEFT", "rung", "8");
     assertThat(bench.athletes().byId(ilka.id())).contains(new Athlete(ilka.id(), "Ilka S.", Level.ADVANCED, Foot.LEFT, 8));
-    assertThat(client.post(page + "/test", "csrf", csrf, "kind", "STANDING_TRIPLE", "distance", "68").body()).contains("out of range: 2.5 to 12");
-    client.post(page + "/test", "csrf", csrf, "kind", "STANDING_TRIPLE", "distance", "6.80", "date", "2026-05-01");
-    client.post(page + "/runup", "csrf", csrf, "steps", "4", "length", "6.10", "speed", "");
+    assertThat(client.post(page + "/test", "csrf", csrf, "token", "0".repeat(31) + "2", "kind", "STANDING_TRIPLE", "distance", "68").body()).contains("out of range: 2.5 to 12");
+    client.post(page + "/test", "csrf", csrf, "token", "0".repeat(31) + "2", "kind", "STANDING_TRIPLE", "distance", "6.80", "date", "2026-05-01");
+    client.post(page + "/runup", "csrf", csrf, "token", "0".repeat(31) + "3", "steps", "4", "length", "6.10", "speed", "");
     assertThat(bench.athletes().profile(ilka).knownMarks()).hasSize(1);
     assertThat(bench.athletes().profile(ilka).runUps().get(0).speed_mps()).isNull();
     assertThat(client.post(page + "/erase", "csrf", csrf, "name", "someone").statusCode()).isEqualTo(422);

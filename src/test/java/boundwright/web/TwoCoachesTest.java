@@ -174,6 +174,70 @@ class TwoCoachesTest {
     return MeetSheet.of("Invented meet", LocalDate.of(2026, 5, 12), BoardDistance.ALL.get(0), null, MeetRules.DEFAULT);
   }
 
+  @Test
+  void limitsOfTwoCoachesMergeAndWhatBothChangedIsAskedBesideTheField() {
+    for (List<String> f : List.of(List.of("guard", "hardContacts", "hardSteps", "spacing-refuse"), List.of("gate", "reps", "sessions", "stayDaysLong"))) {
+      String path = "/settings/" + f.get(0);
+      Map<String, String> a = form(first.get("/settings/guard").body(), path);
+      Map<String, String> b = form(second.get("/settings/guard").body(), path);
+      String mine = String.valueOf(Integer.parseInt(a.get(f.get(1))) + 1);
+      String both = f.get(3);
+      String theirs = String.valueOf(Integer.parseInt(a.get(both)) + 1);
+      String other = String.valueOf(Integer.parseInt(a.get(both)) + 2);
+      String alone = String.valueOf(Integer.parseInt(a.get(f.get(2))) + 1);
+      assertThat(send(first, path, a, f.get(1), mine, both, theirs).statusCode()).isEqualTo(200);
+      HttpResponse<String> asked = send(second, path, b, f.get(2), alone, both, other);
+      assertThat(asked.statusCode()).as(path).isEqualTo(422);
+      assertThat(asked.body()).contains("Kept meanwhile by somebody else: " + theirs + ". You wrote: " + other + ".").contains("<details open>");
+      Map<String, String> stands = form(second.get("/settings/guard").body(), path);
+      assertThat(stands).containsEntry(f.get(1), mine).containsEntry(both, theirs).containsEntry(f.get(2), a.get(f.get(2)));
+      // saved again with both before them; what only the first coach changed stays
+      Map<String, String> again = form(asked.body(), path);
+      assertThat(again).containsEntry(f.get(1), mine).containsEntry(both, other).containsEntry(f.get(2), alone);
+      assertThat(send(second, path, again).statusCode()).as(path).isEqualTo(200);
+      stands = form(second.get("/settings/guard").body(), path);
+      assertThat(stands).containsEntry(f.get(1), mine).containsEntry(both, other).containsEntry(f.get(2), alone);
+      Map<String, String> c = form(first.get("/settings/guard").body(), path);
+      Map<String, String> d = form(second.get("/settings/guard").body(), path);
+      send(first, path, c, f.get(1), a.get(f.get(1)));
+      assertThat(send(second, path, d, f.get(2), a.get(f.get(2))).body()).as(path).contains("with what somebody else changed meanwhile");
+    }
+  }
+
+  @Test
+  void anAthleteATestAndARunUpSentAgainAfterARestartAreNotThereTwice() {
+    String athlete = "/athlete/" + ilka.id();
+    List<List<String>> forms =
+        List.of(
+            List.of("/athlete/new", "/athlete/new", "name", "Bo Longstride", "level", "BEGINNER", "foot", "LEFT", "rung", "2"),
+            List.of(athlete + "/edit", athlete + "/test", "kind", "STANDING_TRIPLE", "distance", "6.80", "steps", "", "date", "2026-05-01"),
+            List.of(athlete + "/edit", athlete + "/runup", "steps", "4", "length", "6.10", "speed", "", "date", ""));
+    List<Map<String, String>> sent = new ArrayList<>();
+    for (List<String> f : forms) {
+      Map<String, String> fields = new TreeMap<>(form(first.get(f.get(0)).body(), f.get(1)));
+      for (int i = 2; i < f.size(); i += 2) {
+        fields.put(f.get(i), f.get(i + 1));
+      }
+      sent.add(fields);
+      assertThat(send(first, f.get(1), fields).statusCode()).as(f.get(1)).isEqualTo(200);
+    }
+    Athlete bo = bench.athletes().byName("Bo Longstride").orElseThrow();
+    // changed since, so that the name alone would not keep the second away
+    bench.athletes().update(new Athlete(bo.id(), "Bo Farstride", bo.level(), bo.takeOffFoot(), bo.rung()));
+    int port = server.port();
+    server.close();
+    bench.close();
+    bench = Workbench.open(folder, DAY);
+    server = WebServer.start(bench, "127.0.0.1", port);
+    for (int i = 0; i < forms.size(); i++) {
+      send(first, forms.get(i).get(1), sent.get(i));
+    }
+    assertThat(bench.athletes().all()).hasSize(2);
+    assertThat(bench.athletes().profile(ilka).knownMarks()).hasSize(1);
+    assertThat(bench.athletes().profile(ilka).runUps()).hasSize(1);
+    assertThat(bench.taken(sent.get(0).get("token"))).as("the one token stands for").contains(bo.id());
+  }
+
   /** Every kind of entry that would hurt when doubled is sent, the program is started anew, and the very same form comes again. */
   @Test
   void aFormSentAgainAfterARestartIsNotTakenTwice() {

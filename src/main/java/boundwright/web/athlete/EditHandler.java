@@ -10,7 +10,10 @@ import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.web.page.Addresses;
+import boundwright.web.page.Entries;
 import boundwright.web.page.Form;
+import boundwright.web.page.Gate;
+import boundwright.web.page.OnceOnly;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Turned;
 import boundwright.web.page.TwoHands;
@@ -29,10 +32,14 @@ import org.jspecify.annotations.Nullable;
 public final class EditHandler {
   private final Workbench bench;
   private final Pages pages;
+  private final Gate gate;
+  private final OnceOnly once;
 
-  public EditHandler(Workbench bench, Pages pages) {
+  public EditHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
     this.pages = pages;
+    this.gate = gate;
+    this.once = new OnceOnly(bench);
   }
 
   /** The form for a new athlete. */
@@ -43,8 +50,14 @@ public final class EditHandler {
   /** Takes the form for a new athlete. */
   public void add(Context ctx) {
     try {
-      Athlete stored = bench.athletes().add(read(ctx, 0));
-      ctx.redirect("/athlete/" + stored.id() + "/edit?said=added", HttpStatus.SEE_OTHER);
+      String token = Entries.token(ctx);
+      Athlete written = read(ctx, 0);
+      boolean first = once.once(token, () -> bench.athletes().add(written).id()).isPresent();
+      long id = bench.taken(token).orElse(0L);
+      if (!first && bench.athletes().byId(id).isEmpty()) {
+        throw new RefusedException("This form was taken before, and the athlete was erased since. Nothing was added; open the form anew.");
+      }
+      ctx.redirect("/athlete/" + id + "/edit?said=" + (first ? "added" : "twice"), HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
       show(ctx, 422, null, "athlete", String.valueOf(e.getMessage()), "");
     }
@@ -56,6 +69,7 @@ public final class EditHandler {
         switch (Form.text(ctx, "said")) {
           case "added" -> "Added. A standing test or a measured run-up below makes the first marks better; both can wait.";
           case "saved" -> "Saved. The marks were worked out again from the log." + meanwhile(ctx, Addresses.athlete(ctx, bench));
+          case "twice" -> "That form was taken already and was not taken twice.";
           default -> "";
         };
     show(ctx, 200, Addresses.athlete(ctx, bench), "", "", said);
@@ -118,16 +132,19 @@ public final class EditHandler {
         a -> {
           KnownMark.Kind kind = Form.oneOf(KnownMark.Kind.class, "test", Form.text(ctx, "kind"));
           String steps = Form.text(ctx, "steps");
-          bench
-              .athletes()
-              .addKnownMark(
-                  a.id(),
-                  new KnownMark(
-                      0,
-                      kind,
-                      steps.isEmpty() ? 0 : Form.whole("number of approach steps", steps),
-                      unit().read("distance", Form.text(ctx, "distance")),
-                      Form.date(Form.text(ctx, "date"), today())));
+          KnownMark mark =
+              new KnownMark(
+                  0,
+                  kind,
+                  steps.isEmpty() ? 0 : Form.whole("number of approach steps", steps),
+                  unit().read("distance", Form.text(ctx, "distance")),
+                  Form.date(Form.text(ctx, "date"), today()));
+          once.once(
+              Entries.token(ctx),
+              () -> {
+                bench.athletes().addKnownMark(a.id(), mark);
+                return a.id();
+              });
         });
   }
 
@@ -143,16 +160,19 @@ public final class EditHandler {
         "runup",
         a -> {
           String speed = Form.text(ctx, "speed");
-          bench
-              .athletes()
-              .addRunUp(
-                  a.id(),
-                  new MeasuredRunUp(
-                      0,
-                      Form.whole("number of steps", Form.text(ctx, "steps")),
-                      unit().read("length", Form.text(ctx, "length")),
-                      speed.isEmpty() ? null : Form.number("speed", speed),
-                      Form.date(Form.text(ctx, "date"), today())));
+          MeasuredRunUp run =
+              new MeasuredRunUp(
+                  0,
+                  Form.whole("number of steps", Form.text(ctx, "steps")),
+                  unit().read("length", Form.text(ctx, "length")),
+                  speed.isEmpty() ? null : Form.number("speed", speed),
+                  Form.date(Form.text(ctx, "date"), today()));
+          once.once(
+              Entries.token(ctx),
+              () -> {
+                bench.athletes().addRunUp(a.id(), run);
+                return a.id();
+              });
         });
   }
 
@@ -217,7 +237,7 @@ public final class EditHandler {
       }
     }
     Profile profile = athlete == null ? null : bench.athletes().profile(bench.athletes().byId(athlete.id()).orElse(athlete));
-    EditView view = new EditView(profile, unit(), Map.copyOf(written), form, refused, said, today().toString());
+    EditView view = new EditView(profile, unit(), Map.copyOf(written), form, refused, said, today().toString(), gate.fresh());
     pages.show(ctx, status, "athlete/edit", athlete == null ? "New athlete" : athlete.name(), "squad", view);
   }
 

@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param refused why
  * @param said what was just done, or empty
  * @param today the day, for the date fields
+ * @param token against a form that is sent twice
  */
 public record EditView(
     @Nullable Profile profile,
@@ -31,7 +32,8 @@ public record EditView(
     String refusedForm,
     String refused,
     String said,
-    String today) {
+    String today,
+    String token) {
   /** What stands in a field: what was written, or what is kept. */
   public String field(String form, String name, String kept) {
     return refusedForm.equals(form) ? written.getOrDefault(name, kept) : kept;

@@ -1,5 +1,6 @@
 package boundwright.web.runway;
 
+import boundwright.phone.ParcelPieces;
 import boundwright.store.Workbench;
 import boundwright.web.page.Assets;
 import boundwright.web.page.Form;
@@ -8,6 +9,8 @@ import boundwright.web.page.Pages;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.javalin.http.Context;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +18,8 @@ import java.util.Map;
 /** The runway page, and what passes between it and here: all that a phone must know, and what was tapped on it. */
 public final class RunwayHandler {
   private static final ObjectMapper JSON = new ObjectMapper();
+  /** Shorter answers fit into one packet as they are [bytes]. */
+  private static final int LEAST_PACKED = 1400;
 
   private final Workbench bench;
   private final Pages pages;
@@ -43,40 +48,80 @@ public final class RunwayHandler {
   public void parcel(Context ctx) {
     RunwayNews.Squad squad = news.squad();
     Map<String, String> have = have(Form.text(ctx, "have"));
-    if (!squad.head().equals(have.get("head"))) {
-      // the text of each is in that of the squad
-      Map<String, Object> told = told(ctx, squad.all().stream().map(o -> new RunwayNews.One(o.id(), "", o.top(), o.hash())).toList());
-      told.put("head", squad.head());
-      told.put("page", squad.page());
-      told.put("parcel", squad.parcel());
-      answer(ctx, told);
+    if (squad.head().equals(have.get("head"))) {
+      Answer told = told(ctx);
+      parts(told, squad.all().stream().filter(o -> !o.hash().equals(have.get(String.valueOf(o.id())))).toList(), true);
+      send(ctx, told.add("}"));
     } else {
-      answer(ctx, told(ctx, squad.all().stream().filter(o -> !o.hash().equals(have.get(String.valueOf(o.id())))).toList()));
+      send(ctx, whole(told(ctx), squad).add("}"));
     }
+  }
+
+  /** The squad in one text; the text of each athlete is in that of the squad. */
+  private static Answer whole(Answer told, RunwayNews.Squad squad) {
+    parts(told, squad.all(), false);
+    told.add(",\"head\":" + json(squad.head()) + ",\"page\":" + json(squad.page()) + ",\"parcel\":\"");
+    List<ParcelPieces.Piece> pieces = new ArrayList<>(List.of(squad.begun()));
+    told.add(text(squad.begun()));
+    for (RunwayNews.One one : squad.all()) {
+      pieces.add(one.lines());
+      told.add(one.text());
+    }
+    return told.add(text(ParcelPieces.ended(pieces))).add("\"");
+  }
+
+  private static void parts(Answer told, List<RunwayNews.One> parts, boolean withText) {
+    told.add(",\"parts\":[");
+    String comma = "";
+    for (RunwayNews.One one : parts) {
+      told.add(comma + "{\"id\":" + one.id() + ",\"hash\":" + json(one.hash()) + ",\"top\":" + json(one.top()) + ",\"text\":\"");
+      if (withText) {
+        ParcelPieces.Piece begun = ParcelPieces.begun();
+        told.add(text(begun)).add(one.text()).add(text(ParcelPieces.ended(List.of(begun, one.lines()))));
+      }
+      told.add("\"}");
+      comma = ",";
+    }
+    told.add("]");
+  }
+
+  private static String text(ParcelPieces.Piece lines) {
+    return new String(lines.inJson(), StandardCharsets.ISO_8859_1);
   }
 
   /** Takes what was tapped on a phone: lines of {@link boundwright.phone.Entry}; on disk and learned before the answer. */
   public void bring(Context ctx) {
-    RunwayDeeds.Outcome outcome = RunwayDeeds.bring(ctx.body(), bench.track());
-    Map<String, Object> told = told(ctx, news.these(outcome.athletes()));
-    told.put("answers", outcome.answers());
-    answer(ctx, told);
+    String body = ctx.body();
+    RunwayDeeds.Outcome outcome = bench.untold(() -> RunwayDeeds.bring(body, bench.track()));
+    news.changed(outcome.athletes());
+    Answer told = told(ctx);
+    parts(told, news.these(outcome.athletes()), true);
+    send(ctx, told.add(",\"answers\":" + json(outcome.answers()) + "}"));
   }
 
-  private Map<String, Object> told(Context ctx, List<RunwayNews.One> parts) {
-    Map<String, Object> out = new LinkedHashMap<>();
-    out.put("now", bench.clock().millis());
-    out.put("csrf", gate.token(ctx));
-    out.put("parts", parts);
-    return out;
+  private Answer told(Context ctx) {
+    return new Answer().add("{\"now\":" + bench.clock().millis() + ",\"csrf\":" + json(gate.token(ctx)));
   }
 
-  private static void answer(Context ctx, Map<String, Object> told) {
+  private static String json(Object value) {
     try {
-      ctx.contentType("application/json; charset=utf-8");
-      ctx.result(JSON.writeValueAsBytes(told));
+      return JSON.writeValueAsString(value);
     } catch (JsonProcessingException e) {
       throw new IllegalStateException(e);
+    }
+  }
+
+  /** Compressed where that pays and the phone reads it. */
+  private static void send(Context ctx, Answer told) {
+    ctx.contentType("application/json; charset=utf-8");
+    ctx.disableCompression();
+    ctx.header("Vary", "Accept-Encoding");
+    String accepted = ctx.header("Accept-Encoding");
+    if (told.length() > LEAST_PACKED && accepted != null && accepted.contains("gzip")) {
+      ctx.header("Content-Encoding", "gzip");
+      ctx.result(told.gzip());
+    } else {
+      ctx.result(told.plain());
     }
   }
 

@@ -4,6 +4,8 @@ import boundwright.athlete.Athlete;
 import boundwright.flight.Rep;
 import boundwright.phone.Packer;
 import boundwright.phone.Parcel;
+import boundwright.phone.ParcelPieces;
+import boundwright.phone.ParcelPieces.Piece;
 import boundwright.store.Workbench;
 import boundwright.technique.FaultAdvice;
 import boundwright.technique.FaultCatalogue;
@@ -15,13 +17,19 @@ import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.HexFormat;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What a phone is told: the whole squad, or only what changed since. */
@@ -71,59 +79,108 @@ final class RunwayNews {
    * One athlete.
    *
    * @param id the number
-   * @param text for the phone's model
+   * @param lines for the phone's model
    * @param top keys of the faults that this athlete shows most
    * @param hash changes when any of it does
+   * @param text the lines as they stand inside JSON
    */
-  record One(long id, String text, List<String> top, String hash) {}
+  record One(long id, Piece lines, List<String> top, String hash, Packed text) {}
 
   /**
    * The squad.
    *
-   * @param parcel for the phone's model
+   * @param begun the text for the phone's model up to the athletes
    * @param page what the page needs beside
    * @param head changes when anything but an athlete's own part does
    * @param all athlete by athlete
    */
-  record Squad(String parcel, Page page, String head, List<One> all) {}
+  record Squad(Piece begun, Page page, String head, List<One> all) {
+    /** These athletes, in the squad's order. */
+    List<One> these(Set<Long> ids) {
+      return all.stream().filter(o -> ids.contains(o.id)).toList();
+    }
+  }
 
-  private record Read(String stamp, Squad squad) {}
+  /** How long a write of another program may stay unseen [ns]; this one's are seen at once. */
+  private static final long UNSEEN_NS = 10_000_000_000L;
+
+  /** As it was read at a time; after that only what phones brought was written by this program. */
+  private record Read(long told, LocalDate day, String stamp, long at_ns, Squad squad) {}
 
   private @Nullable Read last;
+  /** Whose log phones changed since. */
+  private final Set<Long> changed = ConcurrentHashMap.newKeySet();
 
-  /** The squad as it is now; read again only after something was written. */
+  /** Phones changed the log of these: call after it was written and before it is answered. */
+  void changed(Set<Long> ids) {
+    changed.addAll(ids);
+  }
+
+  /** The squad as it is now. Read again after something was written; after what phones brought, only those whom it touched. */
   synchronized Squad squad() {
-    String stamp = bench.stamp() + " " + LocalDate.now(bench.clock());
-    Read kept = last;
-    if (kept == null || !kept.stamp.equals(stamp)) {
-      kept = new Read(stamp, read());
-      last = kept;
+    // before anything is read: what comes meanwhile is read next time
+    long told = bench.told();
+    LocalDate day = LocalDate.now(bench.clock());
+    String stamp = bench.stamp();
+    Set<Long> since = new TreeSet<>();
+    for (Iterator<Long> i = changed.iterator(); i.hasNext(); ) {
+      since.add(i.next());
+      i.remove();
     }
+    Read kept = last;
+    Squad before = kept == null ? null : kept.squad;
+    last = null;
+    if (kept == null || kept.told != told || !kept.day.equals(day) || (!kept.stamp.equals(stamp) && System.nanoTime() - kept.at_ns > UNSEEN_NS)) {
+      kept = new Read(told, day, stamp, System.nanoTime(), read(before));
+    } else if (!since.isEmpty()) {
+      kept = new Read(told, day, kept.stamp, kept.at_ns, again(kept.squad, since));
+    }
+    last = kept;
     return kept.squad;
   }
 
-  private Squad read() {
+  private Squad read(@Nullable Squad before) {
+    Map<Long, One> known = new HashMap<>();
+    if (before != null) {
+      before.all.forEach(o -> known.put(o.id, o));
+    }
     List<Athlete> athletes = bench.attendance().here();
     Parcel parcel = packer.pack(athletes);
     Page page = page();
-    List<One> all = new ArrayList<>();
-    for (Parcel.Part part : parcel.parts()) {
-      all.add(one(part));
+    List<One> all = parcel.parts().stream().map(p -> one(p, known)).toList();
+    Parcel head = new Parcel(parcel.day(), parcel.zone(), Instant.EPOCH, parcel.settings(), parcel.guard(), parcel.plan(), List.of());
+    return new Squad(ParcelPieces.begun(parcel), page, hash(head.text() + page + all.stream().map(One::id).toList()), all);
+  }
+
+  private Squad again(Squad squad, Set<Long> ids) {
+    List<Athlete> here = bench.attendance().here();
+    if (!here.stream().map(Athlete::id).toList().equals(squad.all.stream().map(One::id).toList())) {
+      // who has a rep is here
+      return read(squad);
     }
-    String head = new Parcel(parcel.day(), parcel.zone(), Instant.EPOCH, parcel.settings(), parcel.guard(), parcel.plan(), List.of()).text();
-    return new Squad(parcel.text(), page, hash(head + page + all.stream().map(One::id).toList()), List.copyOf(all));
+    Map<Long, One> fresh = new HashMap<>();
+    packer.parts(here.stream().filter(a -> ids.contains(a.id())).toList()).forEach(p -> fresh.put(p.profile().athlete().id(), one(p, Map.of())));
+    return new Squad(squad.begun, squad.page, squad.head, squad.all.stream().map(o -> fresh.getOrDefault(o.id, o)).toList());
   }
 
-  /** These athletes as they are now; those who are not there any more are left out. */
+  /** These athletes as they are now, also if they are not here today; those who are not there any more are left out. */
   List<One> these(Set<Long> ids) {
-    return ids.stream().map(bench.athletes()::byId).flatMap(Optional::stream).map(a -> one(packer.part(a))).toList();
+    List<One> here = squad().these(ids);
+    Set<Long> rest = new TreeSet<>(ids);
+    here.forEach(o -> rest.remove(o.id));
+    List<Athlete> away = rest.stream().map(bench.athletes()::byId).flatMap(Optional::stream).toList();
+    return Stream.concat(here.stream(), packer.parts(away).stream().map(p -> one(p, Map.of()))).toList();
   }
 
-  private One one(Parcel.Part part) {
+  private One one(Parcel.Part part, Map<Long, One> known) {
     long id = part.profile().athlete().id();
-    String text = part.text();
+    Piece lines = ParcelPieces.lines(part);
     List<String> top = top(id);
-    return new One(id, text, top, hash(text + top));
+    One before = known.get(id);
+    if (before != null && before.top.equals(top) && Arrays.equals(before.lines.bytes(), lines.bytes())) {
+      return before;
+    }
+    return new One(id, lines, top, hash(lines.bytes(), String.valueOf(top)), new Packed(lines.inJson()));
   }
 
   private Page page() {
@@ -157,8 +214,14 @@ final class RunwayNews {
   }
 
   private static String hash(String text) {
+    return hash(text.getBytes(StandardCharsets.UTF_8), "");
+  }
+
+  private static String hash(byte[] text, String more) {
     try {
-      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)), 0, 6);
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      digest.update(text);
+      return HexFormat.of().formatHex(digest.digest(more.getBytes(StandardCharsets.UTF_8)), 0, 6);
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException(e);
     }

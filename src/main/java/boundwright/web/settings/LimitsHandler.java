@@ -14,6 +14,7 @@ import boundwright.store.Workbench;
 import boundwright.web.page.Figures;
 import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
+import boundwright.web.page.TwoHands;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.math.BigDecimal;
@@ -27,6 +28,7 @@ import java.util.Map;
 public final class LimitsHandler {
   private static final String CAUTION = "-caution";
   private static final String REFUSE = "-refuse";
+  private static final String WITH_THEIRS = " with what somebody else changed meanwhile in other fields.";
 
   private final Workbench bench;
   private final Pages pages;
@@ -42,6 +44,8 @@ public final class LimitsHandler {
         switch (Form.text(ctx, "saved")) {
           case "guard" -> "These limits hold from now on.";
           case "gate" -> "This is asked from now on.";
+          case "guard-both" -> "These limits hold from now on," + WITH_THEIRS;
+          case "gate-both" -> "This is asked from now on," + WITH_THEIRS;
           case "season" -> "The part of the year is kept.";
           case "defaults" -> "The limits are those of the sources again.";
           default -> "";
@@ -56,7 +60,16 @@ public final class LimitsHandler {
       ctx.redirect("/settings/guard?saved=defaults", HttpStatus.SEE_OTHER);
       return;
     }
-    Map<String, String> refused = new LinkedHashMap<>();
+    bench.together(
+        () -> {
+          TwoHands both = TwoHands.merge(ctx, guardNow());
+          guard(ctx, both);
+          return both;
+        });
+  }
+
+  private void guard(Context ctx, TwoHands both) {
+    Map<String, String> refused = asked(both, guardNow());
     Reader in = new Reader(ctx, refused);
     Map<Season, Map<Level, Band>> session = new EnumMap<>(Season.class);
     for (Season s : Season.values()) {
@@ -91,7 +104,7 @@ public final class LimitsHandler {
             new GuardLimits(
                 session, growing, weeks, sessions, step, stepWeeks, spacing, hardContacts, hardSteps, ramp, startWeek, seriesSteps, seriesContacts, seriesRefused, pain);
         bench.care().keep(new GuardSettings(limits, new LoadScale(power, new ContactTimes(standing, full), set, sport)));
-        ctx.redirect("/settings/guard?saved=guard", HttpStatus.SEE_OTHER);
+        ctx.redirect("/settings/guard?saved=guard" + (both.theirs().isEmpty() ? "" : "-both"), HttpStatus.SEE_OTHER);
         return;
       } catch (RefusedException e) {
         refused.put("guard", String.valueOf(e.getMessage()));
@@ -119,12 +132,33 @@ public final class LimitsHandler {
 
   private LimitsView view(Map<String, String> fields, Map<String, String> refused, String said) {
     List<SeasonStart> squad = bench.load().seasons().stream().filter(s -> s.athleteId() == null).toList();
-    return new LimitsView(fields, refused, said, squad, LocalDate.now(bench.clock()));
+    return new LimitsView(fields, refused, said, squad, LocalDate.now(bench.clock()), TwoHands.was(guardNow()), TwoHands.was(gateNow()));
+  }
+
+  /** What is asked about the limits that somebody else changed to something else; beside a pair of limits, both. */
+  private static Map<String, String> asked(TwoHands both, Map<String, String> now) {
+    Map<String, String> refused = new LinkedHashMap<>();
+    for (String name : both.both()) {
+      refused.merge(
+          name.replaceAll(CAUTION + "$|" + REFUSE + "$", ""),
+          "Kept meanwhile by somebody else: " + now.get(name) + ". You wrote: " + both.fields().get(name) + ". What stands here holds when you save again.",
+          (a, b) -> a + " " + b);
+    }
+    return refused;
   }
 
   /** Takes the gate's rules. */
   public void gate(Context ctx) {
-    Map<String, String> refused = new LinkedHashMap<>();
+    bench.together(
+        () -> {
+          TwoHands both = TwoHands.merge(ctx, gateNow());
+          gate(ctx, both);
+          return both;
+        });
+  }
+
+  private void gate(Context ctx, TwoHands both) {
+    Map<String, String> refused = asked(both, gateNow());
     Reader in = new Reader(ctx, refused);
     int days = in.whole("days");
     int reps = in.whole("reps");
@@ -160,7 +194,7 @@ public final class LimitsHandler {
                     new GateRules.Loss(lossSessions, goBackReps, lossError, legFaults),
                     new GateRules.Speed(speedError, leastGain),
                     new GateRules.Fading(fade, fadeSure, lateShare)));
-        ctx.redirect("/settings/guard?saved=gate", HttpStatus.SEE_OTHER);
+        ctx.redirect("/settings/guard?saved=gate" + (both.theirs().isEmpty() ? "" : "-both"), HttpStatus.SEE_OTHER);
         return;
       } catch (RefusedException e) {
         refused.put("gate", String.valueOf(e.getMessage()));
@@ -171,11 +205,17 @@ public final class LimitsHandler {
 
   private void again(Context ctx, Map<String, String> refused) {
     Map<String, String> written = kept();
-    ctx.formParamMap().forEach((name, values) -> written.put(name, values.isEmpty() ? "" : values.get(0)));
+    ctx.formParamMap().keySet().forEach(name -> written.put(name, Form.text(ctx, name)));
     page(ctx, 422, view(written, refused, "Nothing was changed yet: correct what is marked below."));
   }
 
   private Map<String, String> kept() {
+    Map<String, String> all = guardNow();
+    all.putAll(gateNow());
+    return all;
+  }
+
+  private Map<String, String> guardNow() {
     GuardSettings guard = bench.care().guard();
     GuardLimits g = guard.limits();
     Map<String, String> f = new LinkedHashMap<>();
@@ -204,6 +244,11 @@ public final class LimitsHandler {
     f.put("seriesContacts", String.valueOf(g.seriesContacts()));
     f.put("seriesRefusedSteps", String.valueOf(g.seriesRefusedSteps()));
     put(f, "pain", g.pain());
+    return f;
+  }
+
+  private Map<String, String> gateNow() {
+    Map<String, String> f = new LinkedHashMap<>();
     GateRules r = bench.ladder().rules();
     f.put("days", String.valueOf(r.clean().days()));
     f.put("reps", String.valueOf(r.clean().reps()));

@@ -16,8 +16,10 @@ import java.util.Map;
  * @param said what was just done, or empty
  * @param squad from when a part of the year holds for the squad, oldest first
  * @param today the day
+ * @param wasGuard what the form of the limits is made from
+ * @param wasGate what the form of what is asked is made from
  */
-public record LimitsView(Map<String, String> fields, Map<String, String> refused, String said, List<SeasonStart> squad, LocalDate today) {
+public record LimitsView(Map<String, String> fields, Map<String, String> refused, String said, List<SeasonStart> squad, LocalDate today, String wasGuard, String wasGate) {
   /** The part of the year of the squad today, in words. */
   public String season() {
     return SeasonStart.ofSquad(squad, today).map(Season::label).orElse("not set: the lowest limits are asked");
@@ -36,6 +38,11 @@ public record LimitsView(Map<String, String> fields, Map<String, String> refused
   /** The sentence beside a field, or empty. */
   public String refusal(String name) {
     return refused.getOrDefault(name, "");
+  }
+
+  /** Whether anything is marked, so that nothing of it may be folded away. */
+  public boolean marked() {
+    return !refused.isEmpty();
   }
 
   /** The parts of the year. */
