@@ -1,6 +1,8 @@
 package boundwright.phone;
 
 import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.zip.CRC32;
@@ -13,13 +15,16 @@ import java.util.zip.CRC32;
 public final class ParcelPieces {
   private ParcelPieces() {}
 
-  /**
-   * A piece of a text.
-   *
-   * @param bytes of its signs, one each
-   * @param lines how many lines it has
-   */
-  public record Piece(byte[] bytes, int lines) {
+  /** A piece of a text. */
+  public static final class Piece {
+    private final byte[] bytes;
+    private final int lines;
+
+    private Piece(byte[] bytes, int lines) {
+      this.bytes = bytes;
+      this.lines = lines;
+    }
+
     private static Piece of(String text) {
       byte[] bytes = text.getBytes(StandardCharsets.ISO_8859_1);
       int lines = 0;
@@ -27,6 +32,16 @@ public final class ParcelPieces {
         lines += b == '\n' ? 1 : 0;
       }
       return new Piece(bytes, lines);
+    }
+
+    /** Whether it is the same text. */
+    public boolean same(Piece other) {
+      return Arrays.equals(bytes, other.bytes);
+    }
+
+    /** Gives its text to a check sum. */
+    public void into(MessageDigest digest) {
+      digest.update(bytes);
     }
 
     /** As it stands inside JSON. */

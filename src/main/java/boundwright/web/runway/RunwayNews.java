@@ -17,7 +17,6 @@ import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.Iterator;
@@ -177,10 +176,10 @@ final class RunwayNews {
     Piece lines = ParcelPieces.lines(part);
     List<String> top = top(id);
     One before = known.get(id);
-    if (before != null && before.top.equals(top) && Arrays.equals(before.lines.bytes(), lines.bytes())) {
+    if (before != null && before.top.equals(top) && before.lines.same(lines)) {
       return before;
     }
-    return new One(id, lines, top, hash(lines.bytes(), String.valueOf(top)), new Packed(lines.inJson()));
+    return new One(id, lines, top, hash(lines, String.valueOf(top)), new Packed(lines.inJson()));
   }
 
   private Page page() {
@@ -214,14 +213,16 @@ final class RunwayNews {
   }
 
   private static String hash(String text) {
-    return hash(text.getBytes(StandardCharsets.UTF_8), "");
+    return hash(null, text);
   }
 
-  private static String hash(byte[] text, String more) {
+  private static String hash(@Nullable Piece lines, String text) {
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      digest.update(text);
-      return HexFormat.of().formatHex(digest.digest(more.getBytes(StandardCharsets.UTF_8)), 0, 6);
+      if (lines != null) {
+        lines.into(digest);
+      }
+      return HexFormat.of().formatHex(digest.digest(text.getBytes(StandardCharsets.UTF_8)), 0, 6);
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException(e);
     }
