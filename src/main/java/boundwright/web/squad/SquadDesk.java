@@ -58,10 +58,10 @@ final class SquadDesk {
     List<Row> rows = rows(here, plan, settings);
     Comparator<Row> order = order(asked);
     rows.sort(asked.down() ? order.reversed() : order);
-    boolean common = rows.size() > 1 && rows.stream().map(r -> r.day().answer() + said(r.day())).distinct().count() == 1;
+    boolean common = rows.size() > 1 && rows.stream().map(r -> r.day().held() + r.day().answer().label()).distinct().count() == 1;
     List<@Nullable Integer> alike = alike(rows, plan);
     return new SquadView(
-        plan, Figures.day(today), chosen, asked, roll.all().size(), roll.said(), heads(asked, plan, alike),
+        plan, Figures.day(today).replace(" " + today.getYear(), ""), chosen, asked, roll.all().size(), roll.said(), heads(asked, plan, alike),
         rows.stream().map(r -> line(r, plan, chosen, common, alike, settings, today)).toList(), Stream.concat(together(rows, plan, chosen, settings).stream(), measure(rows, plan, settings).stream()).toList(), loads(rows),
         loadInShort(rows), groups.stream().map(g -> link(g, asked)).toList());
   }
@@ -280,7 +280,12 @@ final class SquadDesk {
       String first = sentences.get(0);
       List<String> names = sentences.stream().flatMap(w -> said.getOrDefault(w, List.of()).stream()).toList();
       if (sentences.size() == 1) {
-        out.add(together(names, first, everybody, List.of()));
+        // a beginning's odds stand in sight, what settles them below
+        String[] halves = first.split("; (?=[a-z])", 2);
+        out.add(
+            halves.length < 2
+                ? together(names, first, everybody, List.of())
+                : together(names, halves[0] + ".", everybody, List.of(halves[1].substring(0, 1).toUpperCase(Locale.ROOT) + halves[1].substring(1))));
       } else {
         List<String> each = sentences.stream().map(w -> Names.few(said.getOrDefault(w, List.of())) + ": " + w).toList();
         out.add(together(names, first.split("[:;.](?=\\s)", 2)[0] + ".", everybody, each));
