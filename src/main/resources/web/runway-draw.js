@@ -18,7 +18,9 @@
   }
   function shortName(name) {
     var parts = name.split(/\s+/);
-    return parts.length < 2 ? name : parts[0] + " " + parts[parts.length - 1].charAt(0) + ".";
+    var last = parts[parts.length - 1].charAt(0);
+    // a number in place of a family name tells people apart, its first digit does not
+    return parts.length < 2 || /\d/.test(last) ? name : parts[0] + " " + last + ".";
   }
   function parts(place, list) {
     place.replaceChildren.apply(place, list.map(function (p) {

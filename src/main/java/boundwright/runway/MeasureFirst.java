@@ -27,9 +27,13 @@ public record MeasureFirst(String athlete, int steps, Estimate start) {
         .max(Comparator.comparingDouble(m -> m.start.halfWidth()));
   }
 
-  /** {@code Measure one run-up first: Otis, 4 steps. The start is a guess, 5.10 m to 6.34 m.} */
-  public String said(LengthUnit unit) {
-    return "Measure one run-up first: " + athlete + ", " + steps + (steps == 1 ? " step" : " steps") + ". The start is a guess, "
-        + unit.write(start.p05()) + " to " + unit.write(start.p95()) + ".";
+  /** {@code Measure one run-up: Otis.} */
+  public String asked() {
+    return "Measure one run-up: " + athlete + ".";
+  }
+
+  /** {@code From 4 steps: the start is a guess, 5.10 m to 6.34 m.} */
+  public String guess(LengthUnit unit) {
+    return "From " + steps + (steps == 1 ? " step" : " steps") + ": the start is a guess, " + unit.write(start.p05()) + " to " + unit.write(start.p95()) + ".";
   }
 }

@@ -64,7 +64,7 @@ class FirstDayTest extends PhoneCase {
     words("six newcomers");
     System.out.println("first tapes of six: " + taps + " taps, " + fields + " fields");
     assertThat(taps + fields).isLessThanOrEqualTo(25);
-    page.getByText("Tapes for today").tap();
+    page.locator("nav a[href='/tapes']").tap();
     assertThat(page.locator("main")).containsText("Tovi");
   }
 

@@ -29,6 +29,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Lays out the squad of the day: who is here, their marks in every drill, and what is said of several once. */
@@ -56,11 +58,12 @@ final class SquadDesk {
     List<Row> rows = rows(here, plan, settings);
     Comparator<Row> order = order(asked);
     rows.sort(asked.down() ? order.reversed() : order);
-    boolean common = rows.size() > 1 && rows.stream().map(r -> r.day().answer() + said(r.day())).distinct().count() == 1;
+    boolean common = rows.size() > 1 && rows.stream().map(r -> r.day().held() + r.day().answer().label()).distinct().count() == 1;
+    List<@Nullable Integer> alike = alike(rows, plan);
     return new SquadView(
-        plan, Figures.day(today), chosen, asked, roll.all().size(), roll.said(), heads(asked, plan),
-        rows.stream().map(r -> line(r, plan, chosen, common, settings, today)).toList(), together(rows, plan, chosen, settings), loads(rows),
-        loadInShort(rows), measure(rows, plan, settings), groups.stream().map(g -> link(g, asked)).toList());
+        plan, Figures.day(today).replace(" " + today.getYear(), ""), chosen, asked, roll.all().size(), roll.said(), heads(asked, plan, alike),
+        rows.stream().map(r -> line(r, plan, chosen, common, alike, settings, today)).toList(), Stream.concat(together(rows, plan, chosen, settings).stream(), measure(rows, plan, settings).stream()).toList(), loads(rows),
+        loadInShort(rows), groups.stream().map(g -> link(g, asked)).toList());
   }
 
   private List<Row> rows(List<Athlete> here, DayPlan plan, CoachSettings settings) {
@@ -133,12 +136,23 @@ final class SquadDesk {
     return advice == null ? none : sort.startsWith("mark") ? advice.markToSand_m() : advice.chance();
   }
 
-  private static List<SquadView.Head> heads(SquadView.Asked asked, DayPlan plan) {
+  /** For each drill the approach steps if everybody who bounds has the same, so that the head says it once; else null. */
+  private List<@Nullable Integer> alike(List<Row> rows, DayPlan plan) {
+    Rungs rungs = bench.advisor().rungs();
+    List<@Nullable Integer> out = new ArrayList<>();
+    for (Drill d : plan.drills()) {
+      List<Integer> steps = rows.stream().filter(r -> !r.day().held()).map(r -> rungs.stepsFor(r.athlete(), d)).distinct().toList();
+      out.add(d.steps() != null ? d.steps() : steps.size() == 1 ? steps.get(0) : null);
+    }
+    return out;
+  }
+
+  private static List<SquadView.Head> heads(SquadView.Asked asked, DayPlan plan, List<@Nullable Integer> alike) {
     List<SquadView.Head> out = new ArrayList<>();
     out.add(head("Athlete", "", 0, asked, "name"));
     for (int i = 1; i <= plan.drills().size(); i++) {
       Drill d = plan.drills().get(i - 1);
-      Integer steps = d.steps();
+      Integer steps = alike.get(i - 1);
       String how = (steps == null ? "own steps" : Figures.fromSteps(steps)) + ", " + d.sets() + " \u00d7 " + d.reps();
       out.add(
           d.inSand()
@@ -172,11 +186,12 @@ final class SquadDesk {
   }
 
   private SquadView.Line line(
-      Row row, DayPlan plan, int chosen, boolean common, CoachSettings settings, LocalDate today) {
+      Row row, DayPlan plan, int chosen, boolean common, List<@Nullable Integer> alike, CoachSettings settings, LocalDate today) {
     Rungs rungs = bench.advisor().rungs();
     List<SquadView.Cell> cells = new ArrayList<>();
     for (int i = 0; i < plan.drills().size() && !row.day().held(); i++) {
-      cells.add(cell(row, i, plan.drills().get(i), rungs, settings, today));
+      String steps = alike.get(i) == null ? Figures.rung(rungs.stepsFor(row.athlete(), plan.drills().get(i))) : "";
+      cells.add(cell(row, i, steps, settings, today));
     }
     DayVerdict day = row.day();
     String contacts = day.soFar().contacts() + (day.planned() ? " of " + day.withPlan().contacts() : "");
@@ -185,9 +200,8 @@ final class SquadDesk {
         "/athlete/" + row.athlete().id() + (chosen == 0 ? "" : "?drill=" + chosen));
   }
 
-  private static SquadView.Cell cell(Row row, int i, Drill drill, Rungs rungs, CoachSettings settings, LocalDate today) {
+  private static SquadView.Cell cell(Row row, int i, String steps, CoachSettings settings, LocalDate today) {
     MarkAdvice advice = row.advices().get(i);
-    String steps = drill.steps() == null ? Figures.fromSteps(rungs.stepsFor(row.athlete(), drill)) : "";
     String last = last(row.lasts().get(i), settings, today);
     if (advice == null) {
       return new SquadView.Cell(i + 1, List.of(), true, "", true, last, steps);
@@ -247,21 +261,50 @@ final class SquadDesk {
         if (advice != null) {
           Beginning b = advice.beginning();
           if (b != null) {
-            said.computeIfAbsent("first day, " + b.odds() + " land in the sand; " + b.soon() + ".", k -> new ArrayList<>()).add(r.athlete().name());
+            said.computeIfAbsent(b.odds() + " land in the sand; " + b.soon() + ".", k -> new ArrayList<>()).add(r.athlete().name());
           }
           advice.warningsBesideStart(settings.unit())
               .forEach(w -> said.computeIfAbsent(w, k -> new ArrayList<>()).add(r.athlete().name()));
         }
       }
     }
-    return named(said, rows.size());
+    return alikeInShort(said, rows.size());
+  }
+
+  /** Sentences that differ in their figures only are one line with all names; each athlete's own figures are folded below it. */
+  private static List<SquadView.Together> alikeInShort(Map<String, List<String>> said, int everybody) {
+    Map<String, List<String>> alike = new LinkedHashMap<>();
+    said.keySet().forEach(w -> alike.computeIfAbsent(w.replaceAll("\\d", ""), k -> new ArrayList<>()).add(w));
+    List<SquadView.Together> out = new ArrayList<>();
+    for (List<String> sentences : alike.values()) {
+      String first = sentences.get(0);
+      List<String> names = sentences.stream().flatMap(w -> said.getOrDefault(w, List.of()).stream()).toList();
+      if (sentences.size() == 1) {
+        // a beginning's odds stand in sight, what settles them below
+        String[] halves = first.split("; (?=[a-z])", 2);
+        out.add(
+            halves.length < 2
+                ? together(names, first, everybody, List.of())
+                : together(names, halves[0] + ".", everybody, List.of(halves[1].substring(0, 1).toUpperCase(Locale.ROOT) + halves[1].substring(1))));
+      } else {
+        List<String> each = sentences.stream().map(w -> Names.few(said.getOrDefault(w, List.of())) + ": " + w).toList();
+        out.add(together(names, first.split("[:;.](?=\\s)", 2)[0] + ".", everybody, each));
+      }
+    }
+    return List.copyOf(out);
+  }
+
+  /** What is said of all needs no name: the sentence begins with a capital instead. */
+  private static SquadView.Together together(List<String> names, String said, int everybody, List<String> each) {
+    boolean all = names.size() > 1 && names.size() == everybody;
+    return new SquadView.Together(all ? "" : Names.few(names), all ? said.substring(0, 1).toUpperCase(Locale.ROOT) + said.substring(1) : said, each);
   }
 
   private static List<SquadView.Together> named(Map<String, List<String>> said, int everybody) {
     List<SquadView.Together> out = new ArrayList<>();
     said.forEach(
         (what, names) ->
-            out.add(new SquadView.Together(names.size() > 1 && names.size() == everybody ? "Everybody" : Names.few(names), what)));
+            out.add(new SquadView.Together(names.size() > 1 && names.size() == everybody ? "Everybody" : Names.few(names), what, List.of())));
     return List.copyOf(out);
   }
 
@@ -273,7 +316,8 @@ final class SquadDesk {
     return day.answer() == Answer.ALLOWED ? "" : day.answer().label() + ". " + day.body().map(Finding::said).orElseGet(day::lead);
   }
 
-  private static String measure(List<Row> rows, DayPlan plan, CoachSettings settings) {
+  /** The run-up to measure first; how far the start may be out is folded below it. */
+  private static Optional<SquadView.Together> measure(List<Row> rows, DayPlan plan, CoachSettings settings) {
     List<Tapes.Wish> wishes = new ArrayList<>();
     for (Row r : rows) {
       for (int i = 0; i < plan.drills().size(); i++) {
@@ -283,7 +327,7 @@ final class SquadDesk {
         }
       }
     }
-    return MeasureFirst.of(wishes).map(m -> m.said(settings.unit())).orElse("");
+    return MeasureFirst.of(wishes).map(m -> new SquadView.Together("", m.asked(), List.of(m.guess(settings.unit()))));
   }
 
   /** The drill asked for, or the first that ends in sand, or the first. */

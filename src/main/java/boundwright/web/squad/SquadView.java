@@ -20,7 +20,6 @@ import java.util.List;
  * @param said what is said once for those whom it concerns
  * @param loads what body and load say of those who are not simply allowed
  * @param loadInShort the same in a line, or empty
- * @param measure the run-up to measure first, or empty
  * @param groups all groups
  */
 public record SquadView(
@@ -35,7 +34,6 @@ public record SquadView(
     List<Together> said,
     List<Together> loads,
     String loadInShort,
-    String measure,
     List<GroupLink> groups) {
 
   /**
@@ -89,12 +87,12 @@ public record SquadView(
    * @param chance in words
    * @param certain whether a phone need not say it: it is what was asked, or is said once of all beginnings
    * @param last the newest result in it, or empty
-   * @param steps from where, in words
+   * @param steps from where, in words; empty if the head says it of all
    */
   public record Cell(int drill, List<Figures.Part> mark, boolean open, String chance, boolean certain, String last, String steps) {}
 
-  /** What holds of several athletes: their names, and what. */
-  public record Together(String names, String said) {}
+  /** What holds of several athletes: their names (empty: of all), what, and what is folded below it. */
+  public record Together(String names, String said, List<String> folded) {}
 
   /** A group: its number, its name, where it leads, whether it is the present one. */
   public record GroupLink(long id, String name, String href, boolean now) {}

@@ -117,7 +117,7 @@ public record TapesView(Tapes tapes, LengthUnit unit, DayPlan plan, int squad, L
               : day.body().map(Finding::brief).orElse("load " + day.answer().label() + ".");
       bySentence.computeIfAbsent(said, s -> new ArrayList<>()).add(who.athlete().name());
     }
-    return bySentence.entrySet().stream().map(e -> new Together(String.join(", ", e.getValue()), e.getKey())).toList();
+    return bySentence.entrySet().stream().map(e -> new Together(names(e.getValue()), e.getKey())).toList();
   }
 
   /** Who begins today without history, and how often a rep from the tape lands in the sand: the same said once, with all names. */
@@ -125,13 +125,18 @@ public record TapesView(Tapes tapes, LengthUnit unit, DayPlan plan, int squad, L
     Map<String, List<String>> bySentence = new LinkedHashMap<>();
     for (Tapes.Wish wish : wishes()) {
       if (wish.advice().beginning() != null) {
-        List<String> names = bySentence.computeIfAbsent(works(wish) + ".", s -> new ArrayList<>());
+        List<String> names = bySentence.computeIfAbsent((sequences() > 1 ? sequence(wish) + ": " : "") + works(wish) + ".", s -> new ArrayList<>());
         if (!names.contains(wish.athlete())) {
           names.add(wish.athlete());
         }
       }
     }
-    return bySentence.entrySet().stream().map(e -> new Together(String.join(", ", e.getValue()), e.getKey())).toList();
+    return bySentence.entrySet().stream().map(e -> new Together(names(e.getValue()), e.getKey())).toList();
+  }
+
+  /** All names, or that it is everybody: a list of the whole squad tells nothing. */
+  private String names(List<String> names) {
+    return names.size() > 1 && names.size() == squad ? "Everybody" : String.join(", ", names);
   }
 
   /** Those who bound today although the load is not simply allowed. */
