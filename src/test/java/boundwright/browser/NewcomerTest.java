@@ -27,7 +27,7 @@ class NewcomerTest extends PhoneCase {
   void aNewcomerChangesTheRungLogsThreeRepsAndPrintsTheCard() throws IOException {
     visit("/");
     assertThat(page.getByText("invented").first()).isVisible();
-    page.locator(".squad a").first().click();
+    page.locator(".squad tbody a").first().click();
     Locator mark = page.locator(".figure .fig").first();
     String before = mark.textContent();
 
