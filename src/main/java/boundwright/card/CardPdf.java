@@ -107,7 +107,7 @@ public final class CardPdf {
         + "body { margin: 0; font-family: Bitter; font-size: " + paper.type_pt() + "pt; }\n"
         + ".card-squad, .card-evidence { -fs-table-paginate: paginate; }\n"
         + ".card .strip-wide { max-width: none; width: " + (paper.width_mm() - 20) + "mm; }\n"
-        + ".card-drill .strip-wide { width: " + (paper == Paper.A5 ? 112 : Math.min(168, paper.width_mm() - 20)) + "mm; }\n"
+        + ".card-drill .strip-wide { width: " + (paper == Paper.A5 ? 112 : Math.min(158, paper.width_mm() - 20)) + "mm; }\n"
         + ".card .strip-narrow { display: block; max-width: none; width: 96mm; }\n";
   }
 
