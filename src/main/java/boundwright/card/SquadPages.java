@@ -66,7 +66,7 @@ final class SquadPages {
     }
     Tapes tapes = marks.tapes(bounding, plan.asPlan(title), settings);
     return new SquadPage(
-        measured(), drills, rows, tapes.tapes().stream().map(t -> line(t, drills)).toList(), signs.stream().map(Sign::legend).toList(),
+        measured(), drills, rows, tapes.tapes().stream().map(t -> line(t, drills, rows.size())).toList(), signs.stream().map(Sign::legend).toList(),
         minds.entrySet().stream().map(e -> e.getValue().isEmpty() ? e.getKey() : String.join(", ", e.getValue()) + ": " + e.getKey()).toList());
   }
 
@@ -119,7 +119,12 @@ final class SquadPages {
     return unit.write(metres).replaceFirst(" (m|in)$", "").replace(" 1/4", "\u00bc").replace(" 1/2", "\u00bd").replace(" 3/4", "\u00be");
   }
 
-  private TapeLine line(Tapes.Tape tape, List<SquadDrill> drills) {
+  /** All names, or that it is everybody on the sheet: their names stand in the table. */
+  private static String names(List<String> names, int everybody) {
+    return names.size() > 1 && names.size() == everybody ? "everybody" : String.join(", ", names);
+  }
+
+  private TapeLine line(Tapes.Tape tape, List<SquadDrill> drills, int everybody) {
     boolean several = drills.stream().filter(d -> !d.flat()).count() > 1;
     Map<String, List<String>> byDrill = new LinkedHashMap<>();
     for (Tapes.Wish wish : tape.serves()) {
@@ -133,6 +138,6 @@ final class SquadPages {
     }
     return new TapeLine(
         bare(tape.markToSand_m()),
-        byDrill.entrySet().stream().map(e -> e.getKey() + e.getValue().stream().distinct().collect(Collectors.joining(", "))).collect(Collectors.joining("; ")));
+        byDrill.entrySet().stream().map(e -> e.getKey() + names(e.getValue().stream().distinct().toList(), everybody)).collect(Collectors.joining("; ")));
   }
 }
