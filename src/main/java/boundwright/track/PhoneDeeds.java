@@ -7,6 +7,8 @@ import boundwright.technique.FaultTick;
 import boundwright.track.KeptTap.Kind;
 import boundwright.track.TrackDesk.Brought;
 import java.time.Clock;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -94,8 +96,20 @@ final class PhoneDeeds {
     if (rep.isEmpty()) {
       return Set.of();
     }
+    if (!Deed.isToken(of)) {
+      ofItsDay(rep.get(), deed.made().day(clock.instant(), clock.getZone()));
+    }
     apply(kind, said, rep.get());
     return Set.of(rep.get().athleteId());
+  }
+
+  /** A number can be guessed, a token cannot; a phone may only log: what lies longer back than the session, midnight included, is changed on the athlete's own page. */
+  private static void ofItsDay(Rep rep, LocalDate day) {
+    if (Math.abs(ChronoUnit.DAYS.between(rep.date(), day)) > 1) {
+      throw new RefusedException(
+          "The rep is of " + rep.date() + " and this was entered on " + day + "; at the runway only what is of the same session is changed."
+              + " Change it on the athlete's page.");
+    }
   }
 
   private Optional<Rep> rep(@Nullable Long id) {

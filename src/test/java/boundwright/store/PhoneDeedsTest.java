@@ -97,6 +97,19 @@ class PhoneDeedsTest {
   }
 
   @Test
+  void whatLiesLongerBackThanTheSessionIsNotChangedByAPhone() {
+    Rep old = w.logbook().log(new Rep(0, ada.id(), Fixtures.TODAY.minusDays(2), Sequence.parse("RRL x2"), 4, Surface.TRACK, List.of(), null, Outcome.IN, 9.5, false, List.of()));
+    String number = String.valueOf(old.id());
+    List<Brought> told =
+        bring(
+            new Deed.TakenBack(token(1), ada.id(), number, NOW),
+            new Deed.HandedOver(token(2), ada.id(), number, bo.id(), NOW),
+            new Deed.LookedAt(token(3), ada.id(), number, true, List.of(), NOW));
+    assertThat(told).allSatisfy(b -> assertThat(b.refused()).contains("2026-05-10"));
+    assertThat(reps(ada)).containsExactly(old);
+  }
+
+  @Test
   void takingBackTwiceByTwoPhonesIsTakingBackOnce() {
     bring(done(1, ada), done(2, ada), undo(3, ada, 1), undo(4, ada, 1));
     assertThat(reps(ada)).hasSize(1);
