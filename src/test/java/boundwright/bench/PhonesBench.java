@@ -106,6 +106,7 @@ public final class PhonesBench {
     void act(Random random, List<Timed> times, Map<String, Long> acknowledged) throws IOException, InterruptedException;
 
     /** What it does every {@value #HEAR_S} s beside. */
+    @SuppressWarnings("UnusedVariable") // for those who hear something
     default void hear(List<Timed> times) throws IOException, InterruptedException {}
   }
 
@@ -209,7 +210,7 @@ public final class PhonesBench {
   private static void bring(RunwayPhone phone, Random random, List<Timed> times, Map<String, Long> acknowledged)
       throws IOException, InterruptedException {
     String token = TrackPhone.token(random);
-    long athlete = 1 + random.nextInt(ATHLETES);
+    long athlete = 1L + random.nextInt(ATHLETES);
     String line = RunwayPhone.line(token, athlete, outcome(random));
     once(random, () -> timed("log", times, () -> phone.bring(token, line)), () -> phone.bring(token, line));
     acknowledged.put(token, athlete);
