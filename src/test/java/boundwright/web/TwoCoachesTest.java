@@ -24,6 +24,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -180,17 +181,17 @@ class TwoCoachesTest {
       String path = "/settings/" + f.get(0);
       Map<String, String> a = form(first.get("/settings/guard").body(), path);
       Map<String, String> b = form(second.get("/settings/guard").body(), path);
-      String mine = String.valueOf(Integer.parseInt(a.get(f.get(1))) + 1);
+      String mine = String.valueOf(Integer.parseInt(Objects.requireNonNull(a.get(f.get(1)))) + 1);
       String both = f.get(3);
       String theirs = String.valueOf(Integer.parseInt(a.get(both)) + 1);
       String other = String.valueOf(Integer.parseInt(a.get(both)) + 2);
-      String alone = String.valueOf(Integer.parseInt(a.get(f.get(2))) + 1);
+      String alone = String.valueOf(Integer.parseInt(Objects.requireNonNull(a.get(f.get(2)))) + 1);
       assertThat(send(first, path, a, f.get(1), mine, both, theirs).statusCode()).isEqualTo(200);
       HttpResponse<String> asked = send(second, path, b, f.get(2), alone, both, other);
       assertThat(asked.statusCode()).as(path).isEqualTo(422);
       assertThat(asked.body()).contains("Kept meanwhile by somebody else: " + theirs + ". You wrote: " + other + ".").contains("<details open>");
       Map<String, String> stands = form(second.get("/settings/guard").body(), path);
-      assertThat(stands).containsEntry(f.get(1), mine).containsEntry(both, theirs).containsEntry(f.get(2), a.get(f.get(2)));
+      assertThat(stands).containsEntry(f.get(1), mine).containsEntry(both, theirs).containsEntry(f.get(2), Objects.requireNonNull(a.get(f.get(2))));
       // saved again with both before them; what only the first coach changed stays
       Map<String, String> again = form(asked.body(), path);
       assertThat(again).containsEntry(f.get(1), mine).containsEntry(both, other).containsEntry(f.get(2), alone);
@@ -199,8 +200,8 @@ class TwoCoachesTest {
       assertThat(stands).containsEntry(f.get(1), mine).containsEntry(both, other).containsEntry(f.get(2), alone);
       Map<String, String> c = form(first.get("/settings/guard").body(), path);
       Map<String, String> d = form(second.get("/settings/guard").body(), path);
-      send(first, path, c, f.get(1), a.get(f.get(1)));
-      assertThat(send(second, path, d, f.get(2), a.get(f.get(2))).body()).as(path).contains("with what somebody else changed meanwhile");
+      send(first, path, c, f.get(1), Objects.requireNonNull(a.get(f.get(1))));
+      assertThat(send(second, path, d, f.get(2), Objects.requireNonNull(a.get(f.get(2)))).body()).as(path).contains("with what somebody else changed meanwhile");
     }
   }
 
@@ -235,7 +236,7 @@ class TwoCoachesTest {
     assertThat(bench.athletes().all()).hasSize(2);
     assertThat(bench.athletes().profile(ilka).knownMarks()).hasSize(1);
     assertThat(bench.athletes().profile(ilka).runUps()).hasSize(1);
-    assertThat(bench.taken(sent.get(0).get("token"))).as("the one token stands for").contains(bo.id());
+    assertThat(bench.taken(Objects.requireNonNull(sent.get(0).get("token")))).as("the one token stands for").contains(bo.id());
   }
 
   /** Every kind of entry that would hurt when doubled is sent, the program is started anew, and the very same form comes again. */
