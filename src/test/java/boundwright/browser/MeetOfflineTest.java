@@ -15,6 +15,7 @@ import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.Playwright;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -121,7 +122,8 @@ class MeetOfflineTest {
   }
 
   private static void sent(Page on) {
-    assertThat(on.locator("#kept")).isHidden();
+    // the page tries again every ten seconds
+    assertThat(on.locator("#kept")).isHidden(new LocatorAssertions.IsHiddenOptions().setTimeout(40_000));
   }
 
   private Attempt standing(String who, int round) {
