@@ -231,7 +231,9 @@ class LooksAndTestsTest {
                                 // clips are erased in SqlClipsTest; a job names no person; the squad's snapshot in SquadSnapshotTest
                                 + " 'clip', 'clip_points', 'clip_mark', 'clip_correction', 'contact_time', 'job', 'squad_prior',"
                                 // phones are of those whom the coach let in, and are shut out on their own page
-                                + " 'phone', 'phone_code')")
+                                + " 'phone', 'phone_code',"
+                                // days and groups are erased in SquadDaysTest; forms and what two phones said of an attempt go with the meet
+                                + " 'squad_group', 'group_member', 'away', 'day_plan', 'day_drill', 'taken', 'meet_beside')")
                         .mapTo(String.class)
                         .list());
     assertThat(personal).hasSizeGreaterThanOrEqualTo(11);
