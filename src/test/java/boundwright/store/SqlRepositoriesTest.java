@@ -230,7 +230,7 @@ class SqlRepositoriesTest {
                               .hasMessage("gone");
                           return "answered";
                         }))
-        .isInstanceOf(RuntimeException.class);
+        .hasMessage("gone");
     assertThat(w.reps().inOrder(ada.id())).isEmpty();
   }
 
