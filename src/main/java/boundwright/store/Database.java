@@ -319,12 +319,7 @@ final class Database implements AutoCloseable {
     writing.set(group.transaction);
     try {
       group.writes++;
-      T answer = inside(group.transaction, work);
-      RuntimeException lost = group.transaction.lost;
-      if (lost != null) {
-        throw lost;
-      }
-      return answer;
+      return inside(group.transaction, work);
     } finally {
       writing.remove();
     }
@@ -406,9 +401,15 @@ final class Database implements AutoCloseable {
     outer.handle.savepoint(savepoint);
     try {
       T answer = work.apply(outer.handle);
+      if (outer.lost != null) {
+        throw outer.lost;
+      }
       outer.handle.releaseSavepoint(savepoint);
       return answer;
     } catch (RuntimeException | Error e) {
+      if (e == outer.lost) {
+        throw e;
+      }
       try {
         outer.handle.rollbackToSavepoint(savepoint);
       } catch (JdbiException again) {

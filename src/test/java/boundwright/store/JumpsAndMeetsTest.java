@@ -21,6 +21,7 @@ import boundwright.jump.Phases;
 import boundwright.meet.Attempt;
 import boundwright.meet.BoardDistance;
 import boundwright.meet.Entrant;
+import boundwright.meet.Hand;
 import boundwright.meet.KeptAttempt;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSettings;
@@ -305,12 +306,15 @@ class JumpsAndMeetsTest {
     MeetSheet meet = meet();
     Entrant entered = w.meets().enter(meet.id(), new Entrant(0, gone.id(), "x"));
     w.meets().add(meet.id(), entered.id(), Attempt.valid("x", 1, 12), "Quillon fell");
+    w.meets().add(meet.id(), entered.id(), Attempt.valid("x", 1, 11.5), "Quillon stepped back", new Hand(0, List.of(), null));
+    assertThat(w.meets().besides(meet.id())).hasSize(1);
     w.meets().add(meet.id(), meet.entrants().get(1).id(), Attempt.valid("x", 1, 11), "");
     JumpEntry stays = w.jumpLog().add(jump(ada, true));
     w.athletes().erase(gone.id());
     MeetSheet kept = w.meets().byId(meet.id()).orElseThrow();
     assertThat(kept.entrants()).extracting(Entrant::name).containsExactly("Ada Fenn", "Bib 7", "Bib 12");
     assertThat(kept.attempts()).hasSize(1);
+    assertThat(w.meets().besides(meet.id())).isEmpty();
     assertThat(w.jumpLog().jumps(ada.id())).containsExactly(stays);
     List<String> left = new ArrayList<>();
     for (String table : List.of("measured_jump", "run_through", "board_gap", "meet_entrant")) {

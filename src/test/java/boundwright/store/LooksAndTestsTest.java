@@ -32,11 +32,13 @@ import boundwright.technique.Fault;
 import boundwright.technique.FaultTick;
 import boundwright.technique.LookRepository.SecondLook;
 import boundwright.technique.Teaching;
+import boundwright.track.Group;
 import boundwright.track.Tap;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -215,6 +217,8 @@ class LooksAndTestsTest {
           .keep(new GuardOverride(0, a.id(), Fixtures.TODAY, Finding.Rule.RAMP, Answer.CAUTION, "said", "Wendelgard " + a.name()));
       w.ladder().keep(new RungDecision(0, a.id(), DrillFamily.ALTERNATE, Fixtures.TODAY, 4, 2, Decision.STAY, "Wendelgard " + a.name()));
     }
+    w.attendance().keep(new Group(0, "Tuesday", Set.of(ada.id(), bo.id())));
+    w.attendance().keepHere(Fixtures.TODAY, Set.of());
     // a test score made the program forget what it had learned; asking learns it again, so that there is something to erase
     for (Athlete a : List.of(ada, bo)) {
       assertThat(w.logbook().model(a).reps()).isEqualTo(1);
@@ -232,8 +236,8 @@ class LooksAndTestsTest {
                                 + " 'clip', 'clip_points', 'clip_mark', 'clip_correction', 'contact_time', 'job', 'squad_prior',"
                                 // phones are of those whom the coach let in, and are shut out on their own page
                                 + " 'phone', 'phone_code',"
-                                // days and groups are erased in SquadDaysTest; forms and what two phones said of an attempt go with the meet
-                                + " 'squad_group', 'group_member', 'away', 'day_plan', 'day_drill', 'taken', 'meet_beside')")
+                                // a plan, a group and a form's token name no person; what two phones said of an attempt is in JumpsAndMeetsTest
+                                + " 'squad_group', 'day_plan', 'day_drill', 'taken', 'meet_beside')")
                         .mapTo(String.class)
                         .list());
     assertThat(personal).hasSizeGreaterThanOrEqualTo(11);
