@@ -2,11 +2,10 @@
 // in order, once, because it carries its own token. What is kept is laid over the page, so that the next athlete is the right one.
 (function () {
   "use strict";
+  var kept = window.boundwrightKept;
   var OLD_SHELF = "boundwright.meet.kept";
   var STORE = "entries";
-  var PATIENCE_MS = 8000;
   var AGAIN_MS = 10000;
-  var database = null;
   var shelf = [];
   var sending = false;
   var offset = null; // how far the program's clock is ahead of this phone's [ms]
@@ -20,21 +19,10 @@
 
   // ---- the shelf: what is kept on this phone, and what was sent but is not on the page yet ----
 
-  function open() {
-    return new Promise(function (resolve, reject) {
-      var asked = indexedDB.open("boundwright-meet", 1);
-      asked.onupgradeneeded = function () { asked.result.createObjectStore(STORE, { keyPath: "seq", autoIncrement: true }); };
-      asked.onsuccess = function () { resolve(asked.result); };
-      asked.onerror = function () { reject(asked.error); };
-    });
-  }
-  // resolves when it is on this phone's disk
+  var within = kept.database("boundwright-meet", function (db) { db.createObjectStore(STORE, { keyPath: "seq", autoIncrement: true }); });
   function change(act) {
-    return new Promise(function (resolve, reject) {
-      var turn = database.transaction(STORE, "readwrite", { durability: "strict" });
-      var asked = act(turn.objectStore(STORE));
-      turn.oncomplete = function () { resolve(asked.result); };
-      turn.onerror = turn.onabort = function () { reject(turn.error || asked.error || new Error("not kept")); };
+    return within([STORE], "readwrite", function (t, out) {
+      act(t.objectStore(STORE)).onsuccess = function (e) { out.value = e.target.result; };
     });
   }
   function keep(entry) {
@@ -47,10 +35,8 @@
     });
   }
   function load() {
-    return new Promise(function (resolve, reject) {
-      var asked = database.transaction(STORE).objectStore(STORE).getAll();
-      asked.onsuccess = function () { shelf = asked.result; resolve(); };
-      asked.onerror = function () { reject(asked.error); };
+    return within([STORE], "readonly", function (t) {
+      t.objectStore(STORE).getAll().onsuccess = function (e) { shelf = e.target.result; };
     });
   }
   // an earlier version of this page kept entries elsewhere
@@ -74,9 +60,6 @@
     return f ? f[1] : "";
   }
   function of(entry) { return entry.kind === "undo" ? entry.of : field(entry, "entrant") + "." + field(entry, "round"); }
-  function freshToken() {
-    return Array.from(crypto.getRandomValues(new Uint8Array(16)), function (b) { return b.toString(16).padStart(2, "0"); }).join("");
-  }
 
   // ---- what the coach sees of it ----
 
@@ -204,7 +187,7 @@
   });
 
   function entryOf(kind, path, fields, said) {
-    return { kind: kind, token: freshToken(), path: path, fields: fields, said: said, at: Date.now(), offset: offset };
+    return { kind: kind, token: kept.token(), path: path, fields: fields, said: said, at: Date.now(), offset: offset };
   }
 
   async function enter(form, submitter) {
@@ -278,21 +261,12 @@
   // ---- sending ----
 
   function ask(address, body) {
-    var stop = new AbortController();
-    var timer = setTimeout(function () { stop.abort(); }, PATIENCE_MS);
-    return fetch(address, {
-      method: body ? "POST" : "GET",
-      body: body ? new URLSearchParams(body) : undefined,
-      headers: { "HX-Request": "true" },
-      credentials: "same-origin",
-      signal: stop.signal
-    }).then(function (answer) {
-      return answer.text().then(function (text) {
-        var made = /data-made="(\d+)"/.exec(text);
-        if (made) { offset = Number(made[1]) - Date.now(); }
-        return { status: answer.status, text: text, made: made ? Number(made[1]) : 0 };
-      });
-    }).finally(function () { clearTimeout(timer); });
+    var asked = { method: body ? "POST" : "GET", body: body ? new URLSearchParams(body) : undefined, headers: { "HX-Request": "true" } };
+    return kept.ask(address, asked, function (answer, text) {
+      var made = /data-made="(\d+)"/.exec(text);
+      if (made) { offset = Number(made[1]) - Date.now(); }
+      return { status: answer.status, text: text, made: made ? Number(made[1]) : 0 };
+    });
   }
 
   function csrf() {
@@ -419,13 +393,7 @@
 
   function keepPages() {
     if (!("serviceWorker" in navigator)) { return; }
-    navigator.serviceWorker.register("/worker.js").then(function () { return navigator.serviceWorker.ready; }).then(function (registration) {
-      var parts = performance.getEntriesByType("resource")
-        .map(function (r) { return new URL(r.name); })
-        .filter(function (u) { return u.origin === location.origin && u.pathname.indexOf("/assets/") === 0; })
-        .map(function (u) { return u.pathname + u.search; });
-      registration.active.postMessage({ keep: parts.concat([location.pathname]) });
-    }).catch(function () { /* without it the page works as long as it stays open */ });
+    kept.keepPage([location.pathname]).catch(function () { /* without it the page works as long as it stays open */ });
   }
   // the page that opens without a connection is the one with what was sent
   function refreshKept() {
@@ -434,13 +402,11 @@
     }
   }
 
-  open().then(async function (opened) {
-    database = opened;
-    await load();
+  load().then(async function () {
     await fetchOld();
     prune();
     window.addEventListener("online", function () { send(null); });
-    window.addEventListener("offline", function () { connection(false); });
+    kept.offline(function () { connection(false); });
     document.addEventListener("visibilitychange", function () {
       if (!document.hidden) { load().then(function () { draw(); if (shelf.some(waiting)) { send(null); } }); }
     });

@@ -3,7 +3,7 @@
 (function () {
   "use strict";
   var shelf = window.boundwrightShelf;
-  var PATIENCE_MS = 8000;
+  var kept = window.boundwrightKept;
   var EVERY_MS = 10000;
   var AGAIN_MS = 3000;
   var MOST_AT_ONCE = 100;
@@ -19,8 +19,6 @@
   var again = false;
   var heardAt = 0;
   var hear = { told: function () {}, state: function () {} };
-
-  var loopback = /^(localhost|127\.\d+\.\d+\.\d+|\[::1\])$/.test(location.hostname);
 
   // ---- the clock: server minus phone ----
 
@@ -40,25 +38,21 @@
   // ---- asking the program ----
 
   function ask(path, body) {
-    var stop = new AbortController();
-    var timer = setTimeout(function () { stop.abort(); }, PATIENCE_MS);
     var askedAt = performance.now();
-    var asked = { credentials: "same-origin", cache: "no-store", signal: stop.signal };
+    var asked = { cache: "no-store" };
     if (body !== null) {
       asked.method = "POST";
       asked.body = body;
       asked.headers = { "X-Boundwright-Form": csrf, "Content-Type": "text/plain; charset=utf-8" };
     }
-    return fetch(path, asked).then(function (answer) {
-      return answer.text().then(function (text) {
-        if (answer.status === 200 && /json/.test(answer.headers.get("Content-Type") || "")) {
-          var told = JSON.parse(text);
-          measured(told.now, askedAt);
-          return { status: 200, told: told };
-        }
-        return { status: answer.status, told: null, text: text };
-      });
-    }).finally(function () { clearTimeout(timer); });
+    return kept.ask(path, asked, function (answer, text) {
+      if (answer.status === 200 && /json/.test(answer.headers.get("Content-Type") || "")) {
+        var told = JSON.parse(text);
+        measured(told.now, askedAt);
+        return { status: 200, told: told };
+      }
+      return { status: answer.status, told: null, text: text };
+    });
   }
 
   function sentence(text) {
@@ -161,8 +155,7 @@
     if (typeof options.offset === "number") { clock = { offset: options.offset, wall: Date.now(), mono: performance.now() }; }
     hear = options.hear;
     window.addEventListener("online", run);
-    // the machine itself is reached without any network
-    if (!loopback) { window.addEventListener("offline", function () { connection(false, ""); }); }
+    kept.offline(function () { connection(false, ""); });
     document.addEventListener("visibilitychange", function () { if (!document.hidden) { run(); } });
     setInterval(function () {
       if (gone || (!document.hidden && Date.now() - heardAt > EVERY_MS) || heardAt > Date.now()) { run(); }

@@ -2,43 +2,11 @@
 // A promise that is kept means that the browser has written it; nothing is shown as logged before.
 (function () {
   "use strict";
-  var NAME = "boundwright-runway";
-  var opened = null;
-
-  function open() {
-    if (opened) { return opened; }
-    opened = new Promise(function (resolve, reject) {
-      var asked = indexedDB.open(NAME, 1);
-      asked.onupgradeneeded = function () {
-        var db = asked.result;
-        var taps = db.createObjectStore("taps", { keyPath: "nr", autoIncrement: true });
-        taps.createIndex("token", "token", { unique: true });
-        db.createObjectStore("told");
-      };
-      asked.onsuccess = function () {
-        asked.result.onversionchange = function () { asked.result.close(); opened = null; };
-        asked.result.onclose = function () { opened = null; };
-        resolve(asked.result);
-      };
-      asked.onerror = function () { opened = null; reject(asked.error); };
-      asked.onblocked = function () { opened = null; reject(new Error("blocked")); };
-    });
-    return opened;
-  }
-
-  // one transaction; work gets the stores and may set out.value; strict: on the disk, not only on its way there
-  function within(stores, mode, work) {
-    return open().then(function (db) {
-      return new Promise(function (resolve, reject) {
-        var t = db.transaction(stores, mode, mode === "readwrite" ? { durability: "strict" } : {});
-        var out = { value: undefined };
-        t.oncomplete = function () { resolve(out.value); };
-        t.onabort = function () { reject(t.error || new Error("aborted")); };
-        t.onerror = function () { /* onabort says it */ };
-        try { work(t, out); } catch (e) { try { t.abort(); } catch (ended) { /* over */ } reject(e); }
-      });
-    });
-  }
+  var within = window.boundwrightKept.database("boundwright-runway", function (db) {
+    var taps = db.createObjectStore("taps", { keyPath: "nr", autoIncrement: true });
+    taps.createIndex("token", "token", { unique: true });
+    db.createObjectStore("told");
+  });
 
   /** Keeps a tap: {token, line, athleteId, drill, said, state: "waiting"}. */
   function keep(tap) {

@@ -2,6 +2,7 @@
 (function () {
   "use strict";
   var shelf = window.boundwrightShelf;
+  var kept = window.boundwrightKept;
   var send = window.boundwrightSend;
   var order = window.boundwrightOrder;
   var draw = window.boundwrightDraw;
@@ -80,10 +81,10 @@
   async function heard(news) {
     var before = S.taps;
     try {
-      var kept = await shelf.taps();
-      var there = new Set(kept.map(function (t) { return t.token; }));
+      var all = await shelf.taps();
+      var there = new Set(all.map(function (t) { return t.token; }));
       // what was tapped while the shelf was read is not lost from sight
-      S.taps = kept.concat(S.taps.filter(function (t) { return !there.has(t.token) && (before.indexOf(t) < 0 || t.nr === undefined); }));
+      S.taps = all.concat(S.taps.filter(function (t) { return !there.has(t.token) && (before.indexOf(t) < 0 || t.nr === undefined); }));
     } catch (shut) { /* said already */ }
     if (news.squad) {
       open(news.squad, []);
@@ -149,9 +150,6 @@
 
   // ---- doing ----
 
-  function freshToken() {
-    return Array.from(crypto.getRandomValues(new Uint8Array(16)), function (b) { return b.toString(16).padStart(2, "0"); }).join("");
-  }
   function written(fields) {
     return Object.keys(fields).filter(function (k) { return fields[k] !== null && fields[k] !== undefined && fields[k] !== ""; })
       .map(function (k) { return k + "=" + encodeURIComponent(String(fields[k])); }).join("&");
@@ -159,7 +157,7 @@
 
   /** Keeps a tap, then learns from it; answers false if it could neither be kept nor sent. */
   async function enter(tap, fields) {
-    tap.token = freshToken();
+    tap.token = kept.token();
     tap.day = S.page.day;
     tap.state = "waiting";
     tap.line = written(Object.assign({ token: tap.token, kind: tap.kind, athleteId: tap.athleteId, atMs: Date.now(), offsetMs: send.offset() }, fields));
@@ -369,11 +367,7 @@
         + " or an https address of the program (serve --https).");
       return;
     }
-    navigator.serviceWorker.register(root.dataset.worker).then(function () { return navigator.serviceWorker.ready; }).then(function (registration) {
-      var made = performance.getEntriesByType("resource").map(function (r) { return new URL(r.name); })
-        .filter(function (u) { return u.origin === location.origin && u.pathname.indexOf("/assets/") === 0; })
-        .map(function (u) { return u.pathname + u.search; });
-      registration.active.postMessage({ keep: made.concat([root.dataset.model, "/runway"]) });
+    kept.keepPage([root.dataset.model, "/runway"]).then(function () {
       draw.tier("Opens without a connection too",
         "This phone keeps this page, today\u2019s squad and every tap, also when the page is closed or the battery dies. The meets that were"
         + " open here do the same. All other pages need the connection.");

@@ -12,10 +12,10 @@ import boundwright.meet.MeetSheet;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.track.Deed;
 import boundwright.web.page.Entries;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
-import boundwright.web.page.OnceOnly;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Sent;
 import boundwright.web.page.Turned;
@@ -36,11 +36,9 @@ public final class MeetHandler {
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
-  private final OnceOnly once;
 
   public MeetHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
-    this.once = new OnceOnly(bench);
     this.pages = pages;
     this.gate = gate;
   }
@@ -78,7 +76,7 @@ public final class MeetHandler {
       Attempt attempt = read(ctx, who);
       String note = Form.text(ctx, "note");
       Hand hand = hand(ctx);
-      Optional<Long> number = once.once(Entries.token(ctx), () -> keep(sheet, who, attempt, note, hand));
+      Optional<Long> number = bench.once(Entries.token(ctx), () -> keep(sheet, who, attempt, note, hand));
       if (Pages.isPartial(ctx)) {
         MeetSheet now = sheet(ctx, bench);
         answer(ctx, 200, now, Sent.NOTHING, kept(now, who, attempt, number.isEmpty()));
@@ -121,7 +119,7 @@ public final class MeetHandler {
     String upTo = Form.text(ctx, "upto");
     List<Long> own = new ArrayList<>();
     for (String token : Form.text(ctx, "own").split(",", MOST_OWN)) {
-      if (token.matches("[0-9a-f]{32}")) {
+      if (Deed.isToken(token)) {
         bench.taken(token).ifPresent(own::add);
       }
     }
@@ -146,7 +144,7 @@ public final class MeetHandler {
     MeetSheet sheet = sheet(ctx, bench);
     try {
       String holds = Form.text(ctx, "holds");
-      once.once(
+      bench.once(
           Entries.token(ctx),
           () -> {
             bench.meets().choose(sheet.id(), Entries.number(ctx), holds.equals("beside"));

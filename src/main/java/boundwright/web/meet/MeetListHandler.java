@@ -14,7 +14,6 @@ import boundwright.web.page.Addresses;
 import boundwright.web.page.Entries;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
-import boundwright.web.page.OnceOnly;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Sent;
 import boundwright.web.page.TwoHands;
@@ -32,11 +31,9 @@ public final class MeetListHandler {
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
-  private final OnceOnly once;
 
   public MeetListHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
-    this.once = new OnceOnly(bench);
     this.pages = pages;
     this.gate = gate;
   }
@@ -51,7 +48,7 @@ public final class MeetListHandler {
     try {
       String token = Entries.token(ctx);
       MeetSheet sheet = read(ctx, 0, entrants(ctx));
-      long id = once.once(token, () -> bench.meets().add(sheet).id()).orElse(0L);
+      long id = bench.once(token, () -> bench.meets().add(sheet).id()).orElse(0L);
       ctx.redirect(id == 0 ? "/meet" : "/meet/" + id, HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
       list(ctx, 422, Sent.of(ctx, String.valueOf(e.getMessage())));

@@ -20,7 +20,7 @@ public final class Assets {
   private static final String HTMX = "/META-INF/resources/webjars/htmx.org/2.0.10/dist/htmx.min.js";
 
   /** Scripts of the runway page, each needing those before it. */
-  public static final List<String> RUNWAY = List.of("runway-order.js", "runway-store.js", "runway-send.js", "runway-draw.js", "runway.js");
+  public static final List<String> RUNWAY = List.of("kept.js", "runway-order.js", "runway-store.js", "runway-send.js", "runway-draw.js", "runway.js");
 
   private static final String WORKER = "worker.js";
 
