@@ -1,12 +1,7 @@
 package boundwright.bench;
 
 import boundwright.athlete.Athlete;
-import boundwright.athlete.Level;
 import boundwright.flight.Rep;
-import boundwright.footfall.Foot;
-import boundwright.footfall.Sequence;
-import boundwright.runway.DayPlan;
-import boundwright.runway.Drill;
 import boundwright.store.Workbench;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -40,7 +35,6 @@ public final class PagesBench {
   private static final int ASKED = 1000;
   private static final int STARTS = 5;
   private static final Duration PATIENCE = Duration.ofSeconds(30);
-  private static final List<Level> LEVELS = List.of(Level.BEGINNER, Level.INTERMEDIATE, Level.ADVANCED);
 
   private PagesBench() {}
 
@@ -96,18 +90,11 @@ public final class PagesBench {
       long begin = System.nanoTime();
       for (int a = 1; a <= ATHLETES; a++) {
         Athlete athlete =
-            bench.athletes().add(
-                new Athlete(0, String.format(Locale.ROOT, "Invented %02d", a), LEVELS.get(a % 3), a % 4 == 0 ? Foot.LEFT : Foot.RIGHT, 2 * (a % 7)));
+            bench.athletes().add(InventedSquad.athlete(a));
         List<Rep> reps = new InventedReps(a).of(athlete.id(), (REPS + ATHLETES - 1) / ATHLETES, 20, LocalDate.now(clock));
         bench.logbook().logAll(reps);
       }
-      bench.settings().keep(
-          new DayPlan(
-              "Invented day",
-              List.of(
-                  new Drill(Sequence.parse("RL x5"), null, 2, 2, false),
-                  new Drill(Sequence.parse("RRL x2"), null, 2, 3, true),
-                  new Drill(Sequence.parse("RRL"), 4, 1, 4, true))));
+      bench.settings().keep(InventedSquad.DAY);
       out.printf(Locale.ROOT, "filled in %.0f s%n", ms(begin) / 1000);
     }
   }

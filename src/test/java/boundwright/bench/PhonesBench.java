@@ -1,12 +1,7 @@
 package boundwright.bench;
 
 import boundwright.athlete.Athlete;
-import boundwright.athlete.Level;
 import boundwright.flight.Outcome;
-import boundwright.footfall.Foot;
-import boundwright.footfall.Sequence;
-import boundwright.runway.DayPlan;
-import boundwright.runway.Drill;
 import boundwright.store.Workbench;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -47,7 +42,6 @@ public final class PhonesBench {
   private static final int PHONES = 50;
   private static final int ATHLETES = 60;
   private static final double TWICE = 0.05;
-  private static final List<Level> LEVELS = List.of(Level.BEGINNER, Level.INTERMEDIATE, Level.ADVANCED);
 
   private PhonesBench() {}
 
@@ -271,17 +265,10 @@ public final class PhonesBench {
     try (Workbench bench = Workbench.open(folder, clock)) {
       for (int a = 1; a <= ATHLETES; a++) {
         Athlete athlete =
-            bench.athletes().add(
-                new Athlete(0, String.format(Locale.ROOT, "Invented %02d", a), LEVELS.get(a % 3), a % 4 == 0 ? Foot.LEFT : Foot.RIGHT, 2 * (a % 7)));
+            bench.athletes().add(InventedSquad.athlete(a));
         bench.logbook().logAll(new InventedReps(a).of(athlete.id(), repsEach, 8, LocalDate.now(clock).minusDays(1)));
       }
-      bench.settings().keep(
-          new DayPlan(
-              "Invented day",
-              List.of(
-                  new Drill(Sequence.parse("RL x5"), null, 2, 2, false),
-                  new Drill(Sequence.parse("RRL x2"), null, 2, 3, true),
-                  new Drill(Sequence.parse("RRL"), 4, 1, 4, true))));
+      bench.settings().keep(InventedSquad.DAY);
     }
   }
 

@@ -2,16 +2,11 @@ package boundwright.bench;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
-import boundwright.footfall.Foot;
-import boundwright.footfall.Sequence;
-import boundwright.runway.DayPlan;
-import boundwright.runway.Drill;
+import boundwright.browser.Chromium;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.net.URI;
@@ -25,7 +20,6 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 
@@ -56,15 +50,14 @@ public final class WordsBench {
     PrintStream out = System.out;
     out.println("| squad | page | words in sight | phone screens | sheets A5 | sheets A4 |");
     out.println("| --- | --- | ---: | ---: | ---: | ---: |");
-    try (Playwright playwright = Playwright.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        Browser browser = playwright.chromium().launch(new BrowserType.LaunchOptions().setExecutablePath(chromium()).setArgs(List.of("--no-sandbox", "--disable-gpu")))) {
+    try (Chromium chromium = new Chromium()) {
       for (int athletes : new int[] {6, 60}) {
         Path folder = Files.createTempDirectory("words");
         try (Workbench bench = Workbench.open(folder, Clock.system(ZoneId.systemDefault()))) {
           fill(bench, athletes);
           WebServer server = WebServer.start(bench, "127.0.0.1", 0);
           try {
-            Page page = browser.newPage(new Browser.NewPageOptions().setViewportSize(WIDE, HIGH));
+            Page page = chromium.browser().newPage(new Browser.NewPageOptions().setViewportSize(WIDE, HIGH));
             for (String address : List.of("/", "/tapes", "/card")) {
               page.navigate("http://127.0.0.1:" + server.port() + address);
               List<?> counted = (List<?>) page.evaluate(COUNT);
@@ -83,11 +76,6 @@ public final class WordsBench {
     }
   }
 
-  private static Path chromium() {
-    String chromium = System.getenv("BOUNDWRIGHT_CHROMIUM");
-    return Path.of(chromium == null ? "/usr/bin/chromium" : chromium);
-  }
-
   private static String sheets(int port, String paper) throws IOException, InterruptedException {
     HttpResponse<byte[]> pdf =
         HttpClient.newHttpClient()
@@ -101,19 +89,11 @@ public final class WordsBench {
   static void fill(Workbench bench, int athletes) {
     for (int a = 1; a <= athletes; a++) {
       boolean fresh = athletes <= 6;
-      Level level = fresh ? Level.BEGINNER : List.of(Level.BEGINNER, Level.INTERMEDIATE, Level.ADVANCED).get(a % 3);
-      Athlete athlete =
-          bench.athletes().add(new Athlete(0, String.format(Locale.ROOT, "Invented %02d", a), level, a % 4 == 0 ? Foot.LEFT : Foot.RIGHT, fresh ? 4 : 2 * (a % 7)));
+      Athlete athlete = bench.athletes().add(fresh ? InventedSquad.athlete(a, Level.BEGINNER, 4) : InventedSquad.athlete(a));
       if (!fresh) {
         bench.logbook().logAll(new InventedReps(a).of(athlete.id(), 60, 10, LocalDate.now(bench.clock()).minusDays(2)));
       }
     }
-    bench.settings().keep(
-        new DayPlan(
-            "Invented day",
-            List.of(
-                new Drill(Sequence.parse("RL x5"), null, 2, 2, false),
-                new Drill(Sequence.parse("RRL x2"), null, 2, 3, true),
-                new Drill(Sequence.parse("RRL"), 4, 1, 4, true))));
+    bench.settings().keep(InventedSquad.DAY);
   }
 }

@@ -5,15 +5,11 @@ import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
-import java.util.List;
-import java.util.Map;
 
 /** Takes a picture of every page given, on a phone and on a desk, to be looked at: {@code java ... MeetShots FOLDER /path ...}. */
 final class MeetShots {
@@ -23,12 +19,9 @@ final class MeetShots {
     Path data = Files.createTempDirectory("shots");
     try (Workbench bench = Workbench.open(data, Clock.system(ZoneId.systemDefault()));
         WebServer server = start(bench);
-        Playwright playwright = Playwright.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        Browser browser =
-            playwright.chromium().launch(
-                new BrowserType.LaunchOptions().setExecutablePath(Path.of("/usr/bin/chromium")).setArgs(List.of("--headless", "--no-sandbox", "--disable-gpu")))) {
+        Chromium chromium = new Chromium()) {
       for (int width : new int[] {390, 320, 1280}) {
-        try (BrowserContext context = browser.newContext(new Browser.NewContextOptions().setViewportSize(width, width > 800 ? 900 : 844).setDeviceScaleFactor(width > 800 ? 1 : 2))) {
+        try (BrowserContext context = chromium.browser().newContext(new Browser.NewContextOptions().setViewportSize(width, width > 800 ? 900 : 844).setDeviceScaleFactor(width > 800 ? 1 : 2))) {
           Page page = context.newPage();
           page.onConsoleMessage(m -> print(m.type() + ": " + m.text()));
           for (int i = 1; i < args.length; i++) {

@@ -4,88 +4,25 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.athlete.Athlete;
-import boundwright.demo.DemoSquad;
 import boundwright.meet.KeptAttempt;
 import boundwright.meet.MeetSheet;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
-import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.Playwright;
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.time.Clock;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestInstance;
-import org.junit.jupiter.api.io.TempDir;
 
-/** A coach with a phone at a meet, where the connection comes and goes. Chromium is looked for as in {@link NewcomerTest}. */
-@TestInstance(TestInstance.Lifecycle.PER_CLASS)
-class MeetTest {
-  private static final List<String> SWITCHES =
-      List.of("--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking");
-
-  @TempDir Path folder;
-  private Playwright playwright;
-  private Browser browser;
-  private Workbench bench;
-  private WebServer server;
-  private BrowserContext context;
-  private Page page;
-  private final List<String> complaints = new ArrayList<>();
-
-  @BeforeAll
-  void launch() {
-    playwright = Playwright.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-    String chromium = System.getenv("BOUNDWRIGHT_CHROMIUM");
-    browser =
-        playwright
-            .chromium()
-            .launch(
-                new BrowserType.LaunchOptions()
-                    .setExecutablePath(Path.of(chromium == null ? "/usr/bin/chromium" : chromium))
-                    .setHeadless(true)
-                    .setArgs(SWITCHES));
-  }
-
-  @AfterAll
-  void quit() {
-    browser.close();
-    playwright.close();
-  }
-
-  @BeforeEach
-  void open() throws IOException {
-    bench = Workbench.open(Files.createTempDirectory(folder, "data"), Clock.system(ZoneId.systemDefault()));
-    DemoSquad.fill(bench);
-    complaints.clear();
-    server = WebServer.start(bench, "127.0.0.1", 0);
-    newPage(390, 844, true);
-  }
-
-  @AfterEach
-  void close() {
-    context.close();
-    server.close();
-    bench.close();
-    // a lost connection is said by the browser too
-    complaints.removeIf(c -> c.contains("ERR_INTERNET_DISCONNECTED") || c.contains("ERR_FAILED") || c.contains("ERR_CONNECTION_REFUSED"));
-    assertThat(complaints).as("what the browser complained of").isEmpty();
+/** A coach with a phone at a meet, where the connection comes and goes. */
+class MeetTest extends PhoneCase {
+  /** A lost connection is said by the browser too. */
+  @Override
+  boolean pardoned(String complaint) {
+    return complaint.contains("ERR_INTERNET_DISCONNECTED") || complaint.contains("ERR_FAILED") || complaint.contains("ERR_CONNECTION_REFUSED");
   }
 
   @Test
@@ -263,15 +200,6 @@ class MeetTest {
     complaints.removeIf(c -> c.contains("422"));
   }
 
-  /** As in {@link NewcomerTest}: what is tapped is 48 px high. */
-  private static final String SMALL_TARGETS =
-      """
-      [...document.querySelectorAll('button, input:not([type=hidden],[type=radio],[type=checkbox]), select, textarea, summary, .segments label, .ticks label, nav a, .squad a, a.button')]
-        .filter(e => e.offsetParent !== null && !e.classList.contains('for-ears'))
-        .filter(e => e.getBoundingClientRect().height < 47.5)
-        .map(e => e.tagName + ' ' + e.textContent.trim().slice(0, 20) + ' ' + e.getBoundingClientRect().height).join('; ')
-      """;
-
   /** Opens the meet and waits until the phone keeps the page and what it is made of. */
   private void openKept() {
     visit("/meet/" + meet().id());
@@ -302,21 +230,5 @@ class MeetTest {
 
   private static KeptAttempt last(MeetSheet sheet) {
     return sheet.attempts().get(sheet.attempts().size() - 1);
-  }
-
-  private void newPage(int width, int height, boolean touch) {
-    context = browser.newContext(new Browser.NewContextOptions().setViewportSize(width, height).setHasTouch(touch));
-    page = context.newPage();
-    page.onConsoleMessage(
-        m -> {
-          if (m.type().equals("error") || m.type().equals("warning")) {
-            complaints.add(m.text());
-          }
-        });
-    page.onPageError(complaints::add);
-  }
-
-  private void visit(String path) {
-    page.navigate("http://127.0.0.1:" + server.port() + path);
   }
 }

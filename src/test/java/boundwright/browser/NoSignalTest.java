@@ -8,7 +8,6 @@ import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -196,12 +195,7 @@ class NoSignalTest extends RunwayCase {
   @Test
   void aTapThatWasLitSurvivesADeadBattery() throws Exception {
     Path profile = Files.createTempDirectory(folder, "profile");
-    BrowserType.LaunchPersistentContextOptions how =
-        new BrowserType.LaunchPersistentContextOptions()
-            .setExecutablePath(Path.of(System.getenv().getOrDefault("BOUNDWRIGHT_CHROMIUM", "/usr/bin/chromium")))
-            .setHeadless(true)
-            .setArgs(List.of("--headless", "--no-sandbox", "--disable-gpu", "--no-first-run"));
-    BrowserContext phone = playwright.chromium().launchPersistentContext(profile, how);
+    BrowserContext phone = chromium.over(profile);
     Page on = phone.newPage();
     opened(on);
     phone.setOffline(true);
@@ -212,7 +206,7 @@ class NoSignalTest extends RunwayCase {
         .forEach(ProcessHandle::destroyForcibly);
     page.waitForTimeout(1_000);
     assertThat(reps("Ada Fenn")).isEmpty();
-    BrowserContext again = playwright.chromium().launchPersistentContext(profile, how);
+    BrowserContext again = chromium.over(profile);
     Page back = again.newPage();
     runway(back);
     allSent(back);

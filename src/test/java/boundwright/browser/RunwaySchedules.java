@@ -11,9 +11,6 @@ import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
-import com.microsoft.playwright.Browser;
-import com.microsoft.playwright.BrowserType;
-import com.microsoft.playwright.Playwright;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
@@ -43,26 +40,11 @@ public final class RunwaySchedules implements AutoCloseable {
   private static final double SAME_M = 1e-9;
   private static final String SEQUENCE = "RRL x2";
 
-  private final Playwright playwright;
-  private final Browser browser;
-
-  RunwaySchedules() {
-    playwright = Playwright.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-    String chromium = System.getenv("BOUNDWRIGHT_CHROMIUM");
-    browser =
-        playwright
-            .chromium()
-            .launch(
-                new BrowserType.LaunchOptions()
-                    .setExecutablePath(Path.of(chromium == null ? "/usr/bin/chromium" : chromium))
-                    .setHeadless(true)
-                    .setArgs(List.of("--headless", "--no-sandbox", "--disable-gpu", "--no-first-run")));
-  }
+  private final Chromium chromium = new Chromium();
 
   @Override
   public void close() {
-    browser.close();
-    playwright.close();
+    chromium.close();
   }
 
   /** Runs them; arguments: how many, seed, share with a killed process. */
@@ -111,7 +93,7 @@ public final class RunwaySchedules implements AutoCloseable {
     List<String> happened = new ArrayList<>();
     try {
       for (int i = 0; i < 2; i++) {
-        phones.add(new SchedulePhone(browser, "http://127.0.0.1:" + port, new Random(random.nextLong())));
+        phones.add(new SchedulePhone(chromium.browser(), "http://127.0.0.1:" + port, new Random(random.nextLong())));
         phones.get(i).begin();
       }
       for (int i = 0; i < steps; i++) {
