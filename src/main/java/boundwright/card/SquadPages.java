@@ -11,7 +11,6 @@ import boundwright.card.SessionCard.SquadRow;
 import boundwright.card.SessionCard.TapeLine;
 import boundwright.footfall.Sequence;
 import boundwright.load.DayVerdict;
-import boundwright.picture.StripWords;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
@@ -96,7 +95,7 @@ final class SquadPages {
     }
     Integer steps = d.drill().steps();
     return new SquadDrill(
-        d.number(), d.isCut() ? piece.text() : d.drill().sequence().text(), steps == null ? "own steps" : StripWords.from(steps),
+        d.number(), d.isCut() ? piece.text() : d.drill().sequence().text(), steps == null ? "own steps" : Athlete.fromSteps(steps),
         SessionCards.dose(d.sets().size(), d.drill().reps()), String.join(", ", turned), !d.drill().inSand(), reps(d, piece));
   }
 

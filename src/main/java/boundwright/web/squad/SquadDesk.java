@@ -6,6 +6,7 @@ import boundwright.flight.Rep;
 import boundwright.load.Answer;
 import boundwright.load.DayVerdict;
 import boundwright.load.Finding;
+import boundwright.quantity.Notes;
 import boundwright.runway.Beginning;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
@@ -245,59 +246,82 @@ final class SquadDesk {
     for (Answer answer : List.of(Answer.REFUSED, Answer.CAUTION)) {
       long n = rows.stream().filter(r -> !r.day().held() && r.day().answer() == answer).count();
       if (n > 0) {
-        String label = answer.label().substring(0, 1).toUpperCase(Locale.ROOT) + answer.label().substring(1);
+        String label = Notes.capital(answer.label());
         out.add(label + ": " + (n > 1 && n == rows.size() ? "everybody" : String.valueOf(n)) + ".");
       }
     }
     return String.join(" ", out);
   }
 
+  /**
+   * A sentence about a mark.
+   *
+   * @param inSight what everybody who is meant has in common, figures included
+   * @param folded the rest; figures may differ from athlete to athlete
+   */
+  private record Said(String inSight, String folded) {
+    /** A warning: its first clause is in sight where the rest differs. */
+    static Said warning(String sentence, MarkAdvice advice) {
+      if (sentence.equals(advice.elsewhere())) {
+        return new Said("the reps were made on another surface", sentence);
+      }
+      String head = sentence.split("[:;.](?=\\s)", 2)[0];
+      return new Said(head, sentence);
+    }
+
+    /** A beginning's odds stand in sight, what settles them below. */
+    static Said beginning(Beginning b) {
+      return new Said(b.odds() + " land in the sand", Notes.capital(b.soon()) + ".");
+    }
+
+    /** Alike are those that differ in the figures of what is folded. */
+    String alike() {
+      return inSight + "|" + folded.replaceAll("\\d", "");
+    }
+
+    boolean isWarning() {
+      return folded.startsWith(inSight);
+    }
+  }
+
   /** What is said once of several about the drill that is chosen: beginnings and warnings. */
   private static List<SquadView.Together> together(List<Row> rows, DayPlan plan, int chosen, CoachSettings settings) {
-    Map<String, List<String>> said = new LinkedHashMap<>();
+    Map<Said, List<String>> said = new LinkedHashMap<>();
     if (chosen > 0 && plan.drills().get(chosen - 1).inSand()) {
       for (Row r : rows) {
         MarkAdvice advice = r.advices().get(chosen - 1);
         if (advice != null) {
           Beginning b = advice.beginning();
           if (b != null) {
-            said.computeIfAbsent(b.odds() + " land in the sand; " + b.soon() + ".", k -> new ArrayList<>()).add(r.athlete().name());
+            said.computeIfAbsent(Said.beginning(b), k -> new ArrayList<>()).add(r.athlete().name());
           }
           advice.warningsBesideStart(settings.unit())
-              .forEach(w -> said.computeIfAbsent(w, k -> new ArrayList<>()).add(r.athlete().name()));
+              .forEach(w -> said.computeIfAbsent(Said.warning(w, advice), k -> new ArrayList<>()).add(r.athlete().name()));
         }
       }
     }
-    return alikeInShort(said, rows.size());
+    Map<String, List<Said>> alike = new LinkedHashMap<>();
+    said.keySet().forEach(w -> alike.computeIfAbsent(w.alike(), k -> new ArrayList<>()).add(w));
+    return alike.values().stream().map(sentences -> inShort(sentences, said, rows.size())).toList();
   }
 
-  /** Sentences that differ in their figures only are one line with all names; each athlete's own figures are folded below it. */
-  private static List<SquadView.Together> alikeInShort(Map<String, List<String>> said, int everybody) {
-    Map<String, List<String>> alike = new LinkedHashMap<>();
-    said.keySet().forEach(w -> alike.computeIfAbsent(w.replaceAll("\\d", ""), k -> new ArrayList<>()).add(w));
-    List<SquadView.Together> out = new ArrayList<>();
-    for (List<String> sentences : alike.values()) {
-      String first = sentences.get(0);
-      List<String> names = sentences.stream().flatMap(w -> said.getOrDefault(w, List.of()).stream()).toList();
-      if (sentences.size() == 1) {
-        // a beginning's odds stand in sight, what settles them below
-        String[] halves = first.split("; (?=[a-z])", 2);
-        out.add(
-            halves.length < 2
-                ? together(names, first, everybody, List.of())
-                : together(names, halves[0] + ".", everybody, List.of(halves[1].substring(0, 1).toUpperCase(Locale.ROOT) + halves[1].substring(1))));
-      } else {
-        List<String> each = sentences.stream().map(w -> Names.few(said.getOrDefault(w, List.of())) + ": " + w).toList();
-        out.add(together(names, first.split("[:;.](?=\\s)", 2)[0] + ".", everybody, each));
-      }
+  /** One line with all names; each athlete's own figures are folded below it where they differ. */
+  private static SquadView.Together inShort(List<Said> sentences, Map<Said, List<String>> said, int everybody) {
+    Said first = sentences.get(0);
+    List<String> names = sentences.stream().flatMap(w -> said.getOrDefault(w, List.of()).stream()).toList();
+    if (sentences.size() > 1) {
+      List<String> each = sentences.stream().map(w -> Names.few(said.getOrDefault(w, List.of())) + ": " + w.folded()).toList();
+      return together(names, first.inSight() + ".", everybody, each);
     }
-    return List.copyOf(out);
+    return first.isWarning()
+        ? together(names, first.folded(), everybody, List.of())
+        : together(names, first.inSight() + ".", everybody, List.of(first.folded()));
   }
 
   /** What is said of all needs no name: the sentence begins with a capital instead. */
   private static SquadView.Together together(List<String> names, String said, int everybody, List<String> each) {
     boolean all = names.size() > 1 && names.size() == everybody;
-    return new SquadView.Together(all ? "" : Names.few(names), all ? said.substring(0, 1).toUpperCase(Locale.ROOT) + said.substring(1) : said, each);
+    return new SquadView.Together(all ? "" : Names.few(names), all ? Notes.capital(said) : said, each);
   }
 
   private static List<SquadView.Together> named(Map<String, List<String>> said, int everybody) {
