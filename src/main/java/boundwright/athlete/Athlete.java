@@ -40,6 +40,11 @@ public record Athlete(long id, String name, Level level, Foot takeOffFoot, int r
     return steps;
   }
 
+  /** Approach steps in words: {@code from standing}, {@code from 1 step}, {@code from 4 steps}. */
+  public static String fromSteps(int steps) {
+    return steps == 0 ? "from standing" : "from " + steps + (steps == 1 ? " step" : " steps");
+  }
+
   /** The same athlete on another rung. */
   public Athlete onRung(int steps) {
     return new Athlete(id, name, level, takeOffFoot, steps);

@@ -11,7 +11,6 @@ import boundwright.card.SessionCard.Variant;
 import boundwright.footfall.Foot;
 import boundwright.footfall.LegBalance.ProposedSet;
 import boundwright.footfall.Sequence;
-import boundwright.picture.StripWords;
 import boundwright.picture.strip.RunwayStrip;
 import boundwright.quantity.LengthUnit;
 import boundwright.runway.CoachSettings;
@@ -44,7 +43,7 @@ final class AthletePages {
       plan.drills().forEach(drill -> drills.add(block(athlete, drill)));
     }
     return new AthletePage(
-        athlete.name(), athlete.level().label(), StripWords.from(athlete.rung()), day, drills, day.held() ? 0 : plan.right(),
+        athlete.name(), athlete.level().label(), Athlete.fromSteps(athlete.rung()), day, drills, day.held() ? 0 : plan.right(),
         day.held() ? 0 : plan.left());
   }
 
@@ -72,7 +71,7 @@ final class AthletePages {
       sets.add(new SetLine(s + 1, set.sequence().text(), set.mirrored(), drill.drill().reps()));
     }
     return new DrillBlock(
-        drill.number(), drill.drill().sequence().text(), StripWords.from(steps), flat,
+        drill.number(), drill.drill().sequence().text(), Athlete.fromSteps(steps), flat,
         SessionCards.dose(drill.sets().size(), drill.drill().reps()),
         drill.contacts(Foot.RIGHT), drill.contacts(Foot.LEFT), cut(drill, settings.setContacts()), variants, sets, first.sure(), first.from(),
         List.copyOf(minds));

@@ -10,9 +10,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -40,12 +40,12 @@ public final class Logbook {
 
   /** Logs a rep; on disk, and learned, when it returns. The answer carries the rep's number. */
   public Rep log(Rep rep) {
-    return store.write(w -> logTo(w, List.of(rep)).get(0));
+    return together(changes -> changes.add(rep));
   }
 
   /** Logs many reps of any athletes, all or none; the answers are in the order given. */
   public List<Rep> logAll(List<Rep> reps) {
-    return store.writeLong(w -> logTo(w, reps));
+    return store.writeLong(w -> changed(w, changes -> reps.stream().map(changes::add).toList()));
   }
 
   /**
@@ -53,13 +53,14 @@ public final class Logbook {
    * learned is then the same as if each had been made alone.
    */
   public <T> T together(Function<RepChanges, T> work) {
-    return store.write(
-        w -> {
-          RepChanges changes = new RepChanges(store, w);
-          T answer = work.apply(changes);
-          changes.touched().forEach((id, touched) -> learnTouched(w, id, touched));
-          return answer;
-        });
+    return store.write(w -> changed(w, work));
+  }
+
+  private <T> T changed(Writer w, Function<RepChanges, T> work) {
+    RepChanges changes = new RepChanges(store, w);
+    T answer = work.apply(changes);
+    changes.touched().forEach((id, touched) -> learnTouched(w, id, touched));
+    return answer;
   }
 
   /**
@@ -68,11 +69,9 @@ public final class Logbook {
    * @throws RefusedException if the athlete has no rep with this number
    */
   public void undo(long athleteId, long repId) {
-    store.write(
-        w -> {
-          Rep rep = find(w, athleteId, repId);
-          w.remove(repId);
-          learnLastDayAgain(w, athleteId, rep.date());
+    together(
+        changes -> {
+          changes.remove(own(changes.find(repId), athleteId, repId));
           return repId;
         });
   }
@@ -109,11 +108,11 @@ public final class Logbook {
    * @throws RefusedException if the athlete has no rep with this number
    */
   public Rep rep(long athleteId, long repId) {
-    return store.write(w -> find(w, athleteId, repId));
+    return store.write(w -> own(w.find(repId), athleteId, repId));
   }
 
-  private static Rep find(Writer w, long athleteId, long repId) {
-    return w.find(repId)
+  private static Rep own(Optional<Rep> found, long athleteId, long repId) {
+    return found
         .filter(r -> r.athleteId() == athleteId)
         .orElseThrow(
             () -> new RefusedException("Rep number " + repId + " is not in this athlete's log. It may have been taken back already."));
@@ -216,18 +215,6 @@ public final class Logbook {
     public RunUp runUp(int steps) {
       return runUps.runUp(Athlete.checkSteps(steps));
     }
-  }
-
-  private List<Rep> logTo(Writer w, List<Rep> reps) {
-    List<Rep> stored = new ArrayList<>(reps.size());
-    Map<Long, List<Rep>> byAthlete = new LinkedHashMap<>();
-    for (Rep r : reps) {
-      Rep kept = w.add(r);
-      stored.add(kept);
-      byAthlete.computeIfAbsent(kept.athleteId(), id -> new ArrayList<>()).add(kept);
-    }
-    byAthlete.forEach((id, fresh) -> learnFresh(w, id, fresh));
-    return stored;
   }
 
   private void learnFresh(Writer w, long athleteId, List<Rep> fresh) {

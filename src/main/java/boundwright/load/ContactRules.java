@@ -8,12 +8,12 @@ import boundwright.load.account.DayLoad;
 import boundwright.load.account.History;
 import boundwright.load.account.OwnWeeks.Part;
 import boundwright.load.account.OwnWeeks;
+import boundwright.quantity.Notes;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -170,7 +170,7 @@ final class ContactRules {
     double refuse = base * (1 + band.refuse() / 100);
     String floor = base > own.get(0).before().of(worst) ? " (the week with which anybody may start)" : "";
     return new Finding(Rule.OWN_WEEKS, answer, now, answer == Answer.REFUSED ? refuse : caution, "standing-bound contacts",
-        capital(worst.label()) + ": " + whole(now) + " standing-bound contacts in seven days, own weeks " + whole(base) + floor
+        Notes.capital(worst.label()) + ": " + whole(now) + " standing-bound contacts in seven days, own weeks " + whole(base) + floor
             + "; caution above " + whole(caution) + ", refused above " + whole(refuse) + "." + swing(today)
             + (answer == Answer.ALLOWED ? "" : " Take out a set, or use fewer steps."),
         LoadSources.OWN_WEEKS);
@@ -257,10 +257,6 @@ final class ContactRules {
   private static Finding finding(Rule rule, Answer answer, int value, Band band, String said, Source source) {
     return new Finding(rule, answer, value, answer == Answer.REFUSED ? band.refuse() : band.caution(), "contacts",
         answer == Answer.ALLOWED ? said : said + " Take out a set.", source);
-  }
-
-  private static String capital(String s) {
-    return s.substring(0, 1).toUpperCase(Locale.ROOT) + s.substring(1);
   }
 
   private static String whole(double x) {

@@ -1,5 +1,6 @@
 package boundwright.phone;
 
+import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
 import boundwright.flight.FlightModel;
 import boundwright.flight.Rep;
@@ -15,6 +16,7 @@ import boundwright.phone.RunwayCard.Part;
 import boundwright.picture.strip.RunwayStrip;
 import boundwright.picture.strip.StripSvg;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.Drill;
@@ -25,7 +27,6 @@ import boundwright.runway.MarkAdvisor;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** Fills the cards: the marks from {@code runway}, the word about the load from {@code load}, both as they are. */
@@ -36,11 +37,6 @@ final class Cards {
   Cards(CoachSettings settings, LocalDate day) {
     this.settings = settings;
     this.day = day;
-  }
-
-  /** {@code from standing}, {@code from 4 steps}. */
-  static String from(int steps) {
-    return steps == 0 ? "from standing" : steps == 1 ? "from 1 step" : "from " + steps + " steps";
   }
 
   /** The mark [m], or null where none can be given. */
@@ -124,7 +120,7 @@ final class Cards {
         sequence.text(),
         steps,
         surface.name(),
-        from(steps),
+        Athlete.fromSteps(steps),
         sand,
         held,
         reason,
@@ -181,7 +177,7 @@ final class Cards {
       return verdict.notKnownYet() && verdict.answer() == Answer.ALLOWED ? verdict.lead() : "";
     }
     Finding f = open.get(0);
-    return f.answer().label().substring(0, 1).toUpperCase(Locale.ROOT) + f.answer().label().substring(1) + ": " + f.said();
+    return Notes.capital(f.answer().label()) + ": " + f.said();
   }
 
   private String next(FlightModel model, Sequence sequence, int steps, Surface surface) {

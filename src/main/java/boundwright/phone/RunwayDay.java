@@ -360,7 +360,7 @@ public final class RunwayDay {
       for (int n = drills.isEmpty() ? 0 : 1; n <= drills.size(); n++) {
         Drill d = drill(n);
         steps.add(
-            new Step(n, d.sequence().text(), Cards.from(steps(p, n)), done(p, n).size(), n == 0 ? 0 : d.sets() * d.reps()));
+            new Step(n, d.sequence().text(), Athlete.fromSteps(steps(p, n)), done(p, n).size(), n == 0 ? 0 : d.sets() * d.reps()));
       }
       out.add(new Who(p.athlete().id(), p.athlete().name(), verdict(p).held(), List.copyOf(steps)));
     }

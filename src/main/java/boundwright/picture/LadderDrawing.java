@@ -3,6 +3,7 @@ package boundwright.picture;
 import static boundwright.picture.StripPaths.number;
 import static boundwright.picture.StripPaths.round;
 
+import boundwright.athlete.Athlete;
 import boundwright.flight.Rep;
 import boundwright.footfall.Routine;
 import boundwright.picture.LadderPicture.Ladder;
@@ -73,7 +74,7 @@ final class LadderDrawing {
     words.add(new Lettering(round(left), round(top + 9), wide ? 9.5 : 12, "start", Style.CAPTION, answer.family().label().toUpperCase(Locale.ROOT)));
     words.add(new Lettering(round(left), round(top + 34), wide ? 21 : 22, "start", Style.LOUD, answer.decision().label()));
     double head = top + 50;
-    words.add(new Lettering(round(left), round(head), size, "start", Style.PLAIN, "now " + StripWords.from(answer.rung())));
+    words.add(new Lettering(round(left), round(head), size, "start", Style.PLAIN, "now " + Athlete.fromSteps(answer.rung())));
     for (String line : missing(answer, room)) {
       head += LINE;
       words.add(new Lettering(round(left), round(head), size, "start", Style.PLAIN, line));
@@ -169,12 +170,12 @@ final class LadderDrawing {
     StringBuilder out = new StringBuilder();
     for (GateAnswer a : answers) {
       List<Rep> mine = judged.stream().filter(r -> DrillFamily.of(r.sequence()) == a.family()).toList();
-      out.append(a.family().label()).append(": ").append(StripWords.from(a.rung())).append(", the answer is ").append(a.decision().label())
+      out.append(a.family().label()).append(": ").append(Athlete.fromSteps(a.rung())).append(", the answer is ").append(a.decision().label())
           .append(". ").append(a.why()).append(' ');
       for (int steps : new TreeSet<>(mine.stream().map(Rep::approachSteps).toList())) {
         List<Rep> there = mine.stream().filter(r -> r.approachSteps() == steps).toList();
         out.append(there.stream().filter(r -> r.faults().isEmpty()).count()).append(" of ").append(there.size()).append(" reps looked at clean ")
-            .append(StripWords.from(steps)).append(". ");
+            .append(Athlete.fromSteps(steps)).append(". ");
       }
     }
     return out.toString().strip();

@@ -1,5 +1,6 @@
 package boundwright.picture;
 
+import boundwright.athlete.Athlete;
 import boundwright.flight.Forecast;
 import boundwright.footfall.Flight;
 import boundwright.footfall.Foot;
@@ -25,7 +26,7 @@ public final class StripWords {
 
   /** {@code RRL x2 from 4 steps: take-off mark 12.35 m from the sand}. */
   public String title() {
-    String drill = forecast.sequence().text() + " " + from(forecast.approachSteps());
+    String drill = forecast.sequence().text() + " " + Athlete.fromSteps(forecast.approachSteps());
     return flat
         ? drill + ", on the flat"
         : drill + ": take-off mark " + unit.write(advice.markToSand_m()) + " from the sand";
@@ -51,10 +52,5 @@ public final class StripWords {
     out.append("Landing ").append(unit.write(landing.p50())).append(" from the take-off mark, nine times in ten between ")
         .append(unit.write(landing.p05())).append(" and ").append(unit.write(landing.p95())).append('.');
     return out.toString();
-  }
-
-  /** {@code from standing}, {@code from 1 step}, {@code from 4 steps}. */
-  public static String from(int steps) {
-    return steps == 0 ? "from standing" : steps == 1 ? "from 1 step" : "from " + steps + " steps";
   }
 }

@@ -1,5 +1,7 @@
 package boundwright.quantity;
 
+import java.util.Locale;
+
 /** The words a coach adds to an entry, and counts in words. */
 public final class Notes {
   private static final int MOST = 200;
@@ -13,6 +15,11 @@ public final class Notes {
       throw new RefusedException("A note of " + plain.length() + " characters is too long: at most " + MOST + " are kept. Shorten it.");
     }
     return plain;
+  }
+
+  /** As a sentence begins. */
+  public static String capital(String text) {
+    return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
   /** {@code 1 run-through}, {@code 2 run-throughs}. */

@@ -1,5 +1,6 @@
 package boundwright.readiness;
 
+import boundwright.athlete.Athlete;
 import boundwright.evidence.Source;
 import boundwright.evidence.Standing;
 import boundwright.footfall.Routine;
@@ -123,7 +124,7 @@ public final class Gate {
     if (speed == null) {
       return new Evidence(Name.SPEED_USED, "from standing nothing is compared", "nothing", State.THERE, LADDER);
     }
-    String needed = "flights longer than " + from(rung - 2) + ", or not known yet";
+    String needed = "flights longer than " + Athlete.fromSteps(rung - 2) + ", or not known yet";
     Estimate gain = speed.perFlight();
     String found =
         gain == null
@@ -136,8 +137,8 @@ public final class Gate {
           new Evidence(Name.SPEED_USED, found + ": not worth the speed", needed + String.format(Locale.ROOT, "; worth it from %.0f cm",
               100 * rules.speed().leastGain()), State.NOT_THERE, SameDayGain.SOURCE);
       case NOT_KNOWN ->
-          new Evidence(Name.SPEED_USED, (found.isEmpty() ? "" : found + ": ") + "not known yet. Measure three reps " + from(rung) + " and three "
-              + from(rung - 2) + " in turn on the same day", needed, State.NOT_KNOWN, SameDayGain.SOURCE);
+          new Evidence(Name.SPEED_USED, (found.isEmpty() ? "" : found + ": ") + "not known yet. Measure three reps " + Athlete.fromSteps(rung) + " and three "
+              + Athlete.fromSteps(rung - 2) + " in turn on the same day", needed, State.NOT_KNOWN, SameDayGain.SOURCE);
     };
   }
 
@@ -161,9 +162,9 @@ public final class Gate {
   private String whyBack(CleanLoss loss, int rung) {
     String to = " Go back to " + (rung == 2 ? "standing" : rung - 2 + " steps") + ".";
     if (loss.loadsLegs(rules.loss())) {
-      return loss.legFaulty() + " of the last " + loss.legReps() + " reps " + from(rung) + " with a fault that loads a leg." + to;
+      return loss.legFaulty() + " of the last " + loss.legReps() + " reps " + Athlete.fromSteps(rung) + " with a fault that loads a leg." + to;
     }
-    return loss.recentClean() + " of the last " + loss.recent() + " reps clean " + from(rung) + "; before, " + loss.earlierClean() + " of "
+    return loss.recentClean() + " of the last " + loss.recent() + " reps clean " + Athlete.fromSteps(rung) + "; before, " + loss.earlierClean() + " of "
         + loss.earlier() + ". That is more than luck." + to;
   }
 
@@ -180,7 +181,7 @@ public final class Gate {
         continue;
       }
       if (e.name() == Name.TIME_HERE) {
-        why.add("Not before " + DAY.format(c.time().over(c.today())) + ": " + e.needed() + " " + from(c.rung()) + " first.");
+        why.add("Not before " + DAY.format(c.time().over(c.today())) + ": " + e.needed() + " " + Athlete.fromSteps(c.rung()) + " first.");
       } else if (e.name() != Name.NO_FADING || missing[0] == 0) {
         why.add("Not there: " + e.name().label() + " (" + e.value() + ").");
       }
@@ -210,10 +211,6 @@ public final class Gate {
   private static String notKnown(List<Evidence> evidence) {
     String names = evidence.stream().filter(e -> e.state() == State.NOT_KNOWN).map(e -> e.name().label()).collect(Collectors.joining(", "));
     return names.isEmpty() ? "" : " Not known yet: " + names + ".";
-  }
-
-  private static String from(int steps) {
-    return steps == 0 ? "from standing" : "from " + steps + " steps";
   }
 
   private static String percent(double share) {

@@ -1,5 +1,6 @@
 package boundwright.runway;
 
+import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
 import boundwright.flight.Forecast;
 import boundwright.quantity.Estimate;
@@ -90,7 +91,7 @@ final class AdviceWarnings {
   private static void untried(Forecast forecast, List<String> out) {
     if (forecast.extrapolated()) {
       out.add(
-          "Nothing logged " + AdviceWords.fromSteps(forecast.approachSteps())
+          "Nothing logged " + Athlete.fromSteps(forecast.approachSteps())
               + " yet: the lengths are carried over. Watch the first rep from the side.");
     }
   }

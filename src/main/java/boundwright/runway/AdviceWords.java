@@ -1,5 +1,6 @@
 package boundwright.runway;
 
+import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
 import boundwright.flight.FlightModel;
 import boundwright.flight.Forecast;
@@ -17,10 +18,6 @@ final class AdviceWords {
 
   private AdviceWords() {}
 
-  static String fromSteps(int steps) {
-    return steps == 0 ? "from standing" : steps == 1 ? "from 1 step" : "from " + steps + " steps";
-  }
-
   /** What the lengths rest on: how many reps, from these steps, and on this surface where there are others. */
   static String from(FlightModel model, int steps, Surface surface) {
     if (model.reps() == 0) {
@@ -35,7 +32,7 @@ final class AdviceWords {
                 : Notes.counted(model.measuredReps(), "rep") + " with lengths and " + Notes.counted(taps, "tap");
     int here = model.repsOn(surface);
     String where = here > 0 && here < model.reps() ? " and " + here + " on " + surface.label() : "";
-    return "From " + what + ", " + model.repsAtRung(steps) + " of them " + fromSteps(steps) + where + ".";
+    return "From " + what + ", " + model.repsAtRung(steps) + " of them " + Athlete.fromSteps(steps) + where + ".";
   }
 
   /** Where the reps were made if none was made on this surface: {@code 60 reps, all on grass; today's place is track.} */

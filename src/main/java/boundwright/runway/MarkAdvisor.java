@@ -250,7 +250,7 @@ public final class MarkAdvisor {
         wishes.add(
             new Tapes.Wish(
                 a.name(),
-                d.sequence().text() + ", " + AdviceWords.fromSteps(steps),
+                d.sequence().text() + ", " + Athlete.fromSteps(steps),
                 known(of, d.sequence(), steps, settings, today)));
       }
     }

@@ -1,5 +1,6 @@
 package boundwright.runway;
 
+import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
 import boundwright.flight.FlightModel;
 import boundwright.footfall.Routine;
@@ -39,7 +40,7 @@ final class WindowOpeners {
             new Opener(
                 Opener.Way.FEWER_CONTACTS,
                 "Fewer contacts: the first " + Notes.counted(n, "contact") + " (" + sequence.first(n).letters() + ") "
-                    + AdviceWords.fromSteps(steps) + " " + (n == 1 ? "works " : "work ") + marks(open.get(), unit) + "."));
+                    + Athlete.fromSteps(steps) + " " + (n == 1 ? "works " : "work ") + marks(open.get(), unit) + "."));
         break;
       }
     }
@@ -49,7 +50,7 @@ final class WindowOpeners {
                 out.add(
                     new Opener(
                         Opener.Way.ANOTHER_RUNG,
-                        "Another approach: " + AdviceWords.fromSteps(rung) + " the same sequence works "
+                        "Another approach: " + Athlete.fromSteps(rung) + " the same sequence works "
                             + marks(window(sequence, rung).orElseThrow(), unit) + ".")));
     double flat = settings.facility().flat_m();
     out.add(

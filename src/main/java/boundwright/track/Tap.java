@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
 public record Tap(@Nullable String token, Rep rep, boolean sure) {
   /** Refuses a token of another form. */
   public Tap {
-    if (token != null && !token.matches("[0-9a-f]{32}")) {
+    if (token != null && !Deed.isToken(token)) {
       throw new RefusedException("This form has no token against double taps, so nothing was logged. Reload the page and tap again.");
     }
   }

@@ -6,6 +6,7 @@ import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import boundwright.load.Finding;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.Drill;
@@ -15,9 +16,9 @@ import boundwright.technique.FaultTick;
 import boundwright.track.Logged;
 import boundwright.track.Tap;
 import boundwright.web.page.Addresses;
+import boundwright.web.page.Entries;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
-import boundwright.web.page.OnceOnly;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Ticks;
 import boundwright.web.page.Turned;
@@ -26,7 +27,6 @@ import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -39,11 +39,9 @@ public final class AthleteHandler {
   private final Pages pages;
   private final Gate gate;
   private final WorkDesk desk;
-  private final OnceOnly once;
 
   public AthleteHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
-    this.once = new OnceOnly(bench);
     this.pages = pages;
     this.gate = gate;
     this.desk = new WorkDesk(bench);
@@ -99,7 +97,7 @@ public final class AthleteHandler {
   /** What was kept, so that a tap beside the right button is seen at once. */
   private static String kept(Rep rep, int n) {
     Outcome outcome = rep.outcome();
-    String what = outcome == null ? "Lengths" : outcome.label().substring(0, 1).toUpperCase(Locale.ROOT) + outcome.label().substring(1);
+    String what = outcome == null ? "Lengths" : Notes.capital(outcome.label());
     return what + ", rep " + n + " today. Logged"
         + (rep.abandoned() ? ": " + rep.contactsDone().size() + " contacts count as load." : ".");
   }
@@ -146,13 +144,10 @@ public final class AthleteHandler {
   public void override(Context ctx) {
     Athlete athlete = Addresses.athlete(ctx, bench);
     Asked asked = Asked.read(ctx, desk.usual(athlete));
-    String token = Form.text(ctx, "token");
     try {
       Finding.Rule rule = Form.oneOf(Finding.Rule.class, "rule", Form.text(ctx, "rule"));
-      if (!token.matches("[0-9a-f]{32}")) {
-        throw new RefusedException("This form has no token against double taps, so nothing was kept. Reload the page and write it again.");
-      }
-      once.once(
+      String token = Entries.token(ctx, "write it again");
+      bench.once(
           token + rule,
           () -> {
             bench.loadDesk().override(athlete, rule, Form.text(ctx, "reason"));

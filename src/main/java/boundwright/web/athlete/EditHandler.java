@@ -13,7 +13,6 @@ import boundwright.web.page.Addresses;
 import boundwright.web.page.Entries;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
-import boundwright.web.page.OnceOnly;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Turned;
 import boundwright.web.page.TwoHands;
@@ -33,13 +32,11 @@ public final class EditHandler {
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
-  private final OnceOnly once;
 
   public EditHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
     this.pages = pages;
     this.gate = gate;
-    this.once = new OnceOnly(bench);
   }
 
   /** The form for a new athlete. */
@@ -52,7 +49,7 @@ public final class EditHandler {
     try {
       String token = Entries.token(ctx);
       Athlete written = read(ctx, 0);
-      boolean first = once.once(token, () -> bench.athletes().add(written).id()).isPresent();
+      boolean first = bench.once(token, () -> bench.athletes().add(written).id()).isPresent();
       long id = bench.taken(token).orElse(0L);
       if (!first && bench.athletes().byId(id).isEmpty()) {
         throw new RefusedException("This form was taken before, and the athlete was erased since. Nothing was added; open the form anew.");
@@ -139,7 +136,7 @@ public final class EditHandler {
                   steps.isEmpty() ? 0 : Form.whole("number of approach steps", steps),
                   unit().read("distance", Form.text(ctx, "distance")),
                   Form.date(Form.text(ctx, "date"), today()));
-          once.once(
+          bench.once(
               Entries.token(ctx),
               () -> {
                 bench.athletes().addKnownMark(a.id(), mark);
@@ -167,7 +164,7 @@ public final class EditHandler {
                   unit().read("length", Form.text(ctx, "length")),
                   speed.isEmpty() ? null : Form.number("speed", speed),
                   Form.date(Form.text(ctx, "date"), today()));
-          once.once(
+          bench.once(
               Entries.token(ctx),
               () -> {
                 bench.athletes().addRunUp(a.id(), run);

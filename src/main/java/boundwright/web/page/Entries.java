@@ -2,6 +2,7 @@ package boundwright.web.page;
 
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.track.Deed;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.Optional;
@@ -9,11 +10,11 @@ import java.util.function.LongSupplier;
 
 /** Takes the forms of one kind of entry once, however often they are sent, and answers by sending the browser on. */
 public final class Entries {
-  private final OnceOnly once;
+  private final Workbench bench;
 
   /** Remembers in this data folder. */
   public Entries(Workbench bench) {
-    this.once = new OnceOnly(bench);
+    this.bench = bench;
   }
 
   /** Shows the page again with a refused form. */
@@ -29,7 +30,7 @@ public final class Entries {
    */
   public void keep(Context ctx, String page, LongSupplier keep, Again again) {
     try {
-      Optional<Long> number = once.once(token(ctx), keep);
+      Optional<Long> number = bench.once(token(ctx), keep);
       ctx.redirect(page + "?kept=" + number.map(String::valueOf).orElse("twice"), HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
       again.show(Sent.of(ctx, String.valueOf(e.getMessage())));
@@ -38,9 +39,18 @@ public final class Entries {
 
   /** The token of the form, which makes a double tap one entry. */
   public static String token(Context ctx) {
+    return token(ctx, "tap again");
+  }
+
+  /**
+   * As {@link #token(Context)}.
+   *
+   * @param again what to do after the page was loaded again, for a form without one
+   */
+  public static String token(Context ctx, String again) {
     String token = Form.text(ctx, "token");
-    if (!token.matches("[0-9a-f]{32}")) {
-      throw new RefusedException("This form has no token against double taps, so nothing was kept. Reload the page and tap again.");
+    if (!Deed.isToken(token)) {
+      throw new RefusedException("This form has no token against double taps, so nothing was kept. Reload the page and " + again + ".");
     }
     return token;
   }

@@ -1,5 +1,6 @@
 package boundwright.web.page;
 
+import boundwright.athlete.Athlete;
 import boundwright.quantity.LengthUnit;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
@@ -67,7 +68,7 @@ public final class Figures {
 
   /** Approach steps in words: {@code from standing}, {@code from 4 steps}. */
   public static String fromSteps(int steps) {
-    return steps == 0 ? "from standing" : "from " + steps + (steps == 1 ? " step" : " steps");
+    return Athlete.fromSteps(steps);
   }
 
   /** A rung in words: {@code standing}, {@code 4 steps}. */

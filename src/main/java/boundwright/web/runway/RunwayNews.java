@@ -69,7 +69,11 @@ final class RunwayNews {
    * @param unit {@code METRES} or {@code FEET_INCHES}
    * @param faults that can be ticked
    */
-  record Page(String day, String unit, List<Fault> faults) {}
+  record Page(String day, String unit, List<Fault> faults) {
+    List<String> keys() {
+      return faults.stream().map(Fault::key).toList();
+    }
+  }
 
   /** A fault with what is said about it. */
   record Fault(String key, String label, String say) {}
@@ -146,7 +150,8 @@ final class RunwayNews {
     List<Athlete> athletes = bench.attendance().here();
     Parcel parcel = packer.pack(athletes);
     Page page = page();
-    List<One> all = parcel.parts().stream().map(p -> one(p, known)).toList();
+    List<String> keys = page.keys();
+    List<One> all = parcel.parts().stream().map(p -> one(p, known, keys)).toList();
     Parcel head = new Parcel(parcel.day(), parcel.zone(), Instant.EPOCH, parcel.settings(), parcel.guard(), parcel.plan(), List.of());
     return new Squad(ParcelPieces.begun(parcel), page, hash(head.text() + page + all.stream().map(One::id).toList()), all);
   }
@@ -158,23 +163,26 @@ final class RunwayNews {
       return read(squad);
     }
     Map<Long, One> fresh = new HashMap<>();
-    packer.parts(here.stream().filter(a -> ids.contains(a.id())).toList()).forEach(p -> fresh.put(p.profile().athlete().id(), one(p, Map.of())));
+    List<String> keys = squad.page.keys();
+    packer.parts(here.stream().filter(a -> ids.contains(a.id())).toList()).forEach(p -> fresh.put(p.profile().athlete().id(), one(p, Map.of(), keys)));
     return new Squad(squad.begun, squad.page, squad.head, squad.all.stream().map(o -> fresh.getOrDefault(o.id, o)).toList());
   }
 
   /** These athletes as they are now, also if they are not here today; those who are not there any more are left out. */
   List<One> these(Set<Long> ids) {
-    List<One> here = squad().these(ids);
+    Squad squad = squad();
+    List<One> here = squad.these(ids);
+    List<String> keys = squad.page.keys();
     Set<Long> rest = new TreeSet<>(ids);
     here.forEach(o -> rest.remove(o.id));
     List<Athlete> away = rest.stream().map(bench.athletes()::byId).flatMap(Optional::stream).toList();
-    return Stream.concat(here.stream(), packer.parts(away).stream().map(p -> one(p, Map.of()))).toList();
+    return Stream.concat(here.stream(), packer.parts(away).stream().map(p -> one(p, Map.of(), keys))).toList();
   }
 
-  private One one(Parcel.Part part, Map<Long, One> known) {
+  private One one(Parcel.Part part, Map<Long, One> known, List<String> keys) {
     long id = part.profile().athlete().id();
     Piece lines = ParcelPieces.lines(part);
-    List<String> top = top(id);
+    List<String> top = top(id, keys);
     One before = known.get(id);
     if (before != null && before.top.equals(top) && before.lines.same(lines)) {
       return before;
@@ -195,7 +203,7 @@ final class RunwayNews {
   }
 
   /** The faults that this athlete shows most, filled up from the head of the list. */
-  private List<String> top(long athleteId) {
+  private List<String> top(long athleteId, List<String> known) {
     Map<String, Integer> seen = new LinkedHashMap<>();
     for (Rep rep : bench.reps().recent(athleteId, RECENT)) {
       if (rep.judged()) {
@@ -204,7 +212,6 @@ final class RunwayNews {
         keys.forEach(k -> seen.merge(k, 1, Integer::sum));
       }
     }
-    List<String> known = new FaultCatalogue(bench.looks().ownFaults()).all().stream().map(FaultAdvice::key).toList();
     List<String> out = new ArrayList<>(seen.keySet());
     out.retainAll(known);
     out.sort((a, b) -> Integer.compare(seen.getOrDefault(b, 0), seen.getOrDefault(a, 0)));

@@ -7,9 +7,9 @@ import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.web.page.Addresses;
+import boundwright.web.page.Entries;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
-import boundwright.web.page.OnceOnly;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Turned;
 import boundwright.web.page.Written;
@@ -29,11 +29,9 @@ public final class CareHandler {
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
-  private final OnceOnly once;
 
   public CareHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
-    this.once = new OnceOnly(bench);
     this.pages = pages;
     this.gate = gate;
   }
@@ -160,12 +158,9 @@ public final class CareHandler {
   private void change(Context ctx, String form, Change change) {
     Athlete athlete = Addresses.athlete(ctx, bench);
     try {
-      String token = Form.text(ctx, "token");
-      if (!token.matches("[0-9a-f]{32}")) {
-        throw new RefusedException("This form has no token against double taps, so nothing was kept. Reload the page and enter it again.");
-      }
+      String token = Entries.token(ctx, "enter it again");
       String[] said = {"again"};
-      once.once(
+      bench.once(
           token + ctx.path(),
           () -> {
             said[0] = change.make(athlete);

@@ -27,10 +27,10 @@ import boundwright.runway.Drill;
 import boundwright.store.Workbench;
 import boundwright.web.athlete.GuardDesk;
 import boundwright.web.page.Addresses;
+import boundwright.web.page.Entries;
 import boundwright.web.page.Figures;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
-import boundwright.web.page.OnceOnly;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Written;
 import io.javalin.http.Context;
@@ -48,11 +48,9 @@ public final class LoadHandler {
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
-  private final OnceOnly once;
 
   public LoadHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
-    this.once = new OnceOnly(bench);
     this.pages = pages;
     this.gate = gate;
   }
@@ -144,12 +142,9 @@ public final class LoadHandler {
   private void change(Context ctx, String form, Change change) {
     Athlete athlete = Addresses.athlete(ctx, bench);
     try {
-      String token = Form.text(ctx, "token");
-      if (!token.matches("[0-9a-f]{32}")) {
-        throw new RefusedException("This form has no token against double taps, so nothing was kept. Reload the page and enter it again.");
-      }
+      String token = Entries.token(ctx, "enter it again");
       String[] said = {"again"};
-      once.once(
+      bench.once(
           token + ctx.path() + Form.text(ctx, "kind") + Form.text(ctx, "tap"),
           () -> {
             said[0] = change.make(athlete);

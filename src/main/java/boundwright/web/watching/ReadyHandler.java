@@ -9,9 +9,9 @@ import boundwright.readiness.DrillFamily;
 import boundwright.readiness.GateAnswer;
 import boundwright.store.Workbench;
 import boundwright.web.page.Addresses;
+import boundwright.web.page.Entries;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
-import boundwright.web.page.OnceOnly;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Written;
 import io.javalin.http.Context;
@@ -29,11 +29,9 @@ public final class ReadyHandler {
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
-  private final OnceOnly once;
 
   public ReadyHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
-    this.once = new OnceOnly(bench);
     this.pages = pages;
     this.gate = gate;
   }
@@ -58,11 +56,8 @@ public final class ReadyHandler {
     try {
       DrillFamily family = Form.oneOf(DrillFamily.class, "family of drills", Form.text(ctx, "family"));
       int to = Form.whole("approach steps", Form.text(ctx, "to"));
-      String token = Form.text(ctx, "token");
-      if (!token.matches("[0-9a-f]{32}")) {
-        throw new RefusedException("This form has no token against double taps, so nothing was kept. Reload the page and decide again.");
-      }
-      once.once(
+      String token = Entries.token(ctx, "decide again");
+      bench.once(
           token + form,
           () -> {
             bench.ladderDesk().decide(athlete, family, to, Form.text(ctx, "reason"));

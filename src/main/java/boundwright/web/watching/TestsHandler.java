@@ -14,9 +14,9 @@ import boundwright.readiness.TestScore;
 import boundwright.readiness.TestTrend;
 import boundwright.store.Workbench;
 import boundwright.web.page.Addresses;
+import boundwright.web.page.Entries;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
-import boundwright.web.page.OnceOnly;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Turned;
 import boundwright.web.page.Written;
@@ -35,11 +35,9 @@ public final class TestsHandler {
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
-  private final OnceOnly once;
 
   public TestsHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
-    this.once = new OnceOnly(bench);
     this.pages = pages;
     this.gate = gate;
   }
@@ -60,11 +58,8 @@ public final class TestsHandler {
     Athlete athlete = Addresses.athlete(ctx, bench);
     try {
       TestScore score = read(ctx, athlete);
-      String token = Form.text(ctx, "token");
-      if (!token.matches("[0-9a-f]{32}")) {
-        throw new RefusedException("This form has no token against double taps, so nothing was kept. Reload the page and enter it again.");
-      }
-      once.once(token, () -> bench.tests().add(score).id());
+      String token = Entries.token(ctx, "enter it again");
+      bench.once(token, () -> bench.tests().add(score).id());
       ctx.redirect("/athlete/" + athlete.id() + "/tests?said=added&kind=" + score.kind().name(), HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
       page(ctx, Written.refused(ctx, "test", String.valueOf(e.getMessage())));
