@@ -165,6 +165,11 @@
 
   // ---- entering ----
 
+  // whom the coach chose stays chosen, whatever answer comes meanwhile
+  document.addEventListener("change", function (event) {
+    var form = event.target.form;
+    if (form && form === attemptForm() && (event.target.name === "entrant" || event.target.name === "round")) { form.dataset.chosen = "1"; }
+  });
   document.addEventListener("submit", function (event) {
     var form = event.target;
     if (form.matches("form[data-keep]")) {
@@ -208,6 +213,9 @@
       return;
     }
     if (submitter) { submitter.dataset.lit = "1"; }
+    // from here on what differs was typed or chosen for the next entry
+    fieldsOf(form).forEach(function (f) { f.defaultValue = f.value; });
+    delete form.dataset.chosen;
     if (sending || document.getElementById("kept").dataset.gone) {
       clear(form);
       delete form.dataset.busy;
@@ -305,7 +313,6 @@
   // one after the other, as they were entered; live is the one just tapped
   async function sendAll(live) {
     var last = null;
-    var untouched = live ? true : !touched();
     var entry = null;
     try {
       await load();
@@ -322,7 +329,7 @@
           entry.sent = answer.made || 1;
           await again(entry);
           last = answer.text;
-        } else if (answer.status === 422 && entry.token === live) {
+        } else if (answer.status === 422 && entry.token === live && !touched()) {
           await drop(entry);
           last = answer.text;
         } else if (answer.status < 500) {
@@ -333,13 +340,13 @@
         }
         draw(Boolean(live));
       }
-      if (last !== null && untouched) { swap(last); } else if (last !== null) { notice(""); }
+      if (last !== null && !touched()) { swap(last); } else if (last !== null) { notice(""); }
       connection(true);
       if (last !== null) { refreshKept(); }
     } catch (gone) {
       if (entry) { delete entry.busy; }
       var form = attemptForm();
-      if (form && live && shelf.some(function (e) { return e.token === live && e.kind !== "undo" && waiting(e); })) { clear(form); }
+      if (form && live && !touched() && shelf.some(function (e) { return e.token === live && e.kind !== "undo" && waiting(e); })) { clear(form); }
       connection(false);
     }
   }
@@ -353,8 +360,9 @@
 
   function touched() {
     var form = attemptForm();
-    return form !== null && Array.from(form.querySelectorAll("input[autocomplete]")).some(function (f) { return f.value !== f.defaultValue; });
+    return form !== null && (form.dataset.chosen === "1" || fieldsOf(form).some(function (f) { return f.value !== f.defaultValue; }));
   }
+  function fieldsOf(form) { return Array.from(form.querySelectorAll("input[autocomplete]")); }
 
   // ---- the page ----
 

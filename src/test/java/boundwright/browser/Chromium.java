@@ -4,6 +4,7 @@ import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +24,11 @@ public final class Chromium implements AutoCloseable {
           "--disable-background-networking",
           "--disable-component-update",
           "--disable-sync");
+
+  static {
+    // a machine that does other work answers late; what never comes is told soon enough
+    PlaywrightAssertions.setDefaultAssertionTimeout(40_000);
+  }
 
   private final Playwright playwright =
       Playwright.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));

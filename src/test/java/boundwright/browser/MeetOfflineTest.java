@@ -12,9 +12,11 @@ import com.google.gson.JsonObject;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.regex.Pattern;
@@ -161,6 +163,26 @@ class MeetOfflineTest extends PhoneCase {
     sent(page);
     assertThat(standing(who, 3).distance_m()).isEqualTo(11.17);
     assertThat(bench.meets().besides(meet().id())).isEmpty();
+  }
+
+  /** The answer takes seconds on a bad network, and the coach goes on. */
+  @Test
+  void whatTheCoachChoosesAndTypesWhileAnAnswerIsUnderWayStays() {
+    String who = next(page);
+    List<Route> held = new ArrayList<>();
+    page.route(Pattern.compile("/attempt$"), held::add);
+    enter(page, "11.11", "valid");
+    page.waitForCondition(() -> !held.isEmpty());
+    page.selectOption("#entrant", new com.microsoft.playwright.options.SelectOption().setLabel(who));
+    page.fill("#distance", "11.17");
+    held.get(0).abort();
+    assertThat(page.locator("#kept")).containsText("No connection");
+    assertThat(next(page)).isEqualTo(who);
+    assertThat(page.locator("#distance")).hasValue("11.17");
+    page.unroute(Pattern.compile("/attempt$"));
+    page.locator(".taps button", new Page.LocatorOptions().setHasText(Pattern.compile("^valid"))).click();
+    sent(page);
+    assertThat(standing(who, 3).distance_m()).isEqualTo(11.17);
   }
 
   @Test

@@ -24,10 +24,6 @@ abstract class RunwayCase extends PhoneCase {
   static final int GOES_ON_MS = 2_200;
   static final List<String> SIX = List.of("Ada Fenn", "Bo Lark", "Cy Marrow", "Dot Ashby", "Ely Quarr", "Fay Thorne");
 
-  static {
-    // a busy machine is slow, not wrong
-    PlaywrightAssertions.setDefaultAssertionTimeout(30_000);
-  }
 
   Path data = Path.of("");
 
