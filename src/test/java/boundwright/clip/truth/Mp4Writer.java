@@ -111,7 +111,15 @@ public final class Mp4Writer implements AutoCloseable {
       bytes[n++] = (byte) (pixel >> 8);
       bytes[n++] = (byte) pixel;
     }
-    rgb.put(bytes);
+    write(bytes, pts);
+  }
+
+  /**
+   * @param bytes red, green, blue, row by row
+   * @param pts in ticks, above that of the frame before
+   */
+  public void write(byte[] bytes, long pts) {
+    rgb.put(bytes, 0, 3 * width * height);
     need(avutil.av_frame_make_writable(frame));
     need(swscale.sws_scale(scaler, planes, strides, 0, height, frame.data(), frame.linesize()));
     frame.pts(pts);
