@@ -116,7 +116,7 @@ public final class PaintedPlace {
         y0 = Math.min(y0, s.y());
         y1 = Math.max(y1, s.y());
       }
-      y1 = Math.max(y1, camera.project(b.at(BodyPoint.LEFT_HIP)[0], 0, 0).y());
+      y1 = Math.max(y1, camera.project(b.at(BodyPoint.LEFT_HIP)[0], 0, b.at(BodyPoint.LEFT_HIP)[2]).y());
     }
     int m = (int) (0.35 * camera.focal() / camera.distance()) + 66;
     return new Rectangle((int) x0 - m, (int) y0 - m, (int) (x1 - x0) + 2 * m, (int) (y1 - y0) + 2 * m).intersection(new Rectangle(0, 0, camera.width(), camera.high()));

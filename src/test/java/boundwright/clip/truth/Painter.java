@@ -81,8 +81,10 @@ public final class Painter {
   /** Adds an athlete, {@code ahead} metres further along the runway. */
   public Painter add(Body body, double ahead) {
     // the camera stands on the athlete's right when they run to the right of the picture
-    Foot near = camera.toTheRight() ? Foot.RIGHT : Foot.LEFT;
-    Spot sole = camera.project(body.at(BodyPoint.LEFT_HIP)[0] + ahead, 0, 0);
+    boolean forward = body.at(BodyPoint.RIGHT_HIP)[2] >= body.at(BodyPoint.LEFT_HIP)[2];
+    Foot near = camera.toTheRight() == forward ? Foot.RIGHT : Foot.LEFT;
+    double aside = (body.at(BodyPoint.LEFT_HIP)[2] + body.at(BodyPoint.RIGHT_HIP)[2]) / 2;
+    Spot sole = camera.project(body.at(BodyPoint.LEFT_HIP)[0] + ahead, 0, aside);
     g.setColor(new Color(60, 30, 24, 110));
     g.fill(new Ellipse2D.Double(sole.x() - 60, sole.y() - 8, 120, 16));
     arm(body, ahead, near.other(), 0.75);
