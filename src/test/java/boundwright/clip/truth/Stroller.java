@@ -30,7 +30,7 @@ public final class Stroller {
     Body out = Body.empty();
     double hx = x0 + speed * t;
     double phase = speed == 0 ? 0 : speed * t / step;
-    double hy = 0.88 - (speed == 0 ? 0 : 0.018 * Math.cos(2 * Math.PI * phase)) + 0.004 * Math.sin(1.3 * t);
+    double hy = speed == 0 ? 0.93 : 0.88 - 0.018 * Math.cos(2 * Math.PI * phase);
     double lean = Math.toRadians(speed == 0 ? 1 + Math.sin(0.7 * t) : 3);
     double sx = hx + Skeleton.TRUNK * Math.sin(lean);
     double sy = hy + Skeleton.TRUNK * Math.cos(lean);
