@@ -23,7 +23,7 @@ import java.util.Set;
  *
  * The times in seconds are of the athlete, slowing taken out: at 120 frames a second the eye is no better than 40 ms is in film of 60.
  */
-final class Matching {
+public final class Matching {
   static final double RIGHT = 2.5;
   static final double REACH = 5;
   static final double RIGHT_S = 0.040;
@@ -42,7 +42,7 @@ final class Matching {
   }
 
   /** @param frame_s how long a frame lasts, slowing taken out [s] */
-  record Result(
+  public record Result(
       int known, int right, int off, int wrongFoot, int missed, int extra, double frame_s, List<Double> touchdown, List<Double> toeOff,
       List<String> said) {}
 

@@ -61,7 +61,7 @@ public final class RealFilms {
   }
 
   /** Reads a film as the program does and compares. */
-  static Matching.Result read(Path film, TruthFile truth, Path weights, java.util.function.Consumer<String> log) {
+  public static Matching.Result read(Path film, TruthFile truth, Path weights, java.util.function.Consumer<String> log) {
     FilmTimes times = Film.times(film);
     double[] t = new double[times.pts().length];
     for (int i = 0; i < t.length; i++) {
@@ -100,7 +100,7 @@ public final class RealFilms {
     return i + (film - t[i]) / (t[i + 1] - t[i]);
   }
 
-  private static Matching.Result sum(List<Matching.Result> all) {
+  public static Matching.Result sum(List<Matching.Result> all) {
     List<Double> down = new ArrayList<>();
     List<Double> up = new ArrayList<>();
     int[] n = new int[6];
@@ -115,11 +115,11 @@ public final class RealFilms {
     return new Matching.Result(n[0], n[1], n[2], n[3], n[4], n[5], Double.NaN, down, up, List.of());
   }
 
-  static final String HEAD =
+  public static final String HEAD =
       "| film | touchdowns known | right | off / wrong foot / missed / extra | share right, 95 % interval | touchdown frames off: RMS (mean), worst, within 2.5 | toe-off frames off: RMS (mean), worst, within 3 | s |\n"
           + "| --- | --- | --- | --- | --- | --- | --- | --- |";
 
-  static String row(String name, Matching.Result r, double took_s) {
+  public static String row(String name, Matching.Result r, double took_s) {
     return String.format(
         Locale.ROOT, "| %s | %d | %d | %d / %d / %d / %d | %s | %s | %s | %s |", name, r.known(), r.right(), r.off(), r.wrongFoot(), r.missed(),
         r.extra(), r.known() == 0 ? "-" : wilson(r.right(), r.known()), errors(r.touchdown(), Matching.RIGHT), errors(r.toeOff(), TOE_OFF_FRAMES),

@@ -31,10 +31,10 @@ public final class PaintedSource implements StillSource {
 
   /** Whether an option is one of this class. */
   static boolean knows(String option) {
-    return option.startsWith("fps=") || option.startsWith("steps=") || option.startsWith("place=") || option.startsWith("distance=") || option.startsWith("wide=");
+    return option.startsWith("fps=") || option.startsWith("steps=") || option.startsWith("place=") || option.startsWith("distance=") || option.startsWith("high=") || option.startsWith("wide=");
   }
 
-  private PaintedSource(long seed, double fps, int steps, PaintedPlace.Kind kind, double distance, int wide) {
+  private PaintedSource(long seed, double fps, int steps, PaintedPlace.Kind kind, double distance, int wide, int high) {
     this.fps = fps;
     Random random = new Random(seed);
     sequence = Sequence.parse(DRILLS[(int) Math.floorMod(seed, DRILLS.length)]);
@@ -42,16 +42,20 @@ public final class PaintedSource implements StillSource {
     from = athlete.mass().contacts().get(0).down() - 0.15;
     to = athlete.mass().landingTime() + 0.25;
     double middle = (athlete.centreOfMass(from).x() + athlete.centreOfMass(to).x()) / 2;
-    camera = new Camera(middle, distance, 1.3, random.nextBoolean(), 0, 0, 0, 1000, 0, wide, 1000);
+    // a picture of 720 rows has a focal length of 1000 px; the still picture reaches further up and down
+    double size = high / 720.0;
+    camera =
+        new Camera(middle, distance, 1.3, random.nextBoolean(), 0, 0, 0, 1000 * size, 0, (int) (wide * size) / 2 * 2, (int) (1000 * size) / 2 * 2);
     place = new PaintedPlace(camera, kind, seed);
   }
 
-  /** From options {@code fps=120 steps=2 place=rich distance=11 wide=3000}. */
+  /** From options {@code fps=120 steps=2 place=rich distance=11 wide=3000 high=720}. */
   public static PaintedSource of(long seed, List<String> options) {
     double fps = 120;
     int steps = 2;
     double distance = 11;
     int wide = 3000;
+    int high = 720;
     PaintedPlace.Kind kind = PaintedPlace.Kind.RICH;
     for (String o : options) {
       String v = o.substring(o.indexOf('=') + 1);
@@ -60,10 +64,11 @@ public final class PaintedSource implements StillSource {
         case "steps" -> steps = Integer.parseInt(v);
         case "distance" -> distance = Double.parseDouble(v);
         case "wide" -> wide = Integer.parseInt(v);
+        case "high" -> high = Integer.parseInt(v);
         default -> kind = PaintedPlace.Kind.valueOf(v.toUpperCase(Locale.ROOT));
       }
     }
-    return new PaintedSource(seed, fps, steps, kind, distance, wide);
+    return new PaintedSource(seed, fps, steps, kind, distance, wide, high);
   }
 
   /** From the first frame to the last [s]. */
@@ -71,13 +76,26 @@ public final class PaintedSource implements StillSource {
     return to - from;
   }
 
-  /** What is known of it, in frames. */
-  TruthFile truth() {
+  /** Whether a point on the ground, so many metres along, is well in the made picture at a time of the film. */
+  interface Sees {
+    boolean ground(double time_s, Spot stillPicture);
+  }
+
+  /** What is known of it, in frames; where a foot is out of the picture at touchdown or toe-off, nothing is judged. */
+  TruthFile truth(Sees sees) {
     List<TruthFile.Known> known = new ArrayList<>();
+    List<TruthFile.Stretch> ignored = new ArrayList<>();
     for (TrueContact c : athlete.mass().contacts()) {
-      known.add(new TruthFile.Known(c.foot(), (c.down() - from) * fps, (c.up() - from) * fps));
+      double down = (c.down() - from) * fps;
+      double up = (c.up() - from) * fps;
+      Spot foot = camera.project(c.toeX(), 0, 0);
+      if (sees.ground(c.down() - from, foot) && sees.ground(c.up() - from, foot)) {
+        known.add(new TruthFile.Known(c.foot(), down, up));
+      } else {
+        ignored.add(new TruthFile.Stretch(down, up));
+      }
     }
-    return new TruthFile(1, false, sequence, known, (athlete.mass().landingTime() - from) * fps, List.of());
+    return new TruthFile(1, false, sequence, known, (athlete.mass().landingTime() - from) * fps, ignored);
   }
 
   /** Every two metres of the athlete's line that the picture shows. */

@@ -13,7 +13,8 @@ import java.util.List;
  * Makes panned film with known truth from a still one.
  *
  * <p>Run: {@code bench/clip warp FILM OUT.mp4 [size=960x600] [view=60] [scale=1] [follow=yes] [tilt=0] [zoom=1] [shake=0] [shutter=0] [seed=1]}.
- * FILM is a file with a truth file beside it, or {@code painted:SEED} with {@code fps=}, {@code steps=}, {@code place=rich|plain|wall}.
+ * FILM is a file with a truth file beside it, or {@code painted:SEED} with {@code fps=}, {@code steps=}, {@code place=rich|plain|wall}, {@code distance=}
+ * [m], {@code high=} (rows of a phone's picture: how fine the still one is), {@code wide=}.
  * Writes OUT.mp4, OUT.txt (contacts, as of the still film) and OUT.camera (each frame's map).
  */
 public final class WarpFilm {
@@ -37,13 +38,15 @@ public final class WarpFilm {
     Files.writeString(TruthFile.beside(out), truth.text("as " + film.getFileName() + ", seen by a turning camera: " + String.join(" ", options)));
   }
 
-  private static void painted(String seed, Path out, List<String> options) throws IOException {
+  static void painted(String seed, Path out, List<String> options) throws IOException {
     List<String> mine = options.stream().filter(s -> PaintedSource.knows(s)).toList();
     List<String> rest = options.stream().filter(s -> !PaintedSource.knows(s)).toList();
     try (PaintedSource source = PaintedSource.of(Long.parseLong(seed), mine)) {
       WarpOptions o = WarpOptions.of(rest, source.width());
-      say(new Warper(source, o, 1).write(out, maps(out), source.length_s()), out);
-      Files.writeString(TruthFile.beside(out), source.truth().text("painted, seed " + seed + ", seen by a turning camera: " + String.join(" ", options)));
+      Warper warper = new Warper(source, o, 1);
+      say(warper.write(out, maps(out), source.length_s()), out);
+      TruthFile truth = source.truth((t, s) -> warper.sees(t, source.length_s(), s.x(), s.y()));
+      Files.writeString(TruthFile.beside(out), truth.text("painted, seed " + seed + ", seen by a turning camera: " + String.join(" ", options)));
       Files.writeString(
           maps(out), "# marks on the athlete's line: metres, point of the still picture\n" + source.marks(), java.nio.file.StandardOpenOption.APPEND);
     }
@@ -55,6 +58,6 @@ public final class WarpFilm {
   }
 
   private static void say(int frames, Path out) {
-    System.out.println(frames + " frames written to " + out + ", truth beside it");
+    System.err.println(frames + " frames written to " + out + ", truth beside it");
   }
 }

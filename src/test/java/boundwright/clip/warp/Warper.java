@@ -49,6 +49,22 @@ final class Warper {
     return frames;
   }
 
+  /** Whether a point of the still picture is a twentieth of the width inside the made one at a time. */
+  boolean sees(double time_s, double length_s, double x, double y) {
+    double[] m = move.map(lookAt(time_s, time_s / length_s, length_s, 0.5));
+    double det = m[0] * (m[4] * m[8] - m[5] * m[7]) - m[1] * (m[3] * m[8] - m[5] * m[6]) + m[2] * (m[3] * m[7] - m[4] * m[6]);
+    double[] i = {
+      m[4] * m[8] - m[5] * m[7], m[2] * m[7] - m[1] * m[8], m[1] * m[5] - m[2] * m[4],
+      m[5] * m[6] - m[3] * m[8], m[0] * m[8] - m[2] * m[6], m[2] * m[3] - m[0] * m[5],
+      m[3] * m[7] - m[4] * m[6], m[1] * m[6] - m[0] * m[7], m[0] * m[4] - m[1] * m[3]
+    };
+    double z = (i[6] * x + i[7] * y + i[8]) / det;
+    double u = (i[0] * x + i[1] * y + i[2]) / det / z;
+    double v = (i[3] * x + i[4] * y + i[5]) / det / z;
+    double edge = o.width() / 20.0;
+    return u > edge && u < o.width() - edge && v > 0 && v < o.height();
+  }
+
   private CameraMove.Look lookAt(double time_s, double share, double length_s, double rowShare) {
     double later = o.shutter_s() * slowed * (rowShare - 0.5);
     return move.at(time_s + later, share + (length_s > 0 ? later / length_s : 0));
