@@ -47,7 +47,7 @@ public final class Mp4Writer implements AutoCloseable {
    * @param ticksPerSecond the time base is one over this
    * @param rotationDeg by how much the stored picture is to be turned clockwise to be shown
    */
-  private Mp4Writer(Path file, int width, int height, int ticksPerSecond, int rotationDeg, String captureFps, String coder) {
+  private Mp4Writer(Path file, int width, int height, int ticksPerSecond, int rotationDeg, String captureFps, String coder, int keyEvery) {
     avutil.av_log_set_level(avutil.AV_LOG_QUIET);
     this.width = width;
     this.height = height;
@@ -55,7 +55,7 @@ public final class Mp4Writer implements AutoCloseable {
     need(avformat.avformat_alloc_output_context2(format, (AVOutputFormat) null, "mp4", null));
     AVCodec codec = avcodec.avcodec_find_encoder_by_name(coder);
     encoder = avcodec.avcodec_alloc_context3(codec);
-    encoder.width(width).height(height).pix_fmt(avutil.AV_PIX_FMT_YUV420P).bit_rate(8_000_000).gop_size(12).max_b_frames(0);
+    encoder.width(width).height(height).pix_fmt(avutil.AV_PIX_FMT_YUV420P).bit_rate(8_000_000).gop_size(keyEvery).max_b_frames(0);
     encoder.time_base(timeBase).framerate(new AVRational().num(30).den(1));
     encoder.flags(encoder.flags() | avcodec.AV_CODEC_FLAG_GLOBAL_HEADER);
     need(avcodec.avcodec_open2(encoder, codec, (PointerPointer<?>) null));
@@ -89,17 +89,22 @@ public final class Mp4Writer implements AutoCloseable {
   }
 
   public static Mp4Writer open(Path file, int width, int height, int ticksPerSecond, int rotationDeg) {
-    return new Mp4Writer(file, width, height, ticksPerSecond, rotationDeg, "", H264);
+    return new Mp4Writer(file, width, height, ticksPerSecond, rotationDeg, "", H264, 12);
   }
 
   /** With the tag in which a phone notes the rate it filmed at. */
   public static Mp4Writer open(Path file, int width, int height, int ticksPerSecond, int rotationDeg, String captureFps) {
-    return new Mp4Writer(file, width, height, ticksPerSecond, rotationDeg, captureFps, H264);
+    return new Mp4Writer(file, width, height, ticksPerSecond, rotationDeg, captureFps, H264, 12);
+  }
+
+  /** For long films: a whole picture every {@code keyEvery} frames only, as phones do. */
+  public static Mp4Writer openLong(Path file, int width, int height, int ticksPerSecond, int keyEvery) {
+    return new Mp4Writer(file, width, height, ticksPerSecond, 0, "", H264, keyEvery);
   }
 
   /** MPEG-4 part 2, which can be larger than the H.264 coder's limit. */
   public static Mp4Writer openLarge(Path file, int width, int height, int ticksPerSecond) {
-    return new Mp4Writer(file, width, height, ticksPerSecond, 0, "", "mpeg4");
+    return new Mp4Writer(file, width, height, ticksPerSecond, 0, "", "mpeg4", 12);
   }
 
   /** @param pts in ticks, above that of the frame before */
@@ -111,9 +116,24 @@ public final class Mp4Writer implements AutoCloseable {
       bytes[n++] = (byte) (pixel >> 8);
       bytes[n++] = (byte) pixel;
     }
-    rgb.put(bytes);
+    write(bytes, pts);
+  }
+
+  /**
+   * @param bytes red, green, blue, row by row
+   * @param pts in ticks, above that of the frame before
+   */
+  public void write(byte[] bytes, long pts) {
+    rgb.put(bytes, 0, 3 * width * height);
     need(avutil.av_frame_make_writable(frame));
     need(swscale.sws_scale(scaler, planes, strides, 0, height, frame.data(), frame.linesize()));
+    frame.pts(pts);
+    need(avcodec.avcodec_send_frame(encoder, frame));
+    drain();
+  }
+
+  /** The picture before once more. */
+  public void repeat(long pts) {
     frame.pts(pts);
     need(avcodec.avcodec_send_frame(encoder, frame));
     drain();

@@ -17,21 +17,27 @@ import java.awt.image.BufferedImage;
 
 /** Paints the made-up athlete on a made-up runway: rounded limbs with light from above, skin, shirt, shorts and shoes. */
 public final class Painter {
-  private static final Color SKIN = new Color(196, 140, 108);
-  private static final Color SHIRT = new Color(40, 84, 150);
-  private static final Color SHORTS = new Color(34, 34, 44);
-  private static final Color SHOE = new Color(230, 226, 80);
-  private static final Color HAIR = new Color(52, 36, 26);
+  /** What an athlete wears, and their skin and hair. */
+  public record Kit(Color skin, Color shirt, Color shorts, Color shoe, Color hair) {
+    public static final Kit USUAL =
+        new Kit(new Color(196, 140, 108), new Color(40, 84, 150), new Color(34, 34, 44), new Color(230, 226, 80), new Color(52, 36, 26));
+  }
 
   private final Camera camera;
   private final BufferedImage image;
   private final Graphics2D g;
+  private Kit kit = Kit.USUAL;
 
-  public Painter(Camera camera) {
+  /** Paints athletes into a picture that is there already, as the camera sees them. */
+  public Painter(Camera camera, BufferedImage into) {
     this.camera = camera;
-    image = new BufferedImage(camera.width(), camera.high(), BufferedImage.TYPE_3BYTE_BGR);
+    image = into;
     g = image.createGraphics();
     g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+  }
+
+  public Painter(Camera camera) {
+    this(camera, new BufferedImage(camera.width(), camera.high(), BufferedImage.TYPE_3BYTE_BGR));
     int w = camera.width();
     int h = camera.high();
     double horizon = camera.project(camera.x(), camera.height(), -1000).y();
@@ -66,11 +72,19 @@ public final class Painter {
     return image;
   }
 
+  /** Athletes added from now on wear this. */
+  public Painter wearing(Kit worn) {
+    kit = worn;
+    return this;
+  }
+
   /** Adds an athlete, {@code ahead} metres further along the runway. */
   public Painter add(Body body, double ahead) {
     // the camera stands on the athlete's right when they run to the right of the picture
-    Foot near = camera.toTheRight() ? Foot.RIGHT : Foot.LEFT;
-    Spot sole = camera.project(body.at(BodyPoint.LEFT_HIP)[0] + ahead, 0, 0);
+    boolean forward = body.at(BodyPoint.RIGHT_HIP)[2] >= body.at(BodyPoint.LEFT_HIP)[2];
+    Foot near = camera.toTheRight() == forward ? Foot.RIGHT : Foot.LEFT;
+    double aside = (body.at(BodyPoint.LEFT_HIP)[2] + body.at(BodyPoint.RIGHT_HIP)[2]) / 2;
+    Spot sole = camera.project(body.at(BodyPoint.LEFT_HIP)[0] + ahead, 0, aside);
     g.setColor(new Color(60, 30, 24, 110));
     g.fill(new Ellipse2D.Double(sole.x() - 60, sole.y() - 8, 120, 16));
     arm(body, ahead, near.other(), 0.75);
@@ -97,11 +111,11 @@ public final class Painter {
     Spot ankle = at(b, ahead, BodyPoint.of(Joint.ANKLE, f));
     Spot heel = at(b, ahead, BodyPoint.of(Joint.HEEL, f));
     Spot toe = at(b, ahead, BodyPoint.of(Joint.TOE, f));
-    limb(knee, ankle, 0.115, 0.075, SKIN, light);
-    limb(hip, knee, 0.17, 0.115, SKIN, light);
-    limb(hip, hip.towards(knee, 0.5), 0.19, 0.165, SHORTS, light);
-    limb(heel, toe, 0.075, 0.05, SHOE, light);
-    limb(ankle, heel.towards(toe, 0.3), 0.08, 0.08, SHOE, light);
+    limb(knee, ankle, 0.115, 0.075, kit.skin(), light);
+    limb(hip, knee, 0.17, 0.115, kit.skin(), light);
+    limb(hip, hip.towards(knee, 0.5), 0.19, 0.165, kit.shorts(), light);
+    limb(heel, toe, 0.075, 0.05, kit.shoe(), light);
+    limb(ankle, heel.towards(toe, 0.3), 0.08, 0.08, kit.shoe(), light);
   }
 
   private void arm(Body b, double ahead, Foot f, double light) {
@@ -109,19 +123,19 @@ public final class Painter {
     Spot elbow = at(b, ahead, BodyPoint.of(Joint.ELBOW, f));
     Spot wrist = at(b, ahead, BodyPoint.of(Joint.WRIST, f));
     Spot knuckle = at(b, ahead, BodyPoint.of(Joint.INDEX, f)).towards(at(b, ahead, BodyPoint.of(Joint.PINKY, f)), 0.5);
-    limb(shoulder, elbow, 0.105, 0.08, SKIN, light);
-    limb(shoulder, shoulder.towards(elbow, 0.45), 0.125, 0.11, SHIRT, light);
-    limb(elbow, wrist, 0.08, 0.055, SKIN, light);
-    limb(wrist, knuckle, 0.06, 0.075, SKIN, light);
+    limb(shoulder, elbow, 0.105, 0.08, kit.skin(), light);
+    limb(shoulder, shoulder.towards(elbow, 0.45), 0.125, 0.11, kit.shirt(), light);
+    limb(elbow, wrist, 0.08, 0.055, kit.skin(), light);
+    limb(wrist, knuckle, 0.06, 0.075, kit.skin(), light);
   }
 
   private void trunk(Body b, double ahead) {
     Spot hip = at(b, ahead, BodyPoint.LEFT_HIP).towards(at(b, ahead, BodyPoint.RIGHT_HIP), 0.5);
     Spot shoulder = at(b, ahead, BodyPoint.LEFT_SHOULDER).towards(at(b, ahead, BodyPoint.RIGHT_SHOULDER), 0.5);
     Spot ear = at(b, ahead, BodyPoint.LEFT_EAR).towards(at(b, ahead, BodyPoint.RIGHT_EAR), 0.5);
-    limb(shoulder, ear, 0.11, 0.11, SKIN, 0.85);
-    limb(hip, shoulder, 0.21, 0.24, SHIRT, 0.95);
-    limb(hip, hip.towards(shoulder, 0.18), 0.22, 0.21, SHORTS, 0.95);
+    limb(shoulder, ear, 0.11, 0.11, kit.skin(), 0.85);
+    limb(hip, shoulder, 0.21, 0.24, kit.shirt(), 0.95);
+    limb(hip, hip.towards(shoulder, 0.18), 0.22, 0.21, kit.shorts(), 0.95);
   }
 
   private void head(Body b, double ahead, Foot near) {
@@ -130,15 +144,15 @@ public final class Painter {
     Spot nose = at(b, ahead, BodyPoint.NOSE);
     Spot mouth = at(b, ahead, near == Foot.RIGHT ? BodyPoint.RIGHT_MOUTH : BodyPoint.LEFT_MOUTH);
     double s = Math.signum(nose.x() - ear.x());
-    g.setColor(HAIR);
+    g.setColor(kit.hair());
     g.fill(new Ellipse2D.Double(ear.x() - px(0.105) - s * px(0.005), ear.y() - px(0.135), px(0.21), px(0.21)));
-    g.setPaint(new GradientPaint(0, (float) (ear.y() - px(0.1)), SKIN.brighter(), 0, (float) (ear.y() + px(0.13)), SKIN.darker()));
+    g.setPaint(new GradientPaint(0, (float) (ear.y() - px(0.1)), kit.skin().brighter(), 0, (float) (ear.y() + px(0.13)), kit.skin().darker()));
     Ellipse2D face = new Ellipse2D.Double(ear.x() - px(0.085) + s * px(0.025), ear.y() - px(0.09), px(0.17), px(0.21));
     g.fill(face);
-    limb(nose, nose.towards(eye, 0.4), 0.03, 0.02, SKIN, 1);
-    g.setColor(SKIN.darker());
+    limb(nose, nose.towards(eye, 0.4), 0.03, 0.02, kit.skin(), 1);
+    g.setColor(kit.skin().darker());
     g.fill(new Ellipse2D.Double(ear.x() - px(0.018), ear.y() - px(0.03), px(0.036), px(0.06)));
-    g.setColor(HAIR);
+    g.setColor(kit.hair());
     g.fill(new Ellipse2D.Double(eye.x() - px(0.012), eye.y() - px(0.008), px(0.024), px(0.016)));
     g.setStroke(new BasicStroke((float) px(0.012)));
     g.draw(new Line2D.Double(mouth.x() - s * px(0.02), mouth.y(), mouth.x() + s * px(0.01), mouth.y()));

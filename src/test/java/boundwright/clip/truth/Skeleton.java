@@ -20,7 +20,7 @@ import org.hipparchus.analysis.polynomials.PolynomialSplineFunction;
 public final class Skeleton {
   static final double THIGH = 0.43;
   static final double SHANK = 0.43;
-  private static final double TRUNK = 0.50;
+  static final double TRUNK = 0.50;
   private static final double UPPER_ARM = 0.30;
   private static final double FOREARM = 0.26;
 
@@ -148,7 +148,7 @@ public final class Skeleton {
     return out;
   }
 
-  private static void face(Body out, double ex, double ey) {
+  static void face(Body out, double ex, double ey) {
     out.put(BodyPoint.LEFT_EAR, ex, ey, -0.075);
     out.put(BodyPoint.RIGHT_EAR, ex, ey, 0.075);
     out.put(BodyPoint.NOSE, ex + 0.11, ey - 0.01, 0);
@@ -164,7 +164,7 @@ public final class Skeleton {
     out.put(BodyPoint.RIGHT_MOUTH, ex + 0.085, ey - 0.05, 0.025);
   }
 
-  private static void arm(Body out, Foot f, double angle, double s) {
+  static void arm(Body out, Foot f, double angle, double s) {
     double[] sh = out.at(BodyPoint.of(Joint.SHOULDER, f));
     double elx = sh[0] + UPPER_ARM * Math.sin(angle);
     double ely = sh[1] - UPPER_ARM * Math.cos(angle);
@@ -179,7 +179,7 @@ public final class Skeleton {
     put(out, Joint.THUMB, f, wx + 0.04 * Math.sin(fore) - 0.02, wy - 0.04 * Math.cos(fore) + 0.03, z * 0.7);
   }
 
-  private void leg(Body out, Foot f, double[] foot, double s) {
+  static void leg(Body out, Foot f, double[] foot, double s) {
     double[] hip = out.at(BodyPoint.of(Joint.HIP, f));
     double[] along = FootCourse.turned(foot[2]);
     double[] down = ankleToHeel(foot[2]);
@@ -201,7 +201,7 @@ public final class Skeleton {
     put(out, Joint.KNEE, f, hip[0] + reach * Math.sin(a), hip[1] - reach * Math.cos(a), s * 0.06);
   }
 
-  private static void put(Body out, Joint j, Foot f, double x, double y, double z) {
+  static void put(Body out, Joint j, Foot f, double x, double y, double z) {
     out.put(BodyPoint.of(j, f), x, y, z);
   }
 }
