@@ -42,6 +42,8 @@ public final class Cutter {
   /** How far back a cut begins when it goes on, so that the background is known again [s]. */
   private static final double WARM_S = 8;
   private static final double TOLD_S = 5;
+  /** No rep is read for longer [s]. */
+  private static final double LONGEST_S = 40;
   private static final int STILLS = 6;
 
   /** Told what was found. */
@@ -274,7 +276,6 @@ public final class Cutter {
       return;
     }
     Passage p = Passage.of(runner).orElse(null);
-    Trace.passage(runner, p);
     if (p == null || !p.isRep() || p.from_s() < order.from_s()) {
       return;
     }
@@ -307,6 +308,6 @@ public final class Cutter {
       times.add(s.time_s());
     }
     return new FilmRep(
-        from, p.to_s() + BEHIND_S, p.from_s(), box, p.toTheRight(), p.speed(), p.bounce(), p.landed(), p.sure(), runner.clothes(), times);
+        from, Math.min(from + LONGEST_S, p.to_s() + BEHIND_S), p.from_s(), box, p.toTheRight(), p.speed(), p.bounce(), p.landed(), p.sure(), runner.clothes(), times);
   }
 }
