@@ -2,11 +2,11 @@ package boundwright.clip.day;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
+import boundwright.clip.day.SessionRepository.Consent;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipQueue;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.desk.ClipState;
-import boundwright.clip.day.SessionRepository.Consent;
 import boundwright.clip.reading.Setup;
 import boundwright.clip.session.CutOrder;
 import boundwright.clip.session.Cutter;
@@ -99,6 +99,11 @@ public final class SessionDesk {
   /** All films, newest first. */
   public List<SessionFilm> all() {
     return sessions.films();
+  }
+
+  /** Free on the disk of the films [bytes]. */
+  public long freeBytes() {
+    return files.free();
   }
 
   /** One film. */

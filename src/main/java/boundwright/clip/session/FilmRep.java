@@ -2,6 +2,7 @@ package boundwright.clip.session;
 
 import boundwright.clip.Box;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * One rep that a session's film shows.
@@ -24,5 +25,19 @@ public record FilmRep(
   /** Copies the times. */
   public FilmRep {
     stills = List.copyOf(stills);
+  }
+
+  /** Where in the film, which way and how sure, as page and command line say it: {@code 0:03.4 to 0:06.2, to the right, 97 % sure}. */
+  public String said() {
+    return String.format(
+        Locale.ROOT, "%s to %s, to the %s, %.0f %% sure", at(run_s), at(to_s), toTheRight ? "right" : "left", 100 * sure)
+        + (landed ? "" : ", landing not seen");
+  }
+
+  private static String at(double seconds) {
+    long tenths = Math.round(10 * seconds);
+    long s = tenths / 10;
+    String minutes = s >= 3600 ? String.format(Locale.ROOT, "%d:%02d", s / 3600, s / 60 % 60) : Long.toString(s / 60);
+    return String.format(Locale.ROOT, "%s:%02d.%d", minutes, s % 60, tenths % 10);
   }
 }
