@@ -71,7 +71,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new ApproachCommand(top))
             .addSubcommand(new AimCommand(top))
             .addSubcommand(MeetCommand.with(top))
-            .addSubcommand(new ClipCommand(top))
+            .addSubcommand(ClipCommand.with(top))
             .addSubcommand(new ImportCommand(top))
             .addSubcommand(new ExportCommand(top))
             .addSubcommand(new PhonesCommand(top))

@@ -23,6 +23,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -41,7 +42,7 @@ final class ClipCommand implements Callable<Integer> {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  @Parameters(paramLabel = "FILE", description = "The film, as it came from the phone.")
+  @Parameters(arity = "0..1", paramLabel = "FILE", description = "The film, as it came from the phone.")
   private String file = "";
 
   @Option(names = "--marks", paramLabel = "MARKS", description = "Two or more marks under the athlete's line: \"x1,y1=METRES;x2,y2=METRES\". Without them there are no lengths.")
@@ -77,13 +78,21 @@ final class ClipCommand implements Callable<Integer> {
   @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: m.")
   private @Nullable String unit;
 
-  ClipCommand(BoundwrightCommand top) {
+  private ClipCommand(BoundwrightCommand top) {
     this.top = top;
+  }
+
+  /** The command with its own command. */
+  static CommandLine with(BoundwrightCommand top) {
+    return new CommandLine(new ClipCommand(top)).addSubcommand(new ClipSessionCommand(top));
   }
 
   @Override
   public Integer call() throws InterruptedException {
     Surroundings s = top.surroundings();
+    if (file.isEmpty()) {
+      throw new RefusedException("No film was named. Give the film of one rep, or: boundwright clip session FILE for the film of a whole session.");
+    }
     LengthUnit in = DataOptions.unit(unit, CoachSettings.DEFAULT);
     Setup setup = new Setup(ClipMarks.ground(marks), ClipMarks.pole(pole), ClipMarks.corners(corners), slowed, model());
     FootContact foot = foot();

@@ -96,6 +96,7 @@ final class ServeCommand implements Callable<Integer> {
         if (rehearse) {
           rehearse(url, bench);
         } else {
+          bench.sessions().start();
           bench.clips().start();
           s.until().finished(url);
         }

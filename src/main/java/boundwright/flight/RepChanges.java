@@ -49,6 +49,12 @@ public final class RepChanges {
     disturb(to, rep.date());
   }
 
+  /** Keeps the lengths of a rep that is there already, in place of what was measured of it before. */
+  public void measure(Rep rep) {
+    writer.measure(rep);
+    disturb(rep.athleteId(), rep.date());
+  }
+
   /** Keeps what was seen of a rep's technique. No length is learned from that. */
   public void look(Rep rep, boolean judged, List<String> faults) {
     writer.look(rep.id(), judged, faults);

@@ -83,6 +83,9 @@ public interface RepStore {
     /** Gives a rep to another athlete; it keeps its number. */
     void hand(long repId, long athleteId);
 
+    /** Keeps a rep's footprints and landing in place of what was kept before. */
+    void measure(Rep rep);
+
     /** Keeps what was seen of a rep's technique in place of what was kept before. */
     void look(long repId, boolean judged, List<String> faults);
 

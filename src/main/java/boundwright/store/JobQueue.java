@@ -20,9 +20,12 @@ import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.util.HashSet;
+import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ThreadFactory;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -33,6 +36,7 @@ import org.jspecify.annotations.Nullable;
 final class JobQueue implements ClipQueue {
   private static final String TABLE = "job";
   private static final String TASK = "read-clip";
+  private static final String CUTTING = "cut-session";
   private static final String LOCK_NAME = "reading.lock";
   /** Only for jobs that wait after a failure or died elsewhere: a new one wakes the queue. */
   private static final Duration LOOK_EVERY = Duration.ofSeconds(10);
@@ -50,20 +54,24 @@ final class JobQueue implements ClipQueue {
   private final boolean ownFile;
   private final Clock clock = new SystemClock();
   private final CustomTask<Void> task;
+  private final CustomTask<Void> cutting;
   private final Set<Run> running = new HashSet<>();
   private volatile boolean closing;
   private @Nullable Worker worker;
+  private @Nullable Worker cutter;
   private @Nullable Scheduler scheduler;
   private @Nullable FileChannel owned;
 
-  /** A clip on a thread. */
+  /** A clip, or a session's film, on a thread. */
   private static final class Run {
-    private final long clip;
+    private final CustomTask<Void> task;
+    private final long number;
     private final Thread thread = Thread.currentThread();
     private volatile boolean calledOff;
 
-    Run(long clip) {
-      this.clip = clip;
+    Run(CustomTask<Void> task, long number) {
+      this.task = task;
+      this.number = number;
     }
   }
 
@@ -90,7 +98,46 @@ final class JobQueue implements ClipQueue {
     this.dialect = dialect;
     this.threads = threads;
     this.ownFile = ownFile;
-    this.task = Tasks.custom(TASK, Void.class).onFailure(this::failed).execute((instance, context) -> read(Long.parseLong(instance.getId())));
+    this.task = task(TASK, () -> worker);
+    this.cutting = task(CUTTING, () -> cutter);
+  }
+
+  private CustomTask<Void> task(String name, Supplier<@Nullable Worker> worker) {
+    AtomicReference<@Nullable CustomTask<Void>> own = new AtomicReference<>();
+    CustomTask<Void> made =
+        Tasks.custom(name, Void.class)
+            .onFailure(this::failed)
+            .execute((instance, context) -> work(Objects.requireNonNull(own.get()), Long.parseLong(instance.getId()), worker));
+    own.set(made);
+    return made;
+  }
+
+  /**
+   * The films of sessions in the same line, so that one film is worked on at a time. Its worker is to be started before that of the clips,
+   * which starts both; closing it does nothing.
+   */
+  ClipQueue sessions() {
+    return new ClipQueue() {
+      @Override
+      public void start(Worker worker) {
+        synchronized (JobQueue.this) {
+          cutter = worker;
+        }
+      }
+
+      @Override
+      public void add(long filmId) {
+        JobQueue.this.add(cutting, filmId);
+      }
+
+      @Override
+      public void cancel(long filmId) {
+        JobQueue.this.cancel(cutting, filmId);
+      }
+
+      @Override
+      public void close() {}
+    };
   }
 
   /** The queue of a program on its own SQLite file, one clip at a time: one scan fills the machine. */
@@ -102,7 +149,7 @@ final class JobQueue implements ClipQueue {
     Scheduler made = scheduler;
     if (made == null) {
       made =
-          Scheduler.create(new LinedSource(database), task)
+          Scheduler.create(new LinedSource(database), task, cutting)
               .tableName(TABLE)
               .jdbcCustomization(dialect)
               .serializer(new NoData())
@@ -177,20 +224,23 @@ final class JobQueue implements ClipQueue {
             h.createUpdate(
                     "UPDATE job SET picked = :no, picked_by = NULL, last_heartbeat = NULL, version = version + 1,"
                         + " execution_time = CASE WHEN execution_time > :now THEN :now ELSE execution_time END"
-                        + " WHERE task_name = :task AND (picked = :yes OR execution_time > :now)")
+                        + " WHERE picked = :yes OR execution_time > :now")
                 .bind("no", false)
                 .bind("yes", true)
                 .bind("now", now)
-                .bind("task", TASK)
                 .execute());
   }
 
   @Override
   public void add(long clipId) {
+    add(task, clipId);
+  }
+
+  private void add(CustomTask<Void> which, long number) {
     Scheduler jobs = scheduler();
     database.write(
         h -> {
-          boolean fresh = jobs.scheduleIfNotExists(task.instance(Long.toString(clipId)), clock.now());
+          boolean fresh = jobs.scheduleIfNotExists(which.instance(Long.toString(number)), clock.now());
           // Whoever was reading it has let go of the clip and is about to take the job out: with the new version it stays in.
           return fresh
               ? 1
@@ -199,8 +249,8 @@ final class JobQueue implements ClipQueue {
                           + " WHERE task_name = :task AND task_instance = :clip AND picked = :yes")
                   .bind("no", false)
                   .bind("yes", true)
-                  .bind("task", TASK)
-                  .bind("clip", Long.toString(clipId))
+                  .bind("task", which.getName())
+                  .bind("clip", Long.toString(number))
                   .execute();
         });
     jobs.triggerCheckForDueExecutions();
@@ -208,16 +258,20 @@ final class JobQueue implements ClipQueue {
 
   @Override
   public void cancel(long clipId) {
+    cancel(task, clipId);
+  }
+
+  private void cancel(CustomTask<Void> which, long number) {
     database.write(
         h ->
             h.createUpdate("DELETE FROM job WHERE task_name = :task AND task_instance = :clip AND picked = :no")
-                .bind("task", TASK)
-                .bind("clip", Long.toString(clipId))
+                .bind("task", which.getName())
+                .bind("clip", Long.toString(number))
                 .bind("no", false)
                 .execute());
     synchronized (running) {
       for (Run run : running) {
-        if (run.clip == clipId) {
+        if (run.task == which && run.number == number) {
           run.calledOff = true;
           run.thread.interrupt();
         }
@@ -225,14 +279,14 @@ final class JobQueue implements ClipQueue {
     }
   }
 
-  private CompletionHandler<Void> read(long clip) {
-    Run run = new Run(clip);
+  private CompletionHandler<Void> work(CustomTask<Void> which, long number, Supplier<@Nullable Worker> worker) {
+    Run run = new Run(which, number);
     synchronized (running) {
       running.add(run);
     }
     boolean brokenOff = false;
     try {
-      started().read(clip);
+      started(worker).read(number);
     } catch (InterruptedException e) {
       brokenOff = true;
     } catch (RuntimeException e) {
@@ -252,8 +306,8 @@ final class JobQueue implements ClipQueue {
     return (complete, operations) -> settle(() -> leave(complete, operations, again));
   }
 
-  private synchronized Worker started() {
-    Worker w = worker;
+  private synchronized Worker started(Supplier<@Nullable Worker> worker) {
+    Worker w = worker.get();
     if (w == null) {
       throw new IllegalStateException("The queue was not started.");
     }

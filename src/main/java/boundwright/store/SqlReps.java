@@ -219,6 +219,16 @@ final class SqlReps implements RepStore {
     }
 
     @Override
+    public void measure(Rep rep) {
+      alive()
+          .createUpdate("UPDATE rep SET footprints_m = :footprints, landing_m = :landing WHERE id = :id")
+          .bind("footprints", rep.footprints_m().isEmpty() ? null : Footprints.write(rep.footprints_m()))
+          .bind("landing", rep.landing_m())
+          .bind("id", rep.id())
+          .execute();
+    }
+
+    @Override
     public void look(long repId, boolean judged, List<String> faults) {
       alive()
           .createUpdate("UPDATE rep SET judged = :judged, faults = :faults WHERE id = :id")

@@ -5,8 +5,11 @@ import boundwright.approach.aim.AimDesk;
 import boundwright.approach.aim.BoardLog;
 import boundwright.approach.run.RunThroughLog;
 import boundwright.athlete.AthleteRepository;
+import boundwright.clip.day.Parts;
+import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.scan.ScanProcess;
+import boundwright.clip.session.CutProcess;
 import boundwright.flight.Logbook;
 import boundwright.flight.RepStore;
 import boundwright.jump.JumpLog;
@@ -65,8 +68,9 @@ public final class Workbench implements AutoCloseable {
   private final SqlTaken taken;
   private final JobQueue clipQueue;
   private final ClipDesk clips;
+  private final SessionDesk sessions;
 
-  private Workbench(Database database, Clock clock, ClipDesk.Scan scan) {
+  private Workbench(Database database, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut) {
     this.database = database;
     this.clock = clock;
     this.athletes = new SqlAthletes(database);
@@ -95,7 +99,13 @@ public final class Workbench implements AutoCloseable {
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
     this.taken = new SqlTaken(database);
     this.clipQueue = JobQueue.embedded(database);
-    this.clips = new ClipDesk(new SqlClips(database), clipQueue, database.file().resolveSibling("clips"), logbook, looks, clock, scan);
+    SqlSessions sessionRows = new SqlSessions(database, attendance);
+    Path clipFolder = database.file().resolveSibling("clips");
+    Path sessionFolder = database.file().resolveSibling("sessions");
+    this.clips =
+        new ClipDesk(new SqlClips(database), clipQueue, clipFolder, logbook, looks, clock, scan, new Parts(sessionRows, sessionFolder));
+    this.sessions =
+        new SessionDesk(sessionRows, clipQueue.sessions(), sessionFolder, clipFolder.resolve("weights"), clips, logbook, clock, cut);
   }
 
   /**
@@ -112,11 +122,16 @@ public final class Workbench implements AutoCloseable {
 
   /** As {@link #open(Path, Clock)}, with another reader of films. */
   public static Workbench open(Path dataDir, Clock clock, ClipDesk.Scan scan) {
-    return new Workbench(Database.open(dataDir, Database.Tuning.USUAL), clock, scan);
+    return open(dataDir, clock, scan, CutProcess::cut);
+  }
+
+  /** As {@link #open(Path, Clock)}, with another reader of films and another cutter of sessions. */
+  public static Workbench open(Path dataDir, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut) {
+    return new Workbench(Database.open(dataDir, Database.Tuning.USUAL), clock, scan, cut);
   }
 
   static Workbench open(Path dataDir, Clock clock, Database.Tuning tuning) {
-    return new Workbench(Database.open(dataDir, tuning), clock, (order, progress) -> ScanProcess.scan(order, progress::at));
+    return new Workbench(Database.open(dataDir, tuning), clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut);
   }
 
   /** The rungs of everybody as they are now. */
@@ -227,6 +242,11 @@ public final class Workbench implements AutoCloseable {
   /** The coach's clips. They wait until {@link ClipDesk#start} is called, by the one program that shall read them. */
   public ClipDesk clips() {
     return clips;
+  }
+
+  /** The coach's films of sessions; they wait as the clips do, and are to be started before them. */
+  public SessionDesk sessions() {
+    return sessions;
   }
 
   /** Logs reps and learns from them. */

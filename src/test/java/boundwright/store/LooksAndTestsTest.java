@@ -234,6 +234,8 @@ class LooksAndTestsTest {
                                 + " 'measured_jump', 'jump_contact', 'run_through', 'board_gap', 'meet', 'meet_entrant', 'meet_attempt',"
                                 // clips are erased in SqlClipsTest; a job names no person; the squad's snapshot in SquadSnapshotTest
                                 + " 'clip', 'clip_points', 'clip_mark', 'clip_correction', 'contact_time', 'job', 'squad_prior',"
+                                // films of sessions and who may be filmed are erased in SqlSessionsTest
+                                + " 'session_film', 'session_rep', 'film_consent',"
                                 // phones are of those whom the coach let in, and are shut out on their own page
                                 + " 'phone', 'phone_code',"
                                 // a plan, a group and a form's token name no person; what two phones said of an attempt is in JumpsAndMeetsTest

@@ -31,6 +31,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
 
 /** Everything that a coach does with clips. Safe to use from many threads. */
@@ -47,6 +48,7 @@ public final class ClipDesk {
   private final LookRepository looks;
   private final Clock clock;
   private final Scan scan;
+  private final FilmParts parts;
 
   /** How a film is read; the program does it in a child process. */
   public interface Scan {
@@ -62,6 +64,12 @@ public final class ClipDesk {
 
   /** A desk whose films lie in {@code folder}; {@code scan} reads them. */
   public ClipDesk(ClipRepository clips, ClipQueue queue, Path folder, Logbook logbook, LookRepository looks, Clock clock, Scan scan) {
+    this(clips, queue, folder, logbook, looks, clock, scan, FilmParts.NONE);
+  }
+
+  /** As the other, with clips that are parts of longer films. */
+  public ClipDesk(
+      ClipRepository clips, ClipQueue queue, Path folder, Logbook logbook, LookRepository looks, Clock clock, Scan scan, FilmParts parts) {
     this.clips = clips;
     this.queue = queue;
     this.files = new ClipFiles(folder);
@@ -69,6 +77,7 @@ public final class ClipDesk {
     this.looks = looks;
     this.clock = clock;
     this.scan = scan;
+    this.parts = parts;
   }
 
   /** Begins to work through the queue. A clip that came in when the program stopped, before it was queued, is queued now. */
@@ -106,6 +115,19 @@ public final class ClipDesk {
     return kept;
   }
 
+  /**
+   * Queues a part of a longer film, see {@link FilmParts}; the film stays where it is.
+   *
+   * @param clip without number; waiting
+   * @param kept told the number before the part is read
+   */
+  public ClipRecord takePart(ClipRecord clip, LongConsumer kept) {
+    ClipRecord added = clips.add(clip);
+    kept.accept(added.id());
+    queue.add(added.id());
+    return added;
+  }
+
   /** All clips, newest first. */
   public List<ClipRecord> all() {
     return clips.all();
@@ -122,8 +144,7 @@ public final class ClipDesk {
     }
     ClipRecord clip = clip(id);
     try {
-      ScanOrder order =
-          ScanOrder.of(files.film(id), files.weights()).withStills(files.stills(id)).withBox(clip.box(), clip.boxFrame());
+      ScanOrder order = order(clip);
       Thread self = Thread.currentThread();
       FoundClip points =
           scan.scan(
@@ -149,6 +170,13 @@ public final class ClipDesk {
     if (!clips.keepFilms()) {
       dropFilm(id);
     }
+  }
+
+  private ScanOrder order(ClipRecord clip) {
+    Optional<FilmParts.Part> part = parts.of(clip.id());
+    ScanOrder order =
+        part.map(p -> ScanOrder.of(p.film(), files.weights()).withStretch(p.stretch())).orElseGet(() -> ScanOrder.of(files.film(clip.id()), files.weights()));
+    return order.withStills(files.stills(clip.id())).withBox(clip.box(), clip.boxFrame());
   }
 
   /** Calls a clip off. */
@@ -288,17 +316,25 @@ public final class ClipDesk {
           String.format(Locale.ROOT, "Clip %d was logged already, as rep %d. Undo that rep first if the clip reads differently now.", id, clip.repId()));
     }
     ClipReading reading = reading(id);
-    Rep kept = logbook.log(rep(clip, reading, faults));
+    Rep seen = rep(clip, reading, faults);
+    long tapped = parts.tapped(id);
+    Rep kept = tapped == 0 ? logbook.log(seen) : logbook.together(changes -> TappedLengths.add(changes, parts, id, tapped, seen));
     clips.logged(id, kept.id());
     clips.contactTimes(id, contactTimes(reading, kept.sequence().size()));
     return kept;
   }
 
-  /** Takes the logged rep back; the clip stays. */
+  /** Takes the logged rep back; the clip stays. Of a rep that was tapped only the lengths are taken back. */
   public synchronized void unlog(long id) {
     ClipRecord clip = clip(id);
     if (clip.repId() != 0) {
-      logbook.undo(clip.athleteId(), clip.repId());
+      Optional<FilmParts.Lengths> had = parts.had(id);
+      if (had.isPresent()) {
+        logbook.together(changes -> TappedLengths.takeBack(changes, clip.repId(), had.get()));
+        parts.restored(id);
+      } else {
+        logbook.undo(clip.athleteId(), clip.repId());
+      }
       clips.logged(id, 0);
     }
   }

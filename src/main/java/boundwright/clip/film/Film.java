@@ -5,11 +5,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
-import org.bytedeco.ffmpeg.avcodec.AVCodec;
 import org.bytedeco.ffmpeg.avcodec.AVCodecParameters;
-import org.bytedeco.ffmpeg.avcodec.AVPacketSideData;
 import org.bytedeco.ffmpeg.avformat.AVIndexEntry;
-import org.bytedeco.ffmpeg.avformat.AVInputFormat;
 import org.bytedeco.ffmpeg.avformat.AVStream;
 import org.bytedeco.ffmpeg.avutil.AVDictionary;
 import org.bytedeco.ffmpeg.avutil.AVDictionaryEntry;
@@ -18,9 +15,6 @@ import org.bytedeco.ffmpeg.avutil.AVRational;
 import org.bytedeco.ffmpeg.global.avcodec;
 import org.bytedeco.ffmpeg.global.avformat;
 import org.bytedeco.ffmpeg.global.avutil;
-import org.bytedeco.javacpp.BytePointer;
-import org.bytedeco.javacpp.IntPointer;
-import org.bytedeco.javacpp.PointerPointer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,20 +25,23 @@ public final class Film implements AutoCloseable {
   /** Longest side of the picture that is read [px]; 8K films are above it. */
   public static final int MAX_SIDE_PX = 4096;
 
-  /** Longest film that is read [s], measured as played. */
+  /** Longest film of one rep that is read [s], measured as played; of a part of a longer film, the part. */
   public static final double MAX_SECONDS = 60;
-
-  /** Kinds of file that are opened; play lists, which can name other files, are not among them. */
-  private static final String KINDS = "mov,mp4,m4a,3gp,3g2,mj2,matroska,webm,avi,mpegts";
 
   /** A file of a kind without index is called broken off if it ends this much before it says it does [s]. */
   private static final double SHORT_S = 0.5;
+
+  /** Two times nearer than this are the same [s]: a stretch's ends are written as decimals. */
+  private static final double SAME_S = 1e-4;
 
   /** After the last packet a decoder has a few pictures left; more errors than this mean that it is stuck. */
   private static final int MAX_DRAIN_ERRORS = 64;
 
   private final String name;
   private final Natives natives = new Natives();
+  private final Stretch stretch;
+  /** Longest that is read [s]. */
+  private final double most_s;
   private final AVStream stream;
   private final Turn turn;
   private final int storedWidth;
@@ -61,23 +58,25 @@ public final class Film implements AutoCloseable {
   /** Latest end of any packet of any track [s]. */
   private double packetsEnd_s = Double.NaN;
 
-  private Film(Path file, boolean timesOnly) {
+  private Film(Path file, boolean rough, Stretch stretch, double most_s) {
     name = FilmFile.name(file);
+    this.stretch = stretch;
+    this.most_s = most_s;
     boolean opened = false;
     try {
       FilmFile.check(file);
-      stream = openVideo(file);
+      stream = Opened.video(natives, file, name);
       AVCodecParameters coded = stream.codecpar();
-      turn = turnOf(coded);
+      turn = Opened.turn(coded);
       storedHeight = coded.height();
-      storedWidth = squareWidth(coded);
+      storedWidth = Opened.squareWidth(coded);
       refuseTooLarge(Math.max(storedWidth, storedHeight));
-      long ticks = natives.format.duration();
-      if (ticks != avutil.AV_NOPTS_VALUE) {
-        refuseTooLong(ticks / (double) avutil.AV_TIME_BASE);
-      }
-      openDecoder(coded, timesOnly);
+      refuseTooLong(stretch.isPart() ? stretch.seconds() : statedSeconds());
+      Opened.decoder(natives, stream, name, rough);
       brokenOff = indexPastEnd();
+      if (stretch.from_s() > 0) {
+        seek(stretch.from_s());
+      }
       opened = true;
     } finally {
       if (!opened) {
@@ -93,7 +92,21 @@ public final class Film implements AutoCloseable {
    *     {@link #MAX_SIDE_PX} or longer than {@link #MAX_SECONDS}
    */
   public static Film open(Path file) {
-    return new Film(file, false);
+    return open(file, Stretch.WHOLE);
+  }
+
+  /**
+   * Opens a part of a film, which may be longer than {@link #MAX_SECONDS} itself. Frames count from 0 at the part's first.
+   *
+   * @throws RefusedException as {@link #open(Path)}, the part in place of the film
+   */
+  public static Film open(Path file, Stretch stretch) {
+    return new Film(file, false, stretch, MAX_SECONDS);
+  }
+
+  /** A film to be glanced through, at most so long [s]. */
+  static Film rough(Path file, double most_s) {
+    return new Film(file, true, Stretch.WHOLE, most_s);
   }
 
   /**
@@ -102,7 +115,7 @@ public final class Film implements AutoCloseable {
    * @throws RefusedException as {@link #open} and {@link #next}
    */
   public static FilmTimes times(Path file) {
-    try (Film film = new Film(file, true)) {
+    try (Film film = new Film(file, true, Stretch.WHOLE, MAX_SECONDS)) {
       long[] pts = new long[256];
       while (film.advance()) {
         if (film.frames > pts.length) {
@@ -128,7 +141,42 @@ public final class Film implements AutoCloseable {
 
   /** How many frames the file's header promises; 0 when it does not say. For showing progress only. */
   public long promisedFrames() {
-    return stream.nb_frames();
+    long all = stream.nb_frames();
+    double whole = statedSeconds();
+    return stretch.isPart() && whole > 0 ? (long) (all * Math.min(1, stretch.seconds() / whole)) : all;
+  }
+
+  /** How long the file says it is [s]; 0 when it does not say. */
+  double statedSeconds() {
+    long ticks = natives.format.duration();
+    return ticks == avutil.AV_NOPTS_VALUE ? 0 : ticks / (double) avutil.AV_TIME_BASE;
+  }
+
+  /** Goes to the last key picture at or before a time [s]; where the file has no index, to where it gets nearest. */
+  void seek(double to_s) {
+    AVRational base = stream.time_base();
+    long pts = (long) Math.floor(to_s * base.den() / base.num());
+    if (avformat.av_seek_frame(natives.format, stream.index(), pts, avformat.AVSEEK_FLAG_BACKWARD) >= 0) {
+      avcodec.avcodec_flush_buffers(natives.decoder);
+      draining = false;
+    }
+  }
+
+  AVStream stream() {
+    return stream;
+  }
+
+  Turn turn() {
+    return turn;
+  }
+
+  Natives natives() {
+    return natives;
+  }
+
+  /** Time of the frame that was decoded last [s]. */
+  double lastSeconds() {
+    return seconds(lastPts);
   }
 
   /**
@@ -185,73 +233,6 @@ public final class Film implements AutoCloseable {
     natives.close();
   }
 
-  private AVStream openVideo(Path file) {
-    try (BytePointer url = new BytePointer("file:" + file.toAbsolutePath(), StandardCharsets.UTF_8)) {
-      AVDictionary options = new AVDictionary(null);
-      avutil.av_dict_set(options, "format_whitelist", KINDS, 0);
-      avutil.av_dict_set(options, "protocol_whitelist", "file", 0);
-      int code = avformat.avformat_open_input(natives.format, url, (AVInputFormat) null, options);
-      avutil.av_dict_free(options);
-      if (code < 0) {
-        throw FilmFile.unreadable(file);
-      }
-    }
-    if (avformat.avformat_find_stream_info(natives.format, (PointerPointer<?>) null) < 0) {
-      throw FilmFile.unreadable(file);
-    }
-    int best = avformat.av_find_best_stream(natives.format, avutil.AVMEDIA_TYPE_VIDEO, -1, -1, (PointerPointer<?>) null, 0);
-    if (best < 0 || (natives.format.streams(best).disposition() & avformat.AV_DISPOSITION_ATTACHED_PIC) != 0) {
-      throw new RefusedException("\"" + name + "\" holds no moving picture, only sound or a title picture. Take the film itself and try again.");
-    }
-    return natives.format.streams(best);
-  }
-
-  private void openDecoder(AVCodecParameters coded, boolean timesOnly) {
-    AVCodec codec = avcodec.avcodec_find_decoder(coded.codec_id());
-    if (codec == null) {
-      throw undecodable();
-    }
-    natives.decoder = avcodec.avcodec_alloc_context3(codec);
-    if (avcodec.avcodec_parameters_to_context(natives.decoder, coded) < 0) {
-      throw undecodable();
-    }
-    natives.decoder.pkt_timebase(stream.time_base());
-    natives.decoder.thread_count(Math.min(4, Runtime.getRuntime().availableProcessors()));
-    natives.decoder.max_pixels((long) MAX_SIDE_PX * MAX_SIDE_PX);
-    if (timesOnly) {
-      // spoils pictures that nobody will look at, not their times
-      natives.decoder.skip_loop_filter(avcodec.AVDISCARD_ALL);
-    }
-    if (avcodec.avcodec_open2(natives.decoder, codec, (PointerPointer<?>) null) < 0) {
-      throw undecodable();
-    }
-  }
-
-  private RefusedException undecodable() {
-    return new RefusedException("The pictures of \"" + name + "\" are coded as "
-        + avcodec.avcodec_get_name(stream.codecpar().codec_id()).getString(StandardCharsets.UTF_8)
-        + ", which cannot be read here. Save the film as H.264 or HEVC (the phone's usual settings) and try again.");
-  }
-
-  private static Turn turnOf(AVCodecParameters coded) {
-    AVPacketSideData data = avcodec.av_packet_side_data_get(coded.coded_side_data(), coded.nb_coded_side_data(), avcodec.AV_PKT_DATA_DISPLAYMATRIX);
-    if (data == null || data.isNull() || data.size() < 36) {
-      return Turn.NONE;
-    }
-    int[] matrix = new int[9];
-    new IntPointer(data.data()).get(matrix);
-    return Turn.of(matrix);
-  }
-
-  /** Width with square pixels, for a file whose pixels are not [px]. */
-  private static int squareWidth(AVCodecParameters coded) {
-    AVRational shape = coded.sample_aspect_ratio();
-    if (shape.num() <= 0 || shape.den() <= 0) {
-      return coded.width();
-    }
-    return (int) Math.round((double) coded.width() * shape.num() / shape.den());
-  }
-
   private void refuseTooLarge(int side) {
     if (side > MAX_SIDE_PX) {
       throw new RefusedException("The picture of \"" + name + "\" is " + side + " px on its long side; the limit is " + MAX_SIDE_PX
@@ -263,9 +244,10 @@ public final class Film implements AutoCloseable {
   }
 
   private void refuseTooLong(double seconds) {
-    if (seconds > MAX_SECONDS) {
+    if (seconds > most_s) {
       throw new RefusedException(String.format(Locale.ROOT,
-          "\"%s\" is %.1f s long; the limit is %.0f s. Cut it to the one run you want read, and try again.", name, seconds, MAX_SECONDS));
+          "\"%s\" is %.1f s long; the limit is %.0f s. %s, and try again.", name, seconds, most_s,
+          most_s > MAX_SECONDS ? "Cut it in two" : "Cut it to the one run you want read, or take it as the film of a session"));
     }
   }
 
@@ -283,13 +265,20 @@ public final class Film implements AutoCloseable {
   }
 
   /** Decodes the next frame into the native frame; false after the last. */
-  private boolean advance() {
+  boolean advance() {
     if (closed) {
       throw new IllegalStateException("the film is closed");
     }
     while (true) {
       int code = avcodec.avcodec_receive_frame(natives.decoder, natives.frame);
       if (code == 0) {
+        double time = seconds(natives.frame.best_effort_timestamp());
+        if (time < stretch.from_s() - SAME_S) {
+          continue;
+        }
+        if (time > stretch.to_s() + SAME_S) {
+          return ended();
+        }
         take();
         return true;
       }

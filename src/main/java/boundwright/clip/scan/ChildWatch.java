@@ -6,7 +6,7 @@ import java.time.Duration;
  * Ends a child process when the thread that reads its answer is interrupted, which a read from a pipe does not notice, and when
  * nothing has come from it for too long: a child that hangs must not hold up the films behind it.
  */
-final class ChildWatch {
+public final class ChildWatch {
   private static final int EVERY_MS = 100;
 
   private final Process child;
@@ -21,7 +21,7 @@ final class ChildWatch {
   }
 
   /** Watches a child for the calling thread, until the child ends. */
-  static ChildWatch of(Process child, Duration patience) {
+  public static ChildWatch of(Process child, Duration patience) {
     ChildWatch watch = new ChildWatch(child, patience);
     Thread thread = new Thread(watch::run, "scan-watch");
     thread.setDaemon(true);
@@ -46,12 +46,12 @@ final class ChildWatch {
   }
 
   /** Something came from the child. */
-  void heard() {
+  public void heard() {
     heard = System.nanoTime();
   }
 
   /** Whether the child was ended because nothing came from it. */
-  boolean endedIt() {
+  public boolean endedIt() {
     return tooSilent;
   }
 }

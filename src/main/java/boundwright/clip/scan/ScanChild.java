@@ -2,6 +2,7 @@ package boundwright.clip.scan;
 
 import boundwright.clip.Box;
 import boundwright.clip.FoundClip;
+import boundwright.clip.film.Stretch;
 import boundwright.clip.pose.Weights;
 import boundwright.quantity.RefusedException;
 import java.io.BufferedOutputStream;
@@ -24,7 +25,7 @@ public final class ScanChild {
 
   private ScanChild() {}
 
-  /** Film, weights folder, size, threads, whether to skip, frame of the box, box as x,y,width,height or nothing, stills folder or nothing. */
+  /** Film, weights folder, size, threads, whether to skip, frame of the box, box as x,y,width,height or nothing, stills folder or nothing, from and to [s]. */
   public static void main(String[] args) throws IOException {
     // native libraries may print: only this stream reaches the parent's reader
     try (DataOutputStream out = new DataOutputStream(new BufferedOutputStream(new FileOutputStream(FileDescriptor.out)))) {
@@ -45,7 +46,8 @@ public final class ScanChild {
   private static ScanOrder order(String[] args) {
     return new ScanOrder(
         Path.of(args[0]), Path.of(args[1]), Weights.Size.valueOf(args[2]), box(args[6]), Integer.parseInt(args[5]),
-        Integer.parseInt(args[3]), Boolean.parseBoolean(args[4]), args[7].isEmpty() ? null : Path.of(args[7]));
+        Integer.parseInt(args[3]), Boolean.parseBoolean(args[4]), args[7].isEmpty() ? null : Path.of(args[7]),
+        new Stretch(Double.parseDouble(args[8]), Double.parseDouble(args[9])));
   }
 
   private static @Nullable Box box(String text) {

@@ -1,6 +1,8 @@
 package boundwright.clip.scan;
 
 import boundwright.clip.Box;
+import boundwright.clip.film.Film;
+import boundwright.clip.film.Stretch;
 import boundwright.clip.pose.Weights;
 import boundwright.quantity.RefusedException;
 import java.nio.file.Path;
@@ -18,10 +20,11 @@ import org.jspecify.annotations.Nullable;
  * @param threads that the network may use, 1 to 16
  * @param skip whether frames are left out while both feet are high, and after the athlete went out of the picture
  * @param stills folder into which the frames are written as pictures, or null for none
+ * @param stretch which part of the film, at most {@link Film#MAX_SECONDS} of it; frames count from 0 at its first
  */
 public record ScanOrder(
     Path film, Path weights, Weights.Size size, @Nullable Box box, int boxFrame, int threads, boolean skip,
-    @Nullable Path stills) {
+    @Nullable Path stills, Stretch stretch) {
 
   /** Refuses a thread count or a frame number out of range. */
   public ScanOrder {
@@ -33,14 +36,25 @@ public record ScanOrder(
     }
   }
 
+  /** The whole film. */
+  public ScanOrder(
+      Path film, Path weights, Weights.Size size, @Nullable Box box, int boxFrame, int threads, boolean skip, @Nullable Path stills) {
+    this(film, weights, size, box, boxFrame, threads, skip, stills, Stretch.WHOLE);
+  }
+
+  /** The same for a part of the film. */
+  public ScanOrder withStretch(Stretch part) {
+    return new ScanOrder(film, weights, size, box, boxFrame, threads, skip, stills, part);
+  }
+
   /** The same with pictures. */
   public ScanOrder withStills(Path folder) {
-    return new ScanOrder(film, weights, size, box, boxFrame, threads, skip, folder);
+    return new ScanOrder(film, weights, size, box, boxFrame, threads, skip, folder, stretch);
   }
 
   /** The same with a box drawn in a frame. */
   public ScanOrder withBox(@Nullable Box drawn, int frame) {
-    return new ScanOrder(film, weights, size, drawn, frame, threads, skip, stills);
+    return new ScanOrder(film, weights, size, drawn, frame, threads, skip, stills, stretch);
   }
 
   /** A search of the whole picture with the usual network. */

@@ -97,7 +97,8 @@ public final class ScanProcess {
             order.film().toAbsolutePath().toString(), order.weights().toAbsolutePath().toString(), order.size().name(),
             Integer.toString(order.threads()), Boolean.toString(order.skip()), Integer.toString(order.boxFrame()),
             box == null ? "" : String.format(Locale.ROOT, "%f,%f,%f,%f", box.x(), box.y(), box.width(), box.height()),
-            stills == null ? "" : stills.toAbsolutePath().toString()));
+            stills == null ? "" : stills.toAbsolutePath().toString(), Double.toString(order.stretch().from_s()),
+            Double.toString(order.stretch().to_s())));
     try {
       return new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start();
     } catch (IOException e) {

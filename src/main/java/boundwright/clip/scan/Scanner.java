@@ -85,7 +85,7 @@ public final class Scanner {
   private FoundClip run(Looker everyFrame) {
     Weights weights = new Weights(order.weights());
     // one after the other: two threads that load native libraries for the first time can wait for each other for ever
-    try (Film film = Film.open(order.film());
+    try (Film film = Film.open(order.film(), order.stretch());
         PoseNet landmarks = new PoseNet(weights.landmarks(order.size()), order.threads());
         PersonDetector detector = new PersonDetector(weights.detector(), Math.max(order.threads(), SEARCHERS));
         Ahead ahead = new Ahead(film)) {

@@ -191,6 +191,7 @@ public final class EditHandler {
           "");
       return;
     }
+    bench.sessions().forget(athlete.id());
     bench.clips().removeAll(athlete.id());
     bench.athletes().erase(athlete.id());
     ctx.redirect("/", HttpStatus.SEE_OTHER);

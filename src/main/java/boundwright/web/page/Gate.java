@@ -1,5 +1,6 @@
 package boundwright.web.page;
 
+import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.web.door.Caller;
 import boundwright.web.door.Callers;
@@ -36,6 +37,10 @@ public final class Gate {
   public static final String FILMS = "/clips";
   /** Largest lot of films that is taken at once, in bytes (judgement: a session of a squad, filmed rep by rep). */
   public static final long MOST_FILMS_BYTES = 4 * ClipDesk.MAX_FILM_BYTES;
+  /** Where the film of a session is sent. */
+  public static final String SESSION = "/clips/session";
+  /** Largest body with such a film, in bytes. */
+  public static final long MOST_SESSION_BYTES = SessionDesk.MAX_FILM_BYTES + MOST_FORM_BYTES;
   /** What of a film is kept in memory while it arrives, in bytes; the rest goes to disk at once. */
   private static final int IN_MEMORY_BYTES = 1 << 16;
   private static final String PARTS = "org.eclipse.jetty.multipartConfig";
@@ -179,11 +184,12 @@ public final class Gate {
 
   private static void checkSize(Context ctx) {
     long length = ctx.req().getContentLengthLong();
-    boolean films = ctx.isMultipart() && ctx.path().equals(FILMS);
-    long most = films ? MOST_FILMS_BYTES : ctx.isMultipart() ? MOST_FILE_BYTES : MOST_FORM_BYTES;
+    boolean session = ctx.isMultipart() && ctx.path().equals(SESSION);
+    boolean films = ctx.isMultipart() && ctx.path().equals(FILMS) || session;
+    long most = session ? MOST_SESSION_BYTES : films ? MOST_FILMS_BYTES : ctx.isMultipart() ? MOST_FILE_BYTES : MOST_FORM_BYTES;
     if (films) {
       ctx.req().setAttribute(
-          PARTS, new MultipartConfigElement(System.getProperty("java.io.tmpdir"), MOST_FILMS_BYTES, MOST_FILMS_BYTES, IN_MEMORY_BYTES));
+          PARTS, new MultipartConfigElement(System.getProperty("java.io.tmpdir"), most, most, IN_MEMORY_BYTES));
     }
     if (length < 0) {
       throw new Turned(411, "The request does not say how long it is. Send it from a page of boundwright.");
@@ -193,7 +199,7 @@ public final class Gate {
       throw new Turned(
           413,
           "What was sent has " + length + " bytes; the limit is " + most + ". "
-              + (films ? "Send fewer films at once" : "Cut a long file in two") + "; nothing was taken.");
+              + (session ? "Film in 720p, which is enough" : films ? "Send fewer films at once" : "Cut a long file in two") + "; nothing was taken.");
     }
   }
 

@@ -1,0 +1,94 @@
+package boundwright.cli;
+
+import boundwright.clip.session.CutOrder;
+import boundwright.clip.session.CutProcess;
+import boundwright.clip.session.Cutter;
+import boundwright.clip.session.FilmRep;
+import boundwright.quantity.RefusedException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Cuts the film of a whole session into reps. */
+@Command(
+    name = "session",
+    description = {
+      "Cuts the film of a whole session into reps: where somebody runs through, bounds and lands. Nobody is named and nothing",
+      "else is read; that is done on the pages, at /clips/session.",
+      "Example: boundwright clip session tuesday.mp4%n"
+    })
+final class ClipSessionCommand implements Callable<Integer> {
+  private final BoundwrightCommand top;
+
+  @Mixin private DataOptions data = new DataOptions();
+
+  @Parameters(paramLabel = "FILE", description = "The film, as it came from the phone.")
+  private String file = "";
+
+  @Option(names = "--stills", paramLabel = "FOLDER", description = "Where the pictures of the reps are written. Default: nowhere.")
+  private @Nullable String stills;
+
+  ClipSessionCommand(BoundwrightCommand top) {
+    this.top = top;
+  }
+
+  @Override
+  public Integer call() throws InterruptedException, IOException {
+    Surroundings s = top.surroundings();
+    String named = stills;
+    Path folder = named == null ? Files.createTempDirectory("boundwright-stills") : s.path(named);
+    List<FilmRep> reps = new ArrayList<>();
+    double[] seconds = new double[1];
+    int looks;
+    try {
+      looks =
+          CutProcess.cut(
+              new CutOrder(s.path(file), data.folder(s).resolve("clips").resolve("weights"), 0, folder),
+              new Cutter.Listener() {
+                @Override
+                public void reached(double time_s, double of_s) {
+                  seconds[0] = of_s;
+                }
+
+                @Override
+                public void rep(FilmRep rep) {
+                  reps.add(rep);
+                }
+              });
+    } finally {
+      if (named == null) {
+        delete(folder);
+      }
+    }
+    reps.sort(Comparator.comparingDouble(FilmRep::run_s));
+    if (top.json()) {
+      Json.print(s.out(), SessionAnswer.of(seconds[0], looks, reps));
+    } else {
+      for (int i = 0; i < reps.size(); i++) {
+        s.out().println((i + 1) + "  " + reps.get(i).said());
+      }
+      s.out().println(reps.size() + (reps.size() == 1 ? " rep." : " reps."));
+    }
+    return 0;
+  }
+
+  private static void delete(Path folder) {
+    try (Stream<Path> all = Files.walk(folder)) {
+      for (Path p : all.sorted(Comparator.reverseOrder()).toList()) {
+        Files.deleteIfExists(p);
+      }
+    } catch (IOException e) {
+      throw new RefusedException("The folder of the pictures, " + folder + ", could not be deleted: " + e.getMessage() + ". Delete it by hand.", e);
+    }
+  }
+}

@@ -1,0 +1,44 @@
+package boundwright.clip.day;
+
+import boundwright.clip.desk.FilmParts;
+import boundwright.clip.film.Stretch;
+import boundwright.flight.Rep;
+import java.nio.file.Path;
+import java.util.Optional;
+
+/** Which part of which session's film a clip is. */
+public final class Parts implements FilmParts {
+  private final SessionRepository sessions;
+  private final SessionFiles files;
+
+  /** Films lie in {@code folder}. */
+  public Parts(SessionRepository sessions, Path folder) {
+    this.sessions = sessions;
+    this.files = new SessionFiles(folder, folder);
+  }
+
+  @Override
+  public Optional<Part> of(long clipId) {
+    return sessions.ofClip(clipId).map(r -> new Part(files.film(r.filmId()), new Stretch(r.cut().from_s(), r.cut().to_s())));
+  }
+
+  @Override
+  public long tapped(long clipId) {
+    return sessions.ofClip(clipId).map(SessionRep::tapRepId).orElse(0L);
+  }
+
+  @Override
+  public void measured(long clipId, Rep before) {
+    sessions.ofClip(clipId).ifPresent(r -> sessions.measured(r.id(), before.footprints_m(), before.landing_m()));
+  }
+
+  @Override
+  public Optional<Lengths> had(long clipId) {
+    return sessions.ofClip(clipId).flatMap(r -> sessions.had(r.id())).map(h -> new Lengths(h.footprints_m(), h.landing_m()));
+  }
+
+  @Override
+  public void restored(long clipId) {
+    sessions.ofClip(clipId).ifPresent(r -> sessions.restored(r.id()));
+  }
+}
