@@ -4,7 +4,6 @@ import boundwright.clip.film.Picture;
 import boundwright.clip.pose.Pose;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Spot;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -71,19 +70,22 @@ public final class Clothes {
     return new Clothes(even(out));
   }
 
-  /** From 0, worn by the same, to 1, nothing in common (Hellinger's distance, the two parts alike). */
+  /** From 0, worn by the same, to 1, nothing in common: Hellinger's distance, shirts twice, since shorts are mostly dark. */
   public double unlike(Clothes other) {
-    List<Double> parts = new ArrayList<>();
+    double all = 0;
+    double weight = 0;
     for (int from = 0; from < BINS; from += PART) {
       if (sum(from) > 0 && other.sum(from) > 0) {
         double common = 0;
         for (int i = from; i < from + PART; i++) {
           common += Math.sqrt(share[i] * other.share[i]);
         }
-        parts.add(Math.sqrt(Math.max(0, 1 - common)));
+        double w = from == 0 ? 2 : 1;
+        all += w * Math.sqrt(Math.max(0, 1 - common));
+        weight += w;
       }
     }
-    return parts.isEmpty() ? 0.5 : parts.stream().mapToDouble(d -> d).average().orElse(0.5);
+    return weight == 0 ? 0.5 : all / weight;
   }
 
   private double sum(int from) {
