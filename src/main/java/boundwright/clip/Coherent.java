@@ -41,17 +41,27 @@ public record Coherent(Sides.Resolved sides, Track pixels, Track metres, Motion 
    */
   public static Coherent of(
       Track found, PlaneMap plane, UnaryOperator<Sides.Resolved> sidesByHand, UnaryOperator<Track> pointsByHand) {
-    Sides.Resolved sides = sidesByHand.apply(settled(Sides.resolve(found), plane));
+    return of(found, (frame, spot) -> plane.toPlane(spot), sidesByHand, pointsByHand);
+  }
+
+  /**
+   * The same where the camera turned.
+   *
+   * @param ground from a point of a frame to the athlete's plane
+   */
+  public static Coherent of(
+      Track found, Track.EachFrame ground, UnaryOperator<Sides.Resolved> sidesByHand, UnaryOperator<Track> pointsByHand) {
+    Sides.Resolved sides = sidesByHand.apply(settled(Sides.resolve(found), ground));
     Track pixels = pointsByHand.apply(Outliers.clean(sides.track()).track());
-    Track metres = pixels.map(plane::toPlane);
+    Track metres = pixels.map(ground);
     GroundMarks.refuseBackwards(travel(metres));
     return new Coherent(sides, pixels, metres, Motion.of(metres));
   }
 
   /** The sides once more, by what the ground knows. */
-  private static Sides.Resolved settled(Sides.Resolved sides, PlaneMap plane) {
-    Track cleaned = Outliers.clean(sides.track()).track().map(plane::toPlane);
-    return sides.exchangedLegs(StandingFoot.exchanges(sides.track().map(plane::toPlane), cleaned));
+  private static Sides.Resolved settled(Sides.Resolved sides, Track.EachFrame ground) {
+    Track cleaned = Outliers.clean(sides.track()).track().map(ground);
+    return sides.exchangedLegs(StandingFoot.exchanges(sides.track().map(ground), cleaned));
   }
 
   /** How far the hips went, by the median of the first and of the last tenth of the frames that show them [m]. */

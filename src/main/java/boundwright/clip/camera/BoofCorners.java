@@ -44,7 +44,7 @@ final class BoofCorners implements Corners {
   private static final int NEAR_LEVELS = 2;
   /** Half the side of a corner's window [px]. */
   private static final int RADIUS = 7;
-  private static final int MOST = 200;
+  private static final int MOST = 160;
   /** Corners weaker than this share of the strongest are left out. */
   private static final double QUALITY = 0.003;
   /** Corners of which no cell of this side may hold more than its share [px]. */
@@ -117,8 +117,17 @@ final class BoofCorners implements Corners {
     }
   }
 
-  /** A corner of a picture, with its windows. */
-  private record Corner(float x, float y, PyramidKltFeature window) {}
+  /** A corner of a picture. Its windows are cut out of the picture when they are first needed. */
+  private static final class Corner {
+    final float x;
+    final float y;
+    @Nullable PyramidKltFeature window;
+
+    Corner(float x, float y) {
+      this.x = x;
+      this.y = y;
+    }
+  }
 
   private static final class Prepared implements Seen {
     final PyramidDiscrete<GrayU8> pyramid =
@@ -195,28 +204,18 @@ final class BoofCorners implements Corners {
     int[] held = new int[across * (p.height() / CELL + 1)];
     int share = Math.max(4, 2 * MOST / held.length);
     List<Corner> out = new ArrayList<>();
-    whole.setImage(p.pyramid, p.dx, p.dy);
     for (Spotted s : all) {
       if (out.size() >= MOST || s.strength < QUALITY * best) {
         break;
       }
       int cell = s.y / CELL * across + s.x / CELL;
       if (held[cell] < share) {
-        Corner c = corner(s.x, s.y);
-        if (c != null) {
-          held[cell]++;
-          out.add(c);
-        }
+        held[cell]++;
+        out.add(new Corner(s.x, s.y));
       }
     }
     p.fresh = out;
     return out;
-  }
-
-  private @Nullable Corner corner(float x, float y) {
-    PyramidKltFeature f = new PyramidKltFeature(LEVELS, RADIUS);
-    f.setPosition(x, y);
-    return whole.setDescription(f) ? new Corner(x, y, f) : null;
   }
 
   @Override
@@ -224,46 +223,59 @@ final class BoofCorners implements Corners {
     Prepared a = (Prepared) from;
     Prepared b = (Prepared) to;
     List<Corner> all = a.fresh == null ? a.carried : a.fresh;
-    int step = Math.max(1, (all.size() + most - 1) / most);
+    int n = Math.min(most, all.size());
     PyramidKltTracker<GrayU8, GrayS16> way = isNear ? near : whole;
-    List<Corner> there = new ArrayList<>();
     List<Corner> here = new ArrayList<>();
+    way.setImage(a.pyramid, a.dx, a.dy);
+    for (int i = 0; i < n; i++) {
+      Corner c = all.get(i * all.size() / n);
+      if (c.window == null) {
+        c.window = window(c.x, c.y, LEVELS, way);
+      }
+      if (c.window != null) {
+        here.add(c);
+      }
+    }
+    List<AssociatedPair> pairs = new ArrayList<>();
+    List<PyramidKltFeature> windows = new ArrayList<>();
     way.setImage(b.pyramid, b.dx, b.dy);
-    for (int i = 0; i < all.size(); i += step) {
-      Corner c = all.get(i);
-      double w = guess[6] * c.x + guess[7] * c.y + guess[8];
+    for (Corner c : here) {
       PyramidKltFeature f = c.window;
+      if (f == null) {
+        continue;
+      }
+      double w = guess[6] * c.x + guess[7] * c.y + guess[8];
       f.setPosition((float) ((guess[0] * c.x + guess[1] * c.y + guess[2]) / w), (float) ((guess[3] * c.x + guess[4] * c.y + guess[5]) / w));
       if (way.track(f) == KltTrackFault.SUCCESS && inside(b, f.x, f.y) && !b.hides(f.x, f.y)) {
-        Corner found = corner(f.x, f.y, way);
-        if (found != null) {
-          here.add(c);
-          there.add(found);
+        PyramidKltFeature home = window(f.x, f.y, NEAR_LEVELS, way);
+        if (home != null) {
+          pairs.add(new AssociatedPair(c.x, c.y, f.x, f.y));
+          windows.add(home);
         }
       }
     }
-    way.setImage(a.pyramid, a.dx, a.dy);
-    List<AssociatedPair> pairs = new ArrayList<>();
+    near.setImage(a.pyramid, a.dx, a.dy);
+    List<AssociatedPair> home = new ArrayList<>();
     List<Corner> kept = new ArrayList<>();
-    for (int i = 0; i < here.size(); i++) {
-      Corner c = here.get(i);
-      Corner f = there.get(i);
-      f.window.setPosition(c.x, c.y);
-      if (way.track(f.window) == KltTrackFault.SUCCESS && Math.hypot(f.window.x - c.x, f.window.y - c.y) < HOME) {
-        pairs.add(new AssociatedPair(c.x, c.y, f.x, f.y));
-        kept.add(f);
+    for (int i = 0; i < pairs.size(); i++) {
+      AssociatedPair p = pairs.get(i);
+      PyramidKltFeature f = windows.get(i);
+      f.setPosition((float) p.p1.x, (float) p.p1.y);
+      if (near.track(f) == KltTrackFault.SUCCESS && Math.hypot(f.x - p.p1.x, f.y - p.p1.y) < HOME) {
+        home.add(p);
+        kept.add(new Corner((float) p.p2.x, (float) p.p2.y));
       }
     }
     if (b.fresh == null && kept.size() > b.carried.size()) {
       b.carried = kept;
     }
-    return found(pairs);
+    return found(home);
   }
 
-  private static @Nullable Corner corner(float x, float y, PyramidKltTracker<GrayU8, GrayS16> way) {
-    PyramidKltFeature f = new PyramidKltFeature(LEVELS, RADIUS);
+  private static @Nullable PyramidKltFeature window(float x, float y, int levels, PyramidKltTracker<GrayU8, GrayS16> way) {
+    PyramidKltFeature f = new PyramidKltFeature(levels, RADIUS);
     f.setPosition(x, y);
-    return way.setDescription(f) ? new Corner(x, y, f) : null;
+    return way.setDescription(f) ? f : null;
   }
 
   private static boolean inside(Prepared p, float x, float y) {

@@ -21,15 +21,15 @@ public final class CameraFollower {
   private static final double MOVED_PX = 0.35;
   /** Corners for the look whether it moved, for the link to the picture before, and for the link to the key. */
   private static final int FEW = 60;
-  private static final int SOME = 80;
-  private static final int ALL = 200;
+  private static final int SOME = 50;
+  private static final int ALL = 120;
   private static final int FEWEST = 12;
   /** A new key when less of the key's picture is in sight than this share, or fewer of its corners follow. */
   private static final double OVERLAP = 0.6;
   private static final double KEPT = 0.4;
   private static final double[] SAME = {1, 0, 0, 0, 1, 0, 0, 0, 1};
 
-  private record Waiting(Gray picture, double time, int frame, @Nullable Box hidden) {}
+  private record Waiting(Gray picture, double time, @Nullable Box hidden) {}
 
   private final Corners corners;
   private final Deque<Waiting> waiting = new ArrayDeque<>();
@@ -39,11 +39,11 @@ public final class CameraFollower {
   private int keyAt;
   private int keyCorners;
   private int keyFitting;
+  private int keyLow;
   private double[] keyToBefore = SAME;
   private double[] lastStep = SAME;
   private boolean moved;
   private double looked = Double.NEGATIVE_INFINITY;
-  private double taken = Double.NEGATIVE_INFINITY;
   private int looks;
   private int plainLooks;
   private @Nullable Gray first;
@@ -57,8 +57,8 @@ public final class CameraFollower {
     this.corners = corners;
   }
 
-  /** Whether a picture at this time [s] is wanted; others are too close to the last one. */
-  public boolean wants(double time) {
+  /** Whether a picture at this time [s] is wanted after one that was taken at another [s], or is too close to it. */
+  public static boolean wants(double time, double taken) {
     return time - taken >= CLOSEST_S;
   }
 
@@ -66,12 +66,10 @@ public final class CameraFollower {
    * Takes a picture.
    *
    * @param time [s], growing
-   * @param frame number in the clip's track
    * @param athlete box round the athlete [px of the film], or null where nobody is seen
    */
-  public void take(Gray picture, double time, int frame, @Nullable Box athlete) {
-    taken = time;
-    Waiting now = new Waiting(picture, time, frame, small(picture, athlete));
+  public void take(Gray picture, double time, @Nullable Box athlete) {
+    Waiting now = new Waiting(picture, time, small(picture, athlete));
     if (first == null) {
       first = picture;
     }
@@ -108,7 +106,7 @@ public final class CameraFollower {
       key = seen;
       keyAt = 0;
       keyCorners = corners.corners(seen);
-      followed.start(now.time, now.frame);
+      followed.start(now.time);
       waiting.clear();
       return;
     }
@@ -119,7 +117,7 @@ public final class CameraFollower {
     }
     Arrays.sort(off);
     if (off.length >= FEWEST && off[off.length / 2] <= MOVED_PX) {
-      followed.stoodUntil(now.time, now.frame);
+      followed.stoodUntil(now.time);
       waiting.clear();
       return;
     }
@@ -139,24 +137,26 @@ public final class CameraFollower {
       return;
     }
     Corners.Seen seen = corners.see(now.picture, now.hidden);
-    int at = followed.add(now.time, now.frame);
+    int at = followed.add(now.time);
     Corners.Found near = corners.again(was, seen, was == from ? ALL : SOME, lastStep, false);
     double[] step = near.map();
     if (step != null && was != from) {
-      followed.link(at - 1, at, near);
+      followed.link(at - 1, at, near, now.hidden);
     }
     double[] guess = Maps.times(step == null ? lastStep : step, keyToBefore);
     Corners.Found far = was == from ? near : corners.again(from, seen, ALL, guess, step != null);
     double[] map = far.map();
     if (map != null) {
-      followed.link(keyAt, at, far);
+      followed.link(keyAt, at, far, now.hidden);
     }
     if (map == null && step == null) {
       // nothing follows: the ways before and after are joined by the last turning alone
       followed.lost(at, lastStep, now.picture);
     }
     keyFitting = Math.max(keyFitting, far.fitting());
-    boolean fresh = map == null || far.fitting() < KEPT * Math.min(keyCorners, Math.max(keyFitting, FEWEST)) || overlap(map, now.picture) < OVERLAP;
+    keyLow = Math.max(keyLow, Followed.low(far, now.hidden));
+    boolean fresh = map == null || far.fitting() < KEPT * Math.min(keyCorners, Math.max(keyFitting, FEWEST)) || overlap(map, now.picture) < OVERLAP
+            || Followed.low(far, now.hidden) < KEPT * keyLow;
     lastStep = step == null ? SAME : step;
     before = seen;
     keyToBefore = map == null ? guess : map;
@@ -166,8 +166,9 @@ public final class CameraFollower {
       key = seen;
       keyAt = at;
       keyFitting = 0;
+      keyLow = 0;
       keyToBefore = SAME;
-      followed.key(at, far, now.picture, now.hidden);
+      followed.key(at);
     }
   }
 

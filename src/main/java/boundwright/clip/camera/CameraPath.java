@@ -177,12 +177,25 @@ public final class CameraPath {
     return Math.toDegrees(most);
   }
 
+  /** How far the camera turned from one frame to another [degrees]; the nearest known frame stands for one outside. */
+  public double turned_deg(int one, int other) {
+    if (!carries()) {
+      return 0;
+    }
+    double[] v = Turning.vector(Turning.backTimes(turns[known(one)], turns[known(other)]));
+    return Math.toDegrees(Math.sqrt(v[0] * v[0] + v[1] * v[1] + v[2] * v[2]));
+  }
+
+  private int known(int frame) {
+    return Math.max(0, Math.min(looks.length - 1, frame));
+  }
+
   /** A point of a frame in the common picture [px]; unknown where the camera looked too far away from it. */
   public Spot carry(int frame, Spot at) {
     if (!carries() || !at.known()) {
       return at;
     }
-    int i = Math.max(0, Math.min(looks.length - 1, frame));
+    int i = known(frame);
     double u = at.x() - width / 2.0;
     double v = at.y() - height / 2.0;
     double[] ray = {u / looks[i].focal, v / looks[i].focal, 1};
@@ -201,7 +214,7 @@ public final class CameraPath {
     if (!carries() || !common.known()) {
       return common;
     }
-    int i = Math.max(0, Math.min(looks.length - 1, frame));
+    int i = known(frame);
     double[] w = {(common.x() - width / 2.0) / commonFocal, (common.y() - height / 2.0) / commonFocal, 1};
     double[] ray = Turning.back(turns[i], w);
     double[] seen = ray;
@@ -229,8 +242,8 @@ public final class CameraPath {
     if (!carries()) {
       return 0;
     }
-    Look a = looks[Math.max(0, Math.min(looks.length - 1, one))];
-    Look b = looks[Math.max(0, Math.min(looks.length - 1, other))];
+    Look a = looks[known(one)];
+    Look b = looks[known(other)];
     double drift = Math.sqrt(Math.abs(a.drift * a.drift - b.drift * b.drift));
     double own = one == other ? 0 : Math.hypot(a.jitter, b.jitter);
     return Math.hypot(GROWN * Math.hypot(drift, own), shutterTerm(one, other));
@@ -241,8 +254,8 @@ public final class CameraPath {
     if (shutterFound || one == other) {
       return 0;
     }
-    int i = Math.max(0, Math.min(looks.length - 1, one));
-    int j = Math.max(0, Math.min(looks.length - 1, other));
+    int i = known(one);
+    int j = known(other);
     double change = Math.hypot(speeds[i][0] - speeds[j][0], speeds[i][1] - speeds[j][1]);
     return change * looks[i].focal * 0.25 * 0.010;
   }

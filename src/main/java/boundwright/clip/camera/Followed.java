@@ -3,6 +3,7 @@ package boundwright.clip.camera;
 import boundwright.clip.Box;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -14,48 +15,46 @@ final class Followed {
   private static final int WEAK_CELLS = 10;
   private static final double WEAK_BREADTH = 12;
   private static final int CELL = 80;
+  private static final int FEWEST_LOW = 20;
   /** More pictures than this share weak, or lost: the camera could not be followed (judgement, docs/camera.md). */
   private static final double WEAK_SHARE = 0.25;
   private static final double LOST_SHARE = 0.05;
   /** Ground against background, added up over the keys, as a share of the small picture's width (worked in docs/camera.md). */
   private static final double ARM = 0.007;
-  private static final double TRAVEL = 0.08;
+  private static final double TRAVEL = 0.12;
   /** A turning camera leaves less than this between its corners and the solution, as a share of the width (judgement). */
   private static final double UNFIT = 0.0025;
 
   private final List<Double> times = new ArrayList<>();
-  private final List<Integer> frames = new ArrayList<>();
   private final List<Link> links = new ArrayList<>();
+  /** The same links by the corners on the ground alone, where there are enough. */
+  private final List<Link> onGround = new ArrayList<>();
   private final List<Boolean> keys = new ArrayList<>();
   private final List<double @Nullable []> feet = new ArrayList<>();
   private final List<String> signs = new ArrayList<>();
   private int weak;
   private int lost;
   private int judged;
-  private double parallax;
-  private int parallaxes;
 
-  void start(double time, int frame) {
-    add(time, frame);
+  void start(double time) {
+    add(time);
     keys.set(0, true);
   }
 
   /** The camera stood until now: the first picture is as good as this one. */
-  void stoodUntil(double time, int frame) {
+  void stoodUntil(double time) {
     times.set(0, time);
-    frames.set(0, frame);
   }
 
   /** Adds a picture and gives its number. */
-  int add(double time, int frame) {
+  int add(double time) {
     times.add(time);
-    frames.add(frame);
     keys.add(false);
     feet.add(null);
     return times.size() - 1;
   }
 
-  void link(int from, int to, Corners.Found found) {
+  void link(int from, int to, Corners.Found found, @Nullable Box hidden) {
     int n = found.fitting();
     float[] a = new float[2 * n];
     float[] b = new float[2 * n];
@@ -68,7 +67,44 @@ final class Followed {
         b[k++] = found.b()[2 * i + 1];
       }
     }
-    links.add(new Link(from, to, a, b));
+    Link whole = new Link(from, to, a, b);
+    links.add(whole);
+    onGround.add(hidden == null ? whole : nearFeet(whole, hidden));
+  }
+
+  /** The corners whose rows are nearest to the feet: they stand about as far away as the athlete does. */
+  private static Link nearFeet(Link all, Box hidden) {
+    double row = hidden.y() + 0.9 * hidden.height();
+    Integer[] order = new Integer[all.size()];
+    Arrays.setAll(order, i -> i);
+    Arrays.sort(order, Comparator.comparingDouble(i -> Math.abs(all.b()[2 * i + 1] - row)));
+    int n = Math.min(order.length, FEWEST_LOW);
+    while (n < order.length && Math.abs(all.b()[2 * order[n] + 1] - row) < 0.25 * hidden.height()) {
+      n++;
+    }
+    float[] a = new float[2 * n];
+    float[] b = new float[2 * n];
+    for (int i = 0; i < n; i++) {
+      for (int c = 0; c < 2; c++) {
+        a[2 * i + c] = all.a()[2 * order[i] + c];
+        b[2 * i + c] = all.b()[2 * order[i] + c];
+      }
+    }
+    return new Link(all.from(), all.to(), a, b);
+  }
+
+  /** Above this row the background is far behind the athlete [small px]. */
+  private static double rim(Box hidden) {
+    return hidden.y() + 0.7 * hidden.height();
+  }
+
+  /** How many corners were found again on the ground about the athlete and before it. */
+  static int low(Corners.Found found, @Nullable Box hidden) {
+    int n = 0;
+    for (int i = 0; i < found.fits().length; i++) {
+      n += hidden != null && found.b()[2 * i + 1] > rim(hidden) ? 1 : 0;
+    }
+    return n;
   }
 
   /** Nothing was found again: the picture is taken to have turned on as before. */
@@ -84,13 +120,18 @@ final class Followed {
       b[2 * i + 1] = (float) o[1];
     }
     links.add(new Link(at - 1, at, a, b));
+    onGround.add(new Link(at - 1, at, a, b));
   }
 
   /** Looks at the corners that were found again in a picture. */
   void judge(int at, Corners.Found found, Gray g, @Nullable Box hidden) {
     judged++;
     if (hidden != null) {
-      feet.set(at, new double[] {hidden.x() + hidden.width() / 2 - g.width() / 2.0, hidden.y() + 0.9 * hidden.height() - g.height() / 2.0});
+      feet.set(
+          at,
+          new double[] {
+            hidden.x() + hidden.width() / 2 - g.width() / 2.0, hidden.y() + 0.9 * hidden.height() - g.height() / 2.0, hidden.height()
+          });
     }
     int n = found.fitting();
     boolean[] covered = new boolean[(g.width() / CELL + 1) * (g.height() / CELL + 1)];
@@ -125,38 +166,9 @@ final class Followed {
     }
   }
 
-  /** A picture becomes a key: how far the ground moved against what stands behind it since the last one. */
-  void key(int at, Corners.Found found, Gray g, @Nullable Box hidden) {
+  /** A picture becomes a key. */
+  void key(int at) {
     keys.set(at, true);
-    double[] map = found.map();
-    if (map == null || hidden == null) {
-      return;
-    }
-    double low = hidden.y() + 0.75 * hidden.height();
-    double up = hidden.y() + 0.4 * hidden.height();
-    double[] below = new double[found.fits().length];
-    double[] above = new double[found.fits().length];
-    int nb = 0;
-    int na = 0;
-    for (int i = 0; i < found.fits().length; i++) {
-      double[] o = Maps.apply(map, found.a()[2 * i], found.a()[2 * i + 1]);
-      double e = found.b()[2 * i] - o[0];
-      if (found.b()[2 * i + 1] > low) {
-        below[nb++] = e;
-      } else if (found.b()[2 * i + 1] < up) {
-        above[na++] = e;
-      }
-    }
-    if (nb >= 6 && na >= 6) {
-      parallax += (middle(below, nb) - middle(above, na)) / g.width();
-      parallaxes++;
-    }
-  }
-
-  private static double middle(double[] v, int n) {
-    double[] s = Arrays.copyOf(v, n);
-    Arrays.sort(s);
-    return s[n / 2];
   }
 
   List<String> signs() {
@@ -175,20 +187,29 @@ final class Followed {
       key[i] = keys.get(i);
     }
     JointSolution s = new JointSolution(t, small.width(), small.height(), links, key);
-    CameraPath.Kind kind = CameraPath.Kind.TURNED;
-    double shift = Math.abs(parallax);
+    double[] rim = new double[n];
+    double[] far = new double[n];
+    for (int i = 0; i < n; i++) {
+      double[] at = feet.get(i);
+      rim[i] = at == null ? Double.NaN : at[1] - 0.2 * at[2];
+      far[i] = at == null ? Double.NaN : at[1] - 0.5 * at[2];
+    }
+    double shift = Math.abs(s.parallax(key, rim, far)) / small.width();
+    boolean arm = shift > ARM && shift <= TRAVEL;
     signs.add(
         String.format(
-            Locale.ROOT, "lost %d weak %d of %d, keys %d, residual %.3f, shutter %.4f %s, parallax %.4f over %d", lost, weak, judged,
-            keys.stream().filter(k -> k).count(), s.residual(), s.shutter_s(), s.shutterFound(), parallax, parallaxes));
+            Locale.ROOT, "lost %d weak %d of %d, keys %d, residual %.3f, shutter %.4f %s, parallax %.4f", lost, weak, judged,
+            keys.stream().filter(k -> k).count(), s.residual(), s.shutter_s(), s.shutterFound(), shift));
     if (shift > TRAVEL) {
       return CameraPath.of(CameraPath.Kind.TRAVELLED);
     }
     if (s.residual() > UNFIT * small.width()) {
       return CameraPath.of(CameraPath.Kind.LOST);
     }
-    if (shift > ARM) {
-      kind = CameraPath.Kind.ARM;
+    if (arm) {
+      // what stands at the athlete's own distance does not move against the athlete
+      s = new JointSolution(t, small.width(), small.height(), onGround, key);
+      signs.add(String.format(Locale.ROOT, "by the ground at the feet: residual %.3f", s.residual()));
     }
     int middle = middle(s, n);
     double k = small.smaller();
@@ -203,7 +224,7 @@ final class Followed {
       looks[i] = new CameraPath.Look(v[0], v[1], v[2], k * s.focal(i), k * Math.sqrt(drift), k * Math.sqrt(s.varianceOfStep(i, x, y) / 2));
     }
     return CameraPath.followed(
-        kind, width, height, k * s.focal(middle), s.shutter_s(), s.shutterFound(), all, everyFrame(looks, all));
+        arm ? CameraPath.Kind.ARM : CameraPath.Kind.TURNED, width, height, k * s.focal(middle), s.shutter_s(), s.shutterFound(), all, everyFrame(looks, all));
   }
 
   /** The picture that looks nearest to the middle of the way from left to right. */
