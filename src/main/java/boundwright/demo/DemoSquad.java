@@ -98,6 +98,7 @@ public final class DemoSquad {
     DemoCare care = new DemoCare(workbench, today);
     for (Invented who : SQUAD) {
       Athlete athlete = workbench.athletes().add(new Athlete(0, who.name(), who.level(), who.foot(), who.rung()));
+      workbench.sessions().consent(athlete.id(), true);
       test(athlete, who);
       runUps(athlete, who);
       train(athlete, who, reps);

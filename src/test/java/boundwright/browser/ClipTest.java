@@ -255,6 +255,21 @@ class ClipTest extends PhoneCase {
   }
 
   @Test
+  void aFilmOfSomebodyWhomNobodyAskedIsNotRead() {
+    bench.sessions().consent(first().id(), false);
+    visit("/clips?athlete=" + first().id());
+    page.setInputFiles("#film", film(FILM));
+    page.getByText("Take the films").click();
+    assertThat(page.locator("#film-error")).containsText("may not be filmed, as said on");
+    assertThat(bench.clips().all()).isEmpty();
+    page.setInputFiles("#film", film(FILM));
+    page.locator("[name=may]").check();
+    page.getByText("Take the films").click();
+    assertThat(page.locator(".said")).containsText("1 film taken");
+    assertThat(page.locator("[name=may]")).hasCount(0);
+  }
+
+  @Test
   void severalFilmsInOneGoThenOneIsRemovedAndTwoAreLaidSideBySide() {
     visit("/clips?athlete=" + first().id());
     page.setInputFiles("#film", new FilePayload[] {film(FILM), film("RRLRRL 11 60"), film("slow RRL 3 60")});

@@ -375,8 +375,12 @@ public final class SessionDesk {
     sessions.consent(athleteId, new Consent(may, LocalDate.now(clock)));
   }
 
-  /** Refuses to read anything of somebody who may not be filmed, or of whom nobody asked. */
-  private void mayBeFilmed(Athlete athlete) {
+  /**
+   * Refuses to read anything of somebody who may not be filmed, or of whom nobody asked.
+   *
+   * @throws RefusedException with a way out
+   */
+  public void mayBeFilmed(Athlete athlete) {
     Optional<Consent> said = sessions.consent(athlete.id());
     if (said.isEmpty()) {
       throw new RefusedException(

@@ -2,6 +2,7 @@ package boundwright.web.clips;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
+import boundwright.clip.day.SessionRepository;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.desk.ClipState;
@@ -72,6 +73,10 @@ public final class ClipsHandler {
       if (films.isEmpty()) {
         throw new RefusedException("No film was chosen. Choose one or more films of one rep each.");
       }
+      if (!Form.text(ctx, "may").isEmpty()) {
+        bench.sessions().consent(athlete.id(), true);
+      }
+      bench.sessions().mayBeFilmed(athlete);
       for (UploadedFile film : films) {
         try (InputStream in = film.content()) {
           looks.desk().take(athlete.id(), date, plainName(film.filename()), in, sequence, approach, surface, markToSand);
@@ -183,6 +188,15 @@ public final class ClipsHandler {
     return new ClipsView.Line(clip, name.orElse("athlete no longer kept"), LocalDate.now(bench.clock()), list, alone, pictures);
   }
 
+  /** Of whom nobody has said that they may be filmed. */
+  private List<String> notAsked(List<Athlete> squad, @Nullable Athlete only) {
+    return squad.stream()
+        .filter(a -> only == null || a.id() == only.id())
+        .filter(a -> !bench.sessions().consent(a.id()).map(SessionRepository.Consent::may).orElse(false))
+        .map(Athlete::name)
+        .toList();
+  }
+
   private void page(Context ctx, int status, @Nullable Athlete only, Sent sent, String said) {
     ClipDesk desk = looks.desk();
     String list = only == null ? "/clips" : "/clips?athlete=" + only.id();
@@ -196,6 +210,6 @@ public final class ClipsHandler {
         only == null ? "clips" : "squad",
         new ClipsView(
             lines(shown, squad, list), squad, only, bench.settings().plan().drills(), bench.settings().settings().unit(),
-            bench.settings().settings().facility().surface(), LocalDate.now(bench.clock()), sent, said));
+            bench.settings().settings().facility().surface(), LocalDate.now(bench.clock()), sent, said, notAsked(squad, only)));
   }
 }

@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param today the day
  * @param sent a refused form, or nothing
  * @param said what was just done, or empty
+ * @param notAsked names of those of whom it is not recorded that they may be filmed
  */
 public record ClipsView(
     List<Line> lines,
@@ -34,7 +35,8 @@ public record ClipsView(
     Surface surface,
     LocalDate today,
     Sent sent,
-    String said) {
+    String said,
+    List<String> notAsked) {
 
   /** The address of the list. */
   public String address() {
