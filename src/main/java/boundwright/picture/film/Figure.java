@@ -1,9 +1,9 @@
 package boundwright.picture.film;
 
+import boundwright.clip.Coherent;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Joint;
 import boundwright.clip.track.Spot;
-import boundwright.clip.track.Track;
 import boundwright.footfall.Foot;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,25 +25,41 @@ final class Figure {
   private double top = Double.NEGATIVE_INFINITY;
   private double bottom = Double.POSITIVE_INFINITY;
 
-  Figure(Track metres, int frame) {
+  private final Coherent athlete;
+  private final int frame;
+
+  Figure(Coherent athlete, int frame) {
+    this.athlete = athlete;
+    this.frame = frame;
     for (Joint[] limb : LIMBS) {
       for (Foot f : Foot.values()) {
-        add(metres.spot(BodyPoint.of(limb[0], f), frame), metres.spot(BodyPoint.of(limb[1], f), frame), 0);
+        add(spot(BodyPoint.of(limb[0], f)), spot(BodyPoint.of(limb[1], f)), 0);
       }
     }
-    Spot shoulders = middle(metres, BodyPoint.LEFT_SHOULDER, BodyPoint.RIGHT_SHOULDER, frame);
-    Spot hips = middle(metres, BodyPoint.LEFT_HIP, BodyPoint.RIGHT_HIP, frame);
-    Spot ears = middle(metres, BodyPoint.LEFT_EAR, BodyPoint.RIGHT_EAR, frame);
-    Spot head = ears.known() ? ears : metres.spot(BodyPoint.NOSE, frame);
+    for (Foot f : Foot.values()) {
+      if (!spot(BodyPoint.of(Joint.ELBOW, f)).known()) {
+        add(spot(BodyPoint.of(Joint.SHOULDER, f)), spot(BodyPoint.of(Joint.WRIST, f)), 0.05);
+      }
+    }
+    Spot shoulders = middle(BodyPoint.LEFT_SHOULDER, BodyPoint.RIGHT_SHOULDER);
+    Spot hips = middle(BodyPoint.LEFT_HIP, BodyPoint.RIGHT_HIP);
+    Spot ears = middle(BodyPoint.LEFT_EAR, BodyPoint.RIGHT_EAR);
+    Spot head = ears.known() ? ears : spot(BodyPoint.NOSE);
     add(shoulders, hips, 0.05);
     if (head.known()) {
       add(shoulders.known() ? shoulders : head, new Spot(head.x(), head.y() + 0.06), 0.04);
     }
   }
 
-  private static Spot middle(Track metres, BodyPoint a, BodyPoint b, int frame) {
-    Spot p = metres.spot(a, frame);
-    Spot q = metres.spot(b, frame);
+  /** As seen, or where that is missing as the smoothed movement has it. */
+  private Spot spot(BodyPoint p) {
+    Spot seen = athlete.metres().spot(p, frame);
+    return seen.known() ? seen : athlete.motion().at(p, athlete.metres().time(frame));
+  }
+
+  private Spot middle(BodyPoint a, BodyPoint b) {
+    Spot p = spot(a);
+    Spot q = spot(b);
     return !p.known() ? q : !q.known() ? p : p.towards(q, 0.5);
   }
 

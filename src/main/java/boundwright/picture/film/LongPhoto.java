@@ -33,7 +33,7 @@ public final class LongPhoto {
   private static final double OVER_M = 0.25;
   private static final double UNDER_M = 0.35;
   private static final int WIDEST_PX = 2600;
-  private static final int EMPTY = 0xefe3c8;
+  private static final int EMPTY = 0xfaf6ec;
   /** An athlete is away from a place at this distance [m]; a frame is kept until another one is this much better. */
   private static final double AWAY_M = 1.2;
   private static final double KEEP_M = 0.4;
@@ -103,7 +103,7 @@ public final class LongPhoto {
     double top = Double.NEGATIVE_INFINITY;
     List<Double> low = new ArrayList<>();
     for (int i = 0; i < reading.contacts().size(); i++) {
-      Figure f = new Figure(reading.athlete().metres(), reading.frameAt(reading.begin(i)));
+      Figure f = new Figure(reading.athlete(), reading.frameAt(reading.begin(i)));
       if (f.seen()) {
         top = Math.max(top, f.top());
         low.add(f.bottom());
@@ -154,7 +154,7 @@ public final class LongPhoto {
   private Optional<Layer> layer(int frame) {
     byte[] bytes = stored.apply(clip.firstFrame() + frame);
     Optional<PlaneMap> map = maps.of(frame);
-    Figure figure = new Figure(metres, frame);
+    Figure figure = new Figure(reading.athlete(), frame);
     if (bytes == null || map.isEmpty() || !figure.seen()) {
       return Optional.empty();
     }

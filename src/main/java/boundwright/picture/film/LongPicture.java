@@ -180,7 +180,7 @@ public record LongPicture(
     }
     for (int k = 0; k < feet.size(); k++) {
       double down = y + (two && k % 2 == 1 ? lane : 0);
-      double x = Math.max(74, Math.min(width - 34, feet.get(k).x));
+      double x = Math.max(84, Math.min(width - 34, feet.get(k).x));
       for (int i = 0; i < NAMES.length; i++) {
         text(out, x, down + i * LINE, "middle", INK, i == 0 ? "700" : "400", feet.get(k).values.get(i));
       }

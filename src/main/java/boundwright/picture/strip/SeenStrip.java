@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
 public final class SeenStrip {
   private static final double PAD = 18;
   /** Room for the body before the first contact and after the last, where the athlete stands above the strip. */
-  private static final double BODY_PAD = 62;
+  private static final double BODY_PAD = 84;
   private static final double RUNWAY = 54;
   private static final double ARCS = 34;
 
