@@ -26,6 +26,8 @@ import org.jspecify.annotations.Nullable;
 /** The runway strip as a clip shows it: where the feet fell, the length of each flight above its arc. One row. */
 public final class SeenStrip {
   private static final double PAD = 18;
+  /** Room for the body before the first contact and after the last, where the athlete stands above the strip. */
+  private static final double BODY_PAD = 84;
   private static final double RUNWAY = 54;
   private static final double ARCS = 34;
 
@@ -38,8 +40,10 @@ public final class SeenStrip {
   private final boolean landed;
   private final double scale;
   private final double textSize;
+  private final double pad;
 
-  private SeenStrip(ClipReading reading, SequenceMatch match, @Nullable Double markToSand_m, LengthUnit unit, Width form) {
+  private SeenStrip(ClipReading reading, SequenceMatch match, @Nullable Double markToSand_m, LengthUnit unit, Width form, double pad) {
+    this.pad = pad;
     this.reading = reading;
     this.match = match;
     this.unit = unit;
@@ -58,7 +62,7 @@ public final class SeenStrip {
     // sand far beyond what the clip shows would squeeze the feet together
     sand = markToSand_m != null && markToSand_m < last + 3 ? markToSand_m : null;
     double to = Math.max(last, sand == null ? 0 : sand) + 0.35;
-    scale = Math.min(form == Width.WIDE ? 130 : 80, (form.units() - 2 * PAD) / Math.max(to, 1));
+    scale = Math.min(form == Width.WIDE ? 130 : 80, (form.units() - 2 * pad) / Math.max(to, 1));
     textSize = form == Width.WIDE ? 13 : 11;
   }
 
@@ -71,7 +75,42 @@ public final class SeenStrip {
    */
   public static @Nullable RunwayStrip of(ClipReading reading, @Nullable Double markToSand_m, LengthUnit unit, Width form) {
     SequenceMatch match = reading.match();
-    return match == null || !reading.scaled() ? null : new SeenStrip(reading, match, markToSand_m, unit, form).draw();
+    return match == null || !reading.scaled() ? null : new SeenStrip(reading, match, markToSand_m, unit, form, PAD).draw();
+  }
+
+  /**
+   * A strip over which the athlete can stand.
+   *
+   * @param strip the wide strip with room at both ends
+   * @param zero where the first contact is in it
+   * @param perMetre its units in a metre
+   * @param mark_m place of the first contact in the reading [m]
+   */
+  public record Under(RunwayStrip strip, double zero, double perMetre, double mark_m) {
+    /** Where a place of the reading is in the strip. */
+    public double x(double place_m) {
+      return zero + (place_m - mark_m) * perMetre;
+    }
+
+    /** The place in the reading at the strip's left edge [m]. */
+    public double from() {
+      return mark_m - zero / perMetre;
+    }
+
+    /** The place in the reading at the strip's right edge [m]. */
+    public double to() {
+      return mark_m + (strip.width() - zero) / perMetre;
+    }
+  }
+
+  /** The strip over which the athlete stands at each contact; null where the clip has no lengths or no contact. */
+  public static @Nullable Under under(ClipReading reading, @Nullable Double markToSand_m, LengthUnit unit) {
+    SequenceMatch match = reading.match();
+    if (match == null || !reading.scaled()) {
+      return null;
+    }
+    SeenStrip drawn = new SeenStrip(reading, match, markToSand_m, unit, Width.WIDE, BODY_PAD);
+    return new Under(drawn.draw(), drawn.x(0), drawn.scale, drawn.place(match.first()).p50());
   }
 
   private Estimate place(int contact) {
@@ -79,7 +118,7 @@ public final class SeenStrip {
   }
 
   private double x(double metres) {
-    return PAD + metres * scale;
+    return pad + metres * scale;
   }
 
   private boolean right(int k) {

@@ -6,6 +6,7 @@ import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.ReadContact;
 import boundwright.footfall.Foot;
 import boundwright.picture.BodyPicture;
+import boundwright.picture.film.LongPicture;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
@@ -58,11 +59,12 @@ public final class ClipPairHandler {
     }
     double step = 1000 * Math.min(a.reading.athlete().pixels().medianStep(), b.reading.athlete().pixels().medianStep());
     LengthUnit unit = bench.settings().settings().unit();
+    boolean turned = LongPicture.runsLeft(a.reading) != LongPicture.runsLeft(b.reading);
     List<ClipPairView.Column> strip = new ArrayList<>();
     for (int n = 1; n <= contacts; n++) {
-      strip.add(new ClipPairView.Column(n, half(a, n, 0, unit), half(b, n, 0, unit)));
+      strip.add(new ClipPairView.Column(n, half(a, n, 0, unit, false), half(b, n, 0, unit, turned)));
     }
-    ClipPairView view = new ClipPairView(half(a, at, ms, unit), half(b, at, ms, unit), at, contacts, ms, step, said, strip);
+    ClipPairView view = new ClipPairView(half(a, at, ms, unit, false), half(b, at, ms, unit, turned), at, contacts, ms, step, said, strip);
     boolean part = Pages.isPartial(ctx) && "pair".equals(ctx.header("HX-Target"));
     pages.show(ctx, 200, part ? "clips/pair-work" : "clips/pair", "Two clips", "clips", view);
   }
@@ -78,7 +80,7 @@ public final class ClipPairHandler {
     return new Read(list.line(look.clip(), "/clips", false), points, reading);
   }
 
-  private ClipPairView.Half half(Read r, int at, double ms, LengthUnit unit) {
+  private ClipPairView.Half half(Read r, int at, double ms, LengthUnit unit, boolean turned) {
     int contact = r.reading.withNumber(at);
     if (contact < 0) {
       throw new RefusedException(
@@ -102,6 +104,7 @@ public final class ClipPairHandler {
     facts.addAll(c.posture(r.reading.scaled(), unit));
     return new ClipPairView.Half(
         r.line, ClipStage.name(r.reading, contact), c.contact().foot() == Foot.RIGHT, picture,
-        looks.desk().still(r.clip().id(), picture.still()).isPresent(), brief, List.copyOf(facts));
+        looks.desk().still(r.clip().id(), picture.still()).isPresent(), brief, List.copyOf(facts), turned,
+        r.reading.begin(contact));
   }
 }

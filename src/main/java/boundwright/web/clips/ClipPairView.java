@@ -1,6 +1,7 @@
 package boundwright.web.clips;
 
 import boundwright.picture.BodyPicture;
+import boundwright.picture.StripPaths;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -38,9 +39,22 @@ public record ClipPairView(
    * @param stillKept whether the picture is there
    * @param brief time on the ground and the length of the flight, for the strip
    * @param facts time on the ground, flight and foot strike
+   * @param turned whether it is shown turned round, so that both run the same way
+   * @param touchdown_s of the contact [s]
    */
   public record Half(
-      ClipsView.Line line, String name, boolean right, BodyPicture picture, boolean stillKept, String brief, List<String> facts) {
+      ClipsView.Line line, String name, boolean right, BodyPicture picture, boolean stillKept, String brief, List<String> facts, boolean turned,
+      double touchdown_s) {
+    /** How the picture is turned round, as SVG writes it; empty where it is not. */
+    public String turn() {
+      return turned ? "translate(" + StripPaths.number(2 * picture.view().x() + picture.view().width()) + " 0) scale(-1 1)" : "";
+    }
+
+    /** The touchdown's time in the clip [ms]. */
+    public String zero() {
+      return String.format(Locale.ROOT, "%.1f", 1000 * touchdown_s);
+    }
+
     /** Address of the picture. */
     public String still() {
       return ClipStage.still(line.clip(), picture);
@@ -81,6 +95,16 @@ public record ClipPairView(
   public String turned() {
     return String.format(
         Locale.ROOT, "/clips/compare?a=%d&b=%d&at=%d&t=%.2f", right.line().clip().id(), left.line().clip().id(), at, ms);
+  }
+
+  /** Time from touchdown [ms]. */
+  public String now() {
+    return String.format(Locale.ROOT, "%.1f", ms);
+  }
+
+  /** Whether one of the two is shown turned round. */
+  public boolean turnedRound() {
+    return left.turned() || right.turned();
   }
 
   /** Time from touchdown in words. */

@@ -113,6 +113,11 @@ public record ClipStage(
     return !stillsKept.contains(frame - 1) ? null : still(clip, String.valueOf(picture.still() - frame() + frame));
   }
 
+  /** When the frame was filmed [ms]. */
+  public String ms() {
+    return String.format(Locale.ROOT, "%.1f", 1000 * picture.time_s());
+  }
+
   /** When the frame was filmed. */
   public String time() {
     return seconds(picture.time_s());

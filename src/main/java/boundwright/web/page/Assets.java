@@ -41,11 +41,16 @@ public final class Assets {
 
   /** Reads all of them; a missing one is an error of the build. */
   public Assets() {
+<<<<<<< HEAD
     for (String css : new String[] {"boundwright.css", "strip.css", "card.css", "clip.css", "session.css", "runway.css", "squad.css", "meet.css", "phones.css"}) {
+=======
+    for (String css : new String[] {"boundwright.css", "strip.css", "card.css", "clip.css", "film.css", "runway.css", "squad.css", "meet.css", "phones.css"}) {
+>>>>>>> truth
       add(css, "/web/" + css, "text/css; charset=utf-8");
     }
     add("boundwright.js", "/web/boundwright.js", "text/javascript; charset=utf-8");
     add("clip.js", "/web/clip.js", "text/javascript; charset=utf-8");
+    add("film.js", "/web/film.js", "text/javascript; charset=utf-8");
     add("clip-marks.js", "/web/clip-marks.js", "text/javascript; charset=utf-8");
     add("squad.js", "/web/squad.js", "text/javascript; charset=utf-8");
     add("meet.js", "/web/meet.js", "text/javascript; charset=utf-8");

@@ -57,7 +57,7 @@ public final class PaintedSession {
       int who = turn % athletes;
       turn++;
       double free = rep(t, who, random);
-      t = free + 3 + 14 * random.nextDouble();
+      t = free + 8 + 32 * random.nextDouble();
       double chance = random.nextDouble();
       if (chance < 0.12) {
         t = across(t, (who + 2) % athletes, random) + 2;
@@ -95,7 +95,9 @@ public final class PaintedSession {
     double lastX = a.centreOfMass(lands - shift + 0.5).x();
     double backFrom = up + 1.5;
     double speed = 1.1 + 0.3 * random.nextDouble();
-    double gone = backFrom + (lastX - edge + 1) / speed;
+    // most go on past the sand and come back behind the camera
+    boolean onward = random.nextDouble() < 0.6;
+    double gone = backFrom + (onward ? Math.max(0.5, camera.x() + half() + 1 - lastX) : lastX - edge + 1) / speed;
     double away = camera.toTheRight() ? -ASIDE : ASIDE;
     Stroller standing = new Stroller(lastX, 0);
     Stroller walking = new Stroller(0, speed);
@@ -111,10 +113,11 @@ public final class PaintedSession {
           if (s < backFrom) {
             return standing.at(s).moved(0, away * smooth((s - up) / (backFrom - up)));
           }
-          return walking.at(s - backFrom).moved(lastX, 0).turned(lastX).moved(0, away);
+          Body on = walking.at(s - backFrom).moved(lastX, 0);
+          return (onward ? on : on.turned(lastX)).moved(0, away);
         };
     doings.add(new Doing(t, lands, name(who), "rep", drill.text(), gone, person(at, who)));
-    doings.add(new Doing(backFrom, gone, name(who), "back", "", gone, person(at, who)));
+    doings.add(new Doing(backFrom, gone, name(who), onward ? "onward" : "back", "", gone, person(at, who)));
     return gone;
   }
 
@@ -160,7 +163,12 @@ public final class PaintedSession {
 
   /** Who is to be painted at a time. */
   List<PaintedPlace.Person> at(double t) {
-    return doings.stream().filter(d -> !d.what.equals("back") && t >= d.from && t <= d.shown_to).map(Doing::person).toList();
+    return doings.stream().filter(d -> !d.what.equals("back") && !d.what.equals("onward") && t >= d.from && t <= d.shown_to).map(Doing::person).toList();
+  }
+
+  /** When the next one comes, where nobody is there now [s]. */
+  double nobodyUntil(double t) {
+    return doings.stream().mapToDouble(Doing::from).filter(f -> f > t).min().orElse(length_s);
   }
 
   /** The truth as text: what, from, to [s], who, drill. */

@@ -5,8 +5,10 @@ import boundwright.clip.truth.PaintedPlace;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import org.bytedeco.ffmpeg.avcodec.AVPacket;
 
 /**
  * Paints a training session to a film and its truth beside it, frame after frame straight to disk.
@@ -17,6 +19,8 @@ import java.util.Random;
 public final class SessionFilm {
   private static final int TICKS = 90_000;
   private static final double SHUTTER_S = 0.002;
+  /** Frames of nobody that are coded once [frames]. */
+  private static final int STILL = 60;
 
   private SessionFilm() {}
 
@@ -44,11 +48,17 @@ public final class SessionFilm {
     }
     int frames = 0;
     boolean empty = false;
+    List<AVPacket> coded = new ArrayList<>();
     byte[] noisy = new byte[3 * session.camera().width() * session.camera().high()];
     try (Mp4Writer to = Mp4Writer.openLong(out, session.camera().width(), session.camera().high(), TICKS, 120)) {
       for (double t = 0; t < session.length_s(); t = frames / fps) {
         List<PaintedPlace.Person> people = session.at(t);
         long pts = Math.round(t * TICKS);
+        if (people.isEmpty() && empty && noise == 0 && session.nobodyUntil(t) > t + STILL / fps) {
+          to.still(coded, STILL, pts, Math.round(TICKS / fps));
+          frames += STILL;
+          continue;
+        }
         if (people.isEmpty() && empty && noise == 0) {
           to.repeat(pts);
         } else {

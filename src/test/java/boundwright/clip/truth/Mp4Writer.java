@@ -3,6 +3,7 @@ package boundwright.clip.truth;
 import java.awt.image.BufferedImage;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import org.bytedeco.ffmpeg.avcodec.AVCodec;
 import org.bytedeco.ffmpeg.avcodec.AVCodecContext;
 import org.bytedeco.ffmpeg.avcodec.AVPacket;
@@ -139,7 +140,48 @@ public final class Mp4Writer implements AutoCloseable {
     drain();
   }
 
+  /**
+   * The picture before, so many times, coded once: where the same still picture is shown again and again its packets are written again with other
+   * times. The first and the frame after the last stand by themselves.
+   *
+   * @param pts of the first [ticks]
+   * @param step from frame to frame [ticks]
+   */
+  public void still(List<AVPacket> coded, int frames, long pts, long step) {
+    if (coded.isEmpty()) {
+      for (int i = 0; i < frames; i++) {
+        frame.pict_type(i == 0 ? avutil.AV_PICTURE_TYPE_I : avutil.AV_PICTURE_TYPE_NONE);
+        frame.pts(pts + i * step);
+        need(avcodec.avcodec_send_frame(encoder, frame));
+        while (avcodec.avcodec_receive_packet(encoder, packet) == 0) {
+          coded.add(avcodec.av_packet_clone(packet));
+          writePacket();
+        }
+      }
+    } else {
+      for (int i = 0; i < frames; i++) {
+        need(avcodec.av_packet_ref(packet, coded.get(i)));
+        packet.pts(pts + i * step).dts(pts + i * step);
+        writePacket();
+      }
+    }
+    frame.pict_type(avutil.AV_PICTURE_TYPE_I);
+    needsWhole = true;
+  }
+
+  private boolean needsWhole;
+
+  private void writePacket() {
+    avcodec.av_packet_rescale_ts(packet, timeBase, stream.time_base());
+    packet.stream_index(0);
+    need(avformat.av_interleaved_write_frame(format, packet));
+  }
+
   private void drain() {
+    if (needsWhole) {
+      needsWhole = false;
+      frame.pict_type(avutil.AV_PICTURE_TYPE_NONE);
+    }
     while (avcodec.avcodec_receive_packet(encoder, packet) == 0) {
       avcodec.av_packet_rescale_ts(packet, timeBase, stream.time_base());
       packet.stream_index(0);
