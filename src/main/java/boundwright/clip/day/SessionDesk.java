@@ -31,7 +31,7 @@ public final class SessionDesk {
   /** Largest film taken in [bytes]: 90 minutes of a phone's 720p at 20 megabit a second are 13.5 GB. */
   public static final long MAX_FILM_BYTES = 16L << 30;
   /** So many are proposed for a rep. */
-  static final int PROPOSED = 3;
+  static final int PROPOSED = 5;
 
   private final SessionRepository sessions;
   private final ClipQueue queue;
@@ -384,11 +384,11 @@ public final class SessionDesk {
     Optional<Consent> said = sessions.consent(athlete.id());
     if (said.isEmpty()) {
       throw new RefusedException(
-          "Nobody has recorded that " + athlete.name() + " may be filmed, so nothing is read of them. Ask them (of a minor, a parent or guardian too), and tick it below.");
+          "Nobody has recorded that " + athlete.name() + " may be filmed, so nothing is read of them. Ask them (of a minor, a parent or guardian too), and say so below.");
     }
     if (!said.get().may()) {
       throw new RefusedException(
-          athlete.name() + " may not be filmed, as said on " + said.get().date() + ", so nothing is read of them. If that has changed, tick it below.");
+          athlete.name() + " may not be filmed, as said on " + said.get().date() + ", so nothing is read of them. If that has changed, say so below.");
     }
   }
 }

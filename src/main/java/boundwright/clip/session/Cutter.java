@@ -1,6 +1,5 @@
 package boundwright.clip.session;
 
-import boundwright.clip.Box;
 import boundwright.clip.film.Glance;
 import boundwright.clip.film.Picture;
 import boundwright.clip.pose.Pose;
@@ -36,8 +35,7 @@ public final class Cutter {
   /** A body begins with this much presence, and stays with that (judgement). */
   private static final double BEGINS = 0.8;
   private static final double STAYS = 0.5;
-  /** The reading begins so long before the run [s], where the athlete is seen wholly, and ends so long after. */
-  private static final double BEFORE_S = 1.2;
+  /** The reading ends so long after the run [s]. */
   private static final double BEHIND_S = 0.9;
   /** How far back a cut begins when it goes on, so that the background is known again [s]. */
   private static final double WARM_S = 8;
@@ -283,19 +281,8 @@ public final class Cutter {
   }
 
   private FilmRep rep(Mover m, Runner runner, Passage p) {
-    Mover.Place whole = m.whole(p.from_s() - BEFORE_S, width, height);
-    Runner.Look first = runner.looks().get(0);
-    Box box;
-    double from;
-    if (whole != null && whole.time_s() < first.time_s()) {
-      Blob b = whole.blob();
-      box = new Box(scale * b.left(), scale * b.top(), scale * b.wide(), scale * b.high());
-      from = whole.time_s();
-    } else {
-      Region r = first.pose().next();
-      box = new Box(r.x() - r.side() / 3, r.y() - r.side() / 2.5, r.side() / 1.5, r.side() / 1.25);
-      from = first.time_s();
-    }
+    Beginning begins = Beginning.of(m, runner, p, scale, width, height);
+    double from = begins.from_s();
     List<Double> times = new ArrayList<>();
     List<Runner.Still> all = runner.stills().stream().filter(s -> s.time_s() >= p.from_s() - 0.1 && s.time_s() <= p.to_s() + 0.5).toList();
     for (int k = 0; k < Math.min(STILLS, all.size()); k++) {
@@ -308,6 +295,6 @@ public final class Cutter {
       times.add(s.time_s());
     }
     return new FilmRep(
-        from, Math.min(from + LONGEST_S, p.to_s() + BEHIND_S), p.from_s(), box, p.toTheRight(), p.speed(), p.bounce(), p.landed(), p.sure(), runner.clothes(), times);
+        from, Math.min(from + LONGEST_S, p.to_s() + BEHIND_S), p.from_s(), begins.box(), p.toTheRight(), p.speed(), p.bounce(), p.landed(), p.sure(), runner.clothes(), times);
   }
 }

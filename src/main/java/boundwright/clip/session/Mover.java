@@ -2,11 +2,12 @@ package boundwright.clip.session;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** One blob followed from look to look, with its places against the ground. */
 final class Mover {
-  /** How long places are remembered [s]. */
+  /** How long places are remembered of who does not run [s]. */
   private static final double REMEMBERED_S = 3;
   /** Faster than this, in its own heights a second, it may run: a walker goes at 0.8, who bounds at 1.8 and more (worked). */
   private static final double MAY_RUN = 1.15;
@@ -37,7 +38,7 @@ final class Mover {
 
   void add(Place place) {
     places.add(place);
-    while (place.time_s - places.getFirst().time_s > REMEMBERED_S) {
+    while (runner == null && place.time_s - places.getFirst().time_s > REMEMBERED_S) {
       places.removeFirst();
     }
     if (Math.abs(speed(0.8)) > STANDS) {
@@ -79,16 +80,9 @@ final class Mover {
     return movedAt;
   }
 
-  /** The earliest remembered place at or after a time at which it was wholly in a picture of this width, or null. */
-  @Nullable Place whole(double from_s, int width, int height) {
-    for (Place p : places) {
-      Blob b = p.blob;
-      if (p.time_s >= from_s && b.left() > 1 && b.right() < width - 2 && b.bottom() < height - 1 && b.top() > 0 && b.high() < 1.35 * high()
-          && b.wide() < 1.6 * b.high()) {
-        return p;
-      }
-    }
-    return null;
+  /** The remembered places, the oldest first. */
+  List<Place> places() {
+    return List.copyOf(places);
   }
 
   @Nullable Runner runner() {

@@ -44,7 +44,7 @@ final class Runner {
       clothes.add(Clothes.worn(picture, pose));
     }
     if (stills.isEmpty() || time_s - stills.get(stills.size() - 1).time_s >= STILL_EVERY_S) {
-      stills.add(new Still(time_s, still.apply(new Region(hips.x(), hips.y(), 3.4 * middleSize(), 0))));
+      stills.add(new Still(time_s, still.apply(new Region(hips.x(), hips.y(), 2.5 * middleSize(), 0))));
     }
   }
 

@@ -37,6 +37,8 @@ import org.jspecify.annotations.Nullable;
 public record SessionView(
     SessionSheet sheet, List<Athlete> athletes, Map<Long, Consent> consents, LengthUnit unit, LocalDate today, Instant now, ZoneId zone,
     @Nullable Ask ask, String refused) {
+  /** Below this a proposal is no more than the next one on the list (judgement). */
+  private static final double WORTH_SAYING = 0.2;
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("H:mm", Locale.ROOT);
 
   /**
@@ -65,9 +67,9 @@ public record SessionView(
       return id == null ? "" : page.name(id);
     }
 
-    /** {@code Ada, 87 %}. */
+    /** {@code Ada, 87 %}; the name alone where hardly anything speaks for it. */
     public String maybe(Maybe m) {
-      return page.name(m.athleteId()) + ", " + Figures.odds(m.sure());
+      return page.name(m.athleteId()) + (m.sure() < WORTH_SAYING ? "" : ", " + Figures.odds(m.sure()));
     }
 
     /** Lengths as they would be logged. */
