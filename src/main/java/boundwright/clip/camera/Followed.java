@@ -21,7 +21,7 @@ final class Followed {
   private static final double LOST_SHARE = 0.05;
   /** Ground against background, added up over the keys, as a share of the small picture's width (worked in docs/camera.md). */
   private static final double ARM = 0.007;
-  private static final double TRAVEL = 0.12;
+  private static final double TRAVEL = 0.10;
   /** A turning camera leaves less than this between its corners and the solution, as a share of the width (judgement). */
   private static final double UNFIT = 0.0025;
 

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * What a turning camera adds to the error of a length: what following it left, the phone's own way on an arm where marks do not
  * stand on both sides of it, and the clicks. Nothing where the camera stood.
  */
-final class CameraError {
+public final class CameraError {
   /** An arm's length of way, half width of the 90 % range as a share of a length: 1.2 % was measured (docs/camera.md). */
   private static final double ARM_SHARE = 0.013;
   /** The same where the phone was seen to move with the arm: 0.8 % at 0.2 m and 1.7 % at 0.4 m were measured. */
@@ -27,6 +27,11 @@ final class CameraError {
   private final PlaneMap plane;
   private final double slowed;
   private final @Nullable GroundMarks marks;
+
+  /** For a clip as it is marked; where it was not followed there is no error, because there are no lengths. */
+  public static CameraError of(FoundClip clip, Setup setup) {
+    return new CameraError(clip, setup, setup.plane(clip));
+  }
 
   CameraError(FoundClip clip, Setup setup, PlaneMap plane) {
     this.clip = clip;
@@ -51,8 +56,13 @@ final class CameraError {
     return clip.track().nearest(c.middle_s() * slowed);
   }
 
-  /** Standard deviation of a length between two places, each seen in a frame of the track [m]. */
-  double sd(int i, double a, int j, double b) {
+  /** Where a point of a frame of the track lies along the runway [m]. */
+  public double along(int frame, Spot picture) {
+    return plane.toPlane(clip.camera().carry(frame, picture)).x();
+  }
+
+  /** Standard deviation of a length between two places, each seen in a frame of the track, by the camera and the marks [m]. */
+  public double sd(int i, double a, int j, double b) {
     double followed = clip.camera().apart(i, j) * (metresPerPixel(i, a) + metresPerPixel(j, b)) / 2;
     double arm = between(a, b) && setup.markedFarApart(clip) ? 0 : (clip.camera().kind() == CameraPath.Kind.ARM ? SWUNG_SHARE : ARM_SHARE) / Estimate.Z95 * Math.abs(b - a);
     GroundMarks m = marks;
