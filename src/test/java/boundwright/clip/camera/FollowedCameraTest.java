@@ -18,7 +18,7 @@ class FollowedCameraTest {
     CameraAccuracy.Run r = CameraAccuracy.run(SMALL.with(1.2, 1, 0.015), 1, false);
     assertThat(r.path().kind()).as("%s", r.signs()).isEqualTo(CameraPath.Kind.TURNED);
     assertThat(r.path().turned_deg()).isBetween(60.0, 75.0);
-    double[] e = r.errors(r.inTwo());
+    double[] e = r.errors(r.inTwo(0, 0));
     assertThat(CameraAccuracy.most(e)).as("drift over 17 m [m], %s", r.signs()).isLessThan(0.02);
     assertThat(CameraAccuracy.steps(SMALL, e)).as("a step of 2 m, root mean square [m]").isLessThan(0.007);
     assertThat(r.path().shutter_s()).as("shutter [s], true 0.015").isBetween(0.010, 0.020);
