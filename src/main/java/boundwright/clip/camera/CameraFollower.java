@@ -162,13 +162,13 @@ public final class CameraFollower {
     keyToBefore = map == null ? guess : map;
     followed.judge(at, far, now.picture, now.hidden);
     if (fresh) {
+      followed.key(keyAt, at, far);
       keyCorners = corners.corners(seen);
       key = seen;
       keyAt = at;
       keyFitting = 0;
       keyLow = 0;
       keyToBefore = SAME;
-      followed.key(at);
     }
   }
 

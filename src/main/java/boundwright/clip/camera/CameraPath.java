@@ -209,6 +209,20 @@ public final class CameraPath {
     return new Spot(commonFocal * w[0] / w[2] + width / 2.0, commonFocal * w[1] / w[2] + height / 2.0);
   }
 
+  /**
+   * The map from a frame to the common picture without the shutter's part, for drawing: nine numbers row by row, picture points
+   * [px]. For a camera that stood it is the same picture.
+   */
+  public double[] map(int frame) {
+    if (!carries()) {
+      return Turning.none();
+    }
+    int i = known(frame);
+    double[] in = {1 / looks[i].focal, 0, -width / 2.0 / looks[i].focal, 0, 1 / looks[i].focal, -height / 2.0 / looks[i].focal, 0, 0, 1};
+    double[] out = {commonFocal, 0, width / 2.0, 0, commonFocal, height / 2.0, 0, 0, 1};
+    return Turning.times(out, Turning.times(turns[i], in));
+  }
+
   /** A point of the common picture in a frame [px], the other way; it may lie outside the frame. */
   public Spot back(int frame, Spot common) {
     if (!carries() || !common.known()) {

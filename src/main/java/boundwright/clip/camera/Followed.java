@@ -21,7 +21,7 @@ final class Followed {
   private static final double LOST_SHARE = 0.05;
   /** Ground against background, added up over the keys, as a share of the small picture's width (worked in docs/camera.md). */
   private static final double ARM = 0.007;
-  private static final double TRAVEL = 0.12;
+  private static final double TRAVEL = 0.10;
   /** A turning camera leaves less than this between its corners and the solution, as a share of the width (judgement). */
   private static final double UNFIT = 0.0025;
 
@@ -29,6 +29,8 @@ final class Followed {
   private final List<Link> links = new ArrayList<>();
   /** The same links by the corners on the ground alone, where there are enough. */
   private final List<Link> onGround = new ArrayList<>();
+  /** Every corner found again from key to key, whether it fits or not. */
+  private final List<Link> toKeys = new ArrayList<>();
   private final List<Boolean> keys = new ArrayList<>();
   private final List<double @Nullable []> feet = new ArrayList<>();
   private final List<String> signs = new ArrayList<>();
@@ -167,8 +169,9 @@ final class Followed {
   }
 
   /** A picture becomes a key. */
-  void key(int at) {
+  void key(int from, int at, Corners.Found far) {
     keys.set(at, true);
+    toKeys.add(new Link(from, at, far.a(), far.b()));
   }
 
   List<String> signs() {
@@ -187,19 +190,19 @@ final class Followed {
       key[i] = keys.get(i);
     }
     JointSolution s = new JointSolution(t, small.width(), small.height(), links, key);
-    double[] rim = new double[n];
-    double[] far = new double[n];
-    for (int i = 0; i < n; i++) {
-      double[] at = feet.get(i);
-      rim[i] = at == null ? Double.NaN : at[1] - 0.2 * at[2];
-      far[i] = at == null ? Double.NaN : at[1] - 0.5 * at[2];
+    double shift = 0;
+    for (Link l : toKeys) {
+      double[] at = feet.get(l.to());
+      double moved = at == null ? Double.NaN : s.parallax(l, at[1] + small.height() / 2.0 - 0.2 * at[2], at[1] + small.height() / 2.0 - 0.5 * at[2]);
+      shift += Double.isNaN(moved) ? 0 : moved / small.width();
     }
-    double shift = Math.abs(s.parallax(key, rim, far)) / small.width();
+    shift = Math.abs(shift);
     boolean arm = shift > ARM && shift <= TRAVEL;
     signs.add(
         String.format(
-            Locale.ROOT, "lost %d weak %d of %d, keys %d, residual %.3f, shutter %.4f %s, parallax %.4f", lost, weak, judged,
-            keys.stream().filter(k -> k).count(), s.residual(), s.shutter_s(), s.shutterFound(), shift));
+            Locale.ROOT, "lost %d weak %d of %d, keys %d, residual %.3f, shutter %.4f %s, parallax %.4f over %d", lost, weak, judged,
+            keys.stream().filter(k -> k).count(), s.residual(), s.shutter_s(), s.shutterFound(), shift,
+            toKeys.size()));
     if (shift > TRAVEL) {
       return CameraPath.of(CameraPath.Kind.TRAVELLED);
     }

@@ -26,6 +26,7 @@ final class JointSolution {
   private static final double FOUND = 0.02;
 
   private final double[] times;
+  private final double wide;
   private final double high;
   private final double long1;
   private final int[] from;
@@ -54,6 +55,7 @@ final class JointSolution {
    */
   JointSolution(double[] times, int width, int height, List<Link> links, boolean[] keys) {
     this.times = times.clone();
+    wide = width;
     high = height;
     long1 = Math.max(width, height);
     int n = times.length;
@@ -370,40 +372,33 @@ final class JointSolution {
   }
 
   /**
-   * How far the ground moved against what stands behind it, beyond what turning explains, added up over the links from key to
-   * key: the phone itself moved [small px]. A plane's map cannot tell, because ground and horizon move as one plane.
+   * How far the ground moved against what stands behind it, beyond what turning explains: the phone itself moved. A plane's map
+   * cannot tell, because ground and horizon move as one plane.
    *
-   * @param rim of a picture: rows below it are ground [small px from the middle]; NaN where unknown
-   * @param far rows above it are far behind the athlete
+   * @param all every corner that was found again between two pictures, whether it fits a map or not
+   * @param rim rows of the later picture below it are ground [small px]
+   * @param far rows above it are far behind the athlete [small px]
+   * @return [small px], NaN where too few corners tell
    */
-  double parallax(boolean[] keys, double[] rim, double[] far) {
-    double sum = 0;
-    for (int k = 0; k < from.length; k++) {
-      int p = from[k];
-      int q = to[k];
-      if (!keys[q] || !(keys[p] || p == 0) || Double.isNaN(rim[q])) {
-        continue;
-      }
-      double[] m = Turning.backTimes(turn[q], turn[p]);
-      double[] low = new double[first[k + 1] - first[k]];
-      double[] up = new double[low.length];
-      int nl = 0;
-      int nu = 0;
-      for (int i = first[k]; i < first[k + 1]; i++) {
-        double x = a[2 * i] / focal[p];
-        double y = a[2 * i + 1] / focal[p];
-        double e = b[2 * i] - focal[q] * (m[0] * x + m[1] * y + m[2]) / (m[6] * x + m[7] * y + m[8]);
-        if (b[2 * i + 1] > rim[q]) {
-          low[nl++] = e;
-        } else if (b[2 * i + 1] < far[q]) {
-          up[nu++] = e;
-        }
-      }
-      if (nl >= 5 && nu >= 5) {
-        sum += median(Arrays.copyOf(low, nl)) - median(Arrays.copyOf(up, nu));
+  double parallax(Link all, double rim, double far) {
+    int p = all.from();
+    int q = all.to();
+    double[] m = Turning.backTimes(turn[q], turn[p]);
+    double[] low = new double[all.size()];
+    double[] up = new double[all.size()];
+    int nl = 0;
+    int nu = 0;
+    for (int i = 0; i < all.size(); i++) {
+      double x = (all.a()[2 * i] - (wide - 1) / 2) / focal[p];
+      double y = (all.a()[2 * i + 1] - (high - 1) / 2) / focal[p];
+      double e = all.b()[2 * i] - (wide - 1) / 2 - focal[q] * (m[0] * x + m[1] * y + m[2]) / (m[6] * x + m[7] * y + m[8]);
+      if (all.b()[2 * i + 1] > rim) {
+        low[nl++] = e;
+      } else if (all.b()[2 * i + 1] < far) {
+        up[nu++] = e;
       }
     }
-    return sum;
+    return nl < 5 || nu < 5 ? Double.NaN : median(Arrays.copyOf(low, nl)) - median(Arrays.copyOf(up, nu));
   }
 
   /** Rotation of a picture's camera, from its rays to the first picture's. */

@@ -13,9 +13,11 @@ import org.jspecify.annotations.Nullable;
  * What a turning camera adds to the error of a length: what following it left, the phone's own way on an arm where marks do not
  * stand on both sides of it, and the clicks. Nothing where the camera stood.
  */
-final class CameraError {
+public final class CameraError {
   /** An arm's length of way, half width of the 90 % range as a share of a length: 1.2 % was measured (docs/camera.md). */
   private static final double ARM_SHARE = 0.013;
+  /** The same where the phone was seen to move with the arm: 0.8 % at 0.2 m and 1.7 % at 0.4 m were measured. */
+  private static final double SWUNG_SHARE = 0.025;
   /** A place so near to the outermost mark still lies between the marks [m]. */
   private static final double BETWEEN_M = 0.5;
   private static final double STEP_PX = 5;
@@ -25,6 +27,11 @@ final class CameraError {
   private final PlaneMap plane;
   private final double slowed;
   private final @Nullable GroundMarks marks;
+
+  /** For a clip as it is marked; where it was not followed there is no error, because there are no lengths. */
+  public static CameraError of(FoundClip clip, Setup setup) {
+    return new CameraError(clip, setup, setup.plane(clip));
+  }
 
   CameraError(FoundClip clip, Setup setup, PlaneMap plane) {
     this.clip = clip;
@@ -49,10 +56,15 @@ final class CameraError {
     return clip.track().nearest(c.middle_s() * slowed);
   }
 
-  /** Standard deviation of a length between two places, each seen in a frame of the track [m]. */
-  double sd(int i, double a, int j, double b) {
+  /** Where a point of a frame of the track lies along the runway [m]. */
+  public double along(int frame, Spot picture) {
+    return plane.toPlane(clip.camera().carry(frame, picture)).x();
+  }
+
+  /** Standard deviation of a length between two places, each seen in a frame of the track, by the camera and the marks [m]. */
+  public double sd(int i, double a, int j, double b) {
     double followed = clip.camera().apart(i, j) * (metresPerPixel(i, a) + metresPerPixel(j, b)) / 2;
-    double arm = between(a, b) && setup.markedFarApart(clip) ? 0 : ARM_SHARE / Estimate.Z95 * Math.abs(b - a);
+    double arm = between(a, b) && setup.markedFarApart(clip) ? 0 : (clip.camera().kind() == CameraPath.Kind.ARM ? SWUNG_SHARE : ARM_SHARE) / Estimate.Z95 * Math.abs(b - a);
     GroundMarks m = marks;
     return Math.hypot(Math.hypot(followed, arm), m == null ? 0 : m.lengthSd(a, b));
   }

@@ -1,11 +1,19 @@
 package boundwright.clip.camera;
 
+import boundwright.clip.FoundClip;
+import boundwright.clip.film.FilmFacts;
+import boundwright.clip.reading.CameraError;
+import boundwright.clip.reading.Setup;
 import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.track.Spot;
+import boundwright.clip.track.Track;
 import boundwright.clip.truth.PannedFilm;
+import boundwright.quantity.Estimate;
+import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 import java.util.stream.IntStream;
 
 /** How well the ground is followed on films of a made-up ground whose every frame's camera is known. */
@@ -14,37 +22,61 @@ final class CameraAccuracy {
 
   /** What following a film gave; the film's own truth beside it. */
   record Run(PannedFilm film, CameraPath path, double ms, List<String> signs) {
+    private FoundClip clip() {
+      double[] times = IntStream.range(0, film.frames()).mapToDouble(film::time).toArray();
+      FilmFacts facts = new FilmFacts("made up", film.width(), film.height(), 0, 1, 90_000, times.length, times[times.length - 1], Double.NaN);
+      return new FoundClip(facts, 0, Track.at(times).build(), times.length, List.of(), path);
+    }
+
+    /** A mark as it is clicked in a frame, off by a click's error. */
+    private GroundMarks.Mark mark(int frame, double at, double click, Random random) {
+      Spot s = film.see(frame, at, 0, 0);
+      return new GroundMarks.Mark(new Spot(s.x() + click * random.nextGaussian(), s.y() + click * random.nextGaussian()), at, frame);
+    }
+
+    /** Five marks in the frame in the middle; {@code click} is the error of a click [px]. */
+    CameraError inOne(double click, long seed) {
+      Random random = new Random(seed);
+      int m = film.frames() / 2;
+      double x = Math.rint(film.athlete(film.time(m)));
+      return CameraError.of(clip(), Setup.ground(IntStream.rangeClosed(-2, 2).mapToObj(k -> mark(m, x + 3 * k, click, random)).toList()));
+    }
+
+    /** Two marks in each of two far frames. */
+    CameraError inTwo(double click, long seed) {
+      Random random = new Random(seed);
+      List<GroundMarks.Mark> out = new ArrayList<>();
+      for (int f : new int[] {(int) (0.08 * film.frames()), (int) (0.92 * film.frames())}) {
+        double x = Math.rint(film.athlete(film.time(f)));
+        out.add(mark(f, x - 2, click, random));
+        out.add(mark(f, x + 2, click, random));
+      }
+      return CameraError.of(clip(), Setup.ground(out));
+    }
+
     /** Where the athlete's place on the ground is in each frame by these marks, less where it is [m]. */
-    double[] errors(GroundMarks marks) {
+    double[] errors(CameraError marks) {
       double[] out = new double[film.frames()];
       for (int i = 0; i < out.length; i++) {
         double x = film.athlete(film.time(i));
-        out[i] = marks.along(path.carry(i, film.see(i, x, 0, 0))) - x;
+        out[i] = marks.along(i, film.see(i, x, 0, 0)) - x;
       }
       return out;
     }
 
-    /** A mark as it is clicked in a frame, without the click's own error. */
-    GroundMarks.Mark mark(int frame, double at) {
-      return new GroundMarks.Mark(path.carry(frame, film.see(frame, at, 0, 0)), at);
-    }
-
-    /** Five marks in the frame in the middle. */
-    GroundMarks inOne() {
-      int m = film.frames() / 2;
-      double x = film.athlete(film.time(m));
-      return GroundMarks.of(IntStream.rangeClosed(-2, 2).mapToObj(k -> mark(m, x + 3 * k)).toList());
-    }
-
-    /** Two marks in each of two far frames. */
-    GroundMarks inTwo() {
-      List<GroundMarks.Mark> out = new ArrayList<>();
-      for (int f : new int[] {(int) (0.08 * film.frames()), (int) (0.92 * film.frames())}) {
-        double x = film.athlete(film.time(f));
-        out.add(mark(f, x - 2));
-        out.add(mark(f, x + 2));
+    /** Counts lengths of 1 to 17 m between places of the athlete whose error is within the stated 90 % range, and all. */
+    void cover(CameraError marks, int[] count) {
+      double[] e = errors(marks);
+      int a = (int) (0.08 * e.length);
+      int b = (int) (0.92 * e.length);
+      for (int i = a; i < b; i += 5) {
+        for (int j = i + 5; j < b; j += 5) {
+          double from = film.athlete(film.time(i));
+          double to = film.athlete(film.time(j));
+          count[0] += Math.abs(e[j] - e[i]) <= Estimate.Z95 * marks.sd(i, from, j, to) ? 1 : 0;
+          count[1]++;
+        }
       }
-      return GroundMarks.of(out);
     }
   }
 
@@ -96,40 +128,56 @@ final class CameraAccuracy {
 
   static String row(String name, Run r) {
     if (!r.path.carries()) {
-      return String.format(Locale.ROOT, "| %s | %s | | | | | | %.1f |", name, r.path.kind(), r.ms);
+      return String.format(Locale.ROOT, "| %s | %s | | | | | | | %.1f |", name, r.path.kind(), r.ms);
     }
     double[] one;
     try {
-      one = r.errors(r.inOne());
-      r.inTwo();
-    } catch (boundwright.quantity.RefusedException e) {
-      return String.format(Locale.ROOT, "| %s | %s, marks refused | | | | | | %.1f |", name, r.path.kind(), r.ms);
+      one = r.errors(r.inOne(0, 0));
+      r.inTwo(0, 0);
+    } catch (RefusedException e) {
+      return String.format(Locale.ROOT, "| %s | %s, marks refused | | | | | | | %.1f |", name, r.path.kind(), r.ms);
     }
-    double[] two = r.errors(r.inTwo());
-    int a = (int) (0.08 * one.length);
-    int b = (int) (0.92 * one.length);
-    double k = 100 * r.film.distance() / r.film.focal();
+    double[] two = r.errors(r.inTwo(0, 0));
     return String.format(
-        Locale.ROOT, "| %s | %s, %.0f degrees, %.0f ms%s | %.2f | %.2f | %.2f | %.2f | %.2f | %.1f |", name, r.path.kind(), r.path.turned_deg(),
+        Locale.ROOT, "| %s | %s, %.0f degrees, %.0f ms%s | %.2f | %.2f | %.2f | %.2f | %s | %s | %.1f |", name, r.path.kind(), r.path.turned_deg(),
         1000 * r.path.shutter_s(), r.path.shutterFound() ? " found" : "", 100 * most(one), 100 * most(two), 100 * steps(r.film, one),
-        100 * steps(r.film, two), k * r.path.apart(a, b), r.ms);
+        100 * steps(r.film, two), covered(r, false), covered(r, true), r.ms);
   }
 
-  static final String HEAD =
-      "| film | seen as | marks in one frame: most cm | in two far ones: most cm | 2 m step, one: RMS cm | two: RMS cm | stated sd over the film cm | ms a frame |\n| --- | --- | --- | --- | --- | --- | --- | --- |";
+  /** Ten times marks clicked a pixel off. */
+  private static String covered(Run r, boolean two) {
+    int[] count = new int[2];
+    for (long k = 1; k <= 10; k++) {
+      r.cover(two ? r.inTwo(1, k) : r.inOne(1, k), count);
+    }
+    ALL[two ? 2 : 0] += count[0];
+    ALL[two ? 3 : 1] += count[1];
+    return String.format(Locale.ROOT, "%.0f %%", 100.0 * count[0] / count[1]);
+  }
 
+  private static final int[] ALL = new int[4];
+
+  static final String HEAD =
+      "| film | seen as | marks in one frame: most cm | in two far ones: most cm | 2 m step, one: RMS cm | two: RMS cm | stated range holds, one | two | ms a frame |\n| --- | --- | --- | --- | --- | --- | --- | --- | --- |";
+
+  /** Arguments: seeds as {@code 1-3}; {@code talk} for signs or {@code quiet}; frames a second; names by commas. */
   public static void main(String[] args) {
-    boolean talk = args.length > 1;
+    String[] seeds = args[0].split("-", 2);
+    boolean talk = args[1].equals("talk");
     System.out.println(HEAD);
-    for (long seed = Integer.parseInt(args[0].split("-")[0]); seed <= Integer.parseInt(args[0].split("-")[1]); seed++) {
-      PannedFilm f = PannedFilm.usual(seed);
-      if (args.length > 2) {
-        f = f.at(30);
-      }
-      for (String name : args.length > 3 ? List.of(args[3].split(",")) : NAMES) {
+    for (long seed = Long.parseLong(seeds[0]); seed <= Long.parseLong(seeds[1]); seed++) {
+      PannedFilm f = PannedFilm.usual(seed).at(Double.parseDouble(args[2]));
+      for (String name : args.length > 3 ? List.of(args[3].split(",", -1)) : NAMES) {
         show(name, named(name, f), talk);
       }
     }
+    System.out.println(all());
+  }
+
+  private static String all() {
+    return String.format(
+        Locale.ROOT, "stated 90 %% ranges hold: marks in one frame %.1f %%, in two far ones %.1f %%", 100.0 * ALL[0] / Math.max(1, ALL[1]),
+        100.0 * ALL[2] / Math.max(1, ALL[3]));
   }
 
   private static final List<String> NAMES =

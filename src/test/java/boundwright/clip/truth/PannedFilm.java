@@ -90,7 +90,7 @@ public record PannedFilm(
     double seconds = (to - from) / speed;
     double share = Math.max(0, Math.min(1, t / seconds));
     // the hand lags behind and catches up
-    double lag = 0.5 * Math.sin(2 * Math.PI * (0.7 * t + r.nextDouble()));
+    double lag = 0.5 * Math.min(1, Math.abs(to - from) / 4) * Math.sin(2 * Math.PI * (0.7 * t + r.nextDouble()));
     double at = athlete(t) + lag;
     double x = travel * (at - from);
     double turn = Math.atan2((1 - travel) * at + travel * from, distance) + tremor(t, 1);
