@@ -71,12 +71,17 @@ public final class ClipReader {
       found = found.atTimes(Arrays.stream(found.times()).map(t -> t / setup.slowed()).toArray());
     }
     ByHand hand = new ByHand(corrections);
-    Coherent athlete = Coherent.of(found, setup.plane(found), hand::sides, hand::points);
+    Coherent athlete = Coherent.of(found, found, setup.plane(found), groundKnown(clip), hand::sides, hand::points);
     return new ClipReader(athlete, setup).read(hand, setup, asked, taught, clip.remarks());
   }
 
+  /** Whether a standing foot stays where it is in the picture. */
+  private static boolean groundKnown(FoundClip clip) {
+    return clip.remarks().stream().noneMatch(r -> r.startsWith("The camera moved"));
+  }
+
   private ClipReading read(ByHand hand, Setup setup, @Nullable Sequence asked, FootContact taught, List<String> before) {
-    ContactFinder finder = new ContactFinder(athlete.metres(), motion, athlete.sides().legMargin());
+    ContactFinder finder = new ContactFinder(athlete);
     List<ByHand.Marked> marked = hand.contacts(finder, athlete.metres());
     List<ReadFlight> flights = new ArrayList<>();
     for (int i = 0; i + 1 < marked.size(); i++) {
