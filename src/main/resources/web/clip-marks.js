@@ -27,8 +27,29 @@
       var f = fields(row);
       return f[0].value.trim() === "" || f[1].value.trim() === "" ? null : { x: Number(f[0].value.replace(",", ".")), y: Number(f[1].value.replace(",", ".")) };
     }
+    // where the camera turned a mark belongs to its frame, and is drawn in every other by the maps to the common picture
+    var maps = (svg.dataset.maps || "").split(";").filter(Boolean).map(function (m) { return m.split(",").map(Number); });
+    function shown() { return Number(form.elements.frame.value); }
+    function map(frame) { return maps[Math.min(maps.length - 1, Math.max(0, frame - 1 - Number(svg.dataset.first)))]; }
+    function through(m, p) {
+      var w = m[6] * p.x + m[7] * p.y + m[8];
+      return { x: (m[0] * p.x + m[1] * p.y + m[2]) / w, y: (m[3] * p.x + m[4] * p.y + m[5]) / w, ahead: w > 0 };
+    }
+    function turnedBack(m) {
+      return [m[4] * m[8] - m[5] * m[7], m[2] * m[7] - m[1] * m[8], m[1] * m[5] - m[2] * m[4],
+        m[5] * m[6] - m[3] * m[8], m[0] * m[8] - m[2] * m[6], m[2] * m[3] - m[0] * m[5],
+        m[3] * m[7] - m[4] * m[6], m[1] * m[6] - m[0] * m[7], m[0] * m[4] - m[1] * m[3]];
+    }
+    function inFrame(row, at) {
+      var own = Number(row.querySelector("[data-frame]").value) || shown();
+      if (!at || !maps.length || own === shown()) { return at; }
+      var common = through(map(own), at);
+      var here = through(turnedBack(map(shown())), common);
+      return common.ahead && here.ahead ? here : null;
+    }
     function put(row, x, y) {
       var f = fields(row);
+      row.querySelector("[data-frame]").value = shown();
       f[0].value = Math.min(full.w, Math.max(0, x)).toFixed(1);
       f[1].value = Math.min(full.h, Math.max(0, y)).toFixed(1);
       last = row;
@@ -44,6 +65,7 @@
         if (row.dataset.kind in spare) {
           row.classList.toggle("spare", !at && spare[row.dataset.kind]++ > 0);
         }
+        at = inFrame(row, at);
         if (!at || isNaN(at.x) || isNaN(at.y)) { return; }
         var r = 9 * px;
         var g = document.createElementNS(NS, "g");
@@ -74,7 +96,7 @@
       var best = null;
       var least = GRAB_PX;
       rows.forEach(function (row) {
-        var at = spot(row);
+        var at = inFrame(row, spot(row));
         if (!at) { return; }
         var s = new DOMPoint(at.x, at.y).matrixTransform(svg.getScreenCTM());
         var off = Math.hypot(event.clientX - s.x, event.clientY - s.y);
@@ -128,7 +150,8 @@
       }
       var steps = { ArrowLeft: [-by, 0], ArrowRight: [by, 0], ArrowUp: [0, -by], ArrowDown: [0, by] }[event.key];
       if (!steps || !last) { return; }
-      var at = spot(last);
+      var at = inFrame(last, spot(last));
+      if (!at) { return; }
       put(last, at.x + steps[0], at.y + steps[1]);
       event.preventDefault();
     });
@@ -143,7 +166,7 @@
       draw();
     }
     function zoom(by) {
-      var at = last && spot(last);
+      var at = last && inFrame(last, spot(last));
       var c = at || { x: view.x + view.w / 2, y: view.y + view.h / 2 };
       var w = Math.min(full.w, Math.max(full.w / 8, view.w * by));
       look(c.x - w / 2, c.y - w * full.h / full.w / 2, w);
@@ -176,6 +199,7 @@
         form.elements.frame.value = n;
         still.setAttribute("href", svg.dataset.pictures.replace("N.jpg", n - 1 + ".jpg"));
         svg.setAttribute("aria-label", "frame " + n + " of the film");
+        draw();
         event.preventDefault();
       });
     });

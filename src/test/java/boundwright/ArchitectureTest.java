@@ -224,6 +224,12 @@ class ArchitectureTest {
           .because("native memory can take the process down, so it is touched in two places only");
 
   @ArchTest
+  static final ArchRule CORNERS_ARE_FOLLOWED_IN_ONE_CLASS =
+      noClasses().that().resideOutsideOfPackage("boundwright.clip.camera..")
+          .should().dependOnClassesThat().resideInAnyPackage("boofcv..", "georegression..", "org.ddogleg..", "org.ejml..")
+          .because("the library that follows corners stays behind an interface, so that it can be exchanged");
+
+  @ArchTest
   static final ArchRule NETWORK_AND_DECODER_RUN_IN_THE_CHILD =
       noClasses().that().resideOutsideOfPackages("boundwright.clip.film..", "boundwright.clip.pose..", "boundwright.clip.scan..")
           .should().dependOnClassesThat().haveFullyQualifiedName("boundwright.clip.film.Film")

@@ -23,10 +23,10 @@ import org.jspecify.annotations.Nullable;
  * @param metres the same in the athlete's plane, not smoothed
  * @param motion the same, smoothed, gaps filled
  * @param proposal what the network says of the clip; null where it saw too little
- * @param ground whether a standing foot stays where it is: the camera stood still, or was followed
+ * @param stays whether a standing foot stays where it is: the camera stood still, or was followed
  */
 public record Coherent(
-    Sides.Resolved sides, Track pixels, Track metres, Motion motion, @Nullable Proposal proposal, boolean ground) {
+    Sides.Resolved sides, Track pixels, Track metres, Motion motion, @Nullable Proposal proposal, boolean stays) {
 
   /**
    * From points as found to one athlete.
@@ -36,33 +36,32 @@ public record Coherent(
    * @throws boundwright.quantity.RefusedException if no leg was seen, or the marks count against the run
    */
   public static Coherent of(Track found, PlaneMap plane) {
-    return of(found, found, plane, true, UnaryOperator.identity(), UnaryOperator.identity());
+    return of(found, (frame, spot) -> plane.toPlane(spot), true, UnaryOperator.identity(), UnaryOperator.identity());
   }
 
   /**
-   * The same with what a hand put right.
+   * The same where the camera turned, with what a hand put right. The network sees the points as they are in the film's own pictures.
    *
-   * @param raw the points as in the film's own pictures, which the network sees; the same as {@code found} where the camera stood still
-   * @param ground whether a standing foot stays where it is
+   * @param ground from a point of a frame to the athlete's plane
+   * @param stays whether a standing foot stays where it is in that plane: the camera stood, or was followed
    * @param sidesByHand changes the sides after they were decided
    * @param pointsByHand changes points after wild ones were taken out; what a hand placed is not doubted
    */
   public static Coherent of(
-      Track found, Track raw, PlaneMap plane, boolean ground, UnaryOperator<Sides.Resolved> sidesByHand,
-      UnaryOperator<Track> pointsByHand) {
-    @Nullable Proposal proposal = Proposer.of(raw);
+      Track found, Track.EachFrame ground, boolean stays, UnaryOperator<Sides.Resolved> sidesByHand, UnaryOperator<Track> pointsByHand) {
+    @Nullable Proposal proposal = Proposer.of(found);
     Sides.Resolved first = Sides.resolve(found, proposal == null ? null : proposal.exchangedWeighed());
-    Sides.Resolved sides = sidesByHand.apply(ground ? settled(first, plane) : first);
+    Sides.Resolved sides = sidesByHand.apply(stays ? settled(first, ground) : first);
     Track pixels = pointsByHand.apply(Outliers.clean(sides.track()).track());
-    Track metres = pixels.map(plane::toPlane);
+    Track metres = pixels.map(ground);
     GroundMarks.refuseBackwards(travel(metres));
-    return new Coherent(sides, pixels, metres, Motion.of(metres), proposal, ground);
+    return new Coherent(sides, pixels, metres, Motion.of(metres), proposal, stays);
   }
 
   /** The sides once more, by what the ground knows. */
-  private static Sides.Resolved settled(Sides.Resolved sides, PlaneMap plane) {
-    Track cleaned = Outliers.clean(sides.track()).track().map(plane::toPlane);
-    return sides.exchangedLegs(StandingFoot.exchanges(sides.track().map(plane::toPlane), cleaned));
+  private static Sides.Resolved settled(Sides.Resolved sides, Track.EachFrame ground) {
+    Track cleaned = Outliers.clean(sides.track()).track().map(ground);
+    return sides.exchangedLegs(StandingFoot.exchanges(sides.track().map(ground), cleaned));
   }
 
   /** How far the hips went, by the median of the first and of the last tenth of the frames that show them [m]. */

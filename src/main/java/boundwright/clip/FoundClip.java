@@ -1,5 +1,6 @@
 package boundwright.clip;
 
+import boundwright.clip.camera.CameraPath;
 import boundwright.clip.film.FilmFacts;
 import boundwright.clip.track.Track;
 import java.util.List;
@@ -13,11 +14,17 @@ import java.util.List;
  * @param track body points as the network gave them [px], one entry for every frame of the film in which the athlete was
  *     followed, with its presentation time [s]; frames that were skipped on purpose are there without points
  * @param networkFrames how many frames the network looked at
- * @param remarks sentences for the coach, for example that the camera moved or that a second person was seen
+ * @param remarks sentences for the coach, for example that a second person was seen
+ * @param camera where the camera looked in each frame of the track
  */
-public record FoundClip(FilmFacts film, int firstFrame, Track track, int networkFrames, List<String> remarks) {
+public record FoundClip(FilmFacts film, int firstFrame, Track track, int networkFrames, List<String> remarks, CameraPath camera) {
   /** Copies the remarks. */
   public FoundClip {
     remarks = List.copyOf(remarks);
+  }
+
+  /** What was read off a film whose camera stood. */
+  public FoundClip(FilmFacts film, int firstFrame, Track track, int networkFrames, List<String> remarks) {
+    this(film, firstFrame, track, networkFrames, remarks, CameraPath.stood());
   }
 }

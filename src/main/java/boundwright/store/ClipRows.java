@@ -20,7 +20,14 @@ import org.jdbi.v3.core.statement.Query;
 import org.jdbi.v3.core.statement.Update;
 import org.jspecify.annotations.Nullable;
 
-/** The rows of a clip of which there are many: what was marked in its picture, and what was put right by hand. */
+/**
+ * The rows of a clip of which there are many: what was marked in its picture, and what was put right by hand.
+ *
+ * <p>Marks are older than the following of cameras, and their table has no column for the frame in which one was put. The number of
+ * the frame stands in the one of the two lengths that the kind of mark does not have: {@code up_m} of a ground mark, {@code along_m}
+ * of a pole's foot; null is the first frame. Corners are kept as they lie in the first frame. The next change of the schema
+ * should give the frame a column of its own.
+ */
 final class ClipRows {
   static final String MARK = "SELECT clip_id, kind, x_px, y_px, along_m, up_m FROM clip_mark ";
   static final String CORRECTION =
@@ -46,14 +53,18 @@ final class ClipRows {
     private @Nullable Spot foot;
     private @Nullable Spot top;
     private double height_m;
+    private int poleFrame;
 
     private Marks() {}
 
     private void take(ResultSet r) throws SQLException {
       Spot picture = new Spot(r.getDouble("x_px"), r.getDouble("y_px"));
       switch (Columns.word(MarkKind.class, "mark", r.getString("kind"))) {
-        case GROUND -> ground.add(new GroundMarks.Mark(picture, r.getDouble("along_m")));
-        case POLE_FOOT -> foot = picture;
+        case GROUND -> ground.add(new GroundMarks.Mark(picture, r.getDouble("along_m"), (int) r.getDouble("up_m")));
+        case POLE_FOOT -> {
+          foot = picture;
+          poleFrame = (int) r.getDouble("along_m");
+        }
         case POLE_TOP -> {
           top = picture;
           height_m = r.getDouble("up_m");
@@ -63,7 +74,7 @@ final class ClipRows {
     }
 
     Setup setup(double slowed, DeLeva model) {
-      return new Setup(ground, foot == null || top == null ? null : new Setup.Pole(foot, top, height_m), corners, slowed, model);
+      return new Setup(ground, foot == null || top == null ? null : new Setup.Pole(foot, top, height_m, poleFrame), corners, slowed, model);
     }
   }
 
@@ -71,16 +82,20 @@ final class ClipRows {
     h.createUpdate("DELETE FROM clip_mark WHERE clip_id = :clip").bind("clip", clip).execute();
     int place = 0;
     for (GroundMarks.Mark m : setup.ground()) {
-      keepMark(h, clip, ++place, MarkKind.GROUND, m.picture(), m.at_m(), null);
+      keepMark(h, clip, ++place, MarkKind.GROUND, m.picture(), m.at_m(), frame(m.frame()));
     }
     Setup.Pole pole = setup.pole();
     if (pole != null) {
-      keepMark(h, clip, ++place, MarkKind.POLE_FOOT, pole.foot(), null, 0.0);
+      keepMark(h, clip, ++place, MarkKind.POLE_FOOT, pole.foot(), frame(pole.frame()), 0.0);
       keepMark(h, clip, ++place, MarkKind.POLE_TOP, pole.top(), null, pole.height_m());
     }
     for (PlaneMap.Known k : setup.corners()) {
       keepMark(h, clip, ++place, MarkKind.CORNER, k.picture(), k.plane().x(), k.plane().y());
     }
+  }
+
+  private static @Nullable Double frame(int number) {
+    return number == 0 ? null : (Double) (double) number;
   }
 
   private static void keepMark(Handle h, long clip, int place, MarkKind kind, Spot picture, @Nullable Double along_m, @Nullable Double up_m) {

@@ -79,7 +79,7 @@ public final class ContactFinder {
 
   /** A finder for an athlete with what the network proposes. */
   public ContactFinder(Coherent athlete) {
-    this(athlete.metres(), athlete.motion(), athlete.sides().legMargin(), athlete.proposal(), athlete.ground());
+    this(athlete.metres(), athlete.motion(), athlete.sides().legMargin(), athlete.proposal(), athlete.stays());
   }
 
   private ContactFinder(Track metres, Motion motion, double[] sideMargin, @Nullable Proposal proposal, boolean ground) {

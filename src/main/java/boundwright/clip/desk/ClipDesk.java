@@ -239,6 +239,8 @@ public final class ClipDesk {
       throw new RefusedException(
           match == null
               ? "The clip shows no contact, so there is no rep to log. Add contacts by hand, or log the rep from the tape."
+              : clip.setup().scaled()
+              ? "The camera could not be followed, so there are no lengths. Log the rep from the tape."
               : "The clip has no marks and so no lengths. Mark two places on the runway, or log the rep from the tape.");
     }
     int size = clip.sequence() == null ? match.sequence().size() : Math.min(clip.sequence().size(), match.sequence().size());

@@ -5,8 +5,10 @@ import boundwright.clip.FoundClip;
 import boundwright.clip.body.FreeFlight;
 import boundwright.clip.body.Posture;
 import boundwright.clip.body.Strike;
+import boundwright.clip.camera.CameraPath;
 import boundwright.clip.contact.Contact;
 import boundwright.clip.contact.ContactFinder;
+import boundwright.clip.scale.PlaneMap;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Joint;
 import boundwright.clip.track.Motion;
@@ -44,8 +46,11 @@ public final class ClipReader {
   private final Motion motion;
   private final Posture posture;
 
-  private ClipReader(Coherent athlete, Setup setup) {
+  private final CameraError camera;
+
+  private ClipReader(Coherent athlete, Setup setup, CameraError camera) {
     this.athlete = athlete;
+    this.camera = camera;
     this.motion = athlete.motion();
     this.posture = new Posture(motion, setup.model());
   }
@@ -65,22 +70,39 @@ public final class ClipReader {
 
   /** The same where the foot is taught to meet the ground so. */
   public static ClipReading read(
-      FoundClip clip, Setup setup, List<Correction> corrections, @Nullable Sequence asked, FootContact taught) {
+      FoundClip clip, Setup marked, List<Correction> corrections, @Nullable Sequence asked, FootContact taught) {
+    // where the ground was not followed marks say nothing: feet, times and angles only, and the reason
+    Setup setup = clip.camera().noLengths().isPresent() ? marked.unmarked() : marked;
     Track found = clip.track();
     if (setup.slowed() != 1) {
       found = found.atTimes(Arrays.stream(found.times()).map(t -> t / setup.slowed()).toArray());
     }
     ByHand hand = new ByHand(corrections);
-    Coherent athlete = Coherent.of(found, found, setup.plane(found), groundKnown(clip), hand::sides, hand::points);
-    return new ClipReader(athlete, setup).read(hand, setup, asked, taught, clip.remarks());
+    PlaneMap plane = setup.plane(clip);
+    Coherent athlete = Coherent.of(found, (frame, spot) -> plane.toPlane(clip.camera().carry(frame, spot)), stays(clip.camera()), hand::sides, hand::points);
+    return new ClipReader(athlete, setup, new CameraError(clip, setup, plane)).read(hand, setup, asked, taught, before(clip, setup), clip.camera().noLengths().isPresent());
   }
 
-  /** Whether a standing foot stays where it is in the picture. */
-  private static boolean groundKnown(FoundClip clip) {
-    return clip.remarks().stream().noneMatch(r -> r.startsWith("The camera moved"));
+  /** Whether a standing foot stays where it is; a plain background shows no movement, and the fits are checked against the network. */
+  private static boolean stays(CameraPath camera) {
+    return camera.followed() || camera.kind() == CameraPath.Kind.PLAIN;
   }
 
-  private ClipReading read(ByHand hand, Setup setup, @Nullable Sequence asked, FootContact taught, List<String> before) {
+  /** What is to be said before anything is read: remarks of the film, and of the camera. */
+  private static List<String> before(FoundClip clip, Setup setup) {
+    List<String> out = new ArrayList<>(clip.remarks());
+    clip.camera().remark().ifPresent(out::add);
+    if (setup.scaled() && clip.camera().carries() && !setup.markedFarApart(clip) && clip.camera().turned_deg() > 15) {
+      out.add(
+          String.format(
+              Locale.ROOT,
+              "The camera turned by %.0f degrees and was followed. With marks in one frame lengths may be off by 1 to 4 cm over 20 m; two marks in each of two far frames bring it below 2 cm.",
+              clip.camera().turned_deg()));
+    }
+    return out;
+  }
+
+  private ClipReading read(ByHand hand, Setup setup, @Nullable Sequence asked, FootContact taught, List<String> before, boolean noLengths) {
     ContactFinder finder = new ContactFinder(athlete);
     List<ByHand.Marked> marked = hand.contacts(finder, athlete.metres());
     List<ReadFlight> flights = new ArrayList<>();
@@ -96,7 +118,7 @@ public final class ClipReader {
     }
     @Nullable SequenceMatch match = match(contacts, flights, asked);
     List<String> remarks = new ArrayList<>(before);
-    remark(remarks, setup, contacts, flights, match, asked);
+    remark(remarks, setup, contacts, flights, match, asked, noLengths);
     List<PointVerdict> verdicts = match == null ? List.of() : Judge.all(contacts, match, setup, taught);
     return new ClipReading(athlete, contacts, flights, match, verdicts, setup.scaled(), posture.modelLabel(), remarks);
   }
@@ -105,7 +127,8 @@ public final class ClipReader {
     Estimate up = from.toeOff_s();
     Estimate down = to.touchdown_s();
     @Nullable Estimate time = up == null || down == null ? null : Contact.between(up, down);
-    @Nullable Estimate length = scaled ? Contact.between(from.place_m(), to.bothFeet() ? to.heel_m() : to.place_m()) : null;
+    @Nullable Estimate length =
+        scaled ? camera.grown(Contact.between(from.place_m(), to.bothFeet() ? to.heel_m() : to.place_m()), from, to) : null;
     double begin = up == null ? motion.time(0) : up.p50() + CLEAR_S;
     double end = down == null ? motion.time(motion.frames() - 1) : down.p50() - CLEAR_S;
     FreeFlight free = free(begin, end);
@@ -239,13 +262,13 @@ public final class ClipReader {
 
   private static void remark(
       List<String> out, Setup setup, List<ReadContact> contacts, List<ReadFlight> flights, @Nullable SequenceMatch match,
-      @Nullable Sequence asked) {
+      @Nullable Sequence asked, boolean noLengths) {
     if (contacts.isEmpty()) {
       out.add("No contact was found. Film the feet from the side, or add contacts by hand.");
     }
-    if (!setup.scaled()) {
+    if (!setup.scaled() && !noLengths) {
       out.add("No marks were set, so there are feet, times and angles but no lengths. Mark two places on the runway.");
-    } else if (!setup.scaledUpwards()) {
+    } else if (setup.scaled() && !setup.scaledUpwards()) {
       out.add("Heights are taken from the ground's scale: right for a level camera. Mark something upright of known height to be sure.");
     }
     missed(out, contacts, flights);

@@ -1,6 +1,8 @@
 package boundwright.clip.reading;
 
+import boundwright.clip.FoundClip;
 import boundwright.clip.body.DeLeva;
+import boundwright.clip.camera.CameraPath;
 import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.scale.PlaneMap;
 import boundwright.clip.track.BodyPoint;
@@ -30,8 +32,19 @@ public record Setup(
    * @param foot picture point of its foot [px]
    * @param top picture point of its top [px]
    * @param height_m [m]
+   * @param frame number of the film's frame in which it was clicked, from 0
    */
-  public record Pole(Spot foot, Spot top, double height_m) {}
+  public record Pole(Spot foot, Spot top, double height_m, int frame) {
+    /** Something in the first frame, as where the camera stood. */
+    public Pole(Spot foot, Spot top, double height_m) {
+      this(foot, top, height_m, 0);
+    }
+  }
+
+  /** After a turn the common picture may look at the runway from farther off square: 20 degrees at 12 m [1/m] (judgement). */
+  private static final double TURNED_TILT_SD = 0.03;
+  /** Two frames are far apart for marks when the camera turned so far between them [degrees] (judgement). */
+  private static final double FAR_DEG = 12;
 
   /** Refuses one mark alone and a film slowed by less than 1 or more than 40. */
   public Setup {
@@ -63,6 +76,11 @@ public record Setup(
     return new Setup(ground, pole, corners, times, model);
   }
 
+  /** The same without marks. */
+  Setup unmarked() {
+    return new Setup(List.of(), null, List.of(), slowed, model);
+  }
+
   /** Whether lengths can be given. */
   public boolean scaled() {
     return !ground.isEmpty() || !corners.isEmpty();
@@ -73,18 +91,70 @@ public record Setup(
     return !corners.isEmpty() || (!ground.isEmpty() && pole != null);
   }
 
-  /** The athlete's plane. {@code found} gives size and direction where nothing was marked. */
-  PlaneMap plane(Track found) {
+  /**
+   * The athlete's plane in the camera's common picture.
+   *
+   * @param clip whose points give size and direction where nothing was marked
+   * @throws RefusedException if the marks cannot hold
+   */
+  PlaneMap plane(FoundClip clip) {
     if (!corners.isEmpty()) {
-      return PlaneMap.through(corners);
+      return PlaneMap.through(
+          corners.stream().map(k -> new PlaneMap.Known(carried(clip, "corner", k.picture(), k.frame()), k.plane())).toList());
     }
     if (!ground.isEmpty()) {
-      GroundMarks marks = GroundMarks.of(ground);
-      return pole == null ? marks.upright() : marks.upright(pole.foot, pole.top, pole.height_m);
+      GroundMarks marks = groundMarks(clip);
+      return pole == null
+          ? marks.upright()
+          : marks.upright(carried(clip, "pole", pole.foot, pole.frame), carried(clip, "pole", pole.top, pole.frame), pole.height_m);
     }
+    Track found = clip.camera().carry(clip.track());
     double k = BodySize.perMetre(found);
     double way = runsRight(found) ? k : -k;
     return new PlaneMap(new double[][] {{way, 0, 0}, {0, -k, 0}, {0, 0, 1}});
+  }
+
+  /** The marks on the ground in the common picture; there are at least two. */
+  GroundMarks groundMarks(FoundClip clip) {
+    List<GroundMarks.Mark> carried =
+        ground.stream().map(m -> new GroundMarks.Mark(carried(clip, "mark", m.picture(), m.frame()), m.at_m(), m.frame())).toList();
+    return clip.camera().carries() && clip.camera().turned_deg() > FAR_DEG ? GroundMarks.of(carried, TURNED_TILT_SD) : GroundMarks.of(carried);
+  }
+
+  private static Spot carried(FoundClip clip, String what, Spot picture, int frame) {
+    CameraPath camera = clip.camera();
+    if (!camera.carries()) {
+      return picture;
+    }
+    int in = frame - clip.firstFrame();
+    // a mark of the first frame is older than the following of cameras, or was clicked before the athlete came
+    if (frame != 0 && (in < 0 || in >= camera.frames())) {
+      throw new RefusedException(
+          String.format(
+              Locale.ROOT, "The camera turned and was followed from frame %d to %d, while the athlete was in sight; a %s was put in frame %d. Put it in one of those.",
+              clip.firstFrame() + 1, clip.firstFrame() + camera.frames(), what, frame + 1));
+    }
+    Spot at = camera.carry(in, picture);
+    if (!at.known()) {
+      throw new RefusedException(
+          String.format(
+              Locale.ROOT, "A %s was put in frame %d, where the camera looks too far away from the middle of its way. Put it in another frame.", what,
+              frame + 1));
+    }
+    return at;
+  }
+
+  /** Whether ground marks were put in two frames between which the camera turned far. */
+  boolean markedFarApart(FoundClip clip) {
+    CameraPath camera = clip.camera();
+    for (GroundMarks.Mark a : ground) {
+      for (GroundMarks.Mark b : ground) {
+        if (camera.carries() && camera.turned_deg(a.frame() - clip.firstFrame(), b.frame() - clip.firstFrame()) > FAR_DEG) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   private static boolean runsRight(Track found) {

@@ -40,8 +40,11 @@ public final class GroundMarks {
   private final double c;
   private final double residual;
   private final double middle;
+  /** A root of the covariance of a, b and c, three rows: times itself turned it is the covariance. */
+  private final double[][] root;
 
-  private GroundMarks(Spot origin, double dx, double dy, double[] abc, double residual, double middle) {
+  private GroundMarks(Spot origin, double dx, double dy, double[] abc, double residual, double middle, double[][] root) {
+    this.root = root;
     this.origin = origin;
     this.dx = dx;
     this.dy = dy;
@@ -57,8 +60,14 @@ public final class GroundMarks {
    *
    * @param picture where it was clicked [px]
    * @param at_m where it lies along the runway, forward [m]
+   * @param frame number of the film's frame in which it was clicked, from 0
    */
-  public record Mark(Spot picture, double at_m) {}
+  public record Mark(Spot picture, double at_m, int frame) {
+    /** A mark of the first frame, as where the camera stood. */
+    public Mark(Spot picture, double at_m) {
+      this(picture, at_m, 0);
+    }
+  }
 
   /**
    * Fits the line and the scale along it.
@@ -67,6 +76,15 @@ public final class GroundMarks {
    *     do not agree
    */
   public static GroundMarks of(List<Mark> marks) {
+    return of(marks, TILT_SD);
+  }
+
+  /**
+   * The same where the camera may look at the runway from farther off square, as after a turn.
+   *
+   * @param tiltSd standard deviation of c towards 0 [1/m]
+   */
+  public static GroundMarks of(List<Mark> marks, double tiltSd) {
     if (marks.size() < 2) {
       throw new RefusedException(
           "The ground needs at least 2 marks; " + marks.size() + " was set. Click two marks on the runway whose distance you know.");
@@ -113,21 +131,21 @@ public final class GroundMarks {
       }
       before = along;
     }
-    GroundMarks out = fit(sorted, origin, dx, dy);
+    GroundMarks out = fit(sorted, origin, dx, dy, tiltSd);
     if (sorted.size() >= 4 && out.residual > Math.max(DISAGREE_PX, DISAGREE * span)) {
-      throw disagree(sorted, out);
+      throw disagree(sorted, out, tiltSd);
     }
     return out;
   }
 
   /** Names the mark without which the others agree best. */
-  private static RefusedException disagree(List<Mark> sorted, GroundMarks all) {
+  private static RefusedException disagree(List<Mark> sorted, GroundMarks all, double tiltSd) {
     Mark worst = sorted.get(0);
     GroundMarks best = all;
     for (Mark m : sorted) {
       List<Mark> others = new ArrayList<>(sorted);
       others.remove(m);
-      GroundMarks fit = fit(others, all.origin, all.dx, all.dy);
+      GroundMarks fit = fit(others, all.origin, all.dx, all.dy, tiltSd);
       if (fit.residual < best.residual) {
         best = fit;
         worst = m;
@@ -140,11 +158,12 @@ public final class GroundMarks {
             all.residual, worst.at_m, best.residual, best.along(worst.picture)));
   }
 
-  private static GroundMarks fit(List<Mark> marks, Spot origin, double dx, double dy) {
+  private static GroundMarks fit(List<Mark> marks, Spot origin, double dx, double dy, double tiltSd) {
     int n = marks.size();
     double mid = marks.stream().mapToDouble(Mark::at_m).average().orElseThrow();
     double[] u = new double[n];
     double[] abc = {0, 0, 0};
+    QRDecomposition fit = new QRDecomposition(new Array2DRowRealMatrix(3, 3));
     for (int i = 0; i < n; i++) {
       Spot p = marks.get(i).picture;
       u[i] = (p.x() - origin.x()) * dx + (p.y() - origin.y()) * dy;
@@ -159,8 +178,9 @@ public final class GroundMarks {
         rows[i] = new double[] {w * x, w, -w * u[i] * x};
         right[i] = w * u[i];
       }
-      rows[n] = new double[] {0, 0, 1 / TILT_SD};
-      abc = new QRDecomposition(new Array2DRowRealMatrix(rows)).getSolver().solve(new ArrayRealVector(right)).toArray();
+      rows[n] = new double[] {0, 0, 1 / tiltSd};
+      fit = new QRDecomposition(new Array2DRowRealMatrix(rows));
+      abc = fit.getSolver().solve(new ArrayRealVector(right)).toArray();
     }
     double sum = 0;
     for (int i = 0; i < n; i++) {
@@ -168,13 +188,37 @@ public final class GroundMarks {
       double e = u[i] - (abc[0] * x + abc[1]) / (abc[2] * x + 1);
       sum += e * e;
     }
-    return new GroundMarks(origin, dx, dy, abc, Math.sqrt(sum / n), mid);
+    double[][] half = fit.getSolver().getInverse().getData();
+    return new GroundMarks(origin, dx, dy, abc, Math.sqrt(sum / n), mid, half);
   }
 
   /** Where along the runway a point on the ground lies [m]; the point is dropped square onto the line. */
   public double along(Spot picture) {
     double u = (picture.x() - origin.x()) * dx + (picture.y() - origin.y()) * dy;
     return middle + (u - b) / (a - c * u);
+  }
+
+  /** Standard deviation of the length from one place to another, by the clicks' own error [m]. */
+  public double lengthSd(double from_m, double to_m) {
+    double[] s = slope(from_m);
+    double[] t = slope(to_m);
+    double sum = 0;
+    for (int k = 0; k < root[0].length; k++) {
+      double v = 0;
+      for (int r = 0; r < 3; r++) {
+        v += (t[r] - s[r]) * root[r][k];
+      }
+      sum += v * v;
+    }
+    return Math.sqrt(sum);
+  }
+
+  /** How a place changes with a, b and c. */
+  private double[] slope(double at_m) {
+    double x = at_m - middle;
+    double u = (a * x + b) / (c * x + 1);
+    double down = a - c * u;
+    return new double[] {-(u - b) / (down * down), -1 / down, u * (u - b) / (down * down)};
   }
 
   /** The picture point of a place along the runway [px]. */

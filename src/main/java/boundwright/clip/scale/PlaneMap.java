@@ -39,8 +39,15 @@ public final class PlaneMap {
    *
    * @param picture where it is in the picture [px]
    * @param plane where it is in the plane [m]
+   * @param frame number of the film's frame in which it was clicked, from 0
    */
-  public record Known(Spot picture, Spot plane) {}
+  public record Known(Spot picture, Spot plane, int frame) {
+    /** A point of the first frame, as where the camera stood. */
+    public Known(Spot picture, Spot plane) {
+      this(picture, plane, 0);
+    }
+  }
+
 
   /**
    * The map through at least four known points, least squares when there are more.

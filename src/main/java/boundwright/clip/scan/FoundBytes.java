@@ -1,6 +1,7 @@
 package boundwright.clip.scan;
 
 import boundwright.clip.FoundClip;
+import boundwright.clip.camera.CameraPath;
 import boundwright.clip.film.FilmFacts;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Spot;
@@ -22,7 +23,13 @@ import java.util.zip.GZIPOutputStream;
  * that is exact to a four-thousandth of a pixel.
  */
 public final class FoundBytes {
-  private static final int VERSION = 1;
+  private static final int VERSION = 2;
+  /** Written before cameras were followed: read as cameras that stood. */
+  private static final int STILL_VERSION = 1;
+  /** What clips of that version say of a camera that moved, and what is true of it. */
+  private static final String NOT_TRUE = " Lengths from marks do not hold; feet and times do. Put the phone on a stand.";
+
+  private static final String TRUE = " Have the clip read again: the camera is followed now.";
 
   private FoundBytes() {}
 
@@ -56,6 +63,7 @@ public final class FoundBytes {
           out.writeFloat((float) t.confidence(p, i));
         }
       }
+      write(clip.camera(), out);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -70,7 +78,7 @@ public final class FoundBytes {
   public static FoundClip read(byte[] bytes) {
     try (DataInputStream in = new DataInputStream(new GZIPInputStream(new ByteArrayInputStream(bytes)))) {
       int version = in.readInt();
-      if (version != VERSION) {
+      if (version != VERSION && version != STILL_VERSION) {
         throw new RefusedException(
             "The body points were written in form " + version + "; this version reads form " + VERSION + ". Use the newer version of the program.");
       }
@@ -82,7 +90,8 @@ public final class FoundBytes {
       int network = in.readInt();
       List<String> remarks = new ArrayList<>();
       for (int n = in.readInt(); n > 0; n--) {
-        remarks.add(in.readUTF());
+        String remark = in.readUTF();
+        remarks.add(version == STILL_VERSION ? remark.replace(NOT_TRUE, TRUE) : remark);
       }
       double[] times = new double[in.readInt()];
       for (int i = 0; i < times.length; i++) {
@@ -95,9 +104,47 @@ public final class FoundBytes {
           track.put(p, i, spot, in.readFloat());
         }
       }
-      return new FoundClip(film, first, track.build(), network, remarks);
-    } catch (IOException e) {
+      CameraPath camera = version == STILL_VERSION ? CameraPath.stood() : readCamera(in, film, times);
+      return new FoundClip(film, first, track.build(), network, remarks, camera);
+    } catch (IOException | IllegalArgumentException e) {
       throw new RefusedException("The body points of the clip are damaged (" + e.getMessage() + "). Have the clip read again.", e);
     }
+  }
+
+  private static void write(CameraPath camera, DataOutputStream out) throws IOException {
+    out.writeUTF(camera.kind().name());
+    out.writeInt(camera.frames());
+    if (!camera.carries()) {
+      return;
+    }
+    out.writeDouble(camera.commonFocal());
+    out.writeDouble(camera.shutter_s());
+    out.writeBoolean(camera.shutterFound());
+    for (int i = 0; i < camera.frames(); i++) {
+      CameraPath.Look l = camera.look(i);
+      for (double v : new double[] {l.x(), l.y(), l.z(), l.focal(), l.drift(), l.jitter()}) {
+        out.writeDouble(v);
+      }
+    }
+  }
+
+  private static CameraPath readCamera(DataInputStream in, FilmFacts film, double[] times) throws IOException {
+    CameraPath.Kind kind = CameraPath.Kind.valueOf(in.readUTF());
+    int frames = in.readInt();
+    if (frames == 0) {
+      return CameraPath.of(kind);
+    }
+    if (frames != times.length) {
+      throw new IOException(frames + " frames of the camera for " + times.length + " of the athlete");
+    }
+    double focal = in.readDouble();
+    double shutter = in.readDouble();
+    boolean found = in.readBoolean();
+    CameraPath.Look[] looks = new CameraPath.Look[frames];
+    for (int i = 0; i < frames; i++) {
+      looks[i] =
+          new CameraPath.Look(in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble());
+    }
+    return CameraPath.followed(kind, film.width(), film.height(), focal, shutter, found, times, looks);
   }
 }

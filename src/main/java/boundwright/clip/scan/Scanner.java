@@ -42,7 +42,7 @@ public final class Scanner {
   private final List<Double> times = new ArrayList<>();
   private final List<@Nullable Pose> poses = new ArrayList<>();
   private final Set<String> remarks = new LinkedHashSet<>();
-  private final CameraWatch camera = new CameraWatch();
+  private final GroundWatch camera = new GroundWatch();
   private final FrameSkip skip = new FrameSkip();
   private @Nullable Follower follower;
   private double searchedAt = Double.NEGATIVE_INFINITY;
@@ -88,7 +88,8 @@ public final class Scanner {
     try (Film film = Film.open(order.film());
         PoseNet landmarks = new PoseNet(weights.landmarks(order.size()), order.threads());
         PersonDetector detector = new PersonDetector(weights.detector(), Math.max(order.threads(), SEARCHERS));
-        Ahead ahead = new Ahead(film)) {
+        Ahead ahead = new Ahead(film);
+        GroundWatch closing = camera) {
       PersonFinder finder = new PersonFinder(detector, landmarks);
       Frame frame = ahead.next();
       while (frame != null && !left) {
@@ -116,7 +117,7 @@ public final class Scanner {
     }
   }
 
-  private void look(Frame frame, PoseNet landmarks, PersonFinder finder) {
+  private void look(Frame frame, PoseNet landmarks, PersonFinder finder) throws InterruptedException {
     Picture picture = frame.picture();
     Follower now = follower;
     if (now == null) {
@@ -139,7 +140,7 @@ public final class Scanner {
     if (pose.isPresent()) {
       lastSeen = poses.size() - 1;
       skip.saw(frame.time_s(), pose.get());
-      camera.look(picture, frame.time_s(), now.region());
+      camera.look(picture, frame.time_s(), pose.get());
     } else {
       skip.lost(frame.time_s(), now.region(), picture);
       left = lastSeen >= 0 && frame.time_s() - times.get(lastSeen) > GONE_S;
@@ -191,7 +192,8 @@ public final class Scanner {
     if (brokenOff) {
       remarks.add("The file breaks off before its end: what could be read was used. Copy it from the phone again to have all of it.");
     }
-    camera.remark().ifPresent(remarks::add);
-    return new FoundClip(facts, firstFrame, track.build(), networkFrames, List.copyOf(remarks));
+    Track found = track.build();
+    return new FoundClip(
+        facts, firstFrame, found, networkFrames, List.copyOf(remarks), camera.path(facts.width(), facts.height(), found.times()));
   }
 }

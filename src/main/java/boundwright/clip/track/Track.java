@@ -87,11 +87,27 @@ public final class Track {
 
   /** The same track through another plane, for example from pixels to metres. Unseen points stay unseen. */
   public Track map(UnaryOperator<Spot> plane) {
+    return map((frame, spot) -> plane.apply(spot));
+  }
+
+  /** A map that differs from frame to frame, for example while the camera turns. */
+  public interface EachFrame {
+    /** Where a point of a frame lies; unknown where it cannot be told. */
+    Spot apply(int frame, Spot spot);
+  }
+
+  /** The same through a map for each frame. A point whose place cannot be told becomes unseen. */
+  public Track map(EachFrame plane) {
     Builder out = edit();
     for (BodyPoint p : BodyPoint.values()) {
       for (int i = 0; i < frames(); i++) {
         if (seen(p, i)) {
-          out.put(p, i, plane.apply(spot(p, i)), confidence(p, i));
+          Spot to = plane.apply(i, spot(p, i));
+          if (to.known()) {
+            out.put(p, i, to, confidence(p, i));
+          } else {
+            out.erase(p, i);
+          }
         }
       }
     }

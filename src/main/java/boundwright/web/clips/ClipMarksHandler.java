@@ -52,17 +52,17 @@ public final class ClipMarksHandler {
     List<ClipMarksView.Row> ground = new ArrayList<>();
     boolean fromSand = !setup.ground().isEmpty() && setup.ground().stream().allMatch(m -> m.at_m() <= 0);
     for (GroundMarks.Mark m : setup.ground()) {
-      ground.add(row(m.picture(), Figures.bare(unit, fromSand ? 0 - m.at_m() : m.at_m()), ""));
+      ground.add(row(m.picture(), Figures.bare(unit, fromSand ? 0 - m.at_m() : m.at_m()), "", m.frame()));
     }
     Setup.Pole pole = setup.pole();
     List<ClipMarksView.Row> corners = new ArrayList<>();
     for (PlaneMap.Known k : setup.corners()) {
-      corners.add(row(k.picture(), Figures.bare(unit, k.plane().x()), Figures.bare(unit, k.plane().y())));
+      corners.add(row(k.picture(), Figures.bare(unit, k.plane().x()), Figures.bare(unit, k.plane().y()), k.frame()));
     }
     page(
         ctx, 200, clip, points, filled(ground, Math.max(GROUND, ground.size())),
-        pole == null ? ClipMarksView.Row.BLANK : row(pole.foot(), Figures.bare(unit, pole.height_m()), ""),
-        pole == null ? ClipMarksView.Row.BLANK : row(pole.top(), "", ""), filled(corners, CORNERS), fromSand,
+        pole == null ? ClipMarksView.Row.BLANK : row(pole.foot(), Figures.bare(unit, pole.height_m()), "", pole.frame()),
+        pole == null ? ClipMarksView.Row.BLANK : row(pole.top(), "", "", pole.frame()), filled(corners, CORNERS), fromSand,
         Figures.whole3(clip.setup().slowed()), clip.setup().model(), "");
   }
 
@@ -71,7 +71,7 @@ public final class ClipMarksHandler {
     ClipRecord clip = looks.clip(ClipLooks.id(ctx));
     String refused;
     try {
-      looks.desk().setup(clip.id(), read(ctx));
+      looks.desk().setup(clip.id(), read(ctx, looks.desk().points(clip)));
       ctx.redirect("/clips/" + clip.id() + "?marked=1", HttpStatus.SEE_OTHER);
       return;
     } catch (RefusedException e) {
@@ -83,7 +83,7 @@ public final class ClipMarksHandler {
         Form.text(ctx, "count").equals("sand"), Form.text(ctx, "slowed"), model, refused);
   }
 
-  private Setup read(Context ctx) {
+  private Setup read(Context ctx, FoundClip points) {
     LengthUnit unit = unit();
     boolean fromSand = Form.text(ctx, "count").equals("sand");
     List<GroundMarks.Mark> ground = new ArrayList<>();
@@ -93,7 +93,7 @@ public final class ClipMarksHandler {
           throw new RefusedException("A ground mark has no distance. Write where it lies along the runway, or take it away.");
         }
         double at = unit.read("mark's distance", r.along());
-        ground.add(new GroundMarks.Mark(spot(r), fromSand ? 0 - at : at));
+        ground.add(new GroundMarks.Mark(spot(r), fromSand ? 0 - at : at, frame(ctx, r, points)));
       } else {
         placed(r, "A ground mark");
       }
@@ -102,18 +102,18 @@ public final class ClipMarksHandler {
     for (ClipMarksView.Row r : rows(ctx, "c", CORNERS)) {
       if (!r.blank()) {
         corners.add(
-            new PlaneMap.Known(spot(r), new Spot(unit.read("corner's distance", r.along()), unit.read("corner's height", r.up()))));
+            new PlaneMap.Known(first(ctx, r, points), new Spot(unit.read("corner's distance", r.along()), unit.read("corner's height", r.up()))));
       } else {
         placed(r, "A corner");
       }
     }
     String slowed = Form.text(ctx, "slowed");
     return new Setup(
-        ground, pole(ctx, unit), corners, slowed.isEmpty() ? 1 : Form.number("slowing", slowed),
+        ground, pole(ctx, unit, points), corners, slowed.isEmpty() ? 1 : Form.number("slowing", slowed),
         Form.oneOf(DeLeva.class, "model", Form.text(ctx, "model")));
   }
 
-  private static Setup.@Nullable Pole pole(Context ctx, LengthUnit unit) {
+  private static Setup.@Nullable Pole pole(Context ctx, LengthUnit unit, FoundClip points) {
     ClipMarksView.Row foot = sent(ctx, "p", 0);
     ClipMarksView.Row top = sent(ctx, "p", 1);
     if (foot.blank() && top.blank()) {
@@ -123,7 +123,26 @@ public final class ClipMarksHandler {
     if (foot.blank() || top.blank() || foot.along().isEmpty()) {
       throw new RefusedException("The pole needs its foot, its top and its height. Put what is missing, or take the pole away.");
     }
-    return new Setup.Pole(spot(foot), spot(top), unit.read("pole's height", foot.along()));
+    int frame = frame(ctx, foot, points);
+    if (frame != frame(ctx, top, points)) {
+      throw new RefusedException("The pole's foot and its top were put in different frames. Put both in the same frame.");
+    }
+    return new Setup.Pole(spot(foot), spot(top), unit.read("pole's height", foot.along()), frame);
+  }
+
+  /** Number of the film's frame in which a point was put, from 0; where the camera stood it is the first. */
+  private static int frame(Context ctx, ClipMarksView.Row r, FoundClip points) {
+    if (!points.camera().carries()) {
+      return 0;
+    }
+    String asked = r.frame().isEmpty() ? Form.text(ctx, "frame") : r.frame();
+    return asked.matches("\\d{1,7}") ? Math.max(1, Integer.parseInt(asked)) - 1 : 0;
+  }
+
+  /** A point of the frame in which it was put as it lies in the first. */
+  private static Spot first(Context ctx, ClipMarksView.Row r, FoundClip points) {
+    int at = frame(ctx, r, points) - points.firstFrame();
+    return points.camera().back(0, points.camera().carry(at, spot(r)));
   }
 
   /** Refuses a distance without a place in the picture: left out without a word, it would be taken for kept. */
@@ -138,8 +157,8 @@ public final class ClipMarksHandler {
     return new Spot(Form.number("place in the picture", r.x()), Form.number("place in the picture", r.y()));
   }
 
-  private static ClipMarksView.Row row(Spot s, String along, String up) {
-    return new ClipMarksView.Row(px(s.x()), px(s.y()), along, up);
+  private static ClipMarksView.Row row(Spot s, String along, String up, int frame) {
+    return new ClipMarksView.Row(px(s.x()), px(s.y()), along, up, String.valueOf(frame + 1));
   }
 
   private static String px(double v) {
@@ -156,7 +175,8 @@ public final class ClipMarksHandler {
 
   private static ClipMarksView.Row sent(Context ctx, String prefix, int i) {
     return new ClipMarksView.Row(
-        Form.text(ctx, prefix + "x" + i), Form.text(ctx, prefix + "y" + i), Form.text(ctx, prefix + "at" + i), Form.text(ctx, prefix + "up" + i));
+        Form.text(ctx, prefix + "x" + i), Form.text(ctx, prefix + "y" + i), Form.text(ctx, prefix + "at" + i), Form.text(ctx, prefix + "up" + i),
+        Form.text(ctx, prefix + "f" + i));
   }
 
   private static List<ClipMarksView.Row> filled(List<ClipMarksView.Row> rows, int n) {
@@ -183,7 +203,8 @@ public final class ClipMarksHandler {
         new ClipMarksView(
             list.line(clip, "/clips/" + clip.id(), true), unit(), new Stills.Full(points.film().width(), points.film().height()), still,
             points.film().frames(), looks.desk().still(clip.id(), still).isPresent(), left, ground, pole, poleTop, corners, fromSand, slowed,
-            clip.setup().slowed() == 1 ? points.film().slowedByTag() : 1, model, refused, alike(clip), Form.has(ctx, "as")));
+            clip.setup().slowed() == 1 ? points.film().slowedByTag() : 1, model, refused, alike(clip), Form.has(ctx, "as"), points.camera(),
+            points.firstFrame()));
   }
 
   /** The newest other clip with marks and pictures of the same size, which the camera may have taken from the same place; null if none. */

@@ -1,11 +1,13 @@
 package boundwright.web.clips;
 
 import boundwright.clip.body.DeLeva;
+import boundwright.clip.camera.CameraPath;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.scan.Stills;
 import boundwright.quantity.LengthUnit;
 import boundwright.web.page.Figures;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -30,6 +32,8 @@ import org.jspecify.annotations.Nullable;
  * @param refused why the marks were not taken, or empty
  * @param alike another clip whose marks may do for this one, or null
  * @param taken whether that clip's marks are in the form, not kept yet
+ * @param camera where the camera looked
+ * @param firstFrame number of the film's frame that is the camera's first, from 0
  */
 public record ClipMarksView(
     ClipsView.Line line,
@@ -49,7 +53,9 @@ public record ClipMarksView(
     DeLeva model,
     String refused,
     ClipsView.@Nullable Line alike,
-    boolean taken) {
+    boolean taken,
+    CameraPath camera,
+    int firstFrame) {
 
   /**
    * A point as written.
@@ -58,10 +64,11 @@ public record ClipMarksView(
    * @param y down [px]
    * @param along distance, or height of the pole
    * @param up height of a corner
+   * @param frame in which it was put, of the film, from 1; empty for the frame that is shown
    */
-  public record Row(String x, String y, String along, String up) {
+  public record Row(String x, String y, String along, String up, String frame) {
     /** Nothing is written. */
-    static final Row BLANK = new Row("", "", "", "");
+    static final Row BLANK = new Row("", "", "", "", "");
 
     boolean blank() {
       return x.isEmpty() && y.isEmpty();
@@ -81,6 +88,30 @@ public record ClipMarksView(
   /** Addresses of all pictures, N for the film's frame from 0. */
   public String pictures() {
     return ClipStage.still(clip(), "N");
+  }
+
+  /** Whether the camera turned, so that a mark belongs to its frame. */
+  public boolean turned() {
+    return camera.carries();
+  }
+
+  /** What the camera did and what lengths are good for, or empty where it stood. */
+  public String cameraText() {
+    return camera.remark().orElseGet(
+        () -> turned() ? String.format(Locale.ROOT, "The camera turned by %.0f degrees and was followed.", camera.turned_deg()) : "");
+  }
+
+  /** The maps from each frame to the common picture for the page's script, numbers of a frame by commas, frames by semicolons. */
+  public String maps() {
+    StringBuilder out = new StringBuilder();
+    for (int i = 0; i < camera.frames(); i++) {
+      double[] m = camera.map(i);
+      out.append(i == 0 ? "" : ";");
+      for (int k = 0; k < m.length; k++) {
+        out.append(k == 0 ? "" : ",").append(String.format(Locale.ROOT, "%.6g", m[k]));
+      }
+    }
+    return out.toString();
   }
 
   /** {@link #left} for the page's script. */

@@ -1,0 +1,86 @@
+package boundwright.clip.reading;
+
+import boundwright.clip.FoundClip;
+import boundwright.clip.camera.CameraPath;
+import boundwright.clip.contact.Contact;
+import boundwright.clip.scale.GroundMarks;
+import boundwright.clip.scale.PlaneMap;
+import boundwright.clip.track.Spot;
+import boundwright.quantity.Estimate;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a turning camera adds to the error of a length: what following it left, the phone's own way on an arm where marks do not
+ * stand on both sides of it, and the clicks. Nothing where the camera stood.
+ */
+public final class CameraError {
+  /** An arm's length of way, half width of the 90 % range as a share of a length: 1.2 % was measured (docs/camera.md). */
+  private static final double ARM_SHARE = 0.013;
+  /** The same where the phone was seen to move with the arm: 0.8 % at 0.2 m and 1.7 % at 0.4 m were measured. */
+  private static final double SWUNG_SHARE = 0.025;
+  /** A place so near to the outermost mark still lies between the marks [m]. */
+  private static final double BETWEEN_M = 0.5;
+  private static final double STEP_PX = 5;
+
+  private final FoundClip clip;
+  private final Setup setup;
+  private final PlaneMap plane;
+  private final double slowed;
+  private final @Nullable GroundMarks marks;
+
+  /** For a clip as it is marked; where it was not followed there is no error, because there are no lengths. */
+  public static CameraError of(FoundClip clip, Setup setup) {
+    return new CameraError(clip, setup, setup.plane(clip));
+  }
+
+  CameraError(FoundClip clip, Setup setup, PlaneMap plane) {
+    this.clip = clip;
+    this.setup = setup;
+    this.plane = plane;
+    slowed = setup.slowed();
+    marks = clip.camera().carries() && setup.corners().isEmpty() && !setup.ground().isEmpty() ? setup.groundMarks(clip) : null;
+  }
+
+  /** A length between two contacts with the camera's error added. */
+  Estimate grown(Estimate length, Contact from, Contact to) {
+    if (!clip.camera().carries() || Double.isNaN(length.p50())) {
+      return length;
+    }
+    double a = from.place_m().p50();
+    double b = (to.bothFeet() ? to.heel_m() : to.place_m()).p50();
+    double sd = Math.hypot(length.halfWidth() / Estimate.Z95, sd(frame(from), a, frame(to), b));
+    return Estimate.normal(length.p50(), sd);
+  }
+
+  private int frame(Contact c) {
+    return clip.track().nearest(c.middle_s() * slowed);
+  }
+
+  /** Where a point of a frame of the track lies along the runway [m]. */
+  public double along(int frame, Spot picture) {
+    return plane.toPlane(clip.camera().carry(frame, picture)).x();
+  }
+
+  /** Standard deviation of a length between two places, each seen in a frame of the track, by the camera and the marks [m]. */
+  public double sd(int i, double a, int j, double b) {
+    double followed = clip.camera().apart(i, j) * (metresPerPixel(i, a) + metresPerPixel(j, b)) / 2;
+    double arm = between(a, b) && setup.markedFarApart(clip) ? 0 : (clip.camera().kind() == CameraPath.Kind.ARM ? SWUNG_SHARE : ARM_SHARE) / Estimate.Z95 * Math.abs(b - a);
+    GroundMarks m = marks;
+    return Math.hypot(Math.hypot(followed, arm), m == null ? 0 : m.lengthSd(a, b));
+  }
+
+  private boolean between(double a, double b) {
+    double least = setup.ground().stream().mapToDouble(GroundMarks.Mark::at_m).min().orElse(0) - BETWEEN_M;
+    double most = setup.ground().stream().mapToDouble(GroundMarks.Mark::at_m).max().orElse(0) + BETWEEN_M;
+    return Math.min(a, b) >= least && Math.max(a, b) <= most;
+  }
+
+  private double metresPerPixel(int frame, double place) {
+    CameraPath camera = clip.camera();
+    Spot at = camera.back(frame, plane.toPicture(new Spot(place, 0)));
+    Spot one = plane.toPlane(camera.carry(frame, new Spot(at.x() - STEP_PX, at.y())));
+    Spot other = plane.toPlane(camera.carry(frame, new Spot(at.x() + STEP_PX, at.y())));
+    double m = Math.abs(other.x() - one.x()) / (2 * STEP_PX);
+    return Double.isNaN(m) ? 0 : m;
+  }
+}
