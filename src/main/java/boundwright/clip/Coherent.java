@@ -1,6 +1,8 @@
 package boundwright.clip;
 
 import boundwright.clip.contact.StandingFoot;
+import boundwright.clip.propose.Proposal;
+import boundwright.clip.propose.Proposer;
 import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.scale.PlaneMap;
 import boundwright.clip.track.BodyPoint;
@@ -11,6 +13,7 @@ import boundwright.clip.track.Track;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.UnaryOperator;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One coherent athlete in metres: sides put right, wild points out, pixels turned into metres, smoothed.
@@ -19,8 +22,11 @@ import java.util.function.UnaryOperator;
  * @param pixels the athlete in the picture, sides right, wild points out
  * @param metres the same in the athlete's plane, not smoothed
  * @param motion the same, smoothed, gaps filled
+ * @param proposal what the network says of the clip; null where it saw too little
+ * @param stays whether a standing foot stays where it is: the camera stood still, or was followed
  */
-public record Coherent(Sides.Resolved sides, Track pixels, Track metres, Motion motion) {
+public record Coherent(
+    Sides.Resolved sides, Track pixels, Track metres, Motion motion, @Nullable Proposal proposal, boolean stays) {
 
   /**
    * From points as found to one athlete.
@@ -30,32 +36,26 @@ public record Coherent(Sides.Resolved sides, Track pixels, Track metres, Motion 
    * @throws boundwright.quantity.RefusedException if no leg was seen, or the marks count against the run
    */
   public static Coherent of(Track found, PlaneMap plane) {
-    return of(found, plane, UnaryOperator.identity(), UnaryOperator.identity());
+    return of(found, (frame, spot) -> plane.toPlane(spot), true, UnaryOperator.identity(), UnaryOperator.identity());
   }
 
   /**
-   * The same with what a hand put right.
+   * The same where the camera turned, with what a hand put right. The network sees the points as they are in the film's own pictures.
    *
+   * @param ground from a point of a frame to the athlete's plane
+   * @param stays whether a standing foot stays where it is in that plane: the camera stood, or was followed
    * @param sidesByHand changes the sides after they were decided
    * @param pointsByHand changes points after wild ones were taken out; what a hand placed is not doubted
    */
   public static Coherent of(
-      Track found, PlaneMap plane, UnaryOperator<Sides.Resolved> sidesByHand, UnaryOperator<Track> pointsByHand) {
-    return of(found, (frame, spot) -> plane.toPlane(spot), sidesByHand, pointsByHand);
-  }
-
-  /**
-   * The same where the camera turned.
-   *
-   * @param ground from a point of a frame to the athlete's plane
-   */
-  public static Coherent of(
-      Track found, Track.EachFrame ground, UnaryOperator<Sides.Resolved> sidesByHand, UnaryOperator<Track> pointsByHand) {
-    Sides.Resolved sides = sidesByHand.apply(settled(Sides.resolve(found), ground));
+      Track found, Track.EachFrame ground, boolean stays, UnaryOperator<Sides.Resolved> sidesByHand, UnaryOperator<Track> pointsByHand) {
+    @Nullable Proposal proposal = Proposer.of(found);
+    Sides.Resolved first = Sides.resolve(found, proposal == null ? null : proposal.exchangedWeighed());
+    Sides.Resolved sides = sidesByHand.apply(stays ? settled(first, ground) : first);
     Track pixels = pointsByHand.apply(Outliers.clean(sides.track()).track());
     Track metres = pixels.map(ground);
     GroundMarks.refuseBackwards(travel(metres));
-    return new Coherent(sides, pixels, metres, Motion.of(metres));
+    return new Coherent(sides, pixels, metres, Motion.of(metres), proposal, stays);
   }
 
   /** The sides once more, by what the ground knows. */

@@ -96,7 +96,7 @@ final class ClipAccuracy {
     PlaneMap plane = marks.upright(clip.poleFoot(), clip.poleTop(), clip.pole_m());
     Coherent athlete = Coherent.of(clip.found(), plane);
     countSides(clip, athlete);
-    List<Contact> found = new ContactFinder(athlete.metres(), athlete.motion(), athlete.sides().legMargin()).find();
+    List<Contact> found = new ContactFinder(athlete).find();
     List<TrueContact> truth = clip.athlete().mass().contacts().stream().filter(c -> whole(clip, c)).toList();
     Posture posture = new Posture(athlete.motion(), DeLeva.MALE);
     TrueContact before = null;

@@ -1,7 +1,10 @@
 package boundwright.clip.contact;
 
+import boundwright.clip.Coherent;
 import boundwright.clip.contact.Landings.Landing;
 import boundwright.clip.contact.Planted.Stretch;
+import boundwright.clip.propose.Course;
+import boundwright.clip.propose.Proposal;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Joint;
 import boundwright.clip.track.Motion;
@@ -11,6 +14,7 @@ import boundwright.quantity.Estimate;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -59,6 +63,8 @@ public final class ContactFinder {
   private final double step;
   private final double[] sure;
   private final Feet feet;
+  private final @Nullable Proposal proposal;
+  private final boolean ground;
 
   /**
    * A finder for one athlete in one clip.
@@ -68,6 +74,17 @@ public final class ContactFinder {
    * @param sideMargin how sure the sides are in each frame, see {@code Sides}
    */
   public ContactFinder(Track metres, Motion motion, double[] sideMargin) {
+    this(metres, motion, sideMargin, null, true);
+  }
+
+  /** A finder for an athlete with what the network proposes. */
+  public ContactFinder(Coherent athlete) {
+    this(athlete.metres(), athlete.motion(), athlete.sides().legMargin(), athlete.proposal(), athlete.stays());
+  }
+
+  private ContactFinder(Track metres, Motion motion, double[] sideMargin, @Nullable Proposal proposal, boolean ground) {
+    this.proposal = proposal;
+    this.ground = ground;
     this.metres = metres;
     this.motion = motion;
     sure = sideMargin;
@@ -96,6 +113,9 @@ public final class ContactFinder {
    * @throws RefusedException if heel and toe of a foot were hardly ever seen
    */
   public List<Contact> find() {
+    if (proposal != null) {
+      return proposed(proposal);
+    }
     List<Stretch> stretches = new ArrayList<>(Planted.stretches(metres, motion));
     stretches.removeIf(s -> motion.time(s.last()) - motion.time(s.first()) + step < SHORTEST_S);
     dropFootThatOnlyStands(stretches);
@@ -107,7 +127,51 @@ public final class ContactFinder {
       out.add(contact(s, landing.get(i), leaving.get(i)));
     }
     out.sort(Comparator.comparingDouble(Contact::middle_s));
-    return joinLandings(out);
+    return joinLandings(out, TOGETHER_S);
+  }
+
+  private List<Contact> proposed(Proposal net) {
+    List<Agreed> agreed = Agreed.of(Course.of(net, step), ground ? Planted.stretches(metres, motion) : List.of(), motion, net);
+    List<Stretch> stretches = agreed.stream().map(Agreed::stretch).toList();
+    List<@Nullable Landing> landing = ground ? new Landings(motion, feet, step).all(stretches) : nothing(stretches);
+    List<@Nullable EventFit> leaving = ground ? new Leavings(motion, feet, step).all(stretches) : nothing(stretches);
+    List<Contact> out = new ArrayList<>();
+    for (int i = 0; i < stretches.size(); i++) {
+      Agreed a = agreed.get(i);
+      Stretch s = a.stretch();
+      Landing land = landing.get(i);
+      EventFit leave = leaving.get(i);
+      EventFit fitted = land == null ? null : new EventFit(land.time(), sd(land.sd(), s.foot(), land.time()));
+      EventFit down = a.down().settled(fitted);
+      EventFit up = a.up().settled(leave == null ? null : new EventFit(leave.time(), sd(leave.sd(), s.foot(), leave.time())));
+      if (down != null && up != null && up.time() - down.time() < a.shortest_s()) {
+        // touchdown comes before toe-off: where the fits cross, the network's own course holds
+        down = a.down().own();
+        up = a.up().own();
+      }
+      double from = down == null ? motion.time(s.first()) : down.time();
+      double to = up == null ? motion.time(s.last()) : up.time();
+      out.add(placed(s.foot(), estimate(down), estimate(up), from, to, Math.min(a.sure(), margin(s))));
+    }
+    out.sort(Comparator.comparingDouble(Contact::middle_s));
+    return joinLandings(out, Math.max(TOGETHER_S, 0.2 * net.period()));
+  }
+
+  private static <T> List<@Nullable T> nothing(List<Stretch> of) {
+    return new ArrayList<>(Collections.nCopies(of.size(), null));
+  }
+
+  private static @Nullable Estimate estimate(@Nullable EventFit e) {
+    return e == null ? null : Estimate.normal(e.time(), e.sd());
+  }
+
+  /** How sure the sides are where a foot stood, as a chance. */
+  private double margin(Stretch s) {
+    double margin = 0;
+    for (int i = s.first(); i <= s.last(); i++) {
+      margin = Math.max(margin, sure[i]);
+    }
+    return 1 / (1 + Math.exp(-margin));
   }
 
   /** A standing start has both feet down; the foot that leaves last makes the first contact, the other only stood. */
@@ -122,11 +186,7 @@ public final class ContactFinder {
     Estimate up = leave == null ? null : Estimate.normal(leave.time(), sd(leave.sd(), s.foot(), leave.time()));
     double from = down == null ? motion.time(s.first()) : down.p50();
     double to = up == null ? motion.time(s.last()) : up.p50();
-    double margin = 0;
-    for (int i = s.first(); i <= s.last(); i++) {
-      margin = Math.max(margin, sure[i]);
-    }
-    return placed(s.foot(), down, up, from, to, 1 / (1 + Math.exp(-margin)));
+    return placed(s.foot(), down, up, from, to, margin(s));
   }
 
   /** The error of an event, with what is common to all and with what a foot that jumps about near it adds. */
@@ -210,20 +270,22 @@ public final class ContactFinder {
     return Estimate.normal(mean, Math.hypot(path.smooth().noise() * 1.4 / Math.sqrt(looks), PLACE_LEAST_M));
   }
 
-  /** Two feet that come down together at the end are the landing of the jump. */
-  private static List<Contact> joinLandings(List<Contact> all) {
+  /** Two feet that come down together at the end are the landing of the jump; anywhere else they are not. */
+  private static List<Contact> joinLandings(List<Contact> all, double together_s) {
     List<Contact> out = new ArrayList<>(all);
-    for (int i = 0; i + 1 < out.size(); i++) {
-      Contact a = out.get(i);
-      Contact b = out.get(i + 1);
-      Estimate downA = a.touchdown_s();
-      Estimate downB = b.touchdown_s();
-      if (a.foot() != b.foot() && downA != null && downB != null && Math.abs(downA.p50() - downB.p50()) < TOGETHER_S) {
-        Contact back = a.heel_m().p50() <= b.heel_m().p50() ? a : b;
-        Estimate down = downA.p50() <= downB.p50() ? downA : downB;
-        out.set(i, new Contact(back.foot(), down, null, back.place_m(), back.heel_m(), true, back.footSure()));
-        out.remove(i + 1);
-      }
+    int i = out.size() - 2;
+    if (i < 0) {
+      return List.copyOf(out);
+    }
+    Contact a = out.get(i);
+    Contact b = out.get(i + 1);
+    Estimate downA = a.touchdown_s();
+    Estimate downB = b.touchdown_s();
+    if (a.foot() != b.foot() && downA != null && downB != null && Math.abs(downA.p50() - downB.p50()) < together_s) {
+      Contact back = a.heel_m().p50() <= b.heel_m().p50() ? a : b;
+      Estimate down = downA.p50() <= downB.p50() ? downA : downB;
+      out.set(i, new Contact(back.foot(), down, null, back.place_m(), back.heel_m(), true, back.footSure()));
+      out.remove(i + 1);
     }
     return List.copyOf(out);
   }

@@ -1,5 +1,7 @@
 package boundwright.clip.propose;
 
+import java.util.Arrays;
+
 /**
  * What the network proposes for every frame of a clip. Log-odds; neighbouring frames say nearly the same, see {@link #worth}.
  *
@@ -13,6 +15,11 @@ package boundwright.clip.propose;
 public record Proposal(double[] left, double[] right, double[] exchanged, double period, double worth) {
   /** Samples a look of its own takes (own output: errors of the network last about a tenth of a step). */
   static final double SAMPLES_A_LOOK = 4;
+
+  /** The log-odds that the legs are exchanged, each frame weighed by its worth. */
+  public double[] exchangedWeighed() {
+    return Arrays.stream(exchanged).map(v -> v * worth).toArray();
+  }
 
   /** The chance for log-odds. */
   public static double chance(double logOdds) {

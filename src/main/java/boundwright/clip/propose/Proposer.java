@@ -8,7 +8,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Asks the network about a clip. The network looks at 40 samples a step, so the step's period is sought first: by trying
- * several, and taking the one that its own answer agrees with best. The answer is the mean over that period and two beside it.
+ * the one at which the legs repeat, else several, and taking the one that its own answer agrees with best. The answer is the
+ * mean over two periods beside it.
  */
 public final class Proposer {
   /** The shortest step tried [s], and the least frames of one. */
@@ -19,7 +20,9 @@ public final class Proposer {
   /** The answer's steps may differ by so much from those asked with, as a log, before it counts as one doubt. */
   private static final double OFF = 0.35;
   /** Periods beside the best over which the answer is averaged. */
-  private static final double[] BESIDE = {1, 0.82, 1.22};
+  private static final double[] BESIDE = {0.9, 1.12};
+  /** So small a doubt about the first guess needs no other (own output). */
+  private static final double GOOD = 2;
   /** Fewer samples than this say nothing. */
   private static final int FEWEST_SAMPLES = 12;
 
@@ -57,6 +60,13 @@ public final class Proposer {
 
   /** The step period that the network's own answer agrees with best [s]. */
   private double period(Track track, double span) {
+    double guess = StepPeriod.of(track);
+    if (!Double.isNaN(guess)) {
+      Answer a = answer(track, guess);
+      if (a.cost < GOOD) {
+        return Math.sqrt(guess * a.period);
+      }
+    }
     double best = Math.max(SHORTEST_S, FEWEST_FRAMES * track.medianStep());
     double least = Double.POSITIVE_INFINITY;
     for (double p = best; p < 0.9 * span; p *= NEXT) {

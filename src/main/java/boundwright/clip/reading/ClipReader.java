@@ -5,6 +5,7 @@ import boundwright.clip.FoundClip;
 import boundwright.clip.body.FreeFlight;
 import boundwright.clip.body.Posture;
 import boundwright.clip.body.Strike;
+import boundwright.clip.camera.CameraPath;
 import boundwright.clip.contact.Contact;
 import boundwright.clip.contact.ContactFinder;
 import boundwright.clip.scale.PlaneMap;
@@ -78,8 +79,13 @@ public final class ClipReader {
     }
     ByHand hand = new ByHand(corrections);
     PlaneMap plane = setup.plane(clip);
-    Coherent athlete = Coherent.of(found, (frame, spot) -> plane.toPlane(clip.camera().carry(frame, spot)), hand::sides, hand::points);
+    Coherent athlete = Coherent.of(found, (frame, spot) -> plane.toPlane(clip.camera().carry(frame, spot)), stays(clip.camera()), hand::sides, hand::points);
     return new ClipReader(athlete, setup, new CameraError(clip, setup, plane)).read(hand, setup, asked, taught, before(clip, setup), clip.camera().noLengths().isPresent());
+  }
+
+  /** Whether a standing foot stays where it is; a plain background shows no movement, and the fits are checked against the network. */
+  private static boolean stays(CameraPath camera) {
+    return camera.followed() || camera.kind() == CameraPath.Kind.PLAIN;
   }
 
   /** What is to be said before anything is read: remarks of the film, and of the camera. */
@@ -97,7 +103,7 @@ public final class ClipReader {
   }
 
   private ClipReading read(ByHand hand, Setup setup, @Nullable Sequence asked, FootContact taught, List<String> before, boolean noLengths) {
-    ContactFinder finder = new ContactFinder(athlete.metres(), motion, athlete.sides().legMargin());
+    ContactFinder finder = new ContactFinder(athlete);
     List<ByHand.Marked> marked = hand.contacts(finder, athlete.metres());
     List<ReadFlight> flights = new ArrayList<>();
     for (int i = 0; i + 1 < marked.size(); i++) {

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Which limb is the right one, decided once for the whole clip.
@@ -49,6 +50,8 @@ public final class Sides {
    * exchanges were taken for the truth twice as often, with 100 more contacts of painted films went to the wrong foot).
    */
   private static final double EACH_PER_S = 160;
+  /** Where the network is heard, so much of that is left (own output of made-up and painted clips). */
+  private static final double HEARD = 0.5;
   /**
    * Samples closer together than this say nearly the same, because errors last over frames, so each counts for less of a
    * whole one [s] (judgement, tried on painted films).
@@ -102,8 +105,21 @@ public final class Sides {
 
   /** Puts the sides right. The unit of the track is free; the size of the body is measured first. */
   public static Resolved resolve(Track track) {
+    return resolve(track, null);
+  }
+
+  /**
+   * The same with what somebody else says of the legs.
+   *
+   * @param exchanged for each frame the log-odds that the legs are exchanged, weighed by how many looks of its own a frame is
+   *     worth; null for nothing
+   */
+  public static Resolved resolve(Track track, double @Nullable [] exchanged) {
     double unit = BodySize.perMetre(track);
     Chain legs = new Chain(track, LEG_TELLS, SIGMA_M * unit);
+    if (exchanged != null) {
+      legs.hear(exchanged);
+    }
     boolean[] swapLegs = legs.best();
     boolean[] swapArms = new Chain(track, ARM_TELLS, SIGMA_M * unit).best();
     Track.Builder out = track.edit();
@@ -134,6 +150,8 @@ public final class Sides {
     private final double look;
     private final double open;
     private final double[] margin;
+    /** What being exchanged costs in each frame. */
+    private final double[] cost;
 
     Chain(Track track, List<Joint> joints, double sigma) {
       this.track = track;
@@ -156,6 +174,14 @@ public final class Sides {
       look = Math.min(1, dt / LASTING_S);
       open = Math.exp(dt / OPENS_S);
       margin = new double[track.frames()];
+      cost = new double[track.frames()];
+      Arrays.fill(cost, each);
+    }
+
+    void hear(double[] exchanged) {
+      for (int i = 0; i < cost.length; i++) {
+        cost[i] = HEARD * each - exchanged[i];
+      }
     }
 
     private static double[] minus(double[] a, double[] b) {
@@ -212,7 +238,7 @@ public final class Sides {
 
     private Survivor extend(
         Survivor v, double[][] moved, boolean exchanged, int i, double[][][] spread, IdentityHashMap<double[][], double[][]> shrunk) {
-      double cost = v.cost + (exchanged ? each : 0);
+      double cost = v.cost + (exchanged ? this.cost[i] : 0);
       if (i > 0) {
         cost += v.exchanged ? (exchanged ? remain : comeBack) : (exchanged ? leave : stay);
       }

@@ -1,0 +1,118 @@
+package boundwright.clip.contact;
+
+import boundwright.clip.contact.Planted.Stretch;
+import boundwright.clip.propose.Course;
+import boundwright.clip.propose.Proposal;
+import boundwright.clip.track.Motion;
+import boundwright.footfall.Foot;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A contact on which the network's course and the ground agree. The course says that there is one and of which foot; where the
+ * planted foot begins and ends near the course's own ends, those are taken, because they are finer.
+ *
+ * @param stretch the frames
+ * @param down where it begins by the network
+ * @param up where it ends
+ * @param sure chance that it is this foot, 0.5 to 1
+ * @param shortest_s no contact of this clip is shorter [s]
+ */
+record Agreed(Stretch stretch, End down, End up, double sure, double shortest_s) {
+  /** The course and the ground tell the same end if they are no further apart than this share of a step, or so many frames. */
+  private static final double SAME_STEPS = 0.12;
+  private static final double SAME_FRAMES = 2.5;
+  /** How far off the network's own ends are, standard deviation as a share of a step (own output, made-up and real film). */
+  private static final double OWN_STEPS = 0.045;
+  /** So far apart the network and a fit usually are (own output: the network's bias). */
+  private static final double USUAL_STEPS = 0.06;
+  /** No contact is shorter than this share of a step (judgement). */
+  private static final double SHORTEST_STEPS = 0.1;
+
+  /**
+   * One end of a contact.
+   *
+   * @param time by the network [s]; NaN where the clip does not show it
+   * @param sd of that time [s]
+   * @param usual how far a fit may be from it before it is doubted [s]
+   * @param most how far before it is not believed [s]
+   * @param open whether the ground saw this end too, so that a fit without an answer leaves it open
+   */
+  record End(double time, double sd, double usual, double most, boolean open) {
+    /** The network's own time, or null. */
+    @Nullable EventFit own() {
+      return Double.isNaN(time) ? null : new EventFit(time, sd);
+    }
+
+    /** The fit where both agree, wider where they do less; else the network's own time. */
+    @Nullable EventFit settled(@Nullable EventFit fit) {
+      if (Double.isNaN(time)) {
+        return null;
+      }
+      if (fit == null) {
+        return open ? null : own();
+      }
+      double off = Math.abs(fit.time() - time);
+      if (off > most) {
+        return new EventFit(time, Math.hypot(sd, 0.3 * off));
+      }
+      return new EventFit(fit.time(), Math.hypot(fit.sd(), 0.7 * Math.max(0, off - usual)));
+    }
+  }
+
+  /** The contacts of a course. */
+  static List<Agreed> of(List<Course.Stand> course, List<Stretch> planted, Motion motion, Proposal net) {
+    double step = motion.frames() < 2 ? 0 : (motion.time(motion.frames() - 1) - motion.time(0)) / (motion.frames() - 1);
+    double same = Math.max(SAME_FRAMES * step, SAME_STEPS * net.period());
+    List<Agreed> out = new ArrayList<>();
+    for (Course.Stand s : course) {
+      if (s.start() && course.stream().anyMatch(o -> o.start() && o.foot() != s.foot() && later(o, s))) {
+        // a standing start: the foot that leaves last makes the first contact, the other only stood
+        continue;
+      }
+      Stretch own = new Stretch(s.foot(), s.first(), s.last());
+      int first = s.first();
+      int last = s.last();
+      boolean begins = false;
+      boolean ends = false;
+      for (Stretch g : planted) {
+        if (g.foot() == s.foot() && g.overlap(own) > 0) {
+          if (Math.abs(motion.time(g.first()) - motion.time(s.first())) <= same) {
+            first = begins ? Math.min(first, g.first()) : g.first();
+            begins = true;
+          }
+          if (Math.abs(motion.time(g.last()) - motion.time(s.last())) <= same) {
+            last = ends ? Math.max(last, g.last()) : g.last();
+            ends = true;
+          }
+        }
+      }
+      if (first >= last) {
+        first = s.first();
+        last = s.last();
+      }
+      double sd = Math.hypot(OWN_STEPS * net.period(), 0.3 * step);
+      double down = s.first() == 0 ? Double.NaN : crossing(net, s.foot(), s.first(), motion);
+      double up = s.last() == motion.frames() - 1 ? Double.NaN : crossing(net, s.foot(), s.last() + 1, motion);
+      out.add(
+          new Agreed(
+              new Stretch(s.foot(), first, last), new End(down, sd, USUAL_STEPS * net.period(), same, begins),
+              new End(up, sd, USUAL_STEPS * net.period(), same, ends), s.sure(), SHORTEST_STEPS * net.period()));
+    }
+    return out;
+  }
+
+  private static boolean later(Course.Stand a, Course.Stand b) {
+    return a.last() > b.last() || (a.last() == b.last() && a.foot() == Foot.RIGHT);
+  }
+
+  /** When the log-odds pass zero between a frame and the one before it [s]. */
+  private static double crossing(Proposal net, Foot foot, int frame, Motion motion) {
+    double[] odds = foot == Foot.LEFT ? net.left() : net.right();
+    double a = odds[frame - 1];
+    double b = odds[frame];
+    double share = a * b < 0 ? a / (a - b) : 0.5;
+    return motion.time(frame - 1) + share * (motion.time(frame) - motion.time(frame - 1));
+  }
+}
