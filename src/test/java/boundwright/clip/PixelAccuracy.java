@@ -38,6 +38,7 @@ final class PixelAccuracy {
     ClipAccuracy contacts = new ClipAccuracy();
     List<List<Double>> raw = perJoint();
     List<List<Double>> sided = perJoint();
+    MergedLegs merged = new MergedLegs();
     int seen = 0;
     int frames = 0;
     for (int k = 0; k < clips; k++) {
@@ -58,6 +59,7 @@ final class PixelAccuracy {
       }
       seen += with;
       frames += clip.truth().frames();
+      merged.count(read.truth(), found.track(), clip.camera().focal() / clip.camera().distance());
       errors(read.truth(), found.track(), raw);
       errors(read.truth(), Sides.resolve(found.track()).track(), sided);
       System.out.printf(
@@ -70,6 +72,7 @@ final class PixelAccuracy {
       }
     }
     System.out.printf(Locale.ROOT, "%nframes with points: %d of %d; size of the networks: %s%n", seen, frames, Weights.Size.FULL);
+    System.out.println(merged.said());
     System.out.println("| joint | median px | 90 % px | after sides: median | 90 % |\n| --- | --- | --- | --- | --- |");
     for (Joint j : Joint.values()) {
       System.out.printf(

@@ -70,8 +70,9 @@ public final class ClipPictureHandler {
 
   /** Why the athlete cannot be laid on the runway, or empty. */
   private static String notLaid(Read r) {
-    return r.points.remarks().stream().anyMatch(s -> s.startsWith("The camera moved"))
-        ? "The camera moved in this film, so nobody can say where on the runway each frame belongs. Film from a stand, and the rep comes as one picture."
+    return r.reading.remarks().stream().anyMatch(s -> s.startsWith("The camera moved") || s.contains("no lengths are given"))
+        ? "The camera moved and the ground was not followed in this film, so nobody can say where on the runway each frame belongs. Film from a stand, or with"
+            + " more of the ground in sight, and the rep comes as one picture."
         : "";
   }
 

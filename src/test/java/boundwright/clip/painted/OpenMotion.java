@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -128,7 +129,8 @@ final class OpenMotion {
         }
       }
     }
-    out.sort((a, b) -> Double.compare(Double.isNaN(a.down()) ? -1 : a.down(), Double.isNaN(b.down()) ? -1 : b.down()));
+    // what stood from the beginning comes first, what leaves first before the other
+    out.sort(Comparator.comparingDouble(k -> Double.isNaN(k.down()) ? k.up() - 1e6 : k.down()));
     return out;
   }
 }
