@@ -40,6 +40,7 @@ public final class SessionDesk {
   private final Logbook logbook;
   private final Clock clock;
   private final Cut cut;
+  private final Previews previews;
 
   /** How a film is cut; the program does it in a child process. */
   public interface Cut {
@@ -57,6 +58,7 @@ public final class SessionDesk {
     this.logbook = logbook;
     this.clock = clock;
     this.cut = cut;
+    this.previews = new Previews(clips);
   }
 
   /** Begins to work; before the clips do, see {@link ClipDesk#start}. A film that came in when the program stopped is queued now. */
@@ -175,7 +177,7 @@ public final class SessionDesk {
 
   /** The film as it stands: every rep with what is proposed and what was read. */
   public SessionSheet sheet(long id) {
-    return SessionSheet.of(film(id), sessions, clips, logbook, files);
+    return SessionSheet.of(film(id), sessions, clips, previews, marks(id), files);
   }
 
   /**
@@ -375,6 +377,17 @@ public final class SessionDesk {
     sessions.consent(athleteId, new Consent(may, LocalDate.now(clock)));
   }
 
+  /**
+   * Lets a single film of somebody in, unless they said no.
+   *
+   * @throws RefusedException if it is recorded that they may not be filmed
+   */
+  public void refuseNo(Athlete athlete) {
+    if (!sessions.consent(athlete.id()).map(Consent::may).orElse(true)) {
+      mayBeFilmed(athlete);
+    }
+  }
+
   /** Refuses to read anything of somebody who may not be filmed, or of whom nobody asked. */
   private void mayBeFilmed(Athlete athlete) {
     Optional<Consent> said = sessions.consent(athlete.id());
@@ -384,7 +397,7 @@ public final class SessionDesk {
     }
     if (!said.get().may()) {
       throw new RefusedException(
-          athlete.name() + " may not be filmed, as said on " + said.get().date() + ", so nothing is read of them. If that has changed, say so below.");
+          athlete.name() + " may not be filmed, as said on " + said.get().date() + ", so nothing is read of them. If that has changed, say so on the page of a session's film.");
     }
   }
 }

@@ -59,6 +59,7 @@ public final class ClipsHandler {
         throw new RefusedException("No athlete was chosen. Choose whom the films show, and choose the films again.");
       }
       athlete = Addresses.athlete(Form.text(ctx, "athlete"), bench);
+      bench.sessions().refuseNo(athlete);
       LengthUnit unit = bench.settings().settings().unit();
       String steps = Form.text(ctx, "steps");
       int approach = Athlete.checkSteps(steps.isEmpty() ? athlete.rung() : Form.whole("number of approach steps", steps));
