@@ -354,31 +354,9 @@ public final class WebServer implements AutoCloseable {
     routes.get("/worker.js", assets::worker);
   }
 
-  /** Before the clips: {@code session} is no clip's number. */
-  private static void sessions(RoutesConfig routes, Workbench bench, Pages pages) {
-    SessionHandler films = new SessionHandler(bench, pages);
-    routes.get(Gate.SESSION, films::list);
-    routes.post(Gate.SESSION, films::take);
-    routes.get("/clips/session/rep/{rep}", films::row);
-    routes.get("/clips/session/rep/{rep}/still/{number}", films::still);
-    routes.post("/clips/session/rep/{rep}/name", films::name);
-    routes.post("/clips/session/rep/{rep}/unname", films::unname);
-    routes.post("/clips/session/rep/{rep}/aside", films::aside);
-    routes.post("/clips/session/rep/{rep}/own", films::own);
-    routes.post("/clips/session/rep/{rep}/nod", films::nod);
-    routes.post("/clips/session/rep/{rep}/back", films::takeBack);
-    routes.get("/clips/session/{film}", films::show);
-    routes.get("/clips/session/{film}/progress", films::progress);
-    routes.post("/clips/session/{film}/consent", films::consent);
-    routes.post("/clips/session/{film}/cancel", films::cancel);
-    routes.post("/clips/session/{film}/go-on", films::goOn);
-    routes.post("/clips/session/{film}/done", films::done);
-    routes.post("/clips/session/{film}/drop", films::drop);
-    routes.post("/clips/session/{film}/remove", films::remove);
-  }
-
   private static void clips(RoutesConfig routes, Workbench bench, Pages pages) {
-    sessions(routes, bench, pages);
+    // before the clips: session is no clip's number
+    new SessionHandler(bench, pages).add(routes);
     ClipLooks looks = new ClipLooks(bench::clips);
     ClipsHandler list = new ClipsHandler(bench, pages, looks);
     routes.get(Gate.FILMS, list::list);

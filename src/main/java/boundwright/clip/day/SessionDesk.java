@@ -40,6 +40,7 @@ public final class SessionDesk {
   private final Logbook logbook;
   private final Clock clock;
   private final Cut cut;
+  private final Previews previews;
 
   /** How a film is cut; the program does it in a child process. */
   public interface Cut {
@@ -57,6 +58,7 @@ public final class SessionDesk {
     this.logbook = logbook;
     this.clock = clock;
     this.cut = cut;
+    this.previews = new Previews(clips);
   }
 
   /** Begins to work; before the clips do, see {@link ClipDesk#start}. A film that came in when the program stopped is queued now. */
@@ -175,7 +177,7 @@ public final class SessionDesk {
 
   /** The film as it stands: every rep with what is proposed and what was read. */
   public SessionSheet sheet(long id) {
-    return SessionSheet.of(film(id), sessions, clips, logbook, files);
+    return SessionSheet.of(film(id), sessions, clips, previews, marks(id), files);
   }
 
   /**

@@ -4,14 +4,14 @@ import boundwright.clip.day.WhoWasIt.Proposal;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.desk.ClipState;
+import boundwright.clip.reading.Setup;
 import boundwright.clip.session.Clothes;
-import boundwright.flight.Logbook;
 import boundwright.flight.Rep;
-import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -78,7 +78,7 @@ public record SessionSheet(SessionFilm film, List<Row> rows, long bytes, long fr
     }
   }
 
-  static SessionSheet of(SessionFilm film, SessionRepository sessions, ClipDesk clips, Logbook logbook, SessionFiles files) {
+  static SessionSheet of(SessionFilm film, SessionRepository sessions, ClipDesk clips, Previews previews, Setup marks, SessionFiles files) {
     List<SessionRep> reps = sessions.reps(film.id());
     List<SessionRep> counted = reps.stream().filter(r -> !r.setAside()).toList();
     Map<Long, MaybeTap> taps = taps(film, reps, sessions);
@@ -95,31 +95,23 @@ public record SessionSheet(SessionFilm film, List<Row> rows, long bytes, long fr
       int at = counted.indexOf(r);
       List<Proposal> maybe =
           at < 0 || r.athleteId() != null || order.isEmpty() ? List.of() : WhoWasIt.of(known, at, order, SessionDesk.PROPOSED);
-      rows.add(row(r, at + 1, maybe, taps.get(r.id()), clips));
+      rows.add(row(r, at + 1, maybe, taps.get(r.id()), clips, previews, marks));
     }
     return new SessionSheet(film, rows, files.bytes(film.id()), files.free(), clips.keepFilms(), !taps.isEmpty());
   }
 
-  private static Row row(SessionRep r, int number, List<Proposal> maybe, @Nullable MaybeTap tap, ClipDesk clips) {
+  private static Row row(
+      SessionRep r, int number, List<Proposal> maybe, @Nullable MaybeTap tap, ClipDesk clips, Previews previews, Setup marks) {
     ClipRecord clip = r.clipId() == 0 ? null : clips.clip(r.clipId());
-    Rep seen = null;
-    String notYet = "";
-    if (clip != null && clip.state() == ClipState.READ && clip.repId() == 0) {
-      try {
-        seen = ClipDesk.rep(clip, clips.reading(clip.id()), List.of());
-      } catch (RefusedException e) {
-        notYet = String.valueOf(e.getMessage());
-      }
-    } else if (clip != null && clip.trouble() != null) {
-      notYet = clip.trouble();
-    }
-    return new Row(number, r, maybe.stream().map(p -> new Maybe(p.athleteId(), p.sure())).toList(), tap, clip, seen, notYet);
+    Previews.Preview preview = clip == null ? new Previews.Preview(null, "") : previews.of(clip, marks);
+    return new Row(
+        number, r, maybe.stream().map(p -> new Maybe(p.athleteId(), p.sure())).toList(), tap, clip, preview.seen(), preview.notYet());
   }
 
   /** Who is here, in the order of the day's taps as far as they go, then as the card has them. */
   private static List<Long> order(SessionFilm film, SessionRepository sessions) {
     List<Long> here = sessions.here(film.date());
-    Set<Long> out = new java.util.LinkedHashSet<>();
+    Set<Long> out = new LinkedHashSet<>();
     for (TappedRep t : sessions.taps(film.date())) {
       out.add(t.athleteId());
     }

@@ -1,6 +1,7 @@
 package boundwright.clip.session;
 
 import boundwright.clip.film.Picture;
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,6 +15,8 @@ final class Backdrop {
   private static final float LEAST = 16;
   /** Farthest turn between two looks that is found, as a share of the width (judgement: a quick pan at five looks a second). */
   private static final double REACH = 0.25;
+  /** So long after a turn edges may still lie a pixel off [s]. */
+  private static final double UNSTEADY_S = 2;
   private static final int COARSE = 4;
   /** A shift has to fit so much better than none; noise alone fits a little better somewhere. */
   private static final double BETTER = 0.9;
@@ -31,6 +34,7 @@ final class Backdrop {
   private long turnedX;
   private long turnedY;
   private boolean lost;
+  private double unsteady;
 
   Backdrop(int width, int height) {
     this.width = width;
@@ -48,20 +52,18 @@ final class Backdrop {
       for (int i = 0; i < mean.length; i++) {
         mean[i] = rgb[i] & 0xff;
       }
-      before = java.util.Arrays.copyOf(rgb, mean.length);
+      before = Arrays.copyOf(rgb, mean.length);
       return;
     }
     turn(last, rgb);
     if (shiftX != 0 || shiftY != 0) {
       shift(rgb);
     }
+    unsteady = turning() ? UNSTEADY_S : Math.max(0, unsteady - dt);
     int n = 0;
     float follow = (float) Math.min(1, dt / FOLLOWS_S);
     for (int p = 0; p < noise.length; p++) {
-      float most = 0;
-      for (int c = 3 * p; c < 3 * p + 3; c++) {
-        most = Math.max(most, Math.abs((rgb[c] & 0xff) - mean[c]));
-      }
+      float most = unsteady > 0 ? leastNear(rgb, p) : off(rgb, p, p);
       boolean out = most > LEAST + 3 * noise[p];
       moving[p] = out;
       n += out ? 1 : 0;
@@ -80,6 +82,28 @@ final class Backdrop {
       }
     }
     System.arraycopy(rgb, 0, last, 0, mean.length);
+  }
+
+  /** Largest difference of a colour of a pixel from the background at another. */
+  private float off(byte[] rgb, int pixel, int from) {
+    float most = 0;
+    for (int c = 0; c < 3; c++) {
+      most = Math.max(most, Math.abs((rgb[3 * pixel + c] & 0xff) - mean[3 * from + c]));
+    }
+    return most;
+  }
+
+  /** The same for whichever neighbour fits best: a turn is known to a pixel, and no edge moves because of that. */
+  private float leastNear(byte[] rgb, int pixel) {
+    int x = pixel % width;
+    int y = Math.floorDiv(pixel, width);
+    float least = Float.MAX_VALUE;
+    for (int v = Math.max(0, y - 1); v <= Math.min(height - 1, y + 1); v++) {
+      for (int u = Math.max(0, x - 1); u <= Math.min(width - 1, x + 1); u++) {
+        least = Math.min(least, off(rgb, pixel, v * width + u));
+      }
+    }
+    return least;
   }
 
   /** How the ground moved in the picture since the last look [small px]. */

@@ -13,9 +13,11 @@ import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.web.page.Addresses;
 import boundwright.web.page.Form;
+import boundwright.web.page.Gate;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Sent;
 import boundwright.web.page.Turned;
+import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import io.javalin.http.UploadedFile;
@@ -39,12 +41,34 @@ public final class SessionHandler {
     this.pages = pages;
   }
 
+  /** Adds the pages to the routes; before those of the clips, since {@code session} is no clip's number. */
+  public void add(RoutesConfig routes) {
+    routes.get(Gate.SESSION, this::list);
+    routes.post(Gate.SESSION, this::take);
+    routes.get("/clips/session/rep/{rep}", this::row);
+    routes.get("/clips/session/rep/{rep}/still/{number}", this::still);
+    routes.post("/clips/session/rep/{rep}/name", this::name);
+    routes.post("/clips/session/rep/{rep}/unname", this::unname);
+    routes.post("/clips/session/rep/{rep}/aside", this::aside);
+    routes.post("/clips/session/rep/{rep}/own", this::own);
+    routes.post("/clips/session/rep/{rep}/nod", this::nod);
+    routes.post("/clips/session/rep/{rep}/back", this::takeBack);
+    routes.get("/clips/session/{film}", this::show);
+    routes.get("/clips/session/{film}/progress", this::progress);
+    routes.post("/clips/session/{film}/consent", this::consent);
+    routes.post("/clips/session/{film}/cancel", this::cancel);
+    routes.post("/clips/session/{film}/go-on", this::goOn);
+    routes.post("/clips/session/{film}/done", this::done);
+    routes.post("/clips/session/{film}/drop", this::drop);
+    routes.post("/clips/session/{film}/remove", this::remove);
+  }
+
   private SessionDesk desk() {
     return bench.sessions();
   }
 
   /** The list. */
-  public void list(Context ctx) {
+  private void list(Context ctx) {
     list(ctx, 200, Sent.NOTHING);
   }
 
@@ -57,7 +81,7 @@ public final class SessionHandler {
   }
 
   /** Takes a film in. */
-  public void take(Context ctx) throws IOException {
+  private void take(Context ctx) throws IOException {
     try {
       String steps = Form.text(ctx, "steps");
       String asked = Form.text(ctx, "sequence").equals("other") ? Form.text(ctx, "other") : Form.text(ctx, "sequence");
@@ -87,12 +111,12 @@ public final class SessionHandler {
   }
 
   /** A film's page, or its part that changes while it is being cut. */
-  public void show(Context ctx) {
+  private void show(Context ctx) {
     page(ctx, 200, film(ctx).id(), null, "");
   }
 
   /** The progress alone, for a page that watches; the whole page once it is done. */
-  public void progress(Context ctx) {
+  private void progress(Context ctx) {
     SessionFilm film = film(ctx);
     if (!SessionView.working(film)) {
       ctx.header("HX-Refresh", "true");
@@ -101,7 +125,7 @@ public final class SessionHandler {
   }
 
   /** One row, for a page that watches a rep being read. */
-  public void row(Context ctx) {
+  private void row(Context ctx) {
     SessionRep rep = rep(ctx);
     SessionView view = view(rep.filmId(), null, "");
     SessionView.Line line = view.lines().stream().filter(l -> l.row().rep().id() == rep.id()).findFirst().orElseThrow(() -> new Turned(404, "The rep was set aside."));
@@ -121,7 +145,7 @@ public final class SessionHandler {
   }
 
   /** Names whom a rep shows; with {@code may}, says first whether they may be filmed. */
-  public void name(Context ctx) {
+  private void name(Context ctx) {
     SessionRep rep = rep(ctx);
     if (Form.text(ctx, "athlete").isEmpty()) {
       page(ctx, 422, rep.filmId(), null, "Nobody was chosen. Choose who it was.");
@@ -141,22 +165,22 @@ public final class SessionHandler {
   }
 
   /** Takes a name back. */
-  public void unname(Context ctx) {
+  private void unname(Context ctx) {
     change(ctx, id -> desk().unname(id));
   }
 
   /** Says that something is no rep, or is one after all. */
-  public void aside(Context ctx) {
+  private void aside(Context ctx) {
     change(ctx, id -> desk().setAside(id, !Form.text(ctx, "aside").equals("no")));
   }
 
   /** Says that a rep is one of its own. */
-  public void own(Context ctx) {
+  private void own(Context ctx) {
     change(ctx, id -> desk().ownRep(id));
   }
 
   /** Logs a rep. */
-  public void nod(Context ctx) {
+  private void nod(Context ctx) {
     change(
         ctx,
         id -> {
@@ -168,7 +192,7 @@ public final class SessionHandler {
   }
 
   /** Takes a logged rep back. */
-  public void takeBack(Context ctx) {
+  private void takeBack(Context ctx) {
     change(ctx, id -> desk().takeBack(id));
   }
 
@@ -188,7 +212,7 @@ public final class SessionHandler {
   }
 
   /** Says whether somebody may be filmed. */
-  public void consent(Context ctx) {
+  private void consent(Context ctx) {
     SessionFilm film = film(ctx);
     Athlete athlete = Addresses.athlete(Form.text(ctx, "athlete"), bench);
     desk().consent(athlete.id(), Form.text(ctx, "may").equals("yes"));
@@ -196,22 +220,22 @@ public final class SessionHandler {
   }
 
   /** Calls the cutting off. */
-  public void cancel(Context ctx) {
+  private void cancel(Context ctx) {
     film(ctx, id -> desk().cancel(id));
   }
 
   /** Goes on cutting. */
-  public void goOn(Context ctx) {
+  private void goOn(Context ctx) {
     film(ctx, id -> desk().goOn(id));
   }
 
   /** The coach is through with the film. */
-  public void done(Context ctx) {
+  private void done(Context ctx) {
     film(ctx, id -> desk().done(id));
   }
 
   /** Drops the film itself. */
-  public void drop(Context ctx) {
+  private void drop(Context ctx) {
     film(ctx, id -> desk().dropFilm(id));
   }
 
@@ -226,13 +250,13 @@ public final class SessionHandler {
   }
 
   /** Removes a film. */
-  public void remove(Context ctx) {
+  private void remove(Context ctx) {
     desk().remove(film(ctx).id());
     ctx.redirect("/clips/session", HttpStatus.SEE_OTHER);
   }
 
   /** A picture of a rep. */
-  public void still(Context ctx) throws IOException {
+  private void still(Context ctx) throws IOException {
     String number = ctx.pathParam("number");
     if (!number.matches("\\d{1,2}\\.jpg")) {
       throw new Turned(404, "There is no picture " + number + ".");
