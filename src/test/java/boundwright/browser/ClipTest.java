@@ -3,12 +3,14 @@ package boundwright.browser;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.clip.camera.CameraPath;
 import boundwright.clip.contact.Contact;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.desk.ClipState;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.Correction;
 import boundwright.clip.scale.GroundMarks;
+import boundwright.clip.track.Spot;
 import boundwright.clip.truth.TrueClip;
 import boundwright.demo.DemoSquad;
 import boundwright.flight.Rep;
@@ -213,6 +215,38 @@ class ClipTest extends PhoneCase {
     assertThat(page.locator("input[name=gat0]")).hasValue("2");
     assertThat(clip().setup().scaled()).isFalse();
     complaints.removeIf(m -> m.contains("422"));
+  }
+
+  @Test
+  void marksOfATurningCameraBelongToTheirFrameAndAreDrawnInAll() {
+    send("turned " + FILM);
+    visit("/clips/" + clip().id() + "/marks");
+    assertThat(page.locator("#camera-said")).containsText("turned by 20 degrees");
+    assertThat(page.locator("#camera-said")).containsText("below 2 cm over 20 m");
+    TrueClip truth = MadeUpScan.clip(FILM);
+    CameraPath path = MadeUpScan.turned(truth);
+    GroundMarks.Mark one = truth.marks().get(1);
+    GroundMarks.Mark other = truth.marks().get(3);
+    int frame = Integer.parseInt(page.locator("#marks-form input[name=frame]").inputValue()) - 1;
+    Spot at = path.back(frame, one.picture());
+    tap(at.x(), at.y());
+    page.fill("input[name=gat0]", String.valueOf(one.at_m()));
+    String drawn = page.locator("#marks-drawn .mark-put path").first().getAttribute("d");
+    page.getByText("later", new Page.GetByTextOptions().setExact(true)).click();
+    assertThat(page.locator("#marks-drawn .mark-put path").first()).not().hasAttribute("d", drawn);
+    int later = Integer.parseInt(page.locator("#marks-form input[name=frame]").inputValue()) - 1;
+    Spot then = path.back(later, other.picture());
+    tap(then.x(), then.y());
+    page.fill("input[name=gat1]", String.valueOf(other.at_m()));
+    page.getByText("Keep the marks").click();
+    assertThat(page.locator("#clip-work")).isVisible();
+    assertThat(clip().setup().ground().stream().map(GroundMarks.Mark::frame).toList()).isEqualTo(List.of(frame, later));
+    assertThat(clip().setup().ground().get(1).picture().to(then)).as("put where it was tapped [px]").isLessThan(6);
+    List<Contact> seen = reading().contacts().stream().map(c -> c.contact()).filter(c -> !c.bothFeet()).toList();
+    for (Contact c : seen) {
+      double off = truth.athlete().mass().contacts().stream().mapToDouble(t -> Math.abs(t.toeX() - c.place_m().p50())).min().orElse(99);
+      assertThat(off).as("a made-up foot stood where one was read, two marks put with a thumb [m]").isLessThan(0.35);
+    }
   }
 
   @Test

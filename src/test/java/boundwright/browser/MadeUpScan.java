@@ -1,6 +1,7 @@
 package boundwright.browser;
 
 import boundwright.clip.FoundClip;
+import boundwright.clip.camera.CameraPath;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.film.FilmFacts;
 import boundwright.clip.scan.ScanOrder;
@@ -25,7 +26,7 @@ import javax.imageio.ImageIO;
 
 /**
  * Reads a "film" that is a line of text, {@code RRL 3 120}: sequence, seed and frames a second of a made-up clip, and paints its
- * stills. The word {@code nobody} is refused, as a film is in which nobody is seen.
+ * stills. The word {@code nobody} is refused, as a film is in which nobody is seen; {@code turned} is a camera that turned.
  */
 final class MadeUpScan implements ClipDesk.Scan {
   /** Not every frame's picture is painted on a slow machine: this one and its neighbours repeat the last. */
@@ -48,7 +49,7 @@ final class MadeUpScan implements ClipDesk.Scan {
     if (stills == null) {
       throw new IllegalStateException("the desk asks for stills");
     }
-    TrueClip clip = clip(text.replace("nobody", "RRL 3 60").replace("slow ", ""));
+    TrueClip clip = clip(text.replace("nobody", "RRL 3 60").replace("slow ", "").replace("turned ", ""));
     Camera camera = clip.camera();
     paint(clip, stills, text.contains("nobody") && order.box() == null ? 6 : clip.truth().frames(), progress);
     if (text.contains("nobody") && order.box() == null) {
@@ -63,8 +64,25 @@ final class MadeUpScan implements ClipDesk.Scan {
       seconds *= 4;
       capture = 4 * (n - 1) / seconds;
     }
+    if (text.startsWith("turned ")) {
+      CameraPath path = turned(clip);
+      return new FoundClip(
+          new FilmFacts("h264", camera.width(), camera.high(), 0, 1, 90_000, n, seconds, capture), 0, track.map((f, s) -> path.back(f, s)), n,
+          List.of(), path);
+    }
     return new FoundClip(
         new FilmFacts("h264", camera.width(), camera.high(), 0, 1, 90_000, n, seconds, capture), 0, track, n, List.of());
+  }
+
+  /** A camera that turns through 20 degrees while the clip's athlete passes. */
+  static CameraPath turned(TrueClip clip) {
+    int n = clip.found().frames();
+    CameraPath.Look[] looks = new CameraPath.Look[n];
+    for (int i = 0; i < n; i++) {
+      looks[i] = new CameraPath.Look(0, 0.35 * i / n - 0.175, 0, 1000, 0.3 * i / n, 0.05);
+    }
+    return CameraPath.followed(
+        CameraPath.Kind.TURNED, clip.camera().width(), clip.camera().high(), 1000, 0, true, 0, clip.found().times(), looks);
   }
 
   private void paint(TrueClip clip, Path stills, int frames, ClipDesk.Progress progress) {

@@ -17,8 +17,11 @@ public final class CameraFollower {
   private static final double EVERY_S = 0.1;
   /** Pictures closer in time than this are not linked; the camera's turning in between is drawn through [s]. */
   private static final double CLOSEST_S = 1 / 66.0;
-  /** The background moved when half of its corners lie this far from where they were [small px] (judgement: 0.5 cm on a runway). */
-  private static final double MOVED_PX = 0.35;
+  /**
+   * The background moved when half of its corners lie this far from where they were, as a share of the picture's long side
+   * (judgement: below it a stand that sinks into the grass is at most 2 cm on a runway, and slowly).
+   */
+  private static final double MOVED = 0.0014;
   /** Corners for the look whether it moved, for the link to the picture before, and for the link to the key. */
   private static final int FEW = 60;
   private static final int SOME = 50;
@@ -116,7 +119,7 @@ public final class CameraFollower {
       off[i] = Math.hypot(found.a()[2 * i] - found.b()[2 * i], found.a()[2 * i + 1] - found.b()[2 * i + 1]);
     }
     Arrays.sort(off);
-    if (off.length >= FEWEST && off[off.length / 2] <= MOVED_PX) {
+    if (off.length >= FEWEST && off[off.length / 2] <= MOVED * Math.max(now.picture.width(), now.picture.height())) {
       followed.stoodUntil(now.time);
       waiting.clear();
       return;
@@ -161,8 +164,9 @@ public final class CameraFollower {
     before = seen;
     keyToBefore = map == null ? guess : map;
     followed.judge(at, far, now.picture, now.hidden);
+    followed.latest(keyAt, at, far);
     if (fresh) {
-      followed.key(keyAt, at, far);
+      followed.key(at);
       keyCorners = corners.corners(seen);
       key = seen;
       keyAt = at;

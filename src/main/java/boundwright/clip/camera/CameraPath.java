@@ -50,19 +50,21 @@ public final class CameraPath {
   private final double commonFocal;
   private final double shutter_s;
   private final boolean shutterFound;
+  private final double swing;
   private final double[] times;
   private final Look[] looks;
   private final double[][] turns;
   private final double[][] speeds;
 
   private CameraPath(
-      Kind kind, int width, int height, double commonFocal, double shutter_s, boolean shutterFound, double[] times, Look[] looks) {
+      Kind kind, int width, int height, double commonFocal, double shutter_s, boolean shutterFound, double swing, double[] times, Look[] looks) {
     this.kind = kind;
     this.width = width;
     this.height = height;
     this.commonFocal = commonFocal;
     this.shutter_s = shutter_s;
     this.shutterFound = shutterFound;
+    this.swing = swing;
     this.times = times;
     this.looks = looks;
     this.turns = new double[looks.length][];
@@ -81,7 +83,7 @@ public final class CameraPath {
 
   /** A camera that was not followed: it stood, or it could not be followed. */
   public static CameraPath of(Kind kind) {
-    return new CameraPath(kind, 0, 0, 0, 0, true, new double[0], new Look[0]);
+    return new CameraPath(kind, 0, 0, 0, 0, true, 0, new double[0], new Look[0]);
   }
 
   /** A camera that stood. */
@@ -98,16 +100,18 @@ public final class CameraPath {
    * @param commonFocal focal length of the common picture [px]
    * @param shutter_s from the first row to the last [s], 0 where it was not found
    * @param shutterFound whether it was
+   * @param swing how far the ground moved against what stands behind it, beyond what turning explains, as a share of the
+   *     picture's width; NaN where nothing tells
    * @param times of the frames [s]
    * @param looks one for each frame
    */
   @SuppressWarnings("TooManyParameters")
   public static CameraPath followed(
-      Kind kind, int width, int height, double commonFocal, double shutter_s, boolean shutterFound, double[] times, Look[] looks) {
+      Kind kind, int width, int height, double commonFocal, double shutter_s, boolean shutterFound, double swing, double[] times, Look[] looks) {
     if (times.length != looks.length) {
       throw new IllegalArgumentException(times.length + " times for " + looks.length + " frames");
     }
-    return new CameraPath(kind, width, height, commonFocal, shutter_s, shutterFound, times.clone(), looks.clone());
+    return new CameraPath(kind, width, height, commonFocal, shutter_s, shutterFound, swing, times.clone(), looks.clone());
   }
 
   /** What the camera did. */
@@ -158,6 +162,11 @@ public final class CameraPath {
   /** Whether the shutter's time was found. */
   public boolean shutterFound() {
     return shutterFound;
+  }
+
+  /** How far the ground moved against what stands behind it, as a share of the picture's width; NaN where nothing tells. */
+  public double swing() {
+    return swing;
   }
 
   /** Time of a frame [s]. */
@@ -310,7 +319,7 @@ public final class CameraPath {
   @Override
   public boolean equals(@Nullable Object o) {
     return o instanceof CameraPath p && p.kind == kind && java.util.Arrays.equals(p.looks, looks) && java.util.Arrays.equals(p.times, times)
-        && p.commonFocal == commonFocal && p.shutter_s == shutter_s && p.width == width && p.height == height;
+        && p.commonFocal == commonFocal && Double.compare(p.swing, swing) == 0 && p.shutter_s == shutter_s && p.width == width && p.height == height;
   }
 
   @Override

@@ -31,6 +31,7 @@ final class Followed {
   private final List<Link> onGround = new ArrayList<>();
   /** Every corner found again from key to key, whether it fits or not. */
   private final List<Link> toKeys = new ArrayList<>();
+  private @Nullable Link latest;
   private final List<Boolean> keys = new ArrayList<>();
   private final List<double @Nullable []> feet = new ArrayList<>();
   private final List<String> signs = new ArrayList<>();
@@ -169,9 +170,17 @@ final class Followed {
   }
 
   /** A picture becomes a key. */
-  void key(int from, int at, Corners.Found far) {
+  void key(int at) {
     keys.set(at, true);
-    toKeys.add(new Link(from, at, far.a(), far.b()));
+    if (latest != null) {
+      toKeys.add(latest);
+      latest = null;
+    }
+  }
+
+  /** All that was found again of the key in a picture. */
+  void latest(int from, int at, Corners.Found far) {
+    latest = new Link(from, at, far.a(), far.b());
   }
 
   List<String> signs() {
@@ -190,13 +199,7 @@ final class Followed {
       key[i] = keys.get(i);
     }
     JointSolution s = new JointSolution(t, small.width(), small.height(), links, key);
-    double shift = 0;
-    for (Link l : toKeys) {
-      double[] at = feet.get(l.to());
-      double moved = at == null ? Double.NaN : s.parallax(l, at[1] + small.height() / 2.0 - 0.2 * at[2], at[1] + small.height() / 2.0 - 0.5 * at[2]);
-      shift += Double.isNaN(moved) ? 0 : moved / small.width();
-    }
-    shift = Math.abs(shift);
+    double shift = swing(s, small);
     boolean arm = shift > ARM && shift <= TRAVEL;
     signs.add(
         String.format(
@@ -227,7 +230,30 @@ final class Followed {
       looks[i] = new CameraPath.Look(v[0], v[1], v[2], k * s.focal(i), k * Math.sqrt(drift), k * Math.sqrt(s.varianceOfStep(i, x, y) / 2));
     }
     return CameraPath.followed(
-        arm ? CameraPath.Kind.ARM : CameraPath.Kind.TURNED, width, height, k * s.focal(middle), s.shutter_s(), s.shutterFound(), all, everyFrame(looks, all));
+        arm ? CameraPath.Kind.ARM : CameraPath.Kind.TURNED, width, height, k * s.focal(middle), s.shutter_s(), s.shutterFound(), shift, all,
+        everyFrame(looks, all));
+  }
+
+  /** How far the ground moved against what stands behind it, as a share of the picture's width; NaN where nothing tells. */
+  private double swing(JointSolution s, Gray small) {
+    List<Link> all = new ArrayList<>(toKeys);
+    if (latest != null) {
+      all.add(latest);
+    }
+    double sum = 0;
+    int told = 0;
+    for (Link l : all) {
+      double[] at = feet.get(l.to());
+      if (at != null) {
+        double row = at[1] + small.height() / 2.0;
+        double moved = s.parallax(l, row - 0.2 * at[2], row - 0.5 * at[2]);
+        if (!Double.isNaN(moved)) {
+          sum += moved / small.width();
+          told++;
+        }
+      }
+    }
+    return 2 * told < all.size() ? Double.NaN : Math.abs(sum);
   }
 
   /** The picture that looks nearest to the middle of the way from left to right. */

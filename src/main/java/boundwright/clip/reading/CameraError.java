@@ -14,10 +14,17 @@ import org.jspecify.annotations.Nullable;
  * stand on both sides of it, and the clicks. Nothing where the camera stood.
  */
 public final class CameraError {
-  /** An arm's length of way, half width of the 90 % range as a share of a length: 1.2 % was measured (docs/camera.md). */
+  /** An arm's length of way where nothing tells whether there was one, half width of the 90 % range as a share of a length (trial: 1.2 %). */
   private static final double ARM_SHARE = 0.013;
-  /** The same where the phone was seen to move with the arm: 0.8 % at 0.2 m and 1.7 % at 0.4 m were measured. */
-  private static final double SWUNG_SHARE = 0.025;
+  /**
+   * The same for each width of the picture that the ground moved against its background: 0.2 m of arm moved it by 0.03 and made
+   * lengths of 2 m 1.0 % wrong (root mean square), 0.4 m by 0.065 and 2.0 % (docs/camera.md).
+   */
+  private static final double SWING_SHARE = 0.42;
+  /** What is left of it between marks in two far frames: a swing is no straight way (docs/camera.md). */
+  private static final double LEFT_OVER = 0.1;
+  /** The movement of the ground against its background is known to this much, as a share of the picture's width. */
+  private static final double SWING_SD = 0.002;
   /** A place so near to the outermost mark still lies between the marks [m]. */
   private static final double BETWEEN_M = 0.5;
   private static final double STEP_PX = 5;
@@ -64,7 +71,9 @@ public final class CameraError {
   /** Standard deviation of a length between two places, each seen in a frame of the track, by the camera and the marks [m]. */
   public double sd(int i, double a, int j, double b) {
     double followed = clip.camera().apart(i, j) * (metresPerPixel(i, a) + metresPerPixel(j, b)) / 2;
-    double arm = between(a, b) && setup.markedFarApart(clip) ? 0 : (clip.camera().kind() == CameraPath.Kind.ARM ? SWUNG_SHARE : ARM_SHARE) / Estimate.Z95 * Math.abs(b - a);
+    double swing = clip.camera().swing();
+    double share = Double.isNaN(swing) ? ARM_SHARE : SWING_SHARE * Math.hypot(swing, SWING_SD);
+    double arm = (between(a, b) && setup.markedFarApart(clip) ? LEFT_OVER : 1) * share / Estimate.Z95 * Math.abs(b - a);
     GroundMarks m = marks;
     return Math.hypot(Math.hypot(followed, arm), m == null ? 0 : m.lengthSd(a, b));
   }

@@ -120,6 +120,7 @@ public final class FoundBytes {
     out.writeDouble(camera.commonFocal());
     out.writeDouble(camera.shutter_s());
     out.writeBoolean(camera.shutterFound());
+    out.writeDouble(camera.swing());
     for (int i = 0; i < camera.frames(); i++) {
       CameraPath.Look l = camera.look(i);
       for (double v : new double[] {l.x(), l.y(), l.z(), l.focal(), l.drift(), l.jitter()}) {
@@ -140,11 +141,12 @@ public final class FoundBytes {
     double focal = in.readDouble();
     double shutter = in.readDouble();
     boolean found = in.readBoolean();
+    double swing = in.readDouble();
     CameraPath.Look[] looks = new CameraPath.Look[frames];
     for (int i = 0; i < frames; i++) {
       looks[i] =
           new CameraPath.Look(in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble(), in.readDouble());
     }
-    return CameraPath.followed(kind, film.width(), film.height(), focal, shutter, found, times, looks);
+    return CameraPath.followed(kind, film.width(), film.height(), focal, shutter, found, swing, times, looks);
   }
 }

@@ -181,7 +181,7 @@ final class CameraAccuracy {
   }
 
   private static final List<String> NAMES =
-      List.of("pan 67", "pan 30", "zoom 1.3", "shutter 20 ms", "arm 0.4 m", "arm 0.2 m", "travels", "poor contrast", "no contrast", "wall", "wall, poor");
+      List.of("pan 67", "pan 30", "zoom 1.3", "shutter 20 ms", "arm 0.4 m", "arm 0.2 m", "travels", "poor contrast", "no contrast", "wall", "poor wall");
 
   static Run named(String name, PannedFilm f) {
     return switch (name) {
@@ -195,7 +195,7 @@ final class CameraAccuracy {
       case "poor contrast" -> run(f, 0.12, false);
       case "no contrast" -> run(f, 0, false);
       case "wall" -> run(f, 1, true);
-      case "wall, poor" -> run(f, 0.12, true);
+      case "poor wall" -> run(f, 0.12, true);
       default -> throw new IllegalArgumentException(name);
     };
   }

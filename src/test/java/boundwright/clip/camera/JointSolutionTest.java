@@ -121,7 +121,7 @@ class JointSolutionTest {
     CameraPath.Look[] looks = {
       new CameraPath.Look(0.01, -0.3, 0.02, 1000, 0, 0), new CameraPath.Look(0, 0, 0, 1050, 0, 0), new CameraPath.Look(-0.01, 0.4, 0, 1100, 0, 0)
     };
-    CameraPath path = CameraPath.followed(CameraPath.Kind.TURNED, 1280, 720, 1050, 0.02, true, times, looks);
+    CameraPath path = CameraPath.followed(CameraPath.Kind.TURNED, 1280, 720, 1050, 0.02, true, 0, times, looks);
     for (int i = 0; i < 3; i++) {
       for (Spot p : List.of(new Spot(100, 650), new Spot(640, 360), new Spot(1200, 50))) {
         Spot again = path.back(i, path.carry(i, p));
@@ -129,7 +129,7 @@ class JointSolutionTest {
       }
     }
     // worked: a camera turned by 0.3 rad sees its middle at tan 0.3 of the focal length
-    CameraPath plain = CameraPath.followed(CameraPath.Kind.TURNED, 1280, 720, 1000, 0, true, new double[] {0}, new CameraPath.Look[] {new CameraPath.Look(0, 0.3, 0, 900, 0, 0)});
+    CameraPath plain = CameraPath.followed(CameraPath.Kind.TURNED, 1280, 720, 1000, 0, true, 0, new double[] {0}, new CameraPath.Look[] {new CameraPath.Look(0, 0.3, 0, 900, 0, 0)});
     assertThat(plain.carry(0, new Spot(640, 360)).x()).isCloseTo(640 + 1000 * Math.tan(0.3), within(1e-6));
     assertThat(plain.carry(0, new Spot(640, 360)).y()).isCloseTo(360, within(1e-6));
   }

@@ -27,12 +27,16 @@ class TurnedCameraTest {
 
   /** A camera that follows the athlete by turning 0.7 rad, zooming by a tenth and trembling, and knows it. */
   private static CameraPath path(double drift) {
+    return path(drift, 0.05);
+  }
+
+  private static CameraPath path(double drift, double swing) {
     CameraPath.Look[] looks = new CameraPath.Look[FRAMES];
     for (int i = 0; i < FRAMES; i++) {
       double way = (double) i / FRAMES - 0.5;
       looks[i] = new CameraPath.Look(0.004 * Math.sin(0.7 * i), 0.7 * way, 0.003 * Math.cos(0.3 * i), 1000 * (1 + 0.1 * way), drift * i / FRAMES, 0);
     }
-    return CameraPath.followed(CameraPath.Kind.TURNED, 1280, 720, 1000, 0, true, CLIP.found().times(), looks);
+    return CameraPath.followed(CameraPath.Kind.TURNED, 1280, 720, 1000, 0, true, swing, CLIP.found().times(), looks);
   }
 
   private static FoundClip clip(CameraPath camera) {
