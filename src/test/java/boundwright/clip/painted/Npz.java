@@ -23,6 +23,7 @@ final class Npz implements AutoCloseable {
   }
 
   /** One array: its shape and its bytes after the header. */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
   private record Raw(char kind, int size, int[] shape, ByteBuffer bytes) {
     int count() {
       return Arrays.stream(shape).reduce(1, (a, b) -> a * b);

@@ -37,7 +37,7 @@ public final class PaintedSource implements StillSource {
   private PaintedSource(long seed, double fps, int steps, PaintedPlace.Kind kind, double distance, int wide, int high) {
     this.fps = fps;
     Random random = new Random(seed);
-    sequence = Sequence.parse(DRILLS[(int) Math.floorMod(seed, DRILLS.length)]);
+    sequence = Sequence.parse(DRILLS[Math.floorMod(seed, DRILLS.length)]);
     athlete = new Skeleton(sequence, steps, 5.5 + 2 * random.nextDouble(), 1, random);
     from = athlete.mass().contacts().get(0).down() - 0.15;
     to = athlete.mass().landingTime() + 0.25;
