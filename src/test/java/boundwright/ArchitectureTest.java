@@ -206,10 +206,11 @@ class ArchitectureTest {
   static final ArchRule ONLY_THE_ENTRY_POINT_ENDS_THE_PROGRAM =
       noClasses().that().doNotHaveFullyQualifiedName("boundwright.Boundwright")
           .and().doNotHaveFullyQualifiedName("boundwright.clip.scan.ScanChild")
+          .and().doNotHaveFullyQualifiedName("boundwright.clip.session.CutChild")
           .should().callMethod(System.class, "exit", int.class)
           .orShould().accessField(System.class, "out")
           .orShould().accessField(System.class, "err")
-          .because("a room that prints or exits cannot be used from another; the child process that scans films is an entry point too");
+          .because("a room that prints or exits cannot be used from another; the child processes that scan and cut films are entry points too");
 
   @ArchTest
   static final ArchRule THE_MIDDLE_ROOMS_TOUCH_NO_FILES =
@@ -231,10 +232,12 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule NETWORK_AND_DECODER_RUN_IN_THE_CHILD =
-      noClasses().that().resideOutsideOfPackages("boundwright.clip.film..", "boundwright.clip.pose..", "boundwright.clip.scan..")
+      noClasses().that().resideOutsideOfPackages("boundwright.clip.film..", "boundwright.clip.pose..", "boundwright.clip.scan..", "boundwright.clip.session..")
           .should().dependOnClassesThat().haveFullyQualifiedName("boundwright.clip.film.Film")
           .orShould().dependOnClassesThat().haveFullyQualifiedName("boundwright.clip.pose.PoseNet")
           .orShould().dependOnClassesThat().haveFullyQualifiedName("boundwright.clip.scan.Scanner")
+          .orShould().dependOnClassesThat().haveFullyQualifiedName("boundwright.clip.film.Glance")
+          .orShould().dependOnClassesThat().haveFullyQualifiedName("boundwright.clip.session.Cutter")
           .because("a damaged film may end the child process, never the program");
 
   @ArchTest

@@ -54,7 +54,7 @@ final class WhoWasIt {
     Map<Long, Double> weight = new HashMap<>();
     double sum = ELSE;
     for (long who : order) {
-      double w = turn(reps, at, order, who) * clothes(reps, rep, who) * tap(rep, who);
+      double w = turn(reps, at, order, who) * clothes(reps, at, who) * tap(rep, who);
       weight.put(who, w);
       sum += w;
     }
@@ -70,13 +70,15 @@ final class WhoWasIt {
   }
 
   /** How well the clothes fit this athlete, about 1 for the same and near 0 for others. */
-  private static double clothes(List<Known> reps, Known rep, long who) {
+  private static double clothes(List<Known> reps, int at, long who) {
+    Known rep = reps.get(at);
     if (!rep.clothes.known()) {
       return 1;
     }
     double own = -1;
-    for (Known k : reps) {
-      if (k != rep && k.named != null && k.named == who && k.clothes.known()) {
+    for (int i = 0; i < reps.size(); i++) {
+      Known k = reps.get(i);
+      if (i != at && k.named != null && k.named == who && k.clothes.known()) {
         own = Math.max(own, Math.exp(-0.5 * Math.pow(rep.clothes.unlike(k.clothes) / ALIKE, 2)));
       }
     }

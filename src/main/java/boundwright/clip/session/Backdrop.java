@@ -20,6 +20,10 @@ final class Backdrop {
   private static final int COARSE = 4;
   /** A shift has to fit so much better than none; noise alone fits a little better somewhere. */
   private static final double BETTER = 0.9;
+  /** A far turn has to fit so much better than a near one. */
+  private static final double FAR = 0.8;
+  /** A near turn [small px]. */
+  private static final int NEAR = 6;
   /** More than this share of the picture cannot be people: the light changed, or the ground was lost. */
   private static final double MOST = 0.35;
 
@@ -130,21 +134,43 @@ final class Backdrop {
     int[] fa = green(a);
     int[] fb = green(b);
     double fineNone = cost(fa, fb, width, height, 0, 0);
-    double fineLeast = fineNone;
-    shiftX = 0;
-    shiftY = 0;
-    for (int dy = COARSE * bestY - 3; dy <= COARSE * bestY + 3; dy++) {
-      for (int dx = COARSE * bestX - 3; dx <= COARSE * bestX + 3; dx++) {
-        double c = cost(fa, fb, width, height, dx, dy);
-        if (c < fineLeast && c < BETTER * fineNone) {
-          fineLeast = c;
-          shiftX = dx;
-          shiftY = dy;
+    int[] next = around(fa, fb, 0, 0, 1);
+    if (bestX == 0 && bestY == 0 && next[0] == 0 && next[1] == 0) {
+      shiftX = 0;
+      shiftY = 0;
+      return;
+    }
+    int[] near = around(fa, fb, 0, 0, NEAR);
+    int[] going = around(fa, fb, shiftX, shiftY, 3);
+    int[] far = around(fa, fb, COARSE * bestX, COARSE * bestY, 3);
+    // trees and fences repeat: the camera turned far only if that fits much better than a little, or than it went on as before
+    int[] chosen = cost(fa, fb, going) < FAR * cost(fa, fb, near) ? going : near;
+    chosen = cost(fa, fb, far) < FAR * cost(fa, fb, chosen) ? far : chosen;
+    boolean turned = cost(fa, fb, chosen) < BETTER * fineNone;
+    shiftX = turned ? chosen[0] : 0;
+    shiftY = turned ? chosen[1] : 0;
+    turnedX += shiftX;
+    turnedY += shiftY;
+  }
+
+  /** The best shift near one. */
+  private int[] around(int[] a, int[] b, int x, int y, int reach) {
+    int[] best = {x, y};
+    double least = Double.POSITIVE_INFINITY;
+    for (int dy = y - reach; dy <= y + reach; dy++) {
+      for (int dx = x - reach; dx <= x + reach; dx++) {
+        double c = cost(a, b, width, height, dx, dy);
+        if (c < least) {
+          least = c;
+          best = new int[] {dx, dy};
         }
       }
     }
-    turnedX += shiftX;
-    turnedY += shiftY;
+    return best;
+  }
+
+  private double cost(int[] a, int[] b, int[] shift) {
+    return cost(a, b, width, height, shift[0], shift[1]);
   }
 
   private static int at(byte[] rgb, int pixel) {

@@ -98,7 +98,7 @@ record Passage(double from_s, double to_s, boolean toTheRight, double speed, dou
     double high = Double.NaN;
     for (Runner.Look l : looks) {
       double up = -l.y() / size;
-      if (Double.isNaN(low) || up < low && Double.isNaN(high)) {
+      if (Double.isNaN(low) || (up < low && Double.isNaN(high))) {
         low = up;
       } else if (Double.isNaN(high)) {
         high = up > low + 0.02 ? up : Double.NaN;

@@ -58,7 +58,8 @@ class CutterTest {
     for (int i = 0; i < found.size(); i++) {
       FilmRep r = found.get(i);
       PaintedSession.TrueRep truth = session.reps().get(i);
-      assertThat(r.from_s()).isLessThan(truth.to_s() - 1);
+      // the first runs past somebody who stands there, and is taken up behind them
+      assertThat(r.from_s()).isLessThan(truth.to_s() - 0.7);
       assertThat(r.to_s()).isBetween(truth.to_s() - 0.1, truth.to_s() + 2);
       assertThat(r.toTheRight()).isTrue();
       assertThat(r.stills()).hasSize(6).allSatisfy(t -> assertThat(CutOrder.still(folder.resolve("stills"), r.from_s(), t)).exists());
