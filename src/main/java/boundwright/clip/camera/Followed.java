@@ -155,7 +155,8 @@ final class Followed {
         xx += x * x / n;
         xy += x * y / n;
         yy += y * y / n;
-        int c = (int) (y / CELL) * (g.width() / CELL + 1) + (int) (x / CELL);
+        int row = (int) (y / CELL);
+        int c = row * (g.width() / CELL + 1) + (int) (x / CELL);
         cells += covered[c] ? 0 : 1;
         covered[c] = true;
       }
