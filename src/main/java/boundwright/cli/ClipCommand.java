@@ -45,7 +45,7 @@ final class ClipCommand implements Callable<Integer> {
   @Parameters(arity = "0..1", paramLabel = "FILE", description = "The film, as it came from the phone.")
   private String file = "";
 
-  @Option(names = "--marks", paramLabel = "MARKS", description = "Two or more marks under the athlete's line: \"x1,y1=METRES;x2,y2=METRES\". Without them there are no lengths.")
+  @Option(names = "--marks", paramLabel = "MARKS", description = "Two or more marks under the athlete's line: \"x1,y1=METRES;x2,y2=METRES\". After a turn of the camera each with its frame: \"x1,y1=METRES@FRAME\". Without them there are no lengths.")
   private @Nullable String marks;
 
   @Option(names = "--pole", paramLabel = "POLE", description = "Something upright of known height on the line: \"FOOT;TOP=METRES\", as in \"640,600;642,455=2\".")

@@ -16,18 +16,18 @@ import org.jspecify.annotations.Nullable;
 final class ClipMarks {
   private static final String NUMBER = "\\s*(-?\\d+(?:\\.\\d+)?)\\s*";
   private static final Pattern POINT = Pattern.compile(NUMBER + "," + NUMBER);
-  private static final Pattern MARK = Pattern.compile(NUMBER + "," + NUMBER + "=" + NUMBER);
+  private static final Pattern MARK = Pattern.compile(NUMBER + "," + NUMBER + "=" + NUMBER + "(?:@\\s*(\\d{1,7})\\s*)?");
   private static final Pattern CORNER = Pattern.compile(NUMBER + "," + NUMBER + "=" + NUMBER + "," + NUMBER);
   private static final Pattern BOX = Pattern.compile(NUMBER + "," + NUMBER + "," + NUMBER + "," + NUMBER);
 
   private ClipMarks() {}
 
-  /** {@code "x1,y1=0;x2,y2=5"}: places along the runway. */
+  /** {@code "x1,y1=0;x2,y2=5@80"}: places along the runway; after {@code @} the film's frame, from 1, in which a mark was put. */
   static List<GroundMarks.Mark> ground(@Nullable String text) {
     List<GroundMarks.Mark> out = new ArrayList<>();
     for (String part : parts(text)) {
       Matcher m = match(MARK, part, "mark", "x,y=METRES, as in \"120,610=0;1150,606=5\"");
-      out.add(new GroundMarks.Mark(new Spot(number(m, 1), number(m, 2)), number(m, 3)));
+      out.add(new GroundMarks.Mark(new Spot(number(m, 1), number(m, 2)), number(m, 3), frame(m)));
     }
     return out;
   }
@@ -54,7 +54,7 @@ final class ClipMarks {
     }
     Matcher foot = match(POINT, two.get(0), "pole", form);
     Matcher top = match(MARK, two.get(1), "pole", form);
-    return new Setup.Pole(new Spot(number(foot, 1), number(foot, 2)), new Spot(number(top, 1), number(top, 2)), number(top, 3));
+    return new Setup.Pole(new Spot(number(foot, 1), number(foot, 2)), new Spot(number(top, 1), number(top, 2)), number(top, 3), frame(top));
   }
 
   /** {@code "x,y,width,height"}. */
@@ -68,6 +68,12 @@ final class ClipMarks {
 
   private static List<String> parts(@Nullable String text) {
     return text == null || text.isBlank() ? List.of() : Pattern.compile(";").splitAsStream(text).toList();
+  }
+
+  /** Number of the frame from 0; the first where none is given. */
+  private static int frame(Matcher m) {
+    String text = m.group(4);
+    return text == null ? 0 : Math.max(1, Integer.parseInt(text)) - 1;
   }
 
   private static double number(Matcher m, int group) {

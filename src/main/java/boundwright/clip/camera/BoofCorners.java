@@ -55,6 +55,11 @@ final class BoofCorners implements Corners {
   private static final int SAMPLES = 150;
   private static final int FEWEST = 12;
 
+  static {
+    // the network has the other processor
+    BoofConcurrency.USE_CONCURRENT = false;
+  }
+
   private final PyramidKltTracker<GrayU8, GrayS16> whole;
   private final PyramidKltTracker<GrayU8, GrayS16> near;
   private final ImageGradient<GrayU8, GrayS16> gradient = FactoryDerivative.sobel(GrayU8.class, GrayS16.class);
@@ -62,8 +67,6 @@ final class BoofCorners implements Corners {
   private @Nullable GeneralFeatureDetector<GrayU8, GrayS16> detector;
 
   BoofCorners() {
-    // the network has the other processor
-    BoofConcurrency.USE_CONCURRENT = false;
     ConfigKlt config = new ConfigKlt();
     config.maxPerPixelError = 25;
     config.maxIterations = 20;

@@ -165,6 +165,7 @@ public final class CameraFollower {
     keyToBefore = map == null ? guess : map;
     followed.judge(at, far, now.picture, now.hidden);
     followed.latest(keyAt, at, far);
+    followed.step(at, near);
     if (fresh) {
       followed.key(at);
       keyCorners = corners.corners(seen);

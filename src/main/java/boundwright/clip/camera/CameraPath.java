@@ -311,7 +311,7 @@ public final class CameraPath {
   public Optional<String> remark() {
     String arm =
         kind == Kind.ARM
-            ? "The camera turned and the phone moved with the arm: lengths between marks hold, others may be off by 10 cm over 20 m. Turn with the phone at the body, or set two marks in each of two far frames."
+            ? "The camera turned and the phone moved with the arm: lengths between marks hold, others may be off by 10 to 20 cm over 20 m. Set two marks in each of two far frames, or turn with the phone at the body."
             : null;
     return kind == Kind.STOOD || kind == Kind.TURNED ? Optional.empty() : Optional.ofNullable(arm).or(this::noLengths);
   }

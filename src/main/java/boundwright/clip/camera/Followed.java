@@ -31,6 +31,8 @@ final class Followed {
   private final List<Link> onGround = new ArrayList<>();
   /** Every corner found again from key to key, whether it fits or not. */
   private final List<Link> toKeys = new ArrayList<>();
+  /** Every corner found again from picture to picture, whether it fits or not. */
+  private final List<Link> steps = new ArrayList<>();
   private @Nullable Link latest;
   private final List<Boolean> keys = new ArrayList<>();
   private final List<double @Nullable []> feet = new ArrayList<>();
@@ -153,7 +155,8 @@ final class Followed {
         xx += x * x / n;
         xy += x * y / n;
         yy += y * y / n;
-        int c = (int) (y / CELL) * (g.width() / CELL + 1) + (int) (x / CELL);
+        int row = (int) (y / CELL);
+        int c = row * (g.width() / CELL + 1) + (int) (x / CELL);
         cells += covered[c] ? 0 : 1;
         covered[c] = true;
       }
@@ -178,6 +181,11 @@ final class Followed {
     }
   }
 
+  /** All that was found again of the picture before. */
+  void step(int at, Corners.Found near) {
+    steps.add(new Link(at - 1, at, near.a(), near.b()));
+  }
+
   /** All that was found again of the key in a picture. */
   void latest(int from, int at, Corners.Found far) {
     latest = new Link(from, at, far.a(), far.b());
@@ -191,7 +199,7 @@ final class Followed {
     int n = times.size();
     if (n < 3 || lost > LOST_SHARE * n || weak > WEAK_SHARE * judged) {
       signs.add(String.format(Locale.ROOT, "lost %d weak %d of %d", lost, weak, judged));
-      return CameraPath.of(CameraPath.Kind.LOST);
+      return CameraPath.of(2 * lost > n ? CameraPath.Kind.PLAIN : CameraPath.Kind.LOST);
     }
     double[] t = times.stream().mapToDouble(d -> d).toArray();
     boolean[] key = new boolean[n];
@@ -199,12 +207,21 @@ final class Followed {
       key[i] = keys.get(i);
     }
     JointSolution s = new JointSolution(t, small.width(), small.height(), links, key);
-    double shift = swing(s, small);
+    List<Link> fromKeys = new ArrayList<>(toKeys);
+    if (latest != null) {
+      fromKeys.add(latest);
+    }
+    double bySteps = swing(s, small, steps);
+    double shift = swing(s, small, fromKeys);
+    // over a whole key a camera that travels loses the ground or the background; from picture to picture both are seen
+    if (Double.isNaN(shift) || bySteps > TRAVEL) {
+      shift = bySteps;
+    }
     boolean arm = shift > ARM && shift <= TRAVEL;
     signs.add(
         String.format(
-            Locale.ROOT, "lost %d weak %d of %d, keys %d, residual %.3f, shutter %.4f %s, parallax %.4f over %d", lost, weak, judged,
-            keys.stream().filter(k -> k).count(), s.residual(), s.shutter_s(), s.shutterFound(), shift,
+            Locale.ROOT, "lost %d weak %d of %d, keys %d, residual %.3f, shutter %.4f %s, swing %.4f, by steps %.4f, keys %d", lost, weak, judged,
+            keys.stream().filter(k -> k).count(), s.residual(), s.shutter_s(), s.shutterFound(), shift, bySteps,
             toKeys.size()));
     if (shift > TRAVEL) {
       return CameraPath.of(CameraPath.Kind.TRAVELLED);
@@ -235,11 +252,7 @@ final class Followed {
   }
 
   /** How far the ground moved against what stands behind it, as a share of the picture's width; NaN where nothing tells. */
-  private double swing(JointSolution s, Gray small) {
-    List<Link> all = new ArrayList<>(toKeys);
-    if (latest != null) {
-      all.add(latest);
-    }
+  private double swing(JointSolution s, Gray small, List<Link> all) {
     double sum = 0;
     int told = 0;
     for (Link l : all) {

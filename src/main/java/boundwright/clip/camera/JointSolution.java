@@ -3,7 +3,6 @@ package boundwright.clip.camera;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Random;
 
 /**
  * One solution over the whole clip: a rotation and a focal length for every followed picture, so that every corner that was
@@ -29,10 +28,10 @@ final class JointSolution {
   private final double wide;
   private final double high;
   private final double long1;
+  private final Pairs pairs;
   private final int[] from;
   private final int[] to;
   private final int[] first;
-  /** x and y from the middle, of the corner in both pictures. */
   private final double[] a;
   private final double[] b;
   private final int[] place;
@@ -59,29 +58,12 @@ final class JointSolution {
     high = height;
     long1 = Math.max(width, height);
     int n = times.length;
-    int m = links.stream().mapToInt(l -> Math.min(PER_LINK, l.size())).sum();
-    from = new int[links.size()];
-    to = new int[links.size()];
-    first = new int[links.size() + 1];
-    a = new double[2 * m];
-    b = new double[2 * m];
-    Random random = seeded();
-    int at = 0;
-    for (int k = 0; k < links.size(); k++) {
-      Link l = links.get(k);
-      from[k] = l.from();
-      to[k] = l.to();
-      first[k] = at;
-      int[] order = order(l.size(), random);
-      for (int i = 0; i < Math.min(PER_LINK, l.size()); i++) {
-        a[2 * at] = l.a()[2 * order[i]] - (width - 1) / 2.0;
-        a[2 * at + 1] = l.a()[2 * order[i] + 1] - (height - 1) / 2.0;
-        b[2 * at] = l.b()[2 * order[i]] - (width - 1) / 2.0;
-        b[2 * at + 1] = l.b()[2 * order[i] + 1] - (height - 1) / 2.0;
-        at++;
-      }
-    }
-    first[links.size()] = at;
+    pairs = new Pairs(links, width, height, PER_LINK);
+    from = pairs.from;
+    to = pairs.to;
+    first = pairs.first;
+    a = pairs.a;
+    b = pairs.b;
     // pictures between keys first, in the order of time: each then knows only its neighbour and its key
     place = new int[n];
     int p = 0;
@@ -104,21 +86,6 @@ final class JointSolution {
     scanShutter();
   }
 
-  @SuppressWarnings("DMI_RANDOM_USED_ONLY_ONCE")
-  private static Random seeded() {
-    return new java.util.SplittableRandom(1).ints(1).mapToObj(Random::new).findFirst().orElseThrow();
-  }
-
-  private static int[] order(int n, Random random) {
-    int[] out = new int[n];
-    for (int i = 0; i < n; i++) {
-      int j = random.nextInt(i + 1);
-      out[i] = out[j];
-      out[j] = i;
-    }
-    return out;
-  }
-
   /** Rotations from the middle shift of each link alone. */
   private void begin() {
     turn[0] = Turning.none();
@@ -127,8 +94,8 @@ final class JointSolution {
         continue;
       }
       double f = focal[0];
-      double dx = median(k, 0);
-      double dy = median(k, 1);
+      double dx = pairs.middleShift(k, 0);
+      double dy = pairs.middleShift(k, 1);
       turn[to[k]] = Turning.times(turn[from[k]], Turning.of(dy / f, -dx / f, 0));
     }
     for (int i = 1; i < turn.length; i++) {
@@ -136,16 +103,6 @@ final class JointSolution {
         turn[i] = turn[i - 1].clone();
       }
     }
-  }
-
-  private double median(int link, int axis) {
-    double[] d = new double[first[link + 1] - first[link]];
-    for (int i = 0; i < d.length; i++) {
-      int at = 2 * (first[link] + i) + axis;
-      d[i] = b[at] - a[at];
-    }
-    Arrays.sort(d);
-    return d.length == 0 ? 0 : d[d.length / 2];
   }
 
   private void solve(int rounds) {
@@ -282,13 +239,7 @@ final class JointSolution {
       focal[i] *= Math.exp(Math.max(-0.2, Math.min(0.2, d[4 * i + 3])));
     }
     residual = Math.sqrt(sum / weights / 2);
-    spread = Math.max(0.02, 1.4826 * median(sizes));
-  }
-
-  private static double median(double[] v) {
-    double[] s = v.clone();
-    Arrays.sort(s);
-    return s.length == 0 ? 0 : s[s.length / 2];
+    spread = Math.max(0.02, 1.4826 * Pairs.median(sizes));
   }
 
   private static void slope(double[] j, int column, double fz, double ux, double uy, double dx, double dy, double dz, double sign) {
@@ -398,7 +349,7 @@ final class JointSolution {
         up[nu++] = e;
       }
     }
-    return nl < 5 || nu < 5 ? Double.NaN : median(Arrays.copyOf(low, nl)) - median(Arrays.copyOf(up, nu));
+    return nl < 5 || nu < 5 ? Double.NaN : Pairs.median(Arrays.copyOf(low, nl)) - Pairs.median(Arrays.copyOf(up, nu));
   }
 
   /** Rotation of a picture's camera, from its rays to the first picture's. */

@@ -13,7 +13,7 @@ import java.util.concurrent.BlockingQueue;
 import org.jspecify.annotations.Nullable;
 
 /** Follows the camera in a thread of its own while the network looks at the next frame. */
-final class GroundWatch implements AutoCloseable {
+final class GroundWatch {
   private static final int WAITING = 8;
 
   /** A small picture on its way; the last one is null. */
@@ -102,8 +102,8 @@ final class GroundWatch implements AutoCloseable {
     }
   }
 
-  @Override
-  public void close() {
+  /** Gives up; nothing happens if the thread has ended. */
+  void stop() {
     thread.interrupt();
   }
 }

@@ -88,8 +88,7 @@ public final class Scanner {
     try (Film film = Film.open(order.film(), order.stretch());
         PoseNet landmarks = new PoseNet(weights.landmarks(order.size()), order.threads());
         PersonDetector detector = new PersonDetector(weights.detector(), Math.max(order.threads(), SEARCHERS));
-        Ahead ahead = new Ahead(film);
-        GroundWatch closing = camera) {
+        Ahead ahead = new Ahead(film)) {
       PersonFinder finder = new PersonFinder(detector, landmarks);
       Frame frame = ahead.next();
       while (frame != null && !left) {
@@ -114,6 +113,8 @@ public final class Scanner {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new IllegalStateException("interrupted while reading a film", e);
+    } finally {
+      camera.stop();
     }
   }
 
