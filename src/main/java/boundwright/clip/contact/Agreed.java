@@ -30,6 +30,9 @@ record Agreed(Stretch stretch, End down, End up, double sure, double shortest_s)
   private static final double OWN_LEAVING_STEPS = 0.07;
   /** So far apart the network and a fit usually are (own output: the network's bias). */
   private static final double USUAL_STEPS = 0.06;
+  /** What the beginning of the clip cuts to less than this share of a step is only believed when it is this sure (judgement). */
+  private static final double SHORT_STEPS = 0.15;
+  private static final double SURE = 0.95;
   /** No contact is shorter than this share of a step (judgement). */
   private static final double SHORTEST_STEPS = 0.1;
 
@@ -72,6 +75,10 @@ record Agreed(Stretch stretch, End down, End up, double sure, double shortest_s)
     for (Course.Stand s : course) {
       if (s.start() && course.stream().anyMatch(o -> o.start() && o.foot() != s.foot() && later(o, s))) {
         // a standing start: the foot that leaves last makes the first contact, the other only stood
+        continue;
+      }
+      if (s.first() == 0 && (s.last() + 1) * step < SHORT_STEPS * net.period() && s.sure() < SURE) {
+        // a few frames at the clip's beginning tell nothing: neither touchdown nor place
         continue;
       }
       Stretch own = new Stretch(s.foot(), s.first(), s.last());

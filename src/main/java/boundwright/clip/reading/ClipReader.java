@@ -128,7 +128,7 @@ public final class ClipReader {
     if (contacts.isEmpty()) {
       remarks.add(refused == null ? "No contact was found. Film the feet from the side, or add contacts by hand." : refused);
     }
-    remarks.addAll(FilmDoubts.of(contacts, flights, setup));
+    remarks.addAll(FilmDoubts.of(contacts, flights, setup, athlete.stays()));
     remark(remarks, setup, contacts, flights, match, asked, noLengths);
     List<PointVerdict> verdicts = match == null ? List.of() : Judge.all(contacts, match, setup, taught);
     return new ClipReading(athlete, contacts, flights, match, verdicts, setup.scaled(), posture.modelLabel(), remarks);

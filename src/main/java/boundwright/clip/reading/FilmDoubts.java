@@ -19,7 +19,7 @@ final class FilmDoubts {
 
   private FilmDoubts() {}
 
-  static List<String> of(List<ReadContact> contacts, List<ReadFlight> flights, Setup setup) {
+  static List<String> of(List<ReadContact> contacts, List<ReadFlight> flights, Setup setup, boolean stays) {
     List<String> out = new ArrayList<>();
     int walked = 0;
     for (int i = 0; i + 1 < contacts.size(); i++) {
@@ -29,7 +29,8 @@ final class FilmDoubts {
     }
     if (walked >= FEWEST && 2 * walked > flights.size()) {
       out.add("This is a walk: the next foot is down before the last is up. It is not a rep.");
-    } else {
+    } else if (stays) {
+      // a camera that is not followed moves up and down with the hand
       String slow = slowed(flights, setup);
       if (slow != null) {
         out.add(slow);
