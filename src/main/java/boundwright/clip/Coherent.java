@@ -1,5 +1,6 @@
 package boundwright.clip;
 
+import boundwright.clip.contact.ContactFinder;
 import boundwright.clip.contact.StandingFoot;
 import boundwright.clip.contact.StandingGround;
 import boundwright.clip.propose.Proposal;
@@ -62,6 +63,11 @@ public record Coherent(
       GroundMarks.refuseBackwards(travel(metres));
     }
     return new Coherent(sides, pixels, metres, Motion.of(metres), proposal, still);
+  }
+
+  /** Who finds this athlete's contacts. */
+  public ContactFinder finder() {
+    return new ContactFinder(metres, motion, sides.legMargin(), proposal, stays);
   }
 
   /** The sides once more, by what the ground knows. */

@@ -1,6 +1,5 @@
 package boundwright.clip.contact;
 
-import boundwright.clip.Coherent;
 import boundwright.clip.contact.Landings.Landing;
 import boundwright.clip.contact.Planted.Stretch;
 import boundwright.clip.propose.Course;
@@ -62,7 +61,7 @@ public final class ContactFinder {
   /** How sure the network must be of a clip (judgement; own output: real and painted film 0.85 and more, noise without a body below 0.5). */
   private static final double CERTAIN = 0.6;
 
-  /** No foot is surer than this (own output: of contacts said to be certain on painted film about one in fifty was on the other foot). */
+  /** No foot is surer than this: where the legs hide each other nobody can be certain (judgement; too few feet go wrong to count). */
   private static final double SUREST = 0.98;
 
   private final Track metres;
@@ -84,12 +83,13 @@ public final class ContactFinder {
     this(metres, motion, sideMargin, null, true);
   }
 
-  /** A finder for an athlete with what the network proposes. */
-  public ContactFinder(Coherent athlete) {
-    this(athlete.metres(), athlete.motion(), athlete.sides().legMargin(), athlete.proposal(), athlete.stays());
-  }
-
-  private ContactFinder(Track metres, Motion motion, double[] sideMargin, @Nullable Proposal proposal, boolean ground) {
+  /**
+   * A finder with what the network proposes.
+   *
+   * @param proposal null for nothing: then the ground alone decides
+   * @param ground whether a standing foot stays where it is
+   */
+  public ContactFinder(Track metres, Motion motion, double[] sideMargin, @Nullable Proposal proposal, boolean ground) {
     this.proposal = proposal;
     this.ground = ground;
     this.metres = metres;

@@ -109,7 +109,7 @@ public final class ClipReader {
   }
 
   private ClipReading read(ByHand hand, Setup setup, @Nullable Sequence asked, FootContact taught, List<String> before, boolean noLengths) {
-    ContactFinder finder = new ContactFinder(athlete);
+    ContactFinder finder = athlete.finder();
     List<ByHand.Marked> marked = hand.contacts(finder, athlete.metres());
     @Nullable String refused = marked.isEmpty() ? finder.refusal() : null;
     List<ReadFlight> flights = new ArrayList<>();
