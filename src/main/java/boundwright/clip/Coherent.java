@@ -1,11 +1,14 @@
 package boundwright.clip;
 
+import boundwright.clip.contact.ContactFinder;
 import boundwright.clip.contact.StandingFoot;
+import boundwright.clip.contact.StandingGround;
 import boundwright.clip.propose.Proposal;
 import boundwright.clip.propose.Proposer;
 import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.scale.PlaneMap;
 import boundwright.clip.track.BodyPoint;
+import boundwright.clip.track.Facing;
 import boundwright.clip.track.Motion;
 import boundwright.clip.track.Outliers;
 import boundwright.clip.track.Sides;
@@ -51,11 +54,20 @@ public record Coherent(
       Track found, Track.EachFrame ground, boolean stays, UnaryOperator<Sides.Resolved> sidesByHand, UnaryOperator<Track> pointsByHand) {
     @Nullable Proposal proposal = Proposer.of(found);
     Sides.Resolved first = Sides.resolve(found, proposal == null ? null : proposal.exchangedWeighed());
-    Sides.Resolved sides = sidesByHand.apply(stays ? settled(first, ground) : first);
+    boolean still = stays && (proposal == null || StandingGround.stays(Outliers.clean(first.track()).track().map(ground), proposal));
+    Sides.Resolved sides = sidesByHand.apply(still ? settled(first, ground) : first);
     Track pixels = pointsByHand.apply(Outliers.clean(sides.track()).track());
     Track metres = pixels.map(ground);
-    GroundMarks.refuseBackwards(travel(metres));
-    return new Coherent(sides, pixels, metres, Motion.of(metres), proposal, stays);
+    // who runs through and walks back ends behind where they began; only marks against the way the toes point are wrong
+    if (Facing.toes(metres) <= 0) {
+      GroundMarks.refuseBackwards(travel(metres));
+    }
+    return new Coherent(sides, pixels, metres, Motion.of(metres), proposal, still);
+  }
+
+  /** Who finds this athlete's contacts. */
+  public ContactFinder finder() {
+    return new ContactFinder(metres, motion, sides.legMargin(), proposal, stays);
   }
 
   /** The sides once more, by what the ground knows. */

@@ -3,7 +3,6 @@ package boundwright.clip;
 import boundwright.clip.body.DeLeva;
 import boundwright.clip.body.Posture;
 import boundwright.clip.contact.Contact;
-import boundwright.clip.contact.ContactFinder;
 import boundwright.clip.reading.TouchdownDistance;
 import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.scale.PlaneMap;
@@ -96,7 +95,7 @@ final class ClipAccuracy {
     PlaneMap plane = marks.upright(clip.poleFoot(), clip.poleTop(), clip.pole_m());
     Coherent athlete = Coherent.of(clip.found(), plane);
     countSides(clip, athlete);
-    List<Contact> found = new ContactFinder(athlete).find();
+    List<Contact> found = athlete.finder().find();
     List<TrueContact> truth = clip.athlete().mass().contacts().stream().filter(c -> whole(clip, c)).toList();
     Posture posture = new Posture(athlete.motion(), DeLeva.MALE);
     TrueContact before = null;

@@ -22,11 +22,17 @@ import org.jspecify.annotations.Nullable;
 record Agreed(Stretch stretch, End down, End up, double sure, double shortest_s) {
   /** The course and the ground tell the same end if they are no further apart than this share of a step, or so many frames. */
   private static final double SAME_STEPS = 0.12;
+  /** The same in time, where the period of a step is found too short [s] (judgement). */
+  private static final double SAME_S = 0.045;
   private static final double SAME_FRAMES = 2.5;
   /** How far off the network's own ends are, standard deviation as a share of a step (own output, made-up and real film). */
   private static final double OWN_STEPS = 0.045;
+  private static final double OWN_LEAVING_STEPS = 0.07;
   /** So far apart the network and a fit usually are (own output: the network's bias). */
   private static final double USUAL_STEPS = 0.06;
+  /** What the beginning of the clip cuts to less than this share of a step is only believed when it is this sure (judgement). */
+  private static final double SHORT_STEPS = 0.15;
+  private static final double SURE = 0.95;
   /** No contact is shorter than this share of a step (judgement). */
   private static final double SHORTEST_STEPS = 0.1;
 
@@ -64,11 +70,15 @@ record Agreed(Stretch stretch, End down, End up, double sure, double shortest_s)
   /** The contacts of a course. */
   static List<Agreed> of(List<Course.Stand> course, List<Stretch> planted, Motion motion, Proposal net) {
     double step = motion.frames() < 2 ? 0 : (motion.time(motion.frames() - 1) - motion.time(0)) / (motion.frames() - 1);
-    double same = Math.max(SAME_FRAMES * step, SAME_STEPS * net.period());
+    double same = Math.max(SAME_S, Math.max(SAME_FRAMES * step, SAME_STEPS * net.period()));
     List<Agreed> out = new ArrayList<>();
     for (Course.Stand s : course) {
       if (s.start() && course.stream().anyMatch(o -> o.start() && o.foot() != s.foot() && later(o, s))) {
         // a standing start: the foot that leaves last makes the first contact, the other only stood
+        continue;
+      }
+      if (s.first() == 0 && (s.last() + 1) * step < SHORT_STEPS * net.period() && s.sure() < SURE) {
+        // a few frames at the clip's beginning tell nothing: neither touchdown nor place
         continue;
       }
       Stretch own = new Stretch(s.foot(), s.first(), s.last());
@@ -93,12 +103,13 @@ record Agreed(Stretch stretch, End down, End up, double sure, double shortest_s)
         last = s.last();
       }
       double sd = Math.hypot(OWN_STEPS * net.period(), 0.3 * step);
+      double sdUp = Math.hypot(OWN_LEAVING_STEPS * net.period(), 0.3 * step);
       double down = s.first() == 0 ? Double.NaN : crossing(net, s.foot(), s.first(), motion);
       double up = s.last() == motion.frames() - 1 ? Double.NaN : crossing(net, s.foot(), s.last() + 1, motion);
       out.add(
           new Agreed(
               new Stretch(s.foot(), first, last), new End(down, sd, USUAL_STEPS * net.period(), same, begins),
-              new End(up, sd, USUAL_STEPS * net.period(), same, ends), s.sure(), SHORTEST_STEPS * net.period()));
+              new End(up, sdUp, USUAL_STEPS * net.period(), same, ends), s.sure(), SHORTEST_STEPS * net.period()));
     }
     return out;
   }

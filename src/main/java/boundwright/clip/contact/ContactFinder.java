@@ -1,6 +1,5 @@
 package boundwright.clip.contact;
 
-import boundwright.clip.Coherent;
 import boundwright.clip.contact.Landings.Landing;
 import boundwright.clip.contact.Planted.Stretch;
 import boundwright.clip.propose.Course;
@@ -17,6 +16,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
@@ -58,6 +58,12 @@ public final class ContactFinder {
   /** Heel and toe lie about so far apart [m] (judgement). */
   private static final double FOOT_M = 0.25;
 
+  /** How sure the network must be of a clip (judgement; own output: real and painted film 0.85 and more, noise without a body below 0.5). */
+  private static final double CERTAIN = 0.6;
+
+  /** No foot is surer than this: where the legs hide each other nobody can be certain (judgement; too few feet go wrong to count). */
+  private static final double SUREST = 0.98;
+
   private final Track metres;
   private final Motion motion;
   private final double step;
@@ -77,12 +83,13 @@ public final class ContactFinder {
     this(metres, motion, sideMargin, null, true);
   }
 
-  /** A finder for an athlete with what the network proposes. */
-  public ContactFinder(Coherent athlete) {
-    this(athlete.metres(), athlete.motion(), athlete.sides().legMargin(), athlete.proposal(), athlete.stays());
-  }
-
-  private ContactFinder(Track metres, Motion motion, double[] sideMargin, @Nullable Proposal proposal, boolean ground) {
+  /**
+   * A finder with what the network proposes.
+   *
+   * @param proposal null for nothing: then the ground alone decides
+   * @param ground whether a standing foot stays where it is
+   */
+  public ContactFinder(Track metres, Motion motion, double[] sideMargin, @Nullable Proposal proposal, boolean ground) {
     this.proposal = proposal;
     this.ground = ground;
     this.metres = metres;
@@ -130,7 +137,30 @@ public final class ContactFinder {
     return joinLandings(out, TOGETHER_S);
   }
 
+  /**
+   * Why no contact is read from a film in which somebody is seen, or null. Contacts that nobody can trust are refused, never invented.
+   */
+  public @Nullable String refusal() {
+    Proposal net = proposal;
+    if (net == null) {
+      return null;
+    }
+    if (net.certain() < CERTAIN) {
+      return String.format(
+          Locale.ROOT,
+          "Contacts cannot be told from this film: the program is %.0f %% sure of the feet, at least %.0f %% is needed. Film from the side with both feet in sight, or add contacts by hand.",
+          100 * net.certain(), 100 * CERTAIN);
+    }
+    List<Course.Stand> course = Course.of(net, step);
+    boolean leaves = course.stream().anyMatch(s -> s.last() < motion.frames() - 1);
+    boolean lands = course.stream().anyMatch(s -> s.first() > 0);
+    return leaves && lands ? null : "Nobody takes a step in this film, so there is no contact to read. Film the whole rep from the side, or add contacts by hand.";
+  }
+
   private List<Contact> proposed(Proposal net) {
+    if (refusal() != null) {
+      return List.of();
+    }
     List<Agreed> agreed = Agreed.of(Course.of(net, step), ground ? Planted.stretches(metres, motion) : List.of(), motion, net);
     List<Stretch> stretches = agreed.stream().map(Agreed::stretch).toList();
     List<@Nullable Landing> landing = ground ? new Landings(motion, feet, step).all(stretches) : nothing(stretches);
@@ -151,7 +181,7 @@ public final class ContactFinder {
       }
       double from = down == null ? motion.time(s.first()) : down.time();
       double to = up == null ? motion.time(s.last()) : up.time();
-      out.add(placed(s.foot(), estimate(down), estimate(up), from, to, Math.min(a.sure(), margin(s))));
+      out.add(placed(s.foot(), estimate(down), estimate(up), from, to, footSure(a.sure(), margin(s))));
     }
     out.sort(Comparator.comparingDouble(Contact::middle_s));
     return joinLandings(out, Math.max(TOGETHER_S, 0.2 * net.period()));
@@ -163,6 +193,11 @@ public final class ContactFinder {
 
   private static @Nullable Estimate estimate(@Nullable EventFit e) {
     return e == null ? null : Estimate.normal(e.time(), e.sd());
+  }
+
+  /** By the network and by the sides, whichever is less; the sides' search says nothing of the last frames. Never quite 1. */
+  private static double footSure(double net, double sides) {
+    return Math.min(SUREST, sides == 0.5 ? net : Math.min(net, sides));
   }
 
   /** How sure the sides are where a foot stood, as a chance. */

@@ -118,7 +118,7 @@ public final class Course {
           for (int b = 0; b < STATES; b++) {
             double change = CHANGE[b][s];
             // what begins just before the clip ends has not shown yet what it is: it pays less
-            double pays = end == n ? CUT * change : change;
+            double pays = end == n && s != FLIGHT ? CUT * change : change;
             if (!Double.isNaN(change) && best[first][b] + own - pays > best[end][s]) {
               take(best, from, before, end, s, best[first][b] + own - pays, first, b);
             }

@@ -21,6 +21,15 @@ public record Proposal(double[] left, double[] right, double[] exchanged, double
     return Arrays.stream(exchanged).map(v -> v * worth).toArray();
   }
 
+  /** How sure the network is of the whole clip: 1 where every foot in every frame is certain, 0 where nothing is known. */
+  public double certain() {
+    double doubt = 0;
+    for (int i = 0; i < left.length; i++) {
+      doubt += chance(-Math.abs(left[i])) + chance(-Math.abs(right[i]));
+    }
+    return 1 - doubt / left.length;
+  }
+
   /** The chance for log-odds. */
   public static double chance(double logOdds) {
     return 1 / (1 + Math.exp(-logOdds));

@@ -80,7 +80,13 @@ public final class ClipReader {
     ByHand hand = new ByHand(corrections);
     PlaneMap plane = setup.plane(clip);
     Coherent athlete = Coherent.of(found, (frame, spot) -> plane.toPlane(clip.camera().carry(frame, spot)), stays(clip.camera()), hand::sides, hand::points);
-    return new ClipReader(athlete, setup, new CameraError(clip, setup, plane)).read(hand, setup, asked, taught, before(clip, setup), clip.camera().noLengths().isPresent());
+    boolean slides = stays(clip.camera()) && !athlete.stays();
+    List<String> said = before(clip, setup);
+    if (slides) {
+      said.add(FilmDoubts.SLIDES);
+    }
+    Setup known = slides ? setup.unmarked() : setup;
+    return new ClipReader(athlete, known, new CameraError(clip, known, plane)).read(hand, known, asked, taught, said, slides || clip.camera().noLengths().isPresent());
   }
 
   /** Whether a standing foot stays where it is; a plain background shows no movement, and the fits are checked against the network. */
@@ -103,8 +109,9 @@ public final class ClipReader {
   }
 
   private ClipReading read(ByHand hand, Setup setup, @Nullable Sequence asked, FootContact taught, List<String> before, boolean noLengths) {
-    ContactFinder finder = new ContactFinder(athlete);
+    ContactFinder finder = athlete.finder();
     List<ByHand.Marked> marked = hand.contacts(finder, athlete.metres());
+    @Nullable String refused = marked.isEmpty() ? finder.refusal() : null;
     List<ReadFlight> flights = new ArrayList<>();
     for (int i = 0; i + 1 < marked.size(); i++) {
       flights.add(flight(marked.get(i).contact(), marked.get(i + 1).contact(), setup.scaled()));
@@ -118,6 +125,10 @@ public final class ClipReader {
     }
     @Nullable SequenceMatch match = match(contacts, flights, asked);
     List<String> remarks = new ArrayList<>(before);
+    if (contacts.isEmpty()) {
+      remarks.add(refused == null ? "No contact was found. Film the feet from the side, or add contacts by hand." : refused);
+    }
+    remarks.addAll(FilmDoubts.of(contacts, flights, setup, athlete.stays()));
     remark(remarks, setup, contacts, flights, match, asked, noLengths);
     List<PointVerdict> verdicts = match == null ? List.of() : Judge.all(contacts, match, setup, taught);
     return new ClipReading(athlete, contacts, flights, match, verdicts, setup.scaled(), posture.modelLabel(), remarks);
@@ -126,7 +137,8 @@ public final class ClipReader {
   private ReadFlight flight(Contact from, Contact to, boolean scaled) {
     Estimate up = from.toeOff_s();
     Estimate down = to.touchdown_s();
-    @Nullable Estimate time = up == null || down == null ? null : Contact.between(up, down);
+    // a walker has the next foot down before the last is up: there is no flight
+    @Nullable Estimate time = up == null || down == null || down.p50() <= up.p50() ? null : Contact.between(up, down);
     @Nullable Estimate length =
         scaled ? camera.grown(Contact.between(from.place_m(), to.bothFeet() ? to.heel_m() : to.place_m()), from, to) : null;
     double begin = up == null ? motion.time(0) : up.p50() + CLEAR_S;
@@ -263,9 +275,6 @@ public final class ClipReader {
   private static void remark(
       List<String> out, Setup setup, List<ReadContact> contacts, List<ReadFlight> flights, @Nullable SequenceMatch match,
       @Nullable Sequence asked, boolean noLengths) {
-    if (contacts.isEmpty()) {
-      out.add("No contact was found. Film the feet from the side, or add contacts by hand.");
-    }
     if (!setup.scaled() && !noLengths) {
       out.add("No marks were set, so there are feet, times and angles but no lengths. Mark two places on the runway.");
     } else if (setup.scaled() && !setup.scaledUpwards()) {

@@ -5,8 +5,8 @@ import boundwright.clip.body.DeLeva;
 import boundwright.clip.camera.CameraPath;
 import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.scale.PlaneMap;
-import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.BodySize;
+import boundwright.clip.track.Facing;
 import boundwright.clip.track.Spot;
 import boundwright.clip.track.Track;
 import boundwright.quantity.RefusedException;
@@ -110,7 +110,7 @@ public record Setup(
     }
     Track found = clip.camera().carry(clip.track());
     double k = BodySize.perMetre(found);
-    double way = runsRight(found) ? k : -k;
+    double way = Facing.right(found) ? k : -k;
     return new PlaneMap(new double[][] {{way, 0, 0}, {0, -k, 0}, {0, 0, 1}});
   }
 
@@ -155,18 +155,5 @@ public record Setup(
       }
     }
     return false;
-  }
-
-  private static boolean runsRight(Track found) {
-    double first = Double.NaN;
-    double last = Double.NaN;
-    for (int i = 0; i < found.frames(); i++) {
-      double x = found.spot(BodyPoint.LEFT_HIP, i).towards(found.spot(BodyPoint.RIGHT_HIP, i), 0.5).x();
-      if (!Double.isNaN(x)) {
-        first = Double.isNaN(first) ? x : first;
-        last = x;
-      }
-    }
-    return !(last < first);
   }
 }
