@@ -41,7 +41,7 @@ public final class Assets {
 
   /** Reads all of them; a missing one is an error of the build. */
   public Assets() {
-    for (String css : new String[] {"boundwright.css", "strip.css", "card.css", "clip.css", "session.css", "runway.css", "squad.css", "meet.css", "phones.css"}) {
+    for (String css : new String[] {"boundwright.css", "strip.css", "card.css", "clip.css", "runway.css", "squad.css", "meet.css", "phones.css"}) {
       add(css, "/web/" + css, "text/css; charset=utf-8");
     }
     add("boundwright.js", "/web/boundwright.js", "text/javascript; charset=utf-8");
@@ -55,6 +55,7 @@ public final class Assets {
     add("phone.js", "/web/phone.js", "text/javascript; charset=utf-8");
     add(WORKER, "/web/worker.js", "text/javascript; charset=utf-8");
     add("boundwright.webmanifest", "/web/boundwright.webmanifest", "application/manifest+json");
+    add("session.css", "/web/session.css", "text/css; charset=utf-8");
     add("favicon.svg", "/web/favicon.svg", "image/svg+xml");
     add("htmx.js", HTMX, "text/javascript; charset=utf-8");
     for (String font : new String[] {"Bitter_400Regular.ttf", "Bitter_400Regular_Italic.ttf", "Bitter_700Bold.ttf"}) {
