@@ -185,7 +185,7 @@ public final class Gate {
   private static void checkSize(Context ctx) {
     long length = ctx.req().getContentLengthLong();
     boolean session = ctx.isMultipart() && ctx.path().equals(SESSION);
-    boolean films = ctx.isMultipart() && ctx.path().equals(FILMS) || session;
+    boolean films = session || (ctx.isMultipart() && ctx.path().equals(FILMS));
     long most = session ? MOST_SESSION_BYTES : films ? MOST_FILMS_BYTES : ctx.isMultipart() ? MOST_FILE_BYTES : MOST_FORM_BYTES;
     if (films) {
       ctx.req().setAttribute(
