@@ -4,9 +4,11 @@ import boundwright.clip.propose.Course;
 import boundwright.clip.propose.Proposal;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Joint;
-import boundwright.clip.track.Spot;
 import boundwright.clip.track.Track;
 import java.util.Arrays;
+import java.util.List;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 
 /**
  * Whether a standing foot stays where it is. On a treadmill, or before a camera that travels along unseen, it goes back as fast as the
@@ -17,11 +19,13 @@ public final class StandingGround {
   private static final double SLIDES = 0.5;
   /** Slower than this a foot does not slide [m/s]; a finder's jitter alone is (judgement). */
   private static final double LEAST_MS = 0.3;
-  /** Only the middle of a stance is looked at. */
-  private static final double FROM = 0.25;
-  private static final double TO = 0.65;
-  /** So many frames are needed to tell. */
-  private static final int FEWEST = 6;
+  /** The early and the late part of a stance whose middle places are compared, as shares of it; in between the legs pass. */
+  private static final double[] EARLY = {0.1, 0.4};
+  private static final double[] LATE = {0.6, 0.85};
+  /** Stances shorter than so many frames do not tell. */
+  private static final int FEWEST_FRAMES = 5;
+  /** So many stances are needed to tell. */
+  private static final int FEWEST = 2;
 
   private StandingGround() {}
 
@@ -31,25 +35,39 @@ public final class StandingGround {
    * @param plane the athlete, sides right, in a plane that should stand still
    */
   public static boolean stays(Track plane, Proposal net) {
-    double[] slide = new double[2 * plane.frames()];
-    double[] against = new double[2 * plane.frames()];
+    List<Course.Stand> stands = Course.of(net, plane.medianStep());
+    double[] slide = new double[stands.size()];
+    double[] against = new double[stands.size()];
     int n = 0;
-    for (Course.Stand s : Course.of(net, plane.medianStep())) {
-      BodyPoint ankle = BodyPoint.of(Joint.ANKLE, s.foot());
-      int from = s.first() + (int) (FROM * (s.last() - s.first()));
-      int to = s.first() + (int) (TO * (s.last() - s.first()));
-      for (int i = from; i + 2 <= to && n < slide.length; i++) {
-        double dt = plane.time(i + 2) - plane.time(i);
-        Spot a = plane.spot(ankle, i);
-        Spot b = plane.spot(ankle, i + 2);
-        double hips = hips(plane, i + 2) - hips(plane, i);
-        if (a.known() && b.known() && !Double.isNaN(hips)) {
-          slide[n] = Math.abs(b.x() - a.x()) / dt;
-          against[n++] = Math.abs(b.x() - a.x() - hips) / dt;
-        }
+    for (Course.Stand s : stands) {
+      double foot = change(plane, s, i -> foot(plane, s, i));
+      double hips = change(plane, s, i -> hips(plane, i));
+      if (s.last() - s.first() + 1 >= FEWEST_FRAMES && !Double.isNaN(foot) && !Double.isNaN(hips)) {
+        slide[n] = Math.abs(foot);
+        against[n++] = Math.abs(foot - hips);
       }
     }
     return n < FEWEST || !(median(slide, n) > Math.max(LEAST_MS, SLIDES * median(against, n)));
+  }
+
+  /** Speed from the middle place of the early part to that of the late part. */
+  private static double change(Track plane, Course.Stand s, IntToDoubleFunction x) {
+    double[] early = middle(plane, s, x, EARLY);
+    double[] late = middle(plane, s, x, LATE);
+    return (late[0] - early[0]) / (late[1] - early[1]);
+  }
+
+  /** Median place and mean time of a part. */
+  private static double[] middle(Track plane, Course.Stand s, IntToDoubleFunction x, double[] part) {
+    int length = s.last() - s.first();
+    int from = s.first() + (int) Math.floor(part[0] * length);
+    int to = s.first() + (int) Math.ceil(part[1] * length);
+    double[] v = IntStream.rangeClosed(from, to).mapToDouble(x).filter(d -> !Double.isNaN(d)).sorted().toArray();
+    return new double[] {v.length == 0 ? Double.NaN : v[v.length / 2], (plane.time(from) + plane.time(to)) / 2};
+  }
+
+  private static double foot(Track t, Course.Stand s, int i) {
+    return (t.spot(BodyPoint.of(Joint.ANKLE, s.foot()), i).x() + t.spot(BodyPoint.of(Joint.TOE, s.foot()), i).x()) / 2;
   }
 
   private static double hips(Track t, int i) {

@@ -126,6 +126,7 @@ public final class ClipReader {
     @Nullable SequenceMatch match = match(contacts, flights, asked);
     List<String> remarks = new ArrayList<>(before);
     if (contacts.isEmpty()) {
+      remarks.remove(FilmDoubts.SLIDES);
       remarks.add(refused == null ? "No contact was found. Film the feet from the side, or add contacts by hand." : refused);
     }
     remarks.addAll(FilmDoubts.of(contacts, flights, setup, athlete.stays()));
