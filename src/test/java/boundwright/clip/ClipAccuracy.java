@@ -249,5 +249,8 @@ final class ClipAccuracy {
       a.run(fps, Noise.USUAL, true, clips, seed, log);
       System.out.println(a.row("usual noise, " + (int) fps + " fps"));
     }
+    ClipAccuracy merged = new ClipAccuracy();
+    merged.run(120, Noise.LIKE_PAINTED, true, clips, seed, log);
+    System.out.println(merged.row("and both feet on one leg, 120 fps"));
   }
 }

@@ -3,6 +3,7 @@ package boundwright.clip;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Spot;
 import boundwright.clip.track.Track;
+import boundwright.clip.truth.Noise;
 import java.util.Locale;
 
 /**
@@ -10,7 +11,6 @@ import java.util.Locale;
  * Counted in frames, and in clumps with their length.
  */
 final class MergedLegs {
-  private static final double APART_M = 0.25;
   private static final double SHARE = 1.0 / 3;
 
   private int apart;
@@ -32,11 +32,11 @@ final class MergedLegs {
         continue;
       }
       frames++;
-      boolean far = a.to(b) > APART_M * unit;
+      boolean far = a.to(b) > Noise.APART_M * unit;
       boolean one = far && p.to(q) < SHARE * a.to(b);
       apart += far ? 1 : 0;
       merged += one ? 1 : 0;
-      near += one && a.to(b) < boundwright.clip.truth.Noise.PASSING_M * unit ? 1 : 0;
+      near += one && a.to(b) < 2 * Noise.APART_M * unit ? 1 : 0;
       clumps += one && !before ? 1 : 0;
       clumps_s += one ? found.medianStep() : 0;
       before = one;
@@ -48,6 +48,6 @@ final class MergedLegs {
         Locale.ROOT,
         "both feet on one leg: %d of %d frames (%.1f %%; feet apart in %d), %d clumps of %.0f ms in the mean, %.0f %% of them where the ankles are within %.2f m",
         merged, frames, 100.0 * merged / Math.max(1, frames), apart, clumps, 1000 * clumps_s / Math.max(1, clumps), 100.0 * near / Math.max(1, merged),
-        boundwright.clip.truth.Noise.PASSING_M);
+        2 * Noise.APART_M);
   }
 }

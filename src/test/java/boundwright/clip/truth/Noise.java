@@ -18,7 +18,7 @@ import java.util.Random;
  * @param exchanged share of frames with exchanged legs, and as many with exchanged arms
  * @param missing share of points that are missing, in runs
  * @param wild share of points that are anywhere within a metre or so
- * @param merged share of frames in which both feet are put on one leg, in clumps where the legs pass
+ * @param merged share of frames in which both feet are put on one leg, in clumps
  */
 public record Noise(double scale, double lasting, double exchanged, double missing, double wild, double merged) {
   /** What the issue asks to stand. */
@@ -26,11 +26,11 @@ public record Noise(double scale, double lasting, double exchanged, double missi
   /** None at all. */
   public static final Noise NONE = new Noise(0, 0.04, 0, 0, 0, 0);
   /** The usual with both feet on one leg as often as the network does that in painted film (docs/clip-accuracy.md; own output). */
-  public static final Noise LIKE_PAINTED = new Noise(1, 0.04, 0.10, 0.04, 0.01, 0.05);
-  /** Legs are close below this distance of the ankles [m]. */
-  public static final double PASSING_M = 0.45;
-  /** So long both feet stay on one leg, in the mean [s]. */
-  private static final double MERGED_S = 0.02;
+  public static final Noise LIKE_PAINTED = new Noise(1, 0.04, 0.10, 0.04, 0.01, 0.014);
+  /** Only where the ankles are further apart than this can both feet on one leg be told [m]. */
+  public static final double APART_M = 0.25;
+  /** So long both feet stay on one leg, in the mean [s] (the same source as its share). */
+  private static final double MERGED_S = 0.017;
 
   /** Standard deviation of a point's jitter in either direction [m]. */
   public static double metres(BodyPoint p) {
@@ -90,21 +90,21 @@ public record Noise(double scale, double lasting, double exchanged, double missi
     return out.build();
   }
 
-  /** Clumps of frames in which knee, ankle, heel and toe of one leg are put onto the other; which leg is drawn anew for each clump. */
+  /** Clumps of frames in which ankle, heel and toe of one leg are put onto the other; which leg is drawn anew for each clump. */
   private void merge(Track truth, Track.Builder out, Random random, double unit) {
     int n = truth.frames();
-    boolean[] passing = new boolean[n];
+    boolean[] apart = new boolean[n];
     int frames = 0;
     for (int i = 0; i < n; i++) {
-      passing[i] = truth.spot(BodyPoint.LEFT_ANKLE, i).to(truth.spot(BodyPoint.RIGHT_ANKLE, i)) < PASSING_M * unit;
-      frames += passing[i] ? 1 : 0;
+      apart[i] = truth.spot(BodyPoint.LEFT_ANKLE, i).to(truth.spot(BodyPoint.RIGHT_ANKLE, i)) > APART_M * unit;
+      frames += apart[i] ? 1 : 0;
     }
     double step = truth.medianStep();
     double start = frames == 0 ? 0 : Math.min(0.9, merged * n / frames * step / MERGED_S);
     double left = -1;
     Foot onto = Foot.LEFT;
     for (int i = 0; i < n; i++) {
-      if (left < 0 && passing[i] && random.nextDouble() < start) {
+      if (left < 0 && apart[i] && random.nextDouble() < start) {
         left = -MERGED_S * Math.log(1 - random.nextDouble());
         onto = random.nextBoolean() ? Foot.LEFT : Foot.RIGHT;
       }

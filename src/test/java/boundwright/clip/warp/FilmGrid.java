@@ -15,6 +15,7 @@ import java.util.List;
  * <p>Run: {@code bench/clip grid [CLIPS [SEED [ROW-PART]]]}; clips of each row, first seed. Own output.
  */
 public final class FilmGrid {
+  @SuppressWarnings("ArrayRecordComponent") // never compared
   private record Row(String name, String... options) {}
 
   private static final List<Row> ROWS =
