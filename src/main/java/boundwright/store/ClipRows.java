@@ -20,16 +20,9 @@ import org.jdbi.v3.core.statement.Query;
 import org.jdbi.v3.core.statement.Update;
 import org.jspecify.annotations.Nullable;
 
-/**
- * The rows of a clip of which there are many: what was marked in its picture, and what was put right by hand.
- *
- * <p>Marks are older than the following of cameras, and their table has no column for the frame in which one was put. The number of
- * the frame stands in the one of the two lengths that the kind of mark does not have: {@code up_m} of a ground mark, {@code along_m}
- * of a pole's foot; null is the first frame. Corners are kept as they lie in the first frame. The next change of the schema
- * should give the frame a column of its own.
- */
+/** The rows of a clip of which there are many: what was marked in its pictures, and what was put right by hand. */
 final class ClipRows {
-  static final String MARK = "SELECT clip_id, kind, x_px, y_px, along_m, up_m FROM clip_mark ";
+  static final String MARK = "SELECT clip_id, kind, x_px, y_px, along_m, up_m, frame FROM clip_mark ";
   static final String CORRECTION =
       "SELECT clip_id, kind, from_s, to_s, frame, point, x_px, y_px, contact_s, foot, touchdown_s, toe_off_s FROM clip_correction ";
   static final String IN_ORDER = "ORDER BY clip_id, place";
@@ -60,16 +53,16 @@ final class ClipRows {
     private void take(ResultSet r) throws SQLException {
       Spot picture = new Spot(r.getDouble("x_px"), r.getDouble("y_px"));
       switch (Columns.word(MarkKind.class, "mark", r.getString("kind"))) {
-        case GROUND -> ground.add(new GroundMarks.Mark(picture, r.getDouble("along_m"), (int) r.getDouble("up_m")));
+        case GROUND -> ground.add(new GroundMarks.Mark(picture, r.getDouble("along_m"), r.getInt("frame")));
         case POLE_FOOT -> {
           foot = picture;
-          poleFrame = (int) r.getDouble("along_m");
+          poleFrame = r.getInt("frame");
         }
         case POLE_TOP -> {
           top = picture;
           height_m = r.getDouble("up_m");
         }
-        case CORNER -> corners.add(new PlaneMap.Known(picture, new Spot(r.getDouble("along_m"), r.getDouble("up_m"))));
+        case CORNER -> corners.add(new PlaneMap.Known(picture, new Spot(r.getDouble("along_m"), r.getDouble("up_m")), r.getInt("frame")));
       }
     }
 
@@ -82,25 +75,22 @@ final class ClipRows {
     h.createUpdate("DELETE FROM clip_mark WHERE clip_id = :clip").bind("clip", clip).execute();
     int place = 0;
     for (GroundMarks.Mark m : setup.ground()) {
-      keepMark(h, clip, ++place, MarkKind.GROUND, m.picture(), m.at_m(), frame(m.frame()));
+      keepMark(h, clip, ++place, MarkKind.GROUND, m.picture(), m.at_m(), null, m.frame());
     }
     Setup.Pole pole = setup.pole();
     if (pole != null) {
-      keepMark(h, clip, ++place, MarkKind.POLE_FOOT, pole.foot(), frame(pole.frame()), 0.0);
-      keepMark(h, clip, ++place, MarkKind.POLE_TOP, pole.top(), null, pole.height_m());
+      keepMark(h, clip, ++place, MarkKind.POLE_FOOT, pole.foot(), null, 0.0, pole.frame());
+      keepMark(h, clip, ++place, MarkKind.POLE_TOP, pole.top(), null, pole.height_m(), pole.frame());
     }
     for (PlaneMap.Known k : setup.corners()) {
-      keepMark(h, clip, ++place, MarkKind.CORNER, k.picture(), k.plane().x(), k.plane().y());
+      keepMark(h, clip, ++place, MarkKind.CORNER, k.picture(), k.plane().x(), k.plane().y(), k.frame());
     }
   }
 
-  private static @Nullable Double frame(int number) {
-    return number == 0 ? null : (Double) (double) number;
-  }
-
-  private static void keepMark(Handle h, long clip, int place, MarkKind kind, Spot picture, @Nullable Double along_m, @Nullable Double up_m) {
+  private static void keepMark(
+      Handle h, long clip, int place, MarkKind kind, Spot picture, @Nullable Double along_m, @Nullable Double up_m, int frame) {
     h.createUpdate(
-            "INSERT INTO clip_mark (clip_id, place, kind, x_px, y_px, along_m, up_m) VALUES (:clip, :place, :kind, :x, :y, :along, :up)")
+            "INSERT INTO clip_mark (clip_id, place, kind, x_px, y_px, along_m, up_m, frame) VALUES (:clip, :place, :kind, :x, :y, :along, :up, :frame)")
         .bind("clip", clip)
         .bind("place", place)
         .bind("kind", kind.name())
@@ -108,6 +98,7 @@ final class ClipRows {
         .bind("y", picture.y())
         .bind("along", along_m)
         .bind("up", up_m)
+        .bind("frame", frame)
         .execute();
   }
 

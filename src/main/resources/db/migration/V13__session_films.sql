@@ -58,3 +58,6 @@ CREATE TABLE film_consent (
   may        INTEGER NOT NULL CHECK (may IN (0, 1)),
   date       TEXT    NOT NULL
 ) STRICT;
+
+-- A mark belongs to the frame of the film in which it was put; marks from before were put in the first.
+ALTER TABLE clip_mark ADD COLUMN frame INTEGER NOT NULL DEFAULT 0 CHECK (frame >= 0);
