@@ -39,13 +39,15 @@ public final class CutProcess {
         throw new InterruptedException("the cutting was called off");
       }
       child.waitFor();
+      if (watch.endedIt()) {
+        throw new RefusedException(
+            "Looking through " + film + " came to a standstill and was stopped. Have it looked through again: it goes on where it was.", e);
+      }
       throw new RefusedException(
           String.format(
               Locale.ROOT,
-              watch.endedIt()
-                  ? "Looking through %s came to a standstill and was stopped. Have it looked through again: it goes on where it was."
-                  : "Looking through %s ended without an answer (code %d). What was found is kept. Have it looked through again: it goes on where it"
-                      + " was; if it ends there again, save the film as H.264 and take that.",
+              "Looking through %s ended without an answer (code %d). What was found is kept. Have it looked through again: it goes on where it"
+                  + " was; if it ends there again, save the film as H.264 and take that.",
               film, child.exitValue()),
           e);
     } finally {
