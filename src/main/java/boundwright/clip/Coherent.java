@@ -55,14 +55,19 @@ public record Coherent(
     @Nullable Proposal proposal = Proposer.of(found);
     Sides.Resolved first = Sides.resolve(found, proposal == null ? null : proposal.exchangedWeighed());
     boolean still = stays && (proposal == null || StandingGround.stays(Outliers.clean(first.track()).track().map(ground), proposal));
-    Sides.Resolved sides = sidesByHand.apply(still ? settled(first, ground) : first);
+    Sides.Resolved own = still ? settled(first, ground) : first;
+    Sides.Resolved sides = sidesByHand.apply(own);
+    boolean[] turned = new boolean[found.frames()];
+    for (int i = 0; i < turned.length; i++) {
+      turned[i] = own.legsExchanged()[i] != sides.legsExchanged()[i];
+    }
     Track pixels = pointsByHand.apply(Outliers.clean(sides.track()).track());
     Track metres = pixels.map(ground);
     // who runs through and walks back ends behind where they began; only marks against the way the toes point are wrong
     if (Facing.toes(metres) <= 0) {
       GroundMarks.refuseBackwards(travel(metres));
     }
-    return new Coherent(sides, pixels, metres, Motion.of(metres), proposal, still);
+    return new Coherent(sides, pixels, metres, Motion.of(metres), proposal == null ? null : proposal.turnedByHand(turned), still);
   }
 
   /** Who finds this athlete's contacts. */

@@ -195,8 +195,11 @@ public final class ContactFinder {
     return e == null ? null : Estimate.normal(e.time(), e.sd());
   }
 
-  /** By the network and by the sides, whichever is less; the sides' search says nothing of the last frames. Never quite 1. */
+  /** By the network and by the sides, whichever is less; the sides' search says nothing of the last frames. Never quite 1 but by hand. */
   private static double footSure(double net, double sides) {
+    if (net == 1) {
+      return 1;
+    }
     return Math.min(SUREST, sides == 0.5 ? net : Math.min(net, sides));
   }
 

@@ -16,9 +16,25 @@ public record Proposal(double[] left, double[] right, double[] exchanged, double
   /** Samples a look of its own takes (own output: errors of the network last about a tenth of a step). */
   static final double SAMPLES_A_LOOK = 4;
 
+  /** Log-odds of what a hand said: a chance of exactly 1. */
+  private static final double BY_HAND = 80;
+
   /** The log-odds that the legs are exchanged, each frame weighed by its worth. */
   public double[] exchangedWeighed() {
     return Arrays.stream(exchanged).map(v -> v * worth).toArray();
+  }
+
+  /** The same where a hand exchanged the legs in some frames; a hand is sure. */
+  public Proposal turnedByHand(boolean[] frames) {
+    double[] l = left.clone();
+    double[] r = right.clone();
+    for (int i = 0; i < frames.length; i++) {
+      if (frames[i]) {
+        l[i] = Math.signum(right[i]) * BY_HAND;
+        r[i] = Math.signum(left[i]) * BY_HAND;
+      }
+    }
+    return new Proposal(l, r, exchanged, period, worth);
   }
 
   /** How sure the network is of the whole clip: 1 where every foot in every frame is certain, 0 where nothing is known. */

@@ -48,14 +48,33 @@ record StepSamples(double[] times, float[][] points, double density) {
     }
     float[][] points = new float[n][WIDTH];
     for (int p = 0; p < ORDER.size(); p++) {
-      Series x = Series.of(track, ORDER.get(p), seen, false);
-      Series y = Series.of(track, ORDER.get(p), seen, true);
+      BodyPoint point = shown(track, p);
+      Series x = Series.of(track, point, seen, false);
+      Series y = Series.of(track, point, seen, true);
       for (int i = 0; i < n; i++) {
         points[i][2 * p] = (float) x.at(times[i], step);
         points[i][2 * p + 1] = (float) -y.at(times[i], step);
       }
     }
     return new StepSamples(times, points, Math.log(step / track.medianStep()));
+  }
+
+  /** The point itself, or the next one up the leg or the arm where the clip never shows it. */
+  private static BodyPoint shown(Track track, int p) {
+    int q = p;
+    while (q > 2 && !anywhere(track, ORDER.get(q))) {
+      q -= q >= 15 ? 4 : 2; // heel and toe both hang on the ankle
+    }
+    return ORDER.get(q);
+  }
+
+  private static boolean anywhere(Track track, BodyPoint p) {
+    for (int i = 0; i < track.frames(); i++) {
+      if (track.seen(p, i)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** First and last frame that show the hips. */
