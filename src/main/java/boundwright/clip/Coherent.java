@@ -36,7 +36,7 @@ public record Coherent(
    *
    * @param found body points in pixels
    * @param plane the athlete's plane
-   * @throws boundwright.quantity.RefusedException if no leg was seen, or the marks count against the run
+   * @throws boundwright.quantity.RefusedException if no leg was seen
    */
   public static Coherent of(Track found, PlaneMap plane) {
     return of(found, (frame, spot) -> plane.toPlane(spot), true, UnaryOperator.identity(), UnaryOperator.identity());
@@ -63,11 +63,19 @@ public record Coherent(
     }
     Track pixels = pointsByHand.apply(Outliers.clean(sides.track()).track());
     Track metres = pixels.map(ground);
-    // who runs through and walks back ends behind where they began; only marks against the way the toes point are wrong
+    return new Coherent(sides, pixels, metres, Motion.of(metres), proposal == null ? null : proposal.turnedByHand(turned), still);
+  }
+
+  /**
+   * Refuses marks that count against the run. Who runs through and walks back ends behind where they began; only marks against the way
+   * the toes point are wrong.
+   *
+   * @throws boundwright.quantity.RefusedException if they do
+   */
+  public void refuseBackwards() {
     if (Facing.toes(metres) <= 0) {
       GroundMarks.refuseBackwards(travel(metres));
     }
-    return new Coherent(sides, pixels, metres, Motion.of(metres), proposal == null ? null : proposal.turnedByHand(turned), still);
   }
 
   /** Who finds this athlete's contacts. */

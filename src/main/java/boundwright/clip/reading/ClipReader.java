@@ -80,6 +80,9 @@ public final class ClipReader {
     ByHand hand = new ByHand(corrections);
     PlaneMap plane = setup.plane(clip);
     Coherent athlete = Coherent.of(found, (frame, spot) -> plane.toPlane(clip.camera().carry(frame, spot)), stays(clip.camera()), hand::sides, hand::points);
+    if (setup.scaled()) {
+      athlete.refuseBackwards();
+    }
     boolean slides = stays(clip.camera()) && !athlete.stays();
     List<String> said = before(clip, setup);
     if (slides) {

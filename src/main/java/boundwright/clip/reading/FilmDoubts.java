@@ -7,8 +7,9 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** What the contacts themselves say against the film: that it plays slower than it was filmed, that it shows a walk, a treadmill. */
-final class FilmDoubts {
-  static final String SLIDES =
+public final class FilmDoubts {
+  /** Said of a film in which a standing foot slides. */
+  public static final String SLIDES =
       "The feet slide back while they stand: a treadmill, or a camera that travels along. Feet and times are read, lengths and speeds are not.";
 
   private static final double G = 9.81;

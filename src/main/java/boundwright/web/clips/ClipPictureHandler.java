@@ -4,6 +4,7 @@ import boundwright.card.PicturePng;
 import boundwright.clip.FoundClip;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.reading.ClipReading;
+import boundwright.clip.reading.FilmDoubts;
 import boundwright.clip.reading.ReadContact;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Spot;
@@ -70,8 +71,8 @@ public final class ClipPictureHandler {
 
   /** Why the athlete cannot be laid on the runway, or empty. */
   private static String notLaid(Read r) {
-    return r.reading.remarks().stream().anyMatch(s -> s.startsWith("The camera moved") || s.contains("no lengths are given"))
-        ? "The camera moved and the ground was not followed in this film, so nobody can say where on the runway each frame belongs. Film from a stand, or with"
+    return r.points.camera().noLengths().isPresent() || r.reading.remarks().contains(FilmDoubts.SLIDES)
+        ? "Nobody can say where on the runway each frame belongs, because the ground was not followed in this film. Film from a stand, or with"
             + " more of the ground in sight, and the rep comes as one picture."
         : "";
   }

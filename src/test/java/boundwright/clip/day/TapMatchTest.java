@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 /** Taps against reps of a film whose clock nobody set. Made-up sessions; every bound is own output with room. */
 class TapMatchTest {
   /** A session: landings by the film's clock, taps by another, and which tap is which rep. */
+  @SuppressWarnings("ArrayRecordComponent") // never compared
   private record Session(double[] landings, List<@Nullable Long> who, double[] taps, List<Long> tapped, int[] truth) {}
 
   /** Reps every half to two minutes; one in six not tapped, one in eight tapped though the film does not show it. */
