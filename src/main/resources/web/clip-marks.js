@@ -87,6 +87,21 @@
         drawn.appendChild(g);
       });
     }
+    // a thing of the place that stands where its distance is known takes one tap instead of a figure
+    var places = document.getElementById("known-places");
+    places.hidden = false;
+    places.addEventListener("click", function (event) {
+      var known = event.target.closest("button[data-back]");
+      var row = last && last.dataset.kind === "ground" ? last : null;
+      if (!known || !row) { return; }
+      var way = form.querySelector("input[name=count][value=way]");
+      var written = rows.some(function (r) { return r !== row && r.dataset.kind === "ground" && r.querySelector(".far input").value.trim() !== ""; });
+      // figures that count the other way would be read as counting back from the sand
+      if (way.checked && written) { places.querySelector("span").textContent = "The other marks count forward. Count them back from the sand first, then this is the"; return; }
+      form.querySelector("input[name=count][value=sand]").checked = true;
+      row.querySelector(".far input").value = known.dataset.back;
+      draw();
+    });
     function chosenKind() { return new FormData(form).get("put"); }
     function free(kind) {
       var same = rows.filter(function (r) { return r.dataset.kind === kind; });

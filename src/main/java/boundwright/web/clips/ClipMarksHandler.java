@@ -19,8 +19,10 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -204,7 +206,20 @@ public final class ClipMarksHandler {
             list.line(clip, "/clips/" + clip.id(), true), unit(), new Stills.Full(points.film().width(), points.film().height()), still,
             points.film().frames(), looks.desk().still(clip.id(), still).isPresent(), left, ground, pole, poleTop, corners, fromSand, slowed,
             clip.setup().slowed() == 1 ? points.film().slowedByTag() : 1, model, refused, alike(clip), Form.has(ctx, "as"), points.camera(),
-            points.firstFrame()));
+            points.firstFrame(), known(clip)));
+  }
+
+  /** The sand's edges, the clip's own mark and the boards of the triple jump, 11 and 13 m (World Athletics technical rules; memory). */
+  private List<ClipMarksView.Known> known(ClipRecord clip) {
+    Map<String, Double> known = new LinkedHashMap<>();
+    known.put("sand, near edge", 0.0);
+    known.put("sand, far edge", -bench.settings().settings().facility().pit_m());
+    if (clip.markToSand_m() != null) {
+      known.put("take-off mark", clip.markToSand_m());
+    }
+    known.put("board at 11", 11.0);
+    known.put("board at 13", 13.0);
+    return known.entrySet().stream().map(e -> new ClipMarksView.Known(e.getKey(), unit().write(e.getValue()))).toList();
   }
 
   /** The newest other clip with marks and pictures of the same size, which the camera may have taken from the same place; null if none. */

@@ -34,6 +34,7 @@ import org.jspecify.annotations.Nullable;
  * @param taken whether that clip's marks are in the form, not kept yet
  * @param camera where the camera looked
  * @param firstFrame number of the film's frame that is the camera's first, from 0
+ * @param known what of the place may stand for a tape
  */
 public record ClipMarksView(
     ClipsView.Line line,
@@ -55,7 +56,16 @@ public record ClipMarksView(
     ClipsView.@Nullable Line alike,
     boolean taken,
     CameraPath camera,
-    int firstFrame) {
+    int firstFrame,
+    List<Known> known) {
+
+  /**
+   * Something of the place whose distance is known, so that it may stand for a tape.
+   *
+   * @param name as a coach calls it
+   * @param back how far back from the near edge of the sand, as written
+   */
+  public record Known(String name, String back) {}
 
   /**
    * A point as written.
