@@ -7,6 +7,7 @@ import boundwright.athlete.Level;
 import boundwright.athlete.Surface;
 import boundwright.clip.FoundClip;
 import boundwright.clip.body.DeLeva;
+import boundwright.clip.camera.CameraPath;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipState;
 import boundwright.clip.film.FilmFacts;
@@ -52,7 +53,7 @@ class ClipPicturePagesTest {
   private WebServer server;
   private Client client;
   private long id;
-  private List<String> remarks = List.of();
+  private CameraPath camera = CameraPath.stood();
 
   private FoundClip scan(ScanOrder order) {
     int n = TRUTH.found().frames();
@@ -68,7 +69,7 @@ class ClipPicturePagesTest {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    return new FoundClip(new FilmFacts("h264", 1280, 720, 0, 1, 90_000, n, n / 60.0, Double.NaN), 0, TRUTH.found(), n, remarks);
+    return new FoundClip(new FilmFacts("h264", 1280, 720, 0, 1, 90_000, n, n / 60.0, Double.NaN), 0, TRUTH.found(), n, List.of(), camera);
   }
 
   @BeforeEach
@@ -137,7 +138,7 @@ class ClipPicturePagesTest {
 
   @Test
   void whereTheCameraMovedThereIsAReasonInPlaceOfThePicture() throws InterruptedException {
-    remarks = List.of("The camera moved: by about 40 pixels, where at most 6 do no harm.");
+    camera = CameraPath.of(CameraPath.Kind.LOST);
     read();
     String page = client.get("/clips/" + id + "/whole").body();
     assertThat(page).contains("the ground was not followed").doesNotContain("long-picture\"").doesNotContain("Save as a picture");

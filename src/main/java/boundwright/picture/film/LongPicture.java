@@ -118,7 +118,7 @@ public record LongPicture(
   }
 
   private static String degrees(double v) {
-    return Double.isNaN(v) ? "" : String.format(Locale.ROOT, "%.0f°", v == 0 ? 0 : v);
+    return Double.isNaN(v) ? "" : Math.round(v) + "°";
   }
 
   private boolean crowded() {
