@@ -27,7 +27,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -107,8 +111,18 @@ final class RunwayNews {
   /** How long a write of another program may stay unseen [ns]; this one's are seen at once. */
   private static final long UNSEEN_NS = 10_000_000_000L;
 
-  /** As it was read at a time; after that only what phones brought was written by this program. */
-  private record Read(long told, LocalDate day, String stamp, long at_ns, Squad squad) {}
+  /** How long a phone's question waits for the squad to be read again [ms]. */
+  private static final long PATIENCE_MS = 100;
+
+  /** Before anything was read. */
+  private record Moment(long told, LocalDate day, String stamp, long at_ns) {
+    boolean old(Moment now) {
+      return told != now.told || (!stamp.equals(now.stamp) && now.at_ns - at_ns > UNSEEN_NS);
+    }
+  }
+
+  /** As it was read then; after that only what phones brought was written by this program. */
+  private record Read(Moment then, Squad squad) {}
 
   private @Nullable Read last;
   /** Whose log phones changed since. */
@@ -119,27 +133,93 @@ final class RunwayNews {
     changed.addAll(ids);
   }
 
-  /** The squad as it is now. Read again after something was written; after what phones brought, only those whom it touched. */
-  synchronized Squad squad() {
-    // before anything is read: what comes meanwhile is read next time
-    long told = bench.told();
-    LocalDate day = LocalDate.now(bench.clock());
-    String stamp = bench.stamp();
-    Set<Long> since = new TreeSet<>();
-    for (Iterator<Long> i = changed.iterator(); i.hasNext(); ) {
-      since.add(i.next());
-      i.remove();
+  /** What reads the squad again; null while nothing does. */
+  private @Nullable CompletableFuture<Void> coming;
+  /** Whose log phones changed while the squad is read again. */
+  private final Set<Long> meanwhile = new TreeSet<>();
+
+  /**
+   * The squad. What phones brought is in it. After another write it is read again beside: who asks in the meantime waits a moment for it, and
+   * is then told what was known before, because phones ask again soon.
+   */
+  Squad squad() {
+    CompletableFuture<Void> reading;
+    synchronized (this) {
+      Set<Long> since = new TreeSet<>();
+      for (Iterator<Long> i = changed.iterator(); i.hasNext(); ) {
+        since.add(i.next());
+        i.remove();
+      }
+      Moment now = new Moment(bench.told(), LocalDate.now(bench.clock()), bench.stamp(), System.nanoTime());
+      Read kept = last;
+      if (kept == null || !kept.then.day.equals(now.day)) {
+        last = null;
+        Squad squad = read(null);
+        last = new Read(now, squad);
+        return squad;
+      }
+      Squad squad = kept.squad;
+      if (!since.isEmpty()) {
+        last = null;
+        squad = again(squad, since);
+        last = new Read(kept.then, squad);
+        if (coming != null) {
+          meanwhile.addAll(since);
+        }
+      }
+      if (!kept.then.old(now)) {
+        return squad;
+      }
+      reading = coming == null ? readBeside(now, squad) : coming;
     }
-    Read kept = last;
-    Squad before = kept == null ? null : kept.squad;
-    last = null;
-    if (kept == null || kept.told != told || !kept.day.equals(day) || (!kept.stamp.equals(stamp) && System.nanoTime() - kept.at_ns > UNSEEN_NS)) {
-      kept = new Read(told, day, stamp, System.nanoTime(), read(before));
-    } else if (!since.isEmpty()) {
-      kept = new Read(told, day, kept.stamp, kept.at_ns, again(kept.squad, since));
+    try {
+      reading.get(PATIENCE_MS, TimeUnit.MILLISECONDS);
+    } catch (TimeoutException late) {
+      // what was known before is told
+    } catch (ExecutionException e) {
+      throw e.getCause() instanceof RuntimeException own ? own : new IllegalStateException(e.getCause());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
     }
-    last = kept;
-    return kept.squad;
+    Read read = last();
+    return read == null ? squad() : read.squad;
+  }
+
+  private synchronized @Nullable Read last() {
+    return last;
+  }
+
+  private CompletableFuture<Void> readBeside(Moment now, Squad before) {
+    CompletableFuture<Void> reading = new CompletableFuture<>();
+    coming = reading;
+    meanwhile.clear();
+    Thread thread =
+        new Thread(
+            () -> {
+              try {
+                publish(now, read(before));
+                reading.complete(null);
+              } catch (RuntimeException | Error e) {
+                failed();
+                reading.completeExceptionally(e);
+              }
+            },
+            "squad for the phones");
+    thread.setDaemon(true);
+    thread.start();
+    return reading;
+  }
+
+  private synchronized void publish(Moment now, Squad squad) {
+    // a day may have begun meanwhile
+    if (last == null || last.then.at_ns <= now.at_ns) {
+      last = new Read(now, meanwhile.isEmpty() ? squad : again(squad, Set.copyOf(meanwhile)));
+    }
+    coming = null;
+  }
+
+  private synchronized void failed() {
+    coming = null;
   }
 
   private Squad read(@Nullable Squad before) {
