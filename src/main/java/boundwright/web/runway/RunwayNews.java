@@ -143,34 +143,10 @@ final class RunwayNews {
    * is then told what was known before, because phones ask again soon.
    */
   Squad squad() {
-    CompletableFuture<Void> reading;
-    synchronized (this) {
-      Set<Long> since = new TreeSet<>();
-      for (Iterator<Long> i = changed.iterator(); i.hasNext(); ) {
-        since.add(i.next());
-        i.remove();
-      }
-      Moment now = new Moment(bench.told(), LocalDate.now(bench.clock()), bench.stamp(), System.nanoTime());
-      Read kept = last;
-      if (kept == null || !kept.then.day.equals(now.day)) {
-        last = null;
-        Squad squad = read(null);
-        last = new Read(now, squad);
-        return squad;
-      }
-      Squad squad = kept.squad;
-      if (!since.isEmpty()) {
-        last = null;
-        squad = again(squad, since);
-        last = new Read(kept.then, squad);
-        if (coming != null) {
-          meanwhile.addAll(since);
-        }
-      }
-      if (!kept.then.old(now)) {
-        return squad;
-      }
-      reading = coming == null ? readBeside(now, squad) : coming;
+    Known known = known();
+    CompletableFuture<Void> reading = known.coming;
+    if (reading == null) {
+      return known.squad;
     }
     try {
       reading.get(PATIENCE_MS, TimeUnit.MILLISECONDS);
@@ -183,6 +159,43 @@ final class RunwayNews {
     }
     Read read = last();
     return read == null ? squad() : read.squad;
+  }
+
+  /**
+   * What can be told at once.
+   *
+   * @param squad as it was read last, with what phones brought since
+   * @param coming done when the squad is read again; null where it is as it is now
+   */
+  private record Known(Squad squad, @Nullable CompletableFuture<Void> coming) {}
+
+  private synchronized Known known() {
+    Set<Long> since = new TreeSet<>();
+    for (Iterator<Long> i = changed.iterator(); i.hasNext(); ) {
+      since.add(i.next());
+      i.remove();
+    }
+    Moment now = new Moment(bench.told(), LocalDate.now(bench.clock()), bench.stamp(), System.nanoTime());
+    Read kept = last;
+    if (kept == null || !kept.then.day.equals(now.day)) {
+      last = null;
+      Squad squad = read(null);
+      last = new Read(now, squad);
+      return new Known(squad, null);
+    }
+    Squad squad = kept.squad;
+    if (!since.isEmpty()) {
+      last = null;
+      squad = again(squad, since);
+      last = new Read(kept.then, squad);
+      if (coming != null) {
+        meanwhile.addAll(since);
+      }
+    }
+    if (!kept.then.old(now)) {
+      return new Known(squad, null);
+    }
+    return new Known(squad, coming == null ? readBeside(now, squad) : coming);
   }
 
   private synchronized @Nullable Read last() {
@@ -250,7 +263,8 @@ final class RunwayNews {
 
   /** These athletes as they are now, also if they are not here today; those who are not there any more are left out. */
   List<One> these(Set<Long> ids) {
-    Squad squad = squad();
+    // those whom a phone changed are fresh in what is known: a tap's answer waits for nobody else
+    Squad squad = known().squad;
     List<One> here = squad.these(ids);
     List<String> keys = squad.page.keys();
     Set<Long> rest = new TreeSet<>(ids);
