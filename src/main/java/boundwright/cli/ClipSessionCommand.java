@@ -4,6 +4,7 @@ import boundwright.clip.session.CutOrder;
 import boundwright.clip.session.CutProcess;
 import boundwright.clip.session.Cutter;
 import boundwright.clip.session.FilmRep;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -77,7 +78,7 @@ final class ClipSessionCommand implements Callable<Integer> {
       for (int i = 0; i < reps.size(); i++) {
         s.out().println((i + 1) + "  " + reps.get(i).said());
       }
-      s.out().println(reps.size() + (reps.size() == 1 ? " rep." : " reps."));
+      s.out().println(Notes.counted(reps.size(), "rep") + ".");
     }
     return 0;
   }

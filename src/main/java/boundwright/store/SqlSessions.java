@@ -19,8 +19,10 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
@@ -325,13 +327,14 @@ final class SqlSessions implements SessionRepository {
   }
 
   @Override
-  public Optional<Consent> consent(long athleteId) {
-    return database.read(
+  public Map<Long, Consent> consents() {
+    Map<Long, Consent> out = new HashMap<>();
+    database.read(
         h ->
-            h.createQuery("SELECT may, date FROM film_consent WHERE athlete_id = :athlete")
-                .bind("athlete", athleteId)
-                .map((r, c) -> new Consent(r.getInt("may") == 1, LocalDate.parse(r.getString("date"))))
-                .findOne());
+            h.createQuery("SELECT athlete_id, may, date FROM film_consent")
+                .map((r, c) -> out.put(r.getLong("athlete_id"), new Consent(r.getInt("may") == 1, LocalDate.parse(r.getString("date")))))
+                .list());
+    return out;
   }
 
   @Override

@@ -23,6 +23,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -249,8 +250,13 @@ public final class SessionDesk {
     }
   }
 
+  /** Whether a rep is in the log already. */
+  public boolean logged(SessionRep rep) {
+    return rep.clipId() != 0 && clips.clip(rep.clipId()).repId() != 0;
+  }
+
   private void refuseLogged(SessionRep rep) {
-    if (rep.clipId() != 0 && clips.clip(rep.clipId()).repId() != 0) {
+    if (logged(rep)) {
       throw new RefusedException("This rep is in the log already. Take it back there first.");
     }
   }
@@ -369,7 +375,12 @@ public final class SessionDesk {
 
   /** What was said about filming an athlete. */
   public Optional<Consent> consent(long athleteId) {
-    return sessions.consent(athleteId);
+    return Optional.ofNullable(sessions.consents().get(athleteId));
+  }
+
+  /** What was said about filming, by the athlete's number; nobody asked those who are missing. */
+  public Map<Long, Consent> consents() {
+    return sessions.consents();
   }
 
   /** Keeps what was said about filming an athlete today. */
@@ -383,7 +394,7 @@ public final class SessionDesk {
    * @throws RefusedException with a way out
    */
   public void mayBeFilmed(Athlete athlete) {
-    Optional<Consent> said = sessions.consent(athlete.id());
+    Optional<Consent> said = consent(athlete.id());
     if (said.isEmpty()) {
       throw new RefusedException(
           "Nobody has recorded that " + athlete.name() + " may be filmed, so nothing is read of them. Ask them (of a minor, a parent or guardian too), and say so below.");

@@ -5,6 +5,7 @@ import boundwright.clip.session.FilmRep;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -84,8 +85,8 @@ public interface SessionRepository {
   /** Numbers of the athletes who are here on a day, in the order in which the day's card has them. */
   List<Long> here(LocalDate day);
 
-  /** What was said about filming an athlete; empty if nobody asked. */
-  Optional<Consent> consent(long athleteId);
+  /** What was said about filming, by the athlete's number; nobody asked those who are missing. */
+  Map<Long, Consent> consents();
 
   /** Keeps what was said. */
   void consent(long athleteId, Consent consent);

@@ -79,7 +79,7 @@ public final class ClipsHandler {
       bench.sessions().mayBeFilmed(athlete);
       for (UploadedFile film : films) {
         try (InputStream in = film.content()) {
-          looks.desk().take(athlete.id(), date, plainName(film.filename()), in, sequence, approach, surface, markToSand);
+          looks.desk().take(athlete.id(), date, Form.fileName(film), in, sequence, approach, surface, markToSand);
           taken++;
         }
       }
@@ -88,12 +88,6 @@ public final class ClipsHandler {
       String before = taken == 0 ? "" : taken + " of the films " + (taken == 1 ? "was" : "were") + " taken before this one. ";
       page(ctx, 422, Form.text(ctx, "only").isEmpty() ? null : athlete, Sent.of(ctx, before + e.getMessage()), "");
     }
-  }
-
-  /** The name without folders, at most 120 characters. */
-  private static String plainName(String name) {
-    String last = name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
-    return last.length() <= 120 ? last : last.substring(last.length() - 120);
   }
 
   /** One line, for a page that watches a clip being read. */
@@ -188,13 +182,13 @@ public final class ClipsHandler {
     return new ClipsView.Line(clip, name.orElse("athlete no longer kept"), LocalDate.now(bench.clock()), list, alone, pictures);
   }
 
-  /** Of whom nobody has said that they may be filmed. */
-  private List<String> notAsked(List<Athlete> squad, @Nullable Athlete only) {
+  /** Whether of somebody who may be chosen it is not recorded that they may be filmed. */
+  private boolean mustAsk(List<Athlete> squad, @Nullable Athlete only) {
+    Map<Long, SessionRepository.Consent> said = bench.sessions().consents();
     return squad.stream()
         .filter(a -> only == null || a.id() == only.id())
-        .filter(a -> !bench.sessions().consent(a.id()).map(SessionRepository.Consent::may).orElse(false))
-        .map(Athlete::name)
-        .toList();
+        .map(a -> said.get(a.id()))
+        .anyMatch(c -> c == null || !c.may());
   }
 
   private void page(Context ctx, int status, @Nullable Athlete only, Sent sent, String said) {
@@ -210,6 +204,6 @@ public final class ClipsHandler {
         only == null ? "clips" : "squad",
         new ClipsView(
             lines(shown, squad, list), squad, only, bench.settings().plan().drills(), bench.settings().settings().unit(),
-            bench.settings().settings().facility().surface(), LocalDate.now(bench.clock()), sent, said, notAsked(squad, only)));
+            bench.settings().settings().facility().surface(), LocalDate.now(bench.clock()), sent, said, mustAsk(squad, only)));
   }
 }

@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param today the day
  * @param sent a refused form, or nothing
  * @param said what was just done, or empty
- * @param notAsked names of those of whom it is not recorded that they may be filmed
+ * @param mustAsk whether of somebody who may be chosen it is not recorded that they may be filmed
  */
 public record ClipsView(
     List<Line> lines,
@@ -36,7 +36,7 @@ public record ClipsView(
     LocalDate today,
     Sent sent,
     String said,
-    List<String> notAsked) {
+    boolean mustAsk) {
 
   /** The address of the list. */
   public String address() {

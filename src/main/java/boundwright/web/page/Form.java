@@ -2,6 +2,7 @@ package boundwright.web.page;
 
 import boundwright.quantity.RefusedException;
 import io.javalin.http.Context;
+import io.javalin.http.UploadedFile;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Locale;
@@ -22,6 +23,13 @@ public final class Form {
   /** From now on {@link #text} answers this of the field, whatever was sent. */
   static void put(Context ctx, String name, String value) {
     ctx.attribute(PUT + name, value);
+  }
+
+  /** The name of a file that was sent, without folders, at most 120 characters. */
+  public static String fileName(UploadedFile file) {
+    String name = file.filename();
+    String last = name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+    return last.length() <= 120 ? last : last.substring(last.length() - 120);
   }
 
   /** A field of the form sent, or of the address; empty if absent. */

@@ -26,9 +26,7 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** The pages of films of whole sessions. */
@@ -97,17 +95,12 @@ public final class SessionHandler {
       }
       SessionFilm kept;
       try (InputStream in = film.content()) {
-        kept = desk().take(date, plainName(film.filename()), in, all);
+        kept = desk().take(date, Form.fileName(film), in, all);
       }
       ctx.redirect("/clips/session/" + kept.id(), HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
       list(ctx, 422, Sent.of(ctx, String.valueOf(e.getMessage())));
     }
-  }
-
-  private static String plainName(String name) {
-    String last = name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
-    return last.length() <= 120 ? last : last.substring(last.length() - 120);
   }
 
   /** A film's page, or its part that changes while it is being cut. */
@@ -139,9 +132,7 @@ public final class SessionHandler {
   private SessionView view(long film, SessionView.@Nullable Ask ask, String refused) {
     SessionSheet sheet = desk().sheet(film);
     List<Athlete> squad = bench.athletes().all();
-    Map<Long, Consent> consents = new HashMap<>();
-    squad.forEach(a -> desk().consent(a.id()).ifPresent(c -> consents.put(a.id(), c)));
-    return new SessionView(sheet, squad, consents, unit(), today(), bench.clock().instant(), bench.clock().getZone(), ask, refused);
+    return new SessionView(sheet, squad, desk().consents(), unit(), today(), bench.clock().instant(), bench.clock().getZone(), ask, refused);
   }
 
   /** Names whom a rep shows; with {@code may}, says first whether they may be filmed. */
@@ -185,7 +176,7 @@ public final class SessionHandler {
         ctx,
         id -> {
           // a second tap finds the rep logged and only shows it
-          if (desk().sheet(rep(ctx).filmId()).rows().stream().noneMatch(r -> r.rep().id() == id && r.logged())) {
+          if (!desk().logged(desk().rep(id))) {
             desk().nod(id);
           }
         });

@@ -9,6 +9,7 @@ import boundwright.clip.day.SessionSheet.Maybe;
 import boundwright.clip.desk.ClipState;
 import boundwright.flight.Rep;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
 import boundwright.web.page.Figures;
 import java.time.Duration;
 import java.time.Instant;
@@ -129,7 +130,7 @@ public record SessionView(
     List<Line> all = lines();
     long named = all.stream().filter(l -> l.row.rep().athleteId() != null).count();
     long logged = all.stream().filter(l -> l.row.logged()).count();
-    return all.size() + (all.size() == 1 ? " rep" : " reps") + (named == 0 ? "" : ", " + named + " named") + (logged == 0 ? "" : ", " + logged + " logged");
+    return Notes.counted(all.size(), "rep") + (named == 0 ? "" : ", " + named + " named") + (logged == 0 ? "" : ", " + logged + " logged");
   }
 
   /** Share of the film that was cut. */
