@@ -71,6 +71,8 @@ public final class ContactFinder {
   private final Feet feet;
   private final @Nullable Proposal proposal;
   private final boolean ground;
+  /** Sought when it is first asked for: the search over the whole clip is the dearest thing here. */
+  private @Nullable List<Course.Stand> course;
 
   /**
    * A finder for one athlete in one clip.
@@ -151,17 +153,25 @@ public final class ContactFinder {
           "Contacts cannot be told from this film: the program is %.0f %% sure of the feet, at least %.0f %% is needed. Film from the side with both feet in sight, or add contacts by hand.",
           100 * net.certain(), 100 * CERTAIN);
     }
-    List<Course.Stand> course = Course.of(net, step);
-    boolean leaves = course.stream().anyMatch(s -> s.last() < motion.frames() - 1);
-    boolean lands = course.stream().anyMatch(s -> s.first() > 0);
+    boolean leaves = course(net).stream().anyMatch(s -> s.last() < motion.frames() - 1);
+    boolean lands = course(net).stream().anyMatch(s -> s.first() > 0);
     return leaves && lands ? null : "Nobody takes a step in this film, so there is no contact to read. Film the whole rep from the side, or add contacts by hand.";
+  }
+
+  private List<Course.Stand> course(Proposal net) {
+    List<Course.Stand> sought = course;
+    if (sought == null) {
+      sought = Course.of(net, step);
+      course = sought;
+    }
+    return sought;
   }
 
   private List<Contact> proposed(Proposal net) {
     if (refusal() != null) {
       return List.of();
     }
-    List<Agreed> agreed = Agreed.of(Course.of(net, step), ground ? Planted.stretches(metres, motion) : List.of(), motion, net);
+    List<Agreed> agreed = Agreed.of(course(net), ground ? Planted.stretches(metres, motion) : List.of(), motion, net);
     List<Stretch> stretches = agreed.stream().map(Agreed::stretch).toList();
     List<@Nullable Landing> landing = ground ? new Landings(motion, feet, step).all(stretches) : nothing(stretches);
     List<@Nullable EventFit> leaving = ground ? new Leavings(motion, feet, step).all(stretches) : nothing(stretches);
