@@ -39,20 +39,22 @@ public record Coherent(
    * @throws boundwright.quantity.RefusedException if no leg was seen
    */
   public static Coherent of(Track found, PlaneMap plane) {
-    return of(found, (frame, spot) -> plane.toPlane(spot), true, UnaryOperator.identity(), UnaryOperator.identity());
+    return of(found, Proposer.shipped(), (frame, spot) -> plane.toPlane(spot), true, UnaryOperator.identity(), UnaryOperator.identity());
   }
 
   /**
    * The same where the camera turned, with what a hand put right. The network sees the points as they are in the film's own pictures.
    *
+   * @param net who says which foot stands
    * @param ground from a point of a frame to the athlete's plane
    * @param stays whether a standing foot stays where it is in that plane: the camera stood, or was followed
    * @param sidesByHand changes the sides after they were decided
    * @param pointsByHand changes points after wild ones were taken out; what a hand placed is not doubted
    */
   public static Coherent of(
-      Track found, Track.EachFrame ground, boolean stays, UnaryOperator<Sides.Resolved> sidesByHand, UnaryOperator<Track> pointsByHand) {
-    @Nullable Proposal proposal = Proposer.of(found);
+      Track found, Proposer net, Track.EachFrame ground, boolean stays, UnaryOperator<Sides.Resolved> sidesByHand,
+      UnaryOperator<Track> pointsByHand) {
+    @Nullable Proposal proposal = net.propose(found);
     Sides.Resolved first = Sides.resolve(found, proposal == null ? null : proposal.exchangedWeighed());
     boolean still = stays && (proposal == null || StandingGround.stays(Outliers.clean(first.track()).track().map(ground), proposal));
     Sides.Resolved own = still ? settled(first, ground) : first;

@@ -1,27 +1,35 @@
 package boundwright.clip.propose;
 
 import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.DataInputStream;
+import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 import java.util.HexFormat;
 
 /**
  * A dilated convolution over time, {@value #CHANNELS} wide, in plain Java. Trained by {@code training/contacts/train.py};
- * the weights are a resource of this program, checked by recipe and SHA-256 when they are loaded.
+ * the weights are a resource of this program, checked by recipe and SHA-256 when they are loaded. A coach's own clips can
+ * train it further, see {@code boundwright.clip.learn}.
  */
-final class ContactNet {
+public final class ContactNet {
   private static final String FILE = "/clip/contacts.bin";
-  private static final String SUM = "007d9303e83f45bdb78a2e9f8a3c81b557925b04cff0c53b01562e1aa5099e3a";
+  /** SHA-256 of the weights as shipped. */
+  public static final String SUM = "007d9303e83f45bdb78a2e9f8a3c81b557925b04cff0c53b01562e1aa5099e3a";
   /** What the weights were made for: inputs, layers and their order. */
-  private static final int RECIPE = 2;
+  public static final int RECIPE = 2;
   private static final int MAGIC = 0x4257434e;
-  private static final int CHANNELS = 56;
-  private static final int KERNEL = 5;
-  private static final int OUTPUTS = 3;
+  /** Width of every layer. */
+  public static final int CHANNELS = 56;
+  /** Samples that a convolution over time sees. */
+  public static final int KERNEL = 5;
+  /** Left stands, right stands, legs exchanged. */
+  public static final int OUTPUTS = 3;
   private static final int[] DILATIONS = {1, 2, 4, 8, 16, 24, 4, 2, 1};
 
   private final float[][] arrays;
@@ -67,9 +75,75 @@ final class ContactNet {
     return out;
   }
 
+  private ContactNet(float[][] arrays, float contactHeat, float exchangeHeat) {
+    this.arrays = arrays;
+    this.contactHeat = contactHeat;
+    this.exchangeHeat = exchangeHeat;
+  }
+
   /** The network as shipped. */
-  static ContactNet shipped() {
+  public static ContactNet shipped() {
     return Holder.NET;
+  }
+
+  /**
+   * A network from {@link #bytes}.
+   *
+   * @throws IOException if they are of another recipe or damaged
+   */
+  public static ContactNet of(byte[] bytes) throws IOException {
+    try {
+      return new ContactNet(bytes);
+    } catch (IllegalStateException e) {
+      throw new IOException(e.getMessage(), e);
+    }
+  }
+
+  /** The weights in the order of the file. */
+  public byte[] bytes() {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try (DataOutputStream out = new DataOutputStream(bytes)) {
+      out.writeInt(MAGIC);
+      out.writeInt(RECIPE);
+      out.writeInt(Arrays.stream(arrays).mapToInt(a -> a.length).sum());
+      out.writeFloat(contactHeat);
+      out.writeFloat(exchangeHeat);
+      for (float[] array : arrays) {
+        for (float v : array) {
+          out.writeFloat(v);
+        }
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return bytes.toByteArray();
+  }
+
+  /** How far apart the samples are that each block sees. */
+  public static int[] dilations() {
+    return DILATIONS.clone();
+  }
+
+  /**
+   * A copy of the weights: of the first convolution its weights (by output, input, place in the kernel) and biases; of each block
+   * scale, shift, convolution and biases, mixture and biases; of the last layer the same without a convolution.
+   */
+  public float[][] arrays() {
+    float[][] out = new float[arrays.length][];
+    Arrays.setAll(out, k -> arrays[k].clone());
+    return out;
+  }
+
+  /** The same network with other weights, as many as {@link #arrays} has. */
+  public ContactNet with(float[][] weights) {
+    float[][] own = new float[weights.length][];
+    for (int k = 0; k < weights.length; k++) {
+      if (weights[k].length != arrays[k].length) {
+        throw new IllegalArgumentException(weights[k].length + " weights in array " + k + " of " + arrays[k].length);
+      }
+      own[k] = weights[k].clone();
+    }
+    return new ContactNet(own, contactHeat, exchangeHeat);
   }
 
   private static final class Holder {
@@ -122,24 +196,24 @@ final class ContactNet {
   }
 
   /** Log-odds of the clip as named only, before temperatures: half the work. */
-  float[][] pass(float[][] input) {
+  public float[][] pass(float[][] input) {
     int n = input[0].length;
     int k = 0;
-    float[][] x = convolved(input, arrays[k++], arrays[k++], CHANNELS, KERNEL, 1);
+    float[][] x = Convolution.of(input, arrays[k++], arrays[k++], CHANNELS, KERNEL, 1);
     for (int dilation : DILATIONS) {
       float[][] h = scaled(x, arrays[k++], arrays[k++], false);
-      h = convolved(h, arrays[k++], arrays[k++], CHANNELS, KERNEL, dilation);
+      h = Convolution.of(h, arrays[k++], arrays[k++], CHANNELS, KERNEL, dilation);
       for (float[] row : h) {
         positive(row);
       }
-      h = convolved(h, arrays[k++], arrays[k++], CHANNELS, 1, 1);
+      h = Convolution.of(h, arrays[k++], arrays[k++], CHANNELS, 1, 1);
       for (int c = 0; c < CHANNELS; c++) {
         for (int i = 0; i < n; i++) {
           x[c][i] += h[c][i];
         }
       }
     }
-    return convolved(scaled(x, arrays[k++], arrays[k++], true), arrays[k++], arrays[k], OUTPUTS, 1, 1);
+    return Convolution.of(scaled(x, arrays[k++], arrays[k++], true), arrays[k++], arrays[k], OUTPUTS, 1, 1);
   }
 
   private static void positive(float[] row) {
@@ -159,73 +233,6 @@ final class ContactNet {
         positive(row);
       }
       out[c] = row;
-    }
-    return out;
-  }
-
-  /** Weights ordered by output, input, place in the kernel; zeros beyond the ends. */
-  private static float[][] convolved(float[][] x, float[] weight, float[] bias, int outputs, int kernel, int dilation) {
-    int n = x[0].length;
-    float[][] out = new float[outputs][n];
-    for (int o = 0; o < outputs; o++) {
-      float[] row = out[o];
-      java.util.Arrays.fill(row, bias[o]);
-      if (kernel == 1) {
-        pointwise(row, x, weight, o * x.length);
-        continue;
-      }
-      for (int c = 0; c < x.length; c++) {
-        five(row, x[c], weight, (o * x.length + c) * KERNEL, dilation);
-      }
-    }
-    return out;
-  }
-
-  /** Four inputs at a time: the sum is stored once for all of them. */
-  private static void pointwise(float[] to, float[][] x, float[] weight, int at) {
-    for (int c = 0; c < x.length; c += 4) {
-      float[] a = x[c];
-      float[] b = x[c + 1];
-      float[] d = x[c + 2];
-      float[] e = x[c + 3];
-      float wa = weight[at + c];
-      float wb = weight[at + c + 1];
-      float wd = weight[at + c + 2];
-      float we = weight[at + c + 3];
-      for (int i = 0; i < to.length; i++) {
-        to[i] += wa * a[i] + wb * b[i] + wd * d[i] + we * e[i];
-      }
-    }
-  }
-
-  private static void five(float[] to, float[] from, float[] weight, int at, int dilation) {
-    int n = to.length;
-    int reach = 2 * dilation;
-    if (n <= 2 * reach) {
-      for (int i = 0; i < n; i++) {
-        to[i] += five(from, weight, at, dilation, i);
-      }
-      return;
-    }
-    for (int i = 0; i < reach; i++) {
-      to[i] += five(from, weight, at, dilation, i);
-      to[n - 1 - i] += five(from, weight, at, dilation, n - 1 - i);
-    }
-    float a = weight[at];
-    float b = weight[at + 1];
-    float c = weight[at + 2];
-    float d = weight[at + 3];
-    float e = weight[at + 4];
-    for (int i = reach; i < n - reach; i++) {
-      to[i] += a * from[i - reach] + b * from[i - dilation] + c * from[i] + d * from[i + dilation] + e * from[i + reach];
-    }
-  }
-
-  private static float five(float[] from, float[] weight, int at, int dilation, int i) {
-    float out = 0;
-    for (int k = 0; k < KERNEL; k++) {
-      int j = i + (k - KERNEL / 2) * dilation;
-      out += j >= 0 && j < from.length ? weight[at + k] * from[j] : 0;
     }
     return out;
   }

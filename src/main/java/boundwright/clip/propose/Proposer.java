@@ -26,18 +26,33 @@ public final class Proposer {
   /** Fewer samples than this say nothing. */
   private static final int FEWEST_SAMPLES = 12;
 
+  private static final Proposer SHIPPED = new Proposer(ContactNet.shipped(), "");
+
   private final ContactNet net;
+  private final String said;
 
-  Proposer(ContactNet net) {
+  /**
+   * Asks a network.
+   *
+   * @param said a sentence for the coach about its weights, or empty for those of the program
+   */
+  public Proposer(ContactNet net, String said) {
     this.net = net;
+    this.said = said;
   }
 
-  /** The proposal of the shipped network; null where too little of a body was seen. */
-  public static @Nullable Proposal of(Track track) {
-    return new Proposer(ContactNet.shipped()).propose(track);
+  /** Asks the network as shipped. */
+  public static Proposer shipped() {
+    return SHIPPED;
   }
 
-  @Nullable Proposal propose(Track track) {
+  /** What is to be said of the weights, or empty. */
+  public String said() {
+    return said;
+  }
+
+  /** What the network says; null where too little of a body was seen. */
+  public @Nullable Proposal propose(Track track) {
     int[] range = StepSamples.range(track);
     double span = track.time(range[1]) - track.time(range[0]);
     if (range[1] - range[0] < 2 * FEWEST_FRAMES) {

@@ -6,9 +6,9 @@ import java.util.Arrays;
  * What the network is fed: the body from the hips over its size, turned so that it faces right, with its speeds and the
  * heights of the feet over a rolling low. The same numbers as in {@code training/contacts/network.py}, line by line.
  */
-final class StepFeatures {
+public final class StepFeatures {
   /** Numbers of one sample. */
-  static final int COUNT = 71;
+  public static final int COUNT = 71;
 
   private static final int HIP = 7;
   private static final int ANKLE = 11;
@@ -19,7 +19,7 @@ final class StepFeatures {
   private StepFeatures() {}
 
   /** One row a number, one column a sample. */
-  static float[][] of(StepSamples samples) {
+  public static float[][] of(StepSamples samples) {
     int n = samples.size();
     float[][] p = new float[n][];
     double size = size(samples);

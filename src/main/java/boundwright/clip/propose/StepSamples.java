@@ -15,13 +15,18 @@ import java.util.List;
  * @param density log of the film's frames a sample
  */
 @SuppressWarnings("ArrayRecordComponent") // numbers on their way between neighbours, never compared
-record StepSamples(double[] times, float[][] points, double density) {
+public record StepSamples(double[] times, float[][] points, double density) {
   /** Samples a step. */
-  static final int PER_STEP = 40;
+  public static final int PER_STEP = 40;
   /** Numbers of one sample. */
-  static final int WIDTH = 34;
+  public static final int WIDTH = 34;
 
   private static final List<BodyPoint> ORDER = order();
+
+  /** The points in their order. */
+  public static List<BodyPoint> ofNetwork() {
+    return ORDER;
+  }
 
   private static List<BodyPoint> order() {
     List<BodyPoint> out = new ArrayList<>(List.of(BodyPoint.NOSE));
@@ -37,7 +42,7 @@ record StepSamples(double[] times, float[][] points, double density) {
    *
    * @param period of a step, as far as it is known [s]
    */
-  static StepSamples of(Track track, double period) {
+  public static StepSamples of(Track track, double period) {
     double step = period / PER_STEP;
     int[] seen = range(track);
     double from = track.time(seen[0]);
@@ -91,7 +96,7 @@ record StepSamples(double[] times, float[][] points, double density) {
   }
 
   /** The same with left and right renamed. */
-  StepSamples renamed() {
+  public StepSamples renamed() {
     float[][] out = new float[points.length][];
     for (int i = 0; i < out.length; i++) {
       out[i] = points[i].clone();
@@ -104,7 +109,8 @@ record StepSamples(double[] times, float[][] points, double density) {
     return new StepSamples(times, out, density);
   }
 
-  int size() {
+  /** How many samples. */
+  public int size() {
     return points.length;
   }
 

@@ -8,6 +8,7 @@ import boundwright.clip.body.Strike;
 import boundwright.clip.camera.CameraPath;
 import boundwright.clip.contact.Contact;
 import boundwright.clip.contact.ContactFinder;
+import boundwright.clip.propose.Proposer;
 import boundwright.clip.scale.PlaneMap;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Joint;
@@ -69,8 +70,13 @@ public final class ClipReader {
   }
 
   /** The same where the foot is taught to meet the ground so. */
+  public static ClipReading read(FoundClip clip, Setup setup, List<Correction> corrections, @Nullable Sequence asked, FootContact taught) {
+    return read(clip, setup, corrections, asked, taught, Proposer.shipped());
+  }
+
+  /** The same where somebody else says which foot stands. */
   public static ClipReading read(
-      FoundClip clip, Setup marked, List<Correction> corrections, @Nullable Sequence asked, FootContact taught) {
+      FoundClip clip, Setup marked, List<Correction> corrections, @Nullable Sequence asked, FootContact taught, Proposer net) {
     // where the ground was not followed marks say nothing: feet, times and angles only, and the reason
     Setup setup = clip.camera().noLengths().isPresent() ? marked.unmarked() : marked;
     Track found = clip.track();
@@ -79,12 +85,15 @@ public final class ClipReader {
     }
     ByHand hand = new ByHand(corrections);
     PlaneMap plane = setup.plane(clip);
-    Coherent athlete = Coherent.of(found, (frame, spot) -> plane.toPlane(clip.camera().carry(frame, spot)), stays(clip.camera()), hand::sides, hand::points);
+    Coherent athlete = Coherent.of(found, net, (frame, spot) -> plane.toPlane(clip.camera().carry(frame, spot)), stays(clip.camera()), hand::sides, hand::points);
     if (setup.scaled()) {
       athlete.refuseBackwards();
     }
     boolean slides = stays(clip.camera()) && !athlete.stays();
     List<String> said = before(clip, setup);
+    if (!net.said().isEmpty()) {
+      said.add(net.said());
+    }
     if (slides) {
       said.add(FilmDoubts.SLIDES);
     }
