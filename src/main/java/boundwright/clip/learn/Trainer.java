@@ -1,0 +1,136 @@
+package boundwright.clip.learn;
+
+import boundwright.clip.propose.ContactNet;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+
+/**
+ * Trains the shipped network further. Each step sees one lesson of a coach's clip, varied, and one made-up clip that is rehearsed: there
+ * the goal is what the shipped network says itself, so that it keeps what it knows. It ends when the clips kept for stopping get no
+ * better, and answers the weights that were best on them. The same clips and the same seed give the same weights.
+ */
+final class Trainer {
+  /** Rate of Adam, reached after the first steps, and the pull back to the shipped weights (own output of {@code bench/clip learn}). */
+  private static final double RATE = 4e-4;
+  private static final int WARM = 20;
+  private static final double PULL = 0.02;
+  /** Looked at the clips kept for stopping every so many steps; so many looks without a better one end it. */
+  private static final int LOOK_EVERY = 25;
+  private static final int PATIENCE = 4;
+  /** How much the rehearsed clip counts beside the coach's. */
+  private static final double REHEARSED = 1;
+
+  private final Random random;
+  private final int steps;
+  private final double rate;
+
+  /** Told how far it came; an interrupt of the thread ends it. */
+  interface Progress {
+    void at(double share);
+  }
+
+  /**
+   * A training.
+   *
+   * @param seed of everything that is drawn
+   * @param steps at most
+   */
+  Trainer(long seed, int steps) {
+    this(seed, steps, RATE);
+  }
+
+  Trainer(long seed, int steps, double rate) {
+    random = new Random(seed);
+    this.steps = steps;
+    this.rate = rate;
+  }
+
+  /**
+   * The network after it learned.
+   *
+   * @param from where it begins and what it is pulled back to
+   * @param teach to learn from
+   * @param stop to know when to stop; apart from the others
+   * @throws InterruptedException if the thread was interrupted; nothing is changed then
+   */
+  ContactNet train(ContactNet from, List<Label> teach, List<Label> stop, Progress progress) throws InterruptedException {
+    List<Varied> clips = new ArrayList<>(teach.stream().map(Varied::new).toList());
+    List<Lesson> held = new ArrayList<>();
+    for (Label l : stop) {
+      Lesson plain = new Varied(l).plain();
+      held.add(plain);
+      held.add(plain.renamed());
+    }
+    List<Lesson> rehearsed = rehearsed(from);
+    float[][] weights = from.arrays();
+    float[][] begin = from.arrays();
+    Gradient net = new Gradient(weights);
+    Adam adam = new Adam(weights, begin, PULL);
+    float[][] best = from.arrays();
+    double least = mean(net, held);
+    int worse = 0;
+    for (int step = 1; step <= steps && worse < PATIENCE; step++) {
+      if (Thread.interrupted()) {
+        throw new InterruptedException();
+      }
+      float[][] gradient = Adam.like(weights);
+      int turn = (step - 1) % clips.size();
+      if (turn == 0) {
+        // every clip comes up equally often
+        Collections.shuffle(clips, random);
+      }
+      learn(net, clips.get(turn).next(random), 1, gradient);
+      learn(net, rehearsed.get(random.nextInt(rehearsed.size())), REHEARSED, gradient);
+      adam.step(gradient, rate * Math.min(1, (double) step / WARM));
+      if (step % LOOK_EVERY == 0 || step == steps) {
+        double now = mean(net, held);
+        worse = now < least ? 0 : worse + 1;
+        if (now < least) {
+          least = now;
+          for (int k = 0; k < weights.length; k++) {
+            best[k] = weights[k].clone();
+          }
+        }
+      }
+      progress.at((double) step / steps);
+    }
+    return from.with(best);
+  }
+
+  private static void learn(Gradient net, Lesson lesson, double counts, float[][] gradient) {
+    float[][] odds = net.forward(lesson.features());
+    float[][] slope = new float[odds.length][odds[0].length];
+    Lesson.loss(odds, lesson.goal(), lesson.worth(), lesson.legs(), slope);
+    if (counts != 1) {
+      for (float[] row : slope) {
+        for (int i = 0; i < row.length; i++) {
+          row[i] *= (float) counts;
+        }
+      }
+    }
+    net.backward(slope, gradient);
+  }
+
+  private static double mean(Gradient net, List<Lesson> lessons) {
+    return lessons.stream().mapToDouble(l -> l.loss(net.forward(l.features()))).average().orElse(Double.NaN);
+  }
+
+  /** Made-up clips and the same renamed, with what the network says of them now as their goal. */
+  private static List<Lesson> rehearsed(ContactNet from) {
+    List<Lesson> out = new ArrayList<>();
+    for (MadeUp m : MadeUp.rehearsed()) {
+      for (Lesson l : List.of(m.lesson(), m.lesson().renamed())) {
+        float[][] odds = from.pass(l.features());
+        for (float[] row : odds) {
+          for (int i = 0; i < row.length; i++) {
+            row[i] = (float) (1 / (1 + Math.exp(-row[i])));
+          }
+        }
+        out.add(new Lesson(l.samples(), odds, l.worth(), l.legs()));
+      }
+    }
+    return out;
+  }
+}

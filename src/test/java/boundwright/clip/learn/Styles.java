@@ -1,0 +1,106 @@
+package boundwright.clip.learn;
+
+import boundwright.clip.FoundClip;
+import boundwright.clip.camera.CameraPath;
+import boundwright.clip.film.FilmFacts;
+import boundwright.clip.learn.Label.End;
+import boundwright.clip.learn.Label.Stand;
+import boundwright.clip.track.BodyPoint;
+import boundwright.clip.track.Joint;
+import boundwright.clip.track.Spot;
+import boundwright.clip.track.Track;
+import boundwright.clip.truth.Noise;
+import boundwright.clip.truth.TrueClip;
+import boundwright.clip.truth.TrueContact;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Clips of the made-up athlete of these tests (another one than that of the training), as if a coach had put every contact right: the
+ * labels are the truth of the simulator. The ground is not known, so feet and times stand by the network alone.
+ */
+final class Styles {
+  static final String[] SEQUENCES = {"RRL RRL", "RL x5", "RRLL RRLL RR", "LLL LLL", "R x6", "LLR LLR", "RRL"};
+  private static final LocalDate DAY = LocalDate.of(2026, 11, 29);
+
+  private Styles() {}
+
+  /** What a body-point finder does to the clips of one place. */
+  interface Finder {
+    Track seen(Track found);
+  }
+
+  static Label label(int k, long seed, double fps, Noise noise, Finder finder) {
+    double speed = 5.0 + 3.5 * ((k * 7) % 10) / 10.0;
+    TrueClip clip = TrueClip.of(Sequence.parse(SEQUENCES[k % SEQUENCES.length]), k % 3, speed, fps, noise, true, seed + k);
+    Track found = finder.seen(clip.found());
+    List<Stand> stands = new ArrayList<>();
+    double first = found.time(0);
+    double last = found.time(found.frames() - 1);
+    double from = Double.NaN;
+    double to = 0;
+    for (TrueContact c : clip.athlete().mass().contacts()) {
+      // what the picture does not show nobody can put right
+      if (shown(clip, c)) {
+        from = Double.isNaN(from) ? c.down() - 0.06 : from;
+        to = c.up() + 0.06;
+        stands.add(new Stand(c.foot(), false, end(c.down(), first, last), end(c.up(), first, last)));
+      }
+    }
+    double landing = clip.athlete().mass().landingTime();
+    if (landing < last && clip.truth().seen(BodyPoint.RIGHT_TOE, clip.truth().nearest(landing))) {
+      to = landing + 0.06;
+      stands.add(new Stand(Foot.RIGHT, true, end(landing, first, last), End.OPEN));
+    }
+    boolean[] exchanged = new boolean[found.frames()];
+    for (int i = 0; i < exchanged.length; i++) {
+      exchanged[i] = exchanged(clip, i);
+    }
+    FilmFacts film = new FilmFacts("made up", 1280, 720, 0, 1, 1000, found.frames(), last - first, Double.NaN);
+    FoundClip points = new FoundClip(film, 0, found, found.frames(), List.of(), CameraPath.of(CameraPath.Kind.LOST));
+    return new Label(DAY, 1, true, from, Math.min(last, to), stands, exchanged, points);
+  }
+
+  static List<Label> labels(int clips, long seed, double fps, Noise noise, Finder finder) {
+    List<Label> out = new ArrayList<>();
+    for (int k = 0; k < clips; k++) {
+      out.add(label(k, seed, fps, noise, finder));
+    }
+    return out;
+  }
+
+  private static boolean shown(TrueClip clip, TrueContact c) {
+    double[] t = clip.truth().times();
+    for (int i = 0; i < t.length; i++) {
+      if (t[i] > c.down() - 0.06 && t[i] < c.up() + 0.06 && !clip.truth().seen(BodyPoint.of(Joint.TOE, c.foot()), i)) {
+        return false;
+      }
+    }
+    return c.down() - 0.06 > t[0] && c.up() + 0.06 < t[t.length - 1];
+  }
+
+  private static End end(double t, double first, double last) {
+    return t > first && t < last ? new End(t, 0.002, true) : End.OPEN;
+  }
+
+  /** Whether the legs are nearer to the other side's truth, as the points were found. */
+  private static boolean exchanged(TrueClip clip, int i) {
+    double same = 0;
+    double other = 0;
+    for (Joint j : List.of(Joint.KNEE, Joint.ANKLE, Joint.TOE, Joint.HEEL)) {
+      for (Foot f : Foot.values()) {
+        Spot s = clip.found().spot(BodyPoint.of(j, f), i);
+        Spot a = clip.truth().spot(BodyPoint.of(j, f), i);
+        Spot b = clip.truth().spot(BodyPoint.of(j, f.other()), i);
+        if (s.known() && a.known() && b.known()) {
+          same += Math.min(30, s.to(a));
+          other += Math.min(30, s.to(b));
+        }
+      }
+    }
+    return other < same;
+  }
+}
