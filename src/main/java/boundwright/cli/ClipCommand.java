@@ -2,6 +2,7 @@ package boundwright.cli;
 
 import boundwright.clip.FoundClip;
 import boundwright.clip.body.DeLeva;
+import boundwright.clip.desk.TaughtFiles;
 import boundwright.clip.pose.Weights;
 import boundwright.clip.reading.ClipReader;
 import boundwright.clip.reading.ClipReading;
@@ -84,7 +85,7 @@ final class ClipCommand implements Callable<Integer> {
 
   /** The command with its own command. */
   static CommandLine with(BoundwrightCommand top) {
-    return new CommandLine(new ClipCommand(top)).addSubcommand(new ClipSessionCommand(top));
+    return new CommandLine(new ClipCommand(top)).addSubcommand(new ClipSessionCommand(top)).addSubcommand(new ClipLabelsCommand(top)).addSubcommand(new ClipLearnCommand(top));
   }
 
   @Override
@@ -102,7 +103,7 @@ final class ClipCommand implements Callable<Integer> {
             s.path(file), data.folder(s).resolve("clips").resolve("weights"), Weights.Size.FULL, ClipMarks.box(box), boxFrame - 1, 1,
             !everyFrame, null);
     FoundClip clip = ScanProcess.scan(order, perMille -> {});
-    ClipReading reading = ClipReader.read(clip, setup, List.of(), asked, foot);
+    ClipReading reading = ClipReader.read(clip, setup, List.of(), asked, foot, new TaughtFiles(data.folder(s).resolve("clips")).now());
     if (top.json()) {
       Json.print(s.out(), ClipAnswer.of(clip, reading));
     } else {

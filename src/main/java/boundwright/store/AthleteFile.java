@@ -4,6 +4,7 @@ import boundwright.athlete.Athlete;
 import java.sql.ResultSet;
 import java.sql.ResultSetMetaData;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -18,7 +19,8 @@ import org.jspecify.annotations.Nullable;
  * Everything that is kept of one athlete, for the person who asks what is kept of them. Which tables hold something of a person
  * is read from the database itself: what goes when an athlete is erased is what is listed here, so a table of a later program
  * cannot be forgotten. Rows of others that theirs point to, such as a meet, come along; what was learned is left out, because
- * it is worked out from the rest and is no text.
+ * it is worked out from the rest and is no text. Contacts of clips that a coach agreed to are files beside the database; they are listed
+ * as {@code agreed_contacts}.
  */
 public final class AthleteFile {
   private final Workbench workbench;
@@ -35,7 +37,19 @@ public final class AthleteFile {
    * {@code unit} beside it says the unit. Values are texts, numbers, or null; the body points of a clip, which are bytes, are Base64. Tables without a row of theirs are left out.
    */
   public Map<String, List<Map<String, @Nullable Object>>> of(Athlete athlete) {
-    return workbench.database().read(h -> read(h, athlete.id()));
+    Map<String, List<Map<String, @Nullable Object>>> out = new LinkedHashMap<>(workbench.database().read(h -> read(h, athlete.id())));
+    List<Map<String, @Nullable Object>> labels = new ArrayList<>();
+    workbench.clips().lessons().of(athlete.id()).forEach(
+        (clip, file) -> {
+          Map<String, @Nullable Object> row = new LinkedHashMap<>();
+          row.put("clip_id", clip);
+          row.put("file", Base64.getEncoder().encodeToString(file));
+          labels.add(row);
+        });
+    if (!labels.isEmpty()) {
+      out.put("agreed_contacts", labels);
+    }
+    return out;
   }
 
   private static Map<String, List<Map<String, @Nullable Object>>> read(Handle h, long athleteId) {

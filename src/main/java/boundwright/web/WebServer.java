@@ -373,6 +373,7 @@ public final class WebServer implements AutoCloseable {
     routes.post("/clips/{id}/undo", clip::undo);
     routes.post("/clips/{id}/slow", clip::slow);
     routes.post("/clips/{id}/log", clip::log);
+    routes.post("/clips/{id}/agree", clip::agree);
     routes.post("/clips/{id}/unlog", clip::unlog);
     ClipPictureHandler pictures = new ClipPictureHandler(bench, pages, looks, list);
     routes.get("/clips/{id}/whole", pictures::whole);

@@ -3,12 +3,10 @@ package boundwright.clip.desk;
 import boundwright.athlete.Surface;
 import boundwright.clip.Box;
 import boundwright.clip.FoundClip;
-import boundwright.clip.contact.Contact;
+import boundwright.clip.propose.Proposer;
 import boundwright.clip.reading.ClipReader;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.Correction;
-import boundwright.clip.reading.ReadContact;
-import boundwright.clip.reading.SequenceMatch;
 import boundwright.clip.reading.Setup;
 import boundwright.clip.scan.ScanOrder;
 import boundwright.clip.scan.ScanProcess;
@@ -16,7 +14,6 @@ import boundwright.clip.scan.Stills;
 import boundwright.flight.Logbook;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
-import boundwright.quantity.Estimate;
 import boundwright.quantity.RefusedException;
 import boundwright.technique.FootContact;
 import boundwright.technique.LookRepository;
@@ -38,8 +35,6 @@ import org.jspecify.annotations.Nullable;
 public final class ClipDesk {
   /** Largest film taken in [bytes]; a minute of a phone's best is below it (judgement). */
   public static final long MAX_FILM_BYTES = 1L << 30;
-  /** Contact times less sure than this are not kept [s] (judgement). */
-  private static final double SURE_S = 0.03;
 
   private final ClipRepository clips;
   private final ClipQueue queue;
@@ -49,6 +44,8 @@ public final class ClipDesk {
   private final Clock clock;
   private final Scan scan;
   private final FilmParts parts;
+  private final ClipLabels labels;
+  private final Lessons lessons;
 
   /** How a film is read; the program does it in a child process. */
   public interface Scan {
@@ -78,6 +75,14 @@ public final class ClipDesk {
     this.clock = clock;
     this.scan = scan;
     this.parts = parts;
+    TaughtFiles taught = new TaughtFiles(folder);
+    this.labels = new ClipLabels(files, taught, clock);
+    this.lessons = new Lessons(clips, labels, taught, clock);
+  }
+
+  /** What agreed clips can teach. */
+  public Lessons lessons() {
+    return lessons;
   }
 
   /** Begins to work through the queue. A clip that came in when the program stopped, before it was queued, is queued now. */
@@ -196,6 +201,7 @@ public final class ClipDesk {
     if (!clip.filmKept()) {
       throw new RefusedException("The film of clip " + id + " was dropped after it was read, so it cannot be read again. Its body points and corrections are kept.");
     }
+    labels.drop(id);
     clips.box(id, box, frame);
     clips.state(id, ClipState.WAITING, 0, null);
     queue.add(id);
@@ -213,7 +219,16 @@ public final class ClipDesk {
 
   /** A clip's points as they read with its marks and corrections, judged by what the coach teaches from its approach. */
   public ClipReading read(ClipRecord clip, FoundClip points) {
-    return ClipReader.read(points, clip.setup(), clip.corrections(), clip.sequence(), taught(clip));
+    return read(clip, points, clip.setup(), clip.corrections());
+  }
+
+  private ClipReading read(ClipRecord clip, FoundClip points, Setup setup, List<Correction> corrections) {
+    return ClipReader.read(points, setup, corrections, clip.sequence(), taught(clip), reader(clip));
+  }
+
+  /** Who says which foot stands in the clip. */
+  public Proposer reader(ClipRecord clip) {
+    return labels.reader(clip);
   }
 
   /** How the foot is taught to meet the ground from the clip's approach. */
@@ -230,7 +245,10 @@ public final class ClipDesk {
   /** Sets marks and scale, if the clip can be read with them; nothing changes otherwise. */
   public ClipReading setup(long id, Setup setup) {
     ClipRecord clip = clip(id);
-    ClipReading reading = ClipReader.read(points(clip), setup, clip.corrections(), clip.sequence(), taught(clip));
+    ClipReading reading = read(clip, points(clip), setup, clip.corrections());
+    if (setup.slowed() != clip.setup().slowed()) {
+      labels.drop(id);
+    }
     clips.setup(id, setup);
     return reading;
   }
@@ -240,7 +258,10 @@ public final class ClipDesk {
     ClipRecord clip = clip(id);
     List<Correction> all = new ArrayList<>(clip.corrections());
     all.add(correction);
-    ClipReading reading = ClipReader.read(points(clip), clip.setup(), all, clip.sequence(), taught(clip));
+    ClipReading reading = read(clip, points(clip), clip.setup(), all);
+    labels.touch(clip);
+    // what was agreed to were other contacts
+    labels.drop(id);
     clips.corrections(id, all);
     return reading;
   }
@@ -250,6 +271,7 @@ public final class ClipDesk {
     List<Correction> all = new ArrayList<>(clip(id).corrections());
     if (!all.isEmpty()) {
       all.remove(all.size() - 1);
+      labels.drop(id);
       clips.corrections(id, all);
     }
   }
@@ -262,48 +284,7 @@ public final class ClipDesk {
    * @throws RefusedException if no contact or no length was read
    */
   public static Rep rep(ClipRecord clip, ClipReading reading, List<String> faults) {
-    SequenceMatch match = reading.match();
-    if (match == null || !reading.scaled()) {
-      throw new RefusedException(
-          match == null
-              ? "The clip shows no contact, so there is no rep to log. Add contacts by hand, or log the rep from the tape."
-              : clip.setup().scaled()
-              ? "The camera could not be followed, so there are no lengths. Log the rep from the tape."
-              : "The clip has no marks and so no lengths. Mark two places on the runway, or log the rep from the tape.");
-    }
-    int size = clip.sequence() == null ? match.sequence().size() : Math.min(clip.sequence().size(), match.sequence().size());
-    double mark = reading.contacts().get(match.first()).contact().place_m().p50();
-    List<Double> prints = new ArrayList<>();
-    for (int k = 1; k < size; k++) {
-      prints.add(round(reading.contacts().get(match.first() + k).contact().place_m().p50() - mark));
-    }
-    @Nullable Double landing = null;
-    int after = match.first() + size;
-    boolean whole = clip.sequence() == null || size == clip.sequence().size();
-    if (whole && after < reading.contacts().size()) {
-      ReadContact next = reading.contacts().get(after);
-      Contact c = next.contact();
-      landing = round((c.bothFeet() ? c.heel_m() : c.place_m()).p50() - mark);
-    }
-    Sequence sequence = clip.sequence() == null ? match.sequence() : clip.sequence();
-    return new Rep(
-        0, clip.athleteId(), clip.date(), sequence, clip.approachSteps(), clip.surface(), prints, landing, null, clip.markToSand_m(), true,
-        faults);
-  }
-
-  /** How long each contact of the rep was on the ground [s]; NaN where an end was not seen within {@value #SURE_S} s. */
-  private static List<Double> contactTimes(ClipReading reading, int size) {
-    SequenceMatch match = reading.match();
-    List<Double> out = new ArrayList<>();
-    for (int k = 0; match != null && k < size && match.first() + k < reading.contacts().size(); k++) {
-      Estimate time = reading.contacts().get(match.first() + k).contact().duration_s();
-      out.add(time == null || time.halfWidth() > SURE_S ? Double.NaN : time.p50());
-    }
-    return out;
-  }
-
-  private static double round(double metres) {
-    return Math.rint(metres * 1000) / 1000;
+    return SeenRep.of(clip, reading, faults);
   }
 
   /**
@@ -319,16 +300,36 @@ public final class ClipDesk {
     }
     ClipReading reading = reading(id);
     Rep seen = rep(clip, reading, faults);
+    labels.touch(clip);
     long tapped = parts.tapped(id);
     Rep kept = tapped == 0 ? logbook.log(seen) : logbook.together(changes -> TappedLengths.add(changes, parts, id, tapped, seen));
     clips.logged(id, kept.id());
-    clips.contactTimes(id, contactTimes(reading, kept.sequence().size()));
+    clips.contactTimes(id, SeenRep.contactTimes(reading, kept.sequence().size()));
     return kept;
+  }
+
+  /**
+   * Keeps the contacts as they read now as agreed to: the coach looked at each of them on the clip's page.
+   *
+   * @throws RefusedException if none has a touchdown
+   */
+  public synchronized void agree(long id) {
+    ClipRecord clip = clip(id);
+    FoundClip points = points(clip);
+    ClipReading reading = read(clip, points);
+    labels.touch(clip);
+    labels.keep(clip, points, reading);
+  }
+
+  /** Whether the contacts were agreed to as they are. */
+  public boolean agreed(long id) {
+    return labels.agreed(id);
   }
 
   /** Takes the logged rep back; the clip stays. Of a rep that was tapped only the lengths are taken back. */
   public synchronized void unlog(long id) {
     ClipRecord clip = clip(id);
+    labels.drop(id);
     if (clip.repId() != 0) {
       Optional<FilmParts.Lengths> had = parts.had(id);
       if (had.isPresent()) {

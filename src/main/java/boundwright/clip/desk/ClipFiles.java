@@ -41,6 +41,16 @@ final class ClipFiles {
     return folder.resolve(Long.toString(id));
   }
 
+  /** The contacts that a coach agreed to. */
+  Path label(long id) {
+    return of(id).resolve("agreed.label");
+  }
+
+  /** The name of the weights that a clip is read with since a hand touched it; no file for those of the program. */
+  Path readBy(long id) {
+    return of(id).resolve("read-by");
+  }
+
   Path stills(long id) {
     return of(id).resolve("stills");
   }

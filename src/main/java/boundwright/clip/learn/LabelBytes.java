@@ -10,6 +10,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.DataInputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -96,6 +97,21 @@ public final class LabelBytes {
       throw new RefusedException(
           "The agreed contacts in " + name + " are damaged (" + e.getMessage() + "). Look at the clip and say once more that its contacts are right.", e);
     }
+  }
+
+  /**
+   * Whether a hand changed a contact, from the first bytes of a label; nothing else of it is looked at.
+   *
+   * @throws IOException if they are not those of a label
+   */
+  public static boolean putRight(InputStream file) throws IOException {
+    DataInputStream in = new DataInputStream(file);
+    if (in.readInt() != MAGIC || in.readInt() != FORM) {
+      throw new IOException("not a label of form " + FORM);
+    }
+    in.readUTF();
+    in.readDouble();
+    return in.readBoolean();
   }
 
   private static End end(DataInputStream in) throws IOException {

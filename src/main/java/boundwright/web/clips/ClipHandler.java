@@ -84,8 +84,19 @@ public final class ClipHandler {
           // a second tap finds the rep logged and only shows it
           if (looks.clip(id).repId() == 0) {
             looks.desk().log(id, ctx.formParams("fault"));
+            looks.desk().agree(id);
           }
           return "Logged.";
+        });
+  }
+
+  /** Keeps the contacts as they are: the coach looked at each. */
+  public void agree(Context ctx) {
+    change(
+        ctx,
+        id -> {
+          looks.desk().agree(id);
+          return "Kept.";
         });
   }
 
@@ -253,7 +264,7 @@ public final class ClipHandler {
     return new ClipView(
         line, unit, stage(ctx, clip, points, reading, !refused.isEmpty()), columns, SeenStrip.of(reading, mark, unit, RunwayStrip.Width.WIDE),
         SeenStrip.of(reading, mark, unit, RunwayStrip.Width.NARROW), rep, notLogged, others(clip), refused, said,
-        clip.setup().slowed() == 1 ? tag : 1);
+        clip.setup().slowed() == 1 ? tag : 1, looks.desk().agreed(clip.id()));
   }
 
   private static List<String> faults(ClipReading reading) {

@@ -4,6 +4,7 @@ import boundwright.clip.FoundClip;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.desk.ClipState;
+import boundwright.clip.propose.Proposer;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.Correction;
 import boundwright.clip.reading.Setup;
@@ -32,7 +33,7 @@ public final class ClipLooks {
    */
   record Look(ClipRecord clip, @Nullable FoundClip points, @Nullable ClipReading reading, String refused) {}
 
-  private record Key(long id, Setup setup, List<Correction> corrections, @Nullable Sequence sequence, FootContact taught) {}
+  private record Key(long id, Setup setup, List<Correction> corrections, @Nullable Sequence sequence, FootContact taught, Proposer reader) {}
 
   private final Supplier<ClipDesk> desk;
   private final Map<Key, Look> kept =
@@ -81,7 +82,7 @@ public final class ClipLooks {
       forget(id);
       return new Look(clip, null, null, "");
     }
-    Key key = new Key(id, clip.setup(), clip.corrections(), clip.sequence(), desk().taught(clip));
+    Key key = new Key(id, clip.setup(), clip.corrections(), clip.sequence(), desk().taught(clip), desk().reader(clip));
     Look known;
     synchronized (kept) {
       known = kept.get(key);

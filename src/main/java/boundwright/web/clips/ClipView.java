@@ -36,6 +36,7 @@ import org.jspecify.annotations.Nullable;
  * @param refused why the last change was not taken, or empty
  * @param said what was just done, or empty
  * @param tag slowing that the film's tag proposes and that is not set; 1 if none
+ * @param agreed whether the contacts were agreed to as they are
  */
 public record ClipView(
     ClipsView.Line line,
@@ -49,7 +50,8 @@ public record ClipView(
     List<ClipsView.Line> others,
     String refused,
     String said,
-    double tag) {
+    double tag,
+    boolean agreed) {
 
   /** What is kept. */
   public ClipRecord clip() {

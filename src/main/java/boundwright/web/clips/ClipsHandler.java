@@ -204,6 +204,6 @@ public final class ClipsHandler {
         only == null ? "clips" : "squad",
         new ClipsView(
             lines(shown, squad, list), squad, only, bench.settings().plan().drills(), bench.settings().settings().unit(),
-            bench.settings().settings().facility().surface(), LocalDate.now(bench.clock()), sent, said, mustAsk(squad, only)));
+            bench.settings().settings().facility().surface(), LocalDate.now(bench.clock()), sent, said, mustAsk(squad, only), desk.lessons().putRight(shown)));
   }
 }

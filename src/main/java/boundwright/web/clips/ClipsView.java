@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param sent a refused form, or nothing
  * @param said what was just done, or empty
  * @param mustAsk whether of somebody who may be chosen it is not recorded that they may be filmed
+ * @param putRight how many of the clips were put right by hand and agreed to
  */
 public record ClipsView(
     List<Line> lines,
@@ -36,7 +37,8 @@ public record ClipsView(
     LocalDate today,
     Sent sent,
     String said,
-    boolean mustAsk) {
+    boolean mustAsk,
+    int putRight) {
 
   /** The address of the list. */
   public String address() {
