@@ -241,6 +241,18 @@ class ArchitectureTest {
           .because("a damaged film may end the child process, never the program");
 
   @ArchTest
+  static final ArchRule LEARNING_STANDS_ABOVE_THE_READING =
+      noClasses().that().resideInAPackage("boundwright.clip.(*)..").and().resideOutsideOfPackages("boundwright.clip.learn..", "boundwright.clip.desk..", "boundwright.clip.day..")
+          .should().dependOnClassesThat().resideInAnyPackage("boundwright.clip.learn..")
+          .because("a clip reads the same whether or not anybody learns from it");
+
+  @ArchTest
+  static final ArchRule LEARNING_KNOWS_NO_DESK_AND_NO_FILM =
+      noClasses().that().resideInAPackage("boundwright.clip.learn..")
+          .should().dependOnClassesThat().resideInAnyPackage("boundwright.clip.desk..", "boundwright.clip.day..", "boundwright.clip.session..", "boundwright.clip.pose..", "java.nio.file..")
+          .because("it learns from points that were read already; where they lie and who may be learned from is the desk's business");
+
+  @ArchTest
   static final ArchRule THE_BROWSERS_COMPILER_IS_KNOWN_AT_ITS_EDGE =
       noClasses().that().resideOutsideOfPackage("boundwright.phone.js..")
           .should().dependOnClassesThat().resideInAnyPackage("org.teavm..", "boundwright.phone.js..")

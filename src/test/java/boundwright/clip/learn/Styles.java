@@ -24,6 +24,8 @@ import java.util.List;
  */
 final class Styles {
   static final String[] SEQUENCES = {"RRL RRL", "RL x5", "RRLL RRLL RR", "LLL LLL", "R x6", "LLR LLR", "RRL"};
+  /** A finder that often puts both feet on one leg and exchanges the legs for long: the shipped network reads it badly at 30 fps (own output). */
+  static final Noise BOTH_ON_ONE_LEG = new Noise(1, 0.08, 0.4, 0.06, 0.02, 0.3);
   private static final LocalDate DAY = LocalDate.of(2026, 11, 29);
 
   private Styles() {}
