@@ -4,6 +4,7 @@ import boundwright.clip.day.SessionRepository.Consent;
 import boundwright.clip.desk.Lessons;
 import boundwright.clip.learn.Comparison.Verdict;
 import boundwright.clip.learn.Taught;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import java.util.concurrent.Callable;
@@ -48,7 +49,7 @@ final class ClipLearnCommand implements Callable<Integer> {
       Lessons lessons = bench.clips().lessons();
       if (take) {
         Taught taken = lessons.take();
-        say(s, "Clips are read with what was learned from " + taken.clips().size() + " clips, from now on. Back: boundwright clip learn --forget", lessons);
+        say(s, "Clips are read with what was learned from " + Notes.counted(taken.clips().size(), "clip") + ", from now on. Back: boundwright clip learn --forget", lessons);
       } else if (forget) {
         boolean any = lessons.forget();
         say(s, any ? "Clips are read with what came with the program again." : "There was nothing to forget.", lessons);

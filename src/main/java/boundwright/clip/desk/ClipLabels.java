@@ -38,13 +38,14 @@ final class ClipLabels {
 
   /** Who says which foot stands in this clip. */
   Proposer reader(ClipRecord clip) {
-    return touched(clip) ? taught.named(readBy(clip.id())) : taught.now();
+    return touched(clip) ? taught.named(readBy(clip)) : taught.now();
   }
 
-  /** The name of the weights that a touched clip is read with; empty for those of the program. */
-  String readBy(long id) {
+  /** The name of the weights that a clip keeps since a hand touched it; empty for those of the program, and for an untouched clip. */
+  String readBy(ClipRecord clip) {
+    Path file = files.readBy(clip.id());
     try {
-      return Files.exists(files.readBy(id)) ? Files.readString(files.readBy(id), StandardCharsets.UTF_8).strip() : "";
+      return touched(clip) && Files.exists(file) ? Files.readString(file, StandardCharsets.UTF_8).strip() : "";
     } catch (IOException e) {
       throw ClipDesk.trouble("the name of a clip's weights could not be read", e);
     }

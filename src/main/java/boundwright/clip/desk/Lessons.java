@@ -6,6 +6,7 @@ import boundwright.clip.learn.Label;
 import boundwright.clip.learn.School;
 import boundwright.clip.learn.School.Pupil;
 import boundwright.clip.learn.Taught;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -103,7 +104,15 @@ public final class Lessons {
         pupils.add(new Pupil(line.clip().id(), line.clip().athleteId(), label, line.clip().setup()));
       }
     }
-    School.Report report = School.learn(pupils, seed, progress);
+    School.Report report;
+    try {
+      report = School.learn(pupils, seed, progress);
+    } catch (RefusedException e) {
+      throw leftOut == 0
+          ? e
+          : new RefusedException(
+              e.getMessage() + " Left out: " + Notes.counted(leftOut, "clip") + " of athletes of whom nobody recorded that they may be filmed.", e);
+    }
     int putRight = (int) pupils.stream().filter(p -> p.label().putRight()).count();
     Taught out =
         new Taught(report.net(), LocalDate.now(clock), seed, pupils.stream().map(Pupil::clip).toList(), putRight, report.comparison());
@@ -165,7 +174,7 @@ public final class Lessons {
 
   private Set<String> named() {
     Set<String> out = new HashSet<>();
-    clips.all().forEach(c -> out.add(labels.readBy(c.id())));
+    clips.all().forEach(c -> out.add(labels.readBy(c)));
     return out;
   }
 }
