@@ -125,7 +125,8 @@ public final class TaughtFiles {
     if (!Files.isDirectory(folder)) {
       return false;
     }
-    boolean any = delete(folder.resolve(IN_USE)) | delete(folder.resolve(CANDIDATE));
+    boolean any = delete(folder.resolve(IN_USE));
+    any |= delete(folder.resolve(CANDIDATE));
     try (Stream<Path> all = Files.list(folder)) {
       for (Path p : all.toList()) {
         String name = String.valueOf(p.getFileName());

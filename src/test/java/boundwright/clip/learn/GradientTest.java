@@ -129,6 +129,17 @@ class GradientTest {
     assertThat(at).isEqualTo(lines.size());
   }
 
+  /** One weight, the same slope of 1 twice: each step of Adam is then the rate, and the second is pulled back by rate x pull of the way (worked). */
+  @Test
+  void theWeightsArePulledBackToWhereTheyBegan() {
+    float[][] weight = {{3}};
+    Adam adam = new Adam(weight, new float[][] {{3}}, 2);
+    adam.step(new float[][] {{1}}, 0.1);
+    assertThat((double) weight[0][0]).isCloseTo(2.9, within(1e-5));
+    adam.step(new float[][] {{1}}, 0.1);
+    assertThat((double) weight[0][0]).isCloseTo(2.9 - 0.1 + 0.1 * 2 * 0.1, within(1e-5));
+  }
+
   /** Along random directions in every array: a wrong slope anywhere in an array shows. */
   @Test
   void theSlopeIsWhatSmallStepsOfTheLossAre() {
