@@ -25,7 +25,7 @@ public final class School {
   static final int FOLDS = 4;
   /** Every so many of those learned from are kept to know when to stop. */
   private static final int STOP_EVERY = 5;
-  private static final int STEPS = 200;
+  private static final int STEPS = 150;
 
   private final ContactNet from;
   private final long seed;

@@ -7,24 +7,28 @@ import java.util.List;
 import java.util.Random;
 
 /**
- * Trains the shipped network further. Each step sees one lesson of a coach's clip, varied, and one made-up clip that is rehearsed: there
+ * Trains the shipped network further. Each step sees one lesson of a coach's clip, varied, and two made-up clips that are rehearsed: there
  * the goal is what the shipped network says itself, so that it keeps what it knows. It ends when the clips kept for stopping get no
- * better, and answers the weights that were best on them. The same clips and the same seed give the same weights.
+ * better, rehearsed ones counted in, and answers the weights that were best on them. The same clips and the same seed give the same weights.
  */
 final class Trainer {
-  /** Rate of Adam, reached after the first steps, and the pull back to the shipped weights (own output of {@code bench/clip learn}). */
-  private static final double RATE = 4e-4;
+  /**
+   * Rate of Adam, reached after the first steps and falling to 0 with the last, and the pull back to the shipped weights (own output, settled on clips
+   * with both feet often on one leg; twice the rate and one rehearsed clip a step taught as much and forgot three times as much).
+   */
+  private static final double RATE = 2e-4;
   private static final int WARM = 20;
-  private static final double PULL = 0.02;
+  private static final double PULL = 0.5;
   /** Looked at the clips kept for stopping every so many steps; so many looks without a better one end it. */
   private static final int LOOK_EVERY = 25;
   private static final int PATIENCE = 4;
-  /** How much the rehearsed clip counts beside the coach's. */
-  private static final double REHEARSED = 1;
+  /** Made-up clips rehearsed in each step; each counts as much as the coach's. */
+  private static final int REHEARSED = 2;
+  /** Every so many of them are looked at beside the clips kept for stopping. */
+  private static final int KEPT_EVERY = 16;
 
   private final Random random;
   private final int steps;
-  private final double rate;
 
   /** Told how far it came; an interrupt of the thread ends it. */
   interface Progress {
@@ -38,13 +42,8 @@ final class Trainer {
    * @param steps at most
    */
   Trainer(long seed, int steps) {
-    this(seed, steps, RATE);
-  }
-
-  Trainer(long seed, int steps, double rate) {
     random = new Random(seed);
     this.steps = steps;
-    this.rate = rate;
   }
 
   /**
@@ -64,12 +63,16 @@ final class Trainer {
       held.add(plain.renamed());
     }
     List<Lesson> rehearsed = rehearsed(from);
+    List<Lesson> kept = new ArrayList<>();
+    for (int i = 0; i < rehearsed.size(); i += KEPT_EVERY) {
+      kept.add(rehearsed.get(i));
+    }
     float[][] weights = from.arrays();
     float[][] begin = from.arrays();
     Gradient net = new Gradient(weights);
     Adam adam = new Adam(weights, begin, PULL);
     float[][] best = from.arrays();
-    double least = mean(net, held);
+    double least = mean(net, held) + mean(net, kept);
     int worse = 0;
     for (int step = 1; step <= steps && worse < PATIENCE; step++) {
       if (Thread.interrupted()) {
@@ -81,11 +84,13 @@ final class Trainer {
         // every clip comes up equally often
         Collections.shuffle(clips, random);
       }
-      learn(net, clips.get(turn).next(random), 1, gradient);
-      learn(net, rehearsed.get(random.nextInt(rehearsed.size())), REHEARSED, gradient);
-      adam.step(gradient, rate * Math.min(1, (double) step / WARM));
+      learn(net, clips.get(turn).next(random), gradient);
+      for (int k = 0; k < REHEARSED; k++) {
+        learn(net, rehearsed.get(random.nextInt(rehearsed.size())), gradient);
+      }
+      adam.step(gradient, RATE * Math.min(1, (double) step / WARM) * (1 + Math.cos(Math.PI * step / steps)) / 2);
       if (step % LOOK_EVERY == 0 || step == steps) {
-        double now = mean(net, held);
+        double now = mean(net, held) + mean(net, kept);
         worse = now < least ? 0 : worse + 1;
         if (now < least) {
           least = now;
@@ -99,17 +104,10 @@ final class Trainer {
     return from.with(best);
   }
 
-  private static void learn(Gradient net, Lesson lesson, double counts, float[][] gradient) {
+  private static void learn(Gradient net, Lesson lesson, float[][] gradient) {
     float[][] odds = net.forward(lesson.features());
     float[][] slope = new float[odds.length][odds[0].length];
     Lesson.loss(odds, lesson.goal(), lesson.worth(), lesson.legs(), slope);
-    if (counts != 1) {
-      for (float[] row : slope) {
-        for (int i = 0; i < row.length; i++) {
-          row[i] *= (float) counts;
-        }
-      }
-    }
     net.backward(slope, gradient);
   }
 

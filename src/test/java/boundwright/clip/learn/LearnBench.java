@@ -49,7 +49,7 @@ final class LearnBench {
       pupils.add(new Pupil(i + 1, 1 + i % ATHLETES, labels.get(i), Setup.none()));
     }
     long began = System.nanoTime();
-    School.Report r = School.learn(from, pupils, seed, 200, (what, share) -> {});
+    School.Report r = School.learn(from, pupils, seed, 150, (what, share) -> {});
     Comparison c = r.comparison();
     List<Label> usual = Styles.labels(14, seed + 100_000, 60, Noise.USUAL, t -> t);
     System.out.printf(Locale.ROOT, "| %s, set aside, before | %d | %s |%n", name, c.before().known(), words(c.before()));
