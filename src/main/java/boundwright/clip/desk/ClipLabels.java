@@ -8,6 +8,7 @@ import boundwright.clip.reading.ClipReading;
 import boundwright.quantity.RefusedException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -47,7 +48,7 @@ final class ClipLabels {
     try {
       return touched(clip) && Files.exists(file) ? Files.readString(file, StandardCharsets.UTF_8).strip() : "";
     } catch (IOException e) {
-      throw ClipDesk.trouble("the name of a clip's weights could not be read", e);
+      throw new UncheckedIOException("the name of a clip's weights could not be read", e);
     }
   }
 
@@ -58,7 +59,7 @@ final class ClipLabels {
     }
     String now = taught.inUse();
     if (now.isEmpty()) {
-      delete(files.readBy(clip.id()));
+      files.drop(files.readBy(clip.id()));
     } else {
       TaughtFiles.write(files.readBy(clip.id()), now.getBytes(StandardCharsets.UTF_8));
     }
@@ -79,7 +80,7 @@ final class ClipLabels {
 
   /** The agreement no longer holds. */
   void drop(long id) {
-    delete(files.label(id));
+    files.drop(files.label(id));
   }
 
   /**
@@ -96,7 +97,7 @@ final class ClipLabels {
     try {
       return agreed(id) ? Optional.of(Files.readAllBytes(files.label(id))) : Optional.empty();
     } catch (IOException e) {
-      throw ClipDesk.trouble("agreed contacts could not be read", e);
+      throw new UncheckedIOException("agreed contacts could not be read", e);
     }
   }
 
@@ -109,14 +110,6 @@ final class ClipLabels {
       return LabelBytes.putRight(in);
     } catch (IOException e) {
       return false;
-    }
-  }
-
-  private static void delete(Path file) {
-    try {
-      Files.deleteIfExists(file);
-    } catch (IOException e) {
-      throw ClipDesk.trouble("a file could not be deleted", e);
     }
   }
 }

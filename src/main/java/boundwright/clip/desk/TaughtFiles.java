@@ -6,6 +6,7 @@ import boundwright.clip.propose.Proposer;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -135,7 +136,7 @@ public final class TaughtFiles {
         }
       }
     } catch (IOException e) {
-      throw ClipDesk.trouble("the weights could not be listed", e);
+      throw new UncheckedIOException("the weights could not be listed", e);
     }
     return any;
   }
@@ -144,7 +145,7 @@ public final class TaughtFiles {
     try {
       return Files.deleteIfExists(file);
     } catch (IOException e) {
-      throw ClipDesk.trouble("weights could not be deleted", e);
+      throw new UncheckedIOException("weights could not be deleted", e);
     }
   }
 
@@ -158,7 +159,7 @@ public final class TaughtFiles {
       Files.write(part, bytes);
       Files.move(part, file, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     } catch (IOException e) {
-      throw ClipDesk.trouble("a file could not be written", e);
+      throw new UncheckedIOException("a file could not be written", e);
     }
   }
 }
