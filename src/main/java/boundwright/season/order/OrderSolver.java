@@ -1,0 +1,203 @@
+package boundwright.season.order;
+
+import boundwright.season.order.Chains.Op;
+import boundwright.season.order.Chains.Times;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.ToIntFunction;
+import java.util.random.RandomGenerator;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Finds an order: the earliest finish first, then the shortest longest wait of an athlete who is rested, then the fewest tapes laid. Orders
+ * are built by rules ({@link Dispatch}), bettered by small changes, and where the finish is above the bound, searched for layer by layer
+ * ({@link LayeredSearch}).
+ */
+final class OrderSolver {
+  /** Up to so many athletes the search is given room to prove the finish. */
+  static final int EXACT = 12;
+
+  private static final int[] PRESSES = {0, 30, 60, 120, 300, 100_000};
+  private static final int[] PATIENCES = {0, 10, 30};
+  private static final int NUDGE_S = 60;
+
+  /**
+   * How hard it is thought.
+   *
+   * @param trials small changes that are tried
+   * @param states orders that are kept in all by the layered search; 0: none is made
+   */
+  record Effort(int trials, int states) {
+    /** For an answer to the coach. */
+    static final Effort FULL = new Effort(400, 240_000);
+    /** To see whether something fits. */
+    static final Effort QUICK = new Effort(0, 0);
+  }
+
+  /**
+   * An order.
+   *
+   * @param times when and where; null where a rep finds no place that is open for long enough
+   * @param finish of it [s]
+   * @param simple bound of rep time, watched time and chains [s]
+   * @param bound the best that is known [s], at least {@code simple}
+   * @param proven whether no order finishes before
+   */
+  record Solved(@Nullable Times times, int finish, int simple, int bound, boolean proven) {}
+
+  private final Chains c;
+  private final double[] marks;
+  private final ToIntFunction<Times> tapes;
+  private final RandomGenerator random;
+  private @Nullable Times best;
+  private int finish = Integer.MAX_VALUE;
+  private int wait;
+  private int laid;
+
+  /**
+   * @param marks a middle mark of each athlete [m]: neighbours are sent to the same pit
+   * @param tapes how many tapes an order needs
+   */
+  OrderSolver(Chains c, double[] marks, ToIntFunction<Times> tapes, RandomGenerator random) {
+    this.c = c;
+    this.marks = marks;
+    this.tapes = tapes;
+    this.random = random;
+  }
+
+  Solved solve(Effort effort) {
+    int simple = Bounds.simple(c);
+    if (!c.placeable()) {
+      return new Solved(null, Integer.MAX_VALUE, simple, simple, false);
+    }
+    Dispatch dispatch = new Dispatch(c);
+    int[] none = new int[c.athletes()];
+    List<Dispatch.Rule> good = new ArrayList<>();
+    for (int[][] home : List.of(homes(), free())) {
+      for (int patience : PATIENCES) {
+        for (int press : PRESSES) {
+          Dispatch.Rule rule = new Dispatch.Rule(simple, press, patience, home, none);
+          if (offer(dispatch.build(rule))) {
+            good.add(rule);
+          }
+        }
+      }
+    }
+    if (effort.trials == 0) {
+      return new Solved(best, finish, simple, simple, finish == simple);
+    }
+    int bound = Bounds.strong(c);
+    if (!good.isEmpty()) {
+      better(dispatch, good.get(good.size() - 1), effort.trials);
+    }
+    boolean proven = finish == bound;
+    if (!proven && effort.states > 0) {
+      LayeredSearch search = new LayeredSearch(c, Math.max(40, effort.states / Math.max(1, c.count())));
+      Times found = search.before(finish);
+      boolean cut = search.cut();
+      while (found != null) {
+        offer(found);
+        // of what was kept the best is not yet the best there is where a layer was cut
+        LayeredSearch again = new LayeredSearch(c, Math.max(40, effort.states / Math.max(1, c.count())));
+        found = finish == bound ? null : again.before(finish);
+        cut = again.cut();
+      }
+      proven = finish == bound || (!cut && best != null);
+    }
+    return new Solved(best, finish, simple, proven ? finish : bound, proven);
+  }
+
+  /** Whether it is better than what is known. */
+  private boolean offer(@Nullable Times times) {
+    if (times == null) {
+      return false;
+    }
+    int end = times.finish(c);
+    if (end > finish) {
+      return false;
+    }
+    int longest = times.longestWait(c);
+    int needs = tapes.applyAsInt(times);
+    if (end < finish || longest < wait || (longest == wait && needs < laid)) {
+      best = times;
+      finish = end;
+      wait = longest;
+      laid = needs;
+      return true;
+    }
+    return false;
+  }
+
+  private void better(Dispatch dispatch, Dispatch.Rule begin, int trials) {
+    Dispatch.Rule rule = begin;
+    for (int i = 0; i < trials; i++) {
+      int[] nudge = rule.nudge().clone();
+      int[][] home = IntStream.range(0, c.athletes()).mapToObj(a -> new int[2]).toArray(int[][]::new);
+      for (int a = 0; a < home.length; a++) {
+        home[a] = rule.home()[a].clone();
+      }
+      int kind = random.nextInt(3);
+      int a = random.nextInt(c.athletes());
+      int b = random.nextInt(c.athletes());
+      if (kind == 0) {
+        nudge[a] = random.nextInt(-NUDGE_S, NUDGE_S + 1);
+        nudge[b] = random.nextInt(-NUDGE_S, NUDGE_S + 1);
+      } else if (kind == 1) {
+        int[] h = home[a];
+        home[a] = home[b];
+        home[b] = h;
+      } else {
+        home[a] = home[b].clone();
+      }
+      Dispatch.Rule tried =
+          new Dispatch.Rule(
+              finish, PRESSES[random.nextInt(PRESSES.length)], PATIENCES[random.nextInt(PATIENCES.length)], home, nudge);
+      if (offer(dispatch.build(tried))) {
+        rule = tried;
+      }
+    }
+  }
+
+  private int[][] free() {
+    int[][] out = new int[c.athletes()][2];
+    for (int[] h : out) {
+      Arrays.fill(h, -1);
+    }
+    return out;
+  }
+
+  /** Neighbours by their marks at one pit, each pit with its share of the reps by its lanes. */
+  private int[][] homes() {
+    int[][] out = free();
+    for (boolean sand : new boolean[] {true, false}) {
+      List<Integer> places = IntStream.range(0, c.places.size()).filter(p -> sand ? c.places.get(p).sand() : c.places.get(p).flat()).boxed().toList();
+      if (places.size() < 2) {
+        continue;
+      }
+      List<Integer> order = new ArrayList<>(IntStream.range(0, c.athletes()).boxed().toList());
+      order.sort(Comparator.comparingDouble(a -> marks[a]));
+      double all = order.stream().mapToInt(a -> hold(a, sand)).sum();
+      int lanes = places.stream().mapToInt(p -> c.places.get(p).lanes()).sum();
+      int at = 0;
+      double upTo = all * c.places.get(places.get(0)).lanes() / lanes;
+      double sum = 0;
+      for (int a : order) {
+        int hold = hold(a, sand);
+        while (at + 1 < places.size() && sum + hold / 2.0 > upTo) {
+          at++;
+          upTo += all * c.places.get(places.get(at)).lanes() / lanes;
+        }
+        out[a][sand ? 0 : 1] = places.get(at);
+        sum += hold;
+      }
+    }
+    return out;
+  }
+
+  private int hold(int athlete, boolean sand) {
+    return c.ops.get(athlete).stream().filter(o -> o.sand() == sand).mapToInt(Op::hold).sum();
+  }
+}
