@@ -210,6 +210,9 @@ final class LayeredSearch {
         int least = Integer.MAX_VALUE;
         long work = 0;
         for (int[] j : byTail[p]) {
+          if (most >= below) {
+            return most;
+          }
           if (j[1] >= s.done[j[0]]) {
             work += j[2];
             least = Math.min(least, Math.max(s.ready[j[0]], s.last) + ahead[j[0]][j[1]] - ahead[j[0]][s.done[j[0]]]);
@@ -246,11 +249,12 @@ final class LayeredSearch {
     int soonest = Integer.MAX_VALUE;
     int running = 0;
     long[] order = new long[n];
+    int[] name = names(s);
     for (int a = 0; a < n; a++) {
       if (s.done[a] < c.count(a)) {
         int ready = Math.max(s.ready[a], s.last);
         soonest = Math.min(soonest, ready);
-        order[running++] = ((long) c.like[a][s.done[a]] << 40) | ((long) (s.at[a] + 1) << 32) | ready;
+        order[running++] = ((long) c.like[a][s.done[a]] << 40) | ((long) (s.at[a] < 0 ? 0 : name[s.at[a]] + 1) << 32) | ready;
       }
     }
     Arrays.sort(order, 0, running);
@@ -261,8 +265,10 @@ final class LayeredSearch {
       key[2 * i + 1] = (int) (order[i] >>> 32) & 0xff;
       free[i] = (int) order[i];
     }
-    for (int i = 0; i < s.lanes.length; i++) {
-      free[running + i] = Math.max(s.lanes[i], soonest);
+    for (int p = 0; p < name.length; p++) {
+      for (int l = laneStart[p]; l < laneStart[p + 1]; l++) {
+        free[running + laneStart[name[p]] + l - laneStart[p]] = Math.max(s.lanes[l], soonest);
+      }
     }
     for (int i = 0; i < s.eyes.length; i++) {
       free[running + s.lanes.length + i] = Math.max(s.eyes[i], soonest);
@@ -275,6 +281,32 @@ final class LayeredSearch {
     }
     kept.removeIf(other -> s.bound <= other.state.bound && atMost(free, other.free));
     kept.add(new Kept(s, free));
+  }
+
+  /** Places of which one is as good as the other change names, so that an order and its mirror are one. */
+  private int[] names(State s) {
+    int places = c.places.size();
+    int[] name = new int[places];
+    long[] weight = new long[places];
+    for (int a = 0; a < n; a++) {
+      if (s.at[a] >= 0) {
+        weight[s.at[a]] += 1_000_003L * (c.like[a][s.done[a]] + 1) + s.ready[a];
+      }
+    }
+    for (int p = 0; p < places; p++) {
+      weight[p] += 1_000_000_007L * s.lanes[laneStart[p]];
+      name[p] = p;
+    }
+    for (int p = 0; p < places; p++) {
+      for (int q = p + 1; q < places; q++) {
+        if (c.places.get(p).equals(c.places.get(q)) && (weight[p] > weight[q]) != (name[p] > name[q])) {
+          int swap = name[p];
+          name[p] = name[q];
+          name[q] = swap;
+        }
+      }
+    }
+    return name;
   }
 
   private static boolean atMost(int[] a, int[] b) {

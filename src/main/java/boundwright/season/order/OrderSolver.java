@@ -28,11 +28,13 @@ final class OrderSolver {
    * How hard it is thought.
    *
    * @param trials small changes that are tried
-   * @param states orders that are kept in all by the layered search; 0: none is made
+   * @param steps of the layered search, each a rep looked at in an order; 0: none is made
    */
-  record Effort(int trials, int states) {
+  record Effort(int trials, long steps) {
     /** For an answer to the coach. */
-    static final Effort FULL = new Effort(400, 240_000);
+    static final Effort FULL = new Effort(400, 400_000_000L);
+    /** For a page that waits for it. */
+    static final Effort BRISK = new Effort(200, 60_000_000L);
     /** To see whether something fits. */
     static final Effort QUICK = new Effort(0, 0);
   }
@@ -79,6 +81,9 @@ final class OrderSolver {
     for (int[][] home : List.of(homes(), free())) {
       for (int patience : PATIENCES) {
         for (int press : PRESSES) {
+          if (effort.trials == 0 && (patience > 0 || (press != 60 && press != PRESSES[PRESSES.length - 1]))) {
+            continue;
+          }
           Dispatch.Rule rule = new Dispatch.Rule(simple, press, patience, home, none);
           if (offer(dispatch.build(rule))) {
             good.add(rule);
@@ -94,20 +99,23 @@ final class OrderSolver {
       better(dispatch, good.get(good.size() - 1), effort.trials);
     }
     boolean proven = finish == bound;
-    if (!proven && effort.states > 0) {
-      LayeredSearch search = new LayeredSearch(c, Math.max(40, effort.states / Math.max(1, c.count())));
-      Times found = search.before(finish);
-      boolean cut = search.cut();
-      while (found != null) {
+    if (!proven && effort.steps > 0) {
+      boolean exact = c.athletes() <= EXACT;
+      // a narrow search first: the earlier the finish that is known, the less is left for the wide one
+      for (long steps = exact ? effort.steps / 8 : effort.steps / 4; !proven && steps <= effort.steps; steps *= exact ? 7 : 3) {
+        LayeredSearch search = new LayeredSearch(c, width(steps));
+        Times found = search.before(finish);
+        proven = found == null && !search.cut() && best != null;
         offer(found);
-        // of what was kept the best is not yet the best there is where a layer was cut
-        LayeredSearch again = new LayeredSearch(c, Math.max(40, effort.states / Math.max(1, c.count())));
-        found = finish == bound ? null : again.before(finish);
-        cut = again.cut();
+        proven |= finish == bound;
       }
-      proven = finish == bound || (!cut && best != null);
     }
     return new Solved(best, finish, simple, proven ? finish : bound, proven);
+  }
+
+  private int width(long steps) {
+    long layer = (long) c.count() * c.count() * c.athletes() * c.places.size();
+    return (int) Math.min(1500, Math.max(20, steps / Math.max(1, layer)));
   }
 
   /** Whether it is better than what is known. */

@@ -18,7 +18,7 @@ class OrderAgainstBruteForceTest {
     int aboveSimple = 0;
     for (int i = 0; i < CASES; i++) {
       Chains c = SmallCases.one(random);
-      Solved solved = new OrderSolver(c, new double[c.athletes()], t -> 0, random.split()).solve(new Effort(20, 100_000));
+      Solved solved = new OrderSolver(c, new double[c.athletes()], t -> 0, random.split()).solve(new Effort(20, 1_000_000_000L));
       String as = "seed " + SEED + " case " + i + " " + c.ops + " " + c.places + " coaches " + c.coaches;
       assertThat(solved.proven()).as(as).isTrue();
       assertThat(solved.finish()).as(as).isEqualTo(new EveryStart(c).finish(200));

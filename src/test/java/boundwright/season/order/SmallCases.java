@@ -21,13 +21,13 @@ final class SmallCases {
       watched[d] = random.nextInt(3) > 0;
     }
     List<List<Op>> ops = new ArrayList<>();
-    int left = 7;
+    int left = 8;
     for (int a = 0; a < athletes; a++) {
       List<Op> chain = new ArrayList<>();
       for (int d = 0; d < drills && left > 0; d++) {
-        int hold = 1 + random.nextInt(3);
-        int eyes = watched[d] ? 1 + random.nextInt(3) : 0;
-        Op op = new Op(d, sand[d], hold, eyes, Math.max(Math.max(hold, eyes), hold + random.nextInt(6)));
+        int hold = 1 + random.nextInt(4);
+        int eyes = watched[d] ? 1 + random.nextInt(4) : 0;
+        Op op = new Op(d, sand[d], hold, eyes, Math.max(Math.max(hold, eyes), hold + random.nextInt(9)));
         for (int k = Math.min(left, 1 + random.nextInt(most)); k > 0; k--) {
           chain.add(op);
           left--;

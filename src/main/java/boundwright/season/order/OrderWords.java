@@ -1,0 +1,116 @@
+package boundwright.season.order;
+
+import boundwright.athlete.Athlete;
+import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
+import boundwright.season.order.RunningOrder.Lay;
+import java.time.LocalTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
+
+/** An order in a coach's words. */
+public final class OrderWords {
+  private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+  private static final DateTimeFormatter EXACT = DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
+  private static final String[] NUMBERS = {
+    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"
+  };
+  private static final String[] ORDINALS = {"", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"};
+  private static final int MOST_NAMES = 4;
+
+  private final SessionAsk ask;
+  private final RunningOrder order;
+  private final LocalTime begins;
+
+  /** {@code begins} is when the first rep may start. */
+  public OrderWords(SessionAsk ask, RunningOrder order, LocalTime begins) {
+    this.ask = ask;
+    this.order = order;
+    this.begins = begins;
+  }
+
+  /** {@code 17:05} */
+  public String minute(int seconds) {
+    return TIME.format(begins.plusSeconds(seconds));
+  }
+
+  /** {@code 17:05:35} */
+  public String second(int seconds) {
+    return EXACT.format(begins.plusSeconds(seconds));
+  }
+
+  /** {@code Ends 17:42.} and what that is worth. */
+  public String ends() {
+    String said = "Ends " + minute(order.finish_s());
+    int over = order.finish_s() - order.limit_s();
+    if (over > 0) {
+      return said + ": " + minutes(over) + " too late, and nothing more can be left out. Make the group smaller, or open another lane.";
+    }
+    return said + ". " + (order.proven() ? "No order ends sooner." : "At most " + seconds(order.finish_s() - order.least_s()) + " later than any order can.");
+  }
+
+  /** What is left out, a sentence each; empty if nothing is. */
+  public List<String> drops() {
+    List<String> out = new ArrayList<>(order.drops().stream().map(this::said).toList());
+    if (!order.drops().isEmpty() && !order.level()) {
+      out.add("The legs are less even so: balance them next time.");
+    }
+    return out;
+  }
+
+  private String said(Drop drop) {
+    String what = ask.drills().get(drop.drill()).sequence().text();
+    String who = who(drop);
+    return switch (drop.kind()) {
+      case CLOSED -> "Leave out " + what + who + ": no place is open for it.";
+      case SET -> "Drop the " + ordinal(drop.set()) + " set of " + what + who + ".";
+      case REP -> Notes.capital(number(drop.reps())) + (drop.reps() == 1 ? " rep" : " reps") + " of " + what + " less" + who + ".";
+      case DRILL -> "Leave out " + what + who + ".";
+      case NEW -> "Leave out " + what + ", new to them," + who + ".";
+    };
+  }
+
+  private String who(Drop drop) {
+    int all = ask.athletes().size();
+    if (drop.athletes().size() == all) {
+      return "";
+    }
+    List<Integer> same =
+        IntStream.range(0, all).filter(a -> ask.athletes().get(a).parts().get(drop.drill()).steps() == drop.steps()).boxed().toList();
+    if (drop.athletes().size() > 1 && same.equals(drop.athletes())) {
+      return " for the " + number(same.size()) + " " + Athlete.fromSteps(drop.steps());
+    }
+    List<String> names = drop.athletes().stream().map(a -> ask.athletes().get(a).name()).toList();
+    return names.size() <= MOST_NAMES
+        ? " for " + String.join(", ", names)
+        : " for " + String.join(", ", names.subList(0, MOST_NAMES - 1)) + " and " + number(names.size() - MOST_NAMES + 1) + " more";
+  }
+
+  /** {@code 17:12 Pit: move the tape from 12.90 m to 13.60 m, Otis.} */
+  public String said(Lay lay, LengthUnit unit) {
+    Double from = lay.from_m();
+    String by = lay.by();
+    return (from == null ? "Before the first rep" : second(lay.time_s())) + ", " + lay.place() + ": "
+        + (from == null ? "tape at " : "tape from " + unit.write(from) + " to ") + unit.write(lay.to_m()) + (by == null ? "" : ", " + by) + ".";
+  }
+
+  private static String number(int n) {
+    return n < NUMBERS.length ? NUMBERS[n] : String.valueOf(n);
+  }
+
+  private static String ordinal(int n) {
+    return n < ORDINALS.length ? ORDINALS[n] : n + "th";
+  }
+
+  private static String seconds(int s) {
+    return s < 60 ? s + " s" : minutes(s);
+  }
+
+  private static String minutes(int s) {
+    int whole = (s + 59) / 60;
+    return whole + (whole == 1 ? " minute" : " minutes");
+  }
+}
