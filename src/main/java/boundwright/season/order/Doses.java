@@ -1,6 +1,9 @@
 package boundwright.season.order;
 
+import boundwright.season.order.timing.Chains;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /** How many reps of each set each athlete is to do; changed while it is thought about what to drop. */
 final class Doses {
@@ -71,5 +74,31 @@ final class Doses {
 
   int setCount(int athlete, int drill) {
     return reps[athlete][drill].length;
+  }
+
+  /** The session as bare numbers. */
+  Chains chains(SessionAsk ask) {
+    List<List<Chains.Op>> ops = new ArrayList<>();
+    OrderSettings s = ask.settings();
+    for (int a = 0; a < reps.length; a++) {
+      List<Chains.Op> chain = new ArrayList<>();
+      for (int d = 0; d < reps[a].length; d++) {
+        SessionDrill drill = ask.drills().get(d);
+        int steps = ask.athletes().get(a).parts().get(d).steps();
+        int work = s.work_s(drill.sequence(), steps);
+        int hold = s.hold_s(drill.sequence(), steps, drill.inSand());
+        int lag = Math.max(hold, work + s.rest().after(steps, work));
+        Chains.Op op = new Chains.Op(d, drill.inSand(), hold, drill.watched() ? work + s.say_s() : 0, lag);
+        for (int k = of(a, d); k > 0; k--) {
+          chain.add(op);
+        }
+      }
+      ops.add(chain);
+    }
+    List<Chains.Lanes> places =
+        ask.places().stream()
+            .map(p -> new Chains.Lanes(p.lanes(), p.sand(), p.flat(), p.open_min() == null ? Chains.OPEN : p.open_min() * 60))
+            .toList();
+    return new Chains(ops, places, ask.coaches());
   }
 }

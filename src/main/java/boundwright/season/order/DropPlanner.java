@@ -1,6 +1,7 @@
 package boundwright.season.order;
 
-import boundwright.season.order.Chains.Times;
+import boundwright.season.order.timing.Chains.Times;
+import boundwright.season.order.timing.Chains;
 import boundwright.season.order.Drop.Kind;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -19,15 +20,19 @@ import org.jspecify.annotations.Nullable;
  */
 final class DropPlanner {
   private final SessionAsk ask;
-  private final Function<Doses, @Nullable Times> order;
+  private final Function<Doses, @Nullable Times> quick;
+  private final Function<Doses, @Nullable Times> careful;
   private final int limit;
   private final Doses planned;
   private final int[] uneven;
 
-  /** {@code order} is quick: it is asked often; it answers null where a rep finds no place. */
-  DropPlanner(SessionAsk ask, Function<Doses, @Nullable Times> order) {
+  /**
+   * {@code quick} is asked often, {@code careful} whether something can be put back; both answer null where a rep finds no place.
+   */
+  DropPlanner(SessionAsk ask, Function<Doses, @Nullable Times> quick, Function<Doses, @Nullable Times> careful) {
     this.ask = ask;
-    this.order = order;
+    this.quick = quick;
+    this.careful = careful;
     this.limit = ask.minutes() * 60;
     this.planned = ask.all();
     this.uneven = new int[ask.athletes().size()];
@@ -94,12 +99,15 @@ final class DropPlanner {
   }
 
   private Late late(Doses doses) {
-    Times times = order.apply(doses);
+    return late(doses, quick.apply(doses));
+  }
+
+  private Late late(Doses doses, @Nullable Times times) {
     if (times == null) {
       // fewer reps are nearer to having a place
       return new Late(false, doses.all(), Integer.MAX_VALUE, limit);
     }
-    Chains c = Chains.of(ask, doses);
+    Chains c = doses.chains(ask);
     long over = IntStream.range(0, c.athletes()).mapToLong(a -> Math.max(0, times.end(c, a) - limit)).sum();
     return new Late(true, over, times.finish(c), limit);
   }
@@ -191,9 +199,19 @@ final class DropPlanner {
           List<Drop> back = i == j ? List.of(drops.get(i)) : List.of(drops.get(i), drops.get(j));
           Doses then = now.copy();
           apply(then, back, 1);
-          if (level(then) && late(then).fits()) {
+          if (i == j && level(then)) {
+            // no mirror is needed
+            again = late(then, careful.apply(then)).fits();
+            if (again) {
+              apply(now, back, 1);
+              drops.remove(i);
+            }
+            break;
+          }
+          if (level(then) && late(then, careful.apply(then)).fits()) {
             apply(now, back, 1);
-            drops.removeAll(back);
+            drops.remove(i);
+            drops.remove(j);
             again = true;
           }
           if (i - j >= 8) {

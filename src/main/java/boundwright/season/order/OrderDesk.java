@@ -21,7 +21,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -103,8 +102,18 @@ public final class OrderDesk {
     return beginning == null ? advice.window() : new Window(beginning.from_m(), beginning.to_m());
   }
 
-  /** The day's order with those who are not in it any more left out. */
-  public static List<Long> still(List<Long> order, Set<Long> here) {
-    return order.stream().filter(new TreeSet<>(here)::contains).toList();
+  /**
+   * Athletes in the order of their reps from the beginning of the day, each as often as they run: what was done before the order was asked
+   * stands first, so that whoever counts reps counts right.
+   */
+  public static List<Long> ofDay(SessionAsk ask, RunningOrder order) {
+    List<Long> out = new ArrayList<>();
+    for (OrderAthlete a : ask.athletes()) {
+      for (int done = a.parts().stream().mapToInt(OrderAthlete.Part::done).sum(); done > 0; done--) {
+        out.add(a.id());
+      }
+    }
+    out.addAll(order.athletes());
+    return List.copyOf(out);
   }
 }

@@ -2,10 +2,12 @@ package boundwright.season.order;
 
 import boundwright.quantity.RefusedException;
 import boundwright.runway.Window;
-import boundwright.season.order.Chains.Times;
-import boundwright.season.order.OrderSolver.Effort;
-import boundwright.season.order.OrderSolver.Solved;
 import boundwright.season.order.RunningOrder.Go;
+import boundwright.season.order.timing.Chains.Times;
+import boundwright.season.order.timing.Chains;
+import boundwright.season.order.timing.OrderSolver.Effort;
+import boundwright.season.order.timing.OrderSolver.Solved;
+import boundwright.season.order.timing.OrderSolver;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -23,7 +25,7 @@ public final class OrderPlanner {
   private final long seed;
   private final Effort effort;
 
-  private OrderPlanner(long seed, Effort effort) {
+  OrderPlanner(long seed, Effort effort) {
     this.seed = seed;
     this.effort = effort;
   }
@@ -43,11 +45,15 @@ public final class OrderPlanner {
     if (ask.all().all() == 0) {
       throw new RefusedException("Every rep of the plan is done already, so there is no order. Add a drill, or warm down.");
     }
-    DropPlanner.Left left = new DropPlanner(ask, doses -> solved(ask, doses, Effort.QUICK).times()).plan();
+    Solved whole = solved(ask, ask.all(), effort);
+    DropPlanner.Left left =
+        whole.times() != null && whole.finish() <= ask.minutes() * 60
+            ? new DropPlanner.Left(ask.all(), List.of(), true, true)
+            : new DropPlanner(ask, d -> solved(ask, d, Effort.QUICK).times(), d -> solved(ask, d, Effort.CAREFUL).times()).plan();
     if (left.doses().all() == 0) {
       throw new RefusedException("No place is open for any drill of the session. Say which places are, or change the drills.");
     }
-    Solved solved = solved(ask, left.doses(), effort);
+    Solved solved = left.drops().isEmpty() ? whole : solved(ask, left.doses(), effort);
     Times times = solved.times();
     if (times == null) {
       throw new RefusedException(
@@ -67,7 +73,7 @@ public final class OrderPlanner {
               .average()
               .orElse(0);
     }
-    Chains c = Chains.of(ask, doses);
+    Chains c = doses.chains(ask);
     ToIntFunction<Times> tapes = t -> 0;
     if (ask.places().stream().filter(Place::sand).count() > 1 && how.trials() > 0) {
       tapes =
@@ -106,7 +112,7 @@ public final class OrderPlanner {
     Written(SessionAsk ask, Doses doses, Times times) {
       this.ask = ask;
       this.doses = doses;
-      this.c = Chains.of(ask, doses);
+      this.c = doses.chains(ask);
       this.times = times;
     }
 

@@ -104,4 +104,10 @@ public record OrderSettings(
     }
     return List.copyOf(out);
   }
+
+  /** The same with other places and coaches. */
+  public OrderSettings with(int otherPits, int otherLanes, int otherFlatLanes, int otherCoaches) {
+    return new OrderSettings(
+        otherPits, otherLanes, otherFlatLanes, flatSurface, otherCoaches, watch, minutes, step_s, contact_s, clearSand_s, clearFlat_s, say_s, rest);
+  }
 }

@@ -44,7 +44,7 @@ public final class OrderWords {
 
   /** {@code Ends 17:42.} and what that is worth. */
   public String ends() {
-    String said = "Ends " + minute(order.finish_s());
+    String said = "Ends " + minute(order.finish_s() + 59);
     int over = order.finish_s() - order.limit_s();
     if (over > 0) {
       return said + ": " + minutes(over) + " too late, and nothing more can be left out. Make the group smaller, or open another lane.";

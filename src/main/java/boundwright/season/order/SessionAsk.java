@@ -84,13 +84,18 @@ public record SessionAsk(
     }
   }
 
+  /** The same in so many minutes. */
+  public SessionAsk within(int other) {
+    return new SessionAsk(athletes, drills, places, coaches, helpers, other, liked_m, unit, settings);
+  }
+
   /** The same with so many minutes less; at least one is left. */
   public SessionAsk lost(int less) {
     OrderSettings.whole("minutes lost", less, 0, MOST_MINUTES);
     if (less >= minutes) {
       throw new RefusedException(less + " minutes are lost of " + minutes + ": no time is left to bound. Warm down.");
     }
-    return new SessionAsk(athletes, drills, places, coaches, helpers, minutes - less, liked_m, unit, settings);
+    return within(minutes - less);
   }
 
   /** The same without the places of a surface, or the place of a name. */

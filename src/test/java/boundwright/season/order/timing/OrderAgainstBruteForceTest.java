@@ -1,9 +1,9 @@
-package boundwright.season.order;
+package boundwright.season.order.timing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import boundwright.season.order.OrderSolver.Effort;
-import boundwright.season.order.OrderSolver.Solved;
+import boundwright.season.order.timing.OrderSolver.Effort;
+import boundwright.season.order.timing.OrderSolver.Solved;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 

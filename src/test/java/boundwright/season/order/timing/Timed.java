@@ -1,9 +1,9 @@
-package boundwright.season.order;
+package boundwright.season.order.timing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import boundwright.season.order.Chains.Op;
-import boundwright.season.order.Chains.Times;
+import boundwright.season.order.timing.Chains.Op;
+import boundwright.season.order.timing.Chains.Times;
 import org.jspecify.annotations.Nullable;
 
 /** What holds of every order, looked at second by second. */

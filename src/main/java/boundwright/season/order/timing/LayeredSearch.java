@@ -1,7 +1,7 @@
-package boundwright.season.order;
+package boundwright.season.order.timing;
 
-import boundwright.season.order.Chains.Op;
-import boundwright.season.order.Chains.Times;
+import boundwright.season.order.timing.Chains.Op;
+import boundwright.season.order.timing.Chains.Times;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;

@@ -1,7 +1,7 @@
-package boundwright.season.order;
+package boundwright.season.order.timing;
 
-import boundwright.season.order.Chains.Lanes;
-import boundwright.season.order.Chains.Op;
+import boundwright.season.order.timing.Chains.Lanes;
+import boundwright.season.order.timing.Chains.Op;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.random.RandomGenerator;

@@ -1,7 +1,7 @@
-package boundwright.season.order;
+package boundwright.season.order.timing;
 
-import boundwright.season.order.Chains.Op;
-import boundwright.season.order.Chains.Times;
+import boundwright.season.order.timing.Chains.Op;
+import boundwright.season.order.timing.Chains.Times;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -16,9 +16,9 @@ import org.jspecify.annotations.Nullable;
  * are built by rules ({@link Dispatch}), bettered by small changes, and where the finish is above the bound, searched for layer by layer
  * ({@link LayeredSearch}).
  */
-final class OrderSolver {
+public final class OrderSolver {
   /** Up to so many athletes the search is given room to prove the finish. */
-  static final int EXACT = 12;
+  public static final int EXACT = 12;
 
   private static final int[] PRESSES = {0, 30, 60, 120, 300, 100_000};
   private static final int[] PATIENCES = {0, 10, 30};
@@ -30,13 +30,15 @@ final class OrderSolver {
    * @param trials small changes that are tried
    * @param steps of the layered search, each a rep looked at in an order; 0: none is made
    */
-  record Effort(int trials, long steps) {
+  public record Effort(int trials, long steps) {
     /** For an answer to the coach. */
-    static final Effort FULL = new Effort(400, 400_000_000L);
+    public static final Effort FULL = new Effort(400, 400_000_000L);
     /** For a page that waits for it. */
-    static final Effort BRISK = new Effort(200, 60_000_000L);
+    public static final Effort BRISK = new Effort(200, 60_000_000L);
+    /** To see whether what was given up fits after all. */
+    public static final Effort CAREFUL = new Effort(60, 0);
     /** To see whether something fits. */
-    static final Effort QUICK = new Effort(0, 0);
+    public static final Effort QUICK = new Effort(0, 0);
   }
 
   /**
@@ -48,7 +50,7 @@ final class OrderSolver {
    * @param bound the best that is known [s], at least {@code simple}
    * @param proven whether no order finishes before
    */
-  record Solved(@Nullable Times times, int finish, int simple, int bound, boolean proven) {}
+  public record Solved(@Nullable Times times, int finish, int simple, int bound, boolean proven) {}
 
   private final Chains c;
   private final double[] marks;
@@ -63,14 +65,15 @@ final class OrderSolver {
    * @param marks a middle mark of each athlete [m]: neighbours are sent to the same pit
    * @param tapes how many tapes an order needs
    */
-  OrderSolver(Chains c, double[] marks, ToIntFunction<Times> tapes, RandomGenerator random) {
+  public OrderSolver(Chains c, double[] marks, ToIntFunction<Times> tapes, RandomGenerator random) {
     this.c = c;
     this.marks = marks;
     this.tapes = tapes;
     this.random = random;
   }
 
-  Solved solve(Effort effort) {
+  /** The best order that was found with this effort. */
+  public Solved solve(Effort effort) {
     int simple = Bounds.simple(c);
     if (!c.placeable()) {
       return new Solved(null, Integer.MAX_VALUE, simple, simple, false);
@@ -94,7 +97,7 @@ final class OrderSolver {
     if (effort.trials == 0) {
       return new Solved(best, finish, simple, simple, finish == simple);
     }
-    int bound = Bounds.strong(c);
+    int bound = effort.steps > 0 ? Bounds.strong(c) : simple;
     if (!good.isEmpty()) {
       better(dispatch, good.get(good.size() - 1), effort.trials);
     }

@@ -1,4 +1,4 @@
-package boundwright.season.order;
+package boundwright.season.order.timing;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -10,9 +10,9 @@ import java.util.Map;
  * The session as bare numbers: of each athlete a chain of reps, each of which holds a lane and, if it is watched, a coach, and after each of
  * which a least time passes before the next. Whole seconds. A drill is done at one place, from its first rep to its last.
  */
-final class Chains {
+public final class Chains {
   /** A place that never closes. */
-  static final int OPEN = Integer.MAX_VALUE / 4;
+  public static final int OPEN = Integer.MAX_VALUE / 4;
 
   /**
    * A rep.
@@ -23,9 +23,9 @@ final class Chains {
    * @param eyes keeps a coach so long [s]; 0: is not watched
    * @param lag least time from its start to the athlete's next start [s]
    */
-  record Op(int drill, boolean sand, int hold, int eyes, int lag) {
+  public record Op(int drill, boolean sand, int hold, int eyes, int lag) {
     /** Until everybody is done with it [s]. */
-    int span() {
+    public int span() {
       return Math.max(hold, eyes);
     }
   }
@@ -38,7 +38,7 @@ final class Chains {
    * @param flat whether others can be done
    * @param until reps end by then [s]
    */
-  record Lanes(int lanes, boolean sand, boolean flat, int until) {
+  public record Lanes(int lanes, boolean sand, boolean flat, int until) {
     boolean serves(Op op) {
       return op.sand ? sand : flat;
     }
@@ -52,7 +52,8 @@ final class Chains {
   /** Equal where what is left of two athletes is equal. */
   final int[][] like;
 
-  Chains(List<List<Op>> ops, List<Lanes> places, int coaches) {
+  /** Takes copies; of each athlete the reps in order. */
+  public Chains(List<List<Op>> ops, List<Lanes> places, int coaches) {
     this.ops = ops.stream().map(List::copyOf).toList();
     this.places = List.copyOf(places);
     this.coaches = coaches;
@@ -78,59 +79,38 @@ final class Chains {
     }
   }
 
-  static Chains of(SessionAsk ask, Doses doses) {
-    List<List<Op>> ops = new ArrayList<>();
-    OrderSettings s = ask.settings();
-    for (int a = 0; a < ask.athletes().size(); a++) {
-      List<Op> chain = new ArrayList<>();
-      for (int d = 0; d < ask.drills().size(); d++) {
-        SessionDrill drill = ask.drills().get(d);
-        int steps = ask.athletes().get(a).parts().get(d).steps();
-        int work = s.work_s(drill.sequence(), steps);
-        int hold = s.hold_s(drill.sequence(), steps, drill.inSand());
-        Op op =
-            new Op(d, drill.inSand(), hold, drill.watched() ? work + s.say_s() : 0, Math.max(hold, work + s.rest().after(steps, work)));
-        for (int k = doses.of(a, d); k > 0; k--) {
-          chain.add(op);
-        }
-      }
-      ops.add(chain);
-    }
-    return new Chains(
-        ops,
-        ask.places().stream()
-            .map(p -> new Lanes(p.lanes(), p.sand(), p.flat(), p.open_min() == null ? OPEN : p.open_min() * 60))
-            .toList(),
-        ask.coaches());
-  }
-
-  int athletes() {
+  /** How many athletes. */
+  public int athletes() {
     return ops.size();
   }
 
-  int count(int athlete) {
+  /** Reps of an athlete. */
+  public int count(int athlete) {
     return ops.get(athlete).size();
   }
 
-  int count() {
+  /** All reps. */
+  public int count() {
     return ops.stream().mapToInt(List::size).sum();
   }
 
-  Op op(int athlete, int k) {
+  /** A rep of an athlete, from 0. */
+  public Op op(int athlete, int k) {
     return ops.get(athlete).get(k);
   }
 
   /** Whether the rep is the first of its drill, so that a place may be chosen. */
-  boolean first(int athlete, int k) {
+  public boolean first(int athlete, int k) {
     return k == 0 || op(athlete, k).drill != op(athlete, k - 1).drill;
   }
 
-  int laneCount() {
+  /** Lanes of all places. */
+  public int laneCount() {
     return places.stream().mapToInt(Lanes::lanes).sum();
   }
 
   /** Index of the first lane of each place; the last entry is the number of lanes. */
-  int[] laneStarts() {
+  public int[] laneStarts() {
     int[] out = new int[places.size() + 1];
     for (int p = 0; p < places.size(); p++) {
       out[p + 1] = out[p] + places.get(p).lanes();
@@ -139,7 +119,7 @@ final class Chains {
   }
 
   /** Whether every rep has a place that could take it. */
-  boolean placeable() {
+  public boolean placeable() {
     return ops.stream().flatMap(List::stream).distinct().allMatch(o -> places.stream().anyMatch(p -> p.serves(o) && o.hold <= p.until()));
   }
 
@@ -149,9 +129,9 @@ final class Chains {
    * @param start [athlete][rep], [s]
    * @param place [athlete][rep]
    */
-  record Times(int[][] start, int[][] place) {
+  public record Times(int[][] start, int[][] place) {
     /** When the last lane is clear [s]. */
-    int finish(Chains c) {
+    public int finish(Chains c) {
       int end = 0;
       for (int a = 0; a < start.length; a++) {
         for (int k = 0; k < start[a].length; k++) {
@@ -162,13 +142,13 @@ final class Chains {
     }
 
     /** When an athlete's last lane is clear [s]. */
-    int end(Chains c, int a) {
+    public int end(Chains c, int a) {
       int k = start[a].length - 1;
       return k < 0 ? 0 : start[a][k] + c.op(a, k).span();
     }
 
     /** The longest that an athlete waits rested [s]. */
-    int longestWait(Chains c) {
+    public int longestWait(Chains c) {
       int most = 0;
       for (int a = 0; a < start.length; a++) {
         int ready = 0;

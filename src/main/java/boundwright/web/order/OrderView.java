@@ -1,0 +1,47 @@
+package boundwright.web.order;
+
+import boundwright.season.order.OrderSettings;
+import boundwright.season.order.OrderSheet;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The running order as the page shows it.
+ *
+ * @param day the day in words
+ * @param asked what it was asked with
+ * @param closings places and surfaces that could be closed
+ * @param sheet minute by minute; null where there is no order
+ * @param ends when it ends and what that is worth; or why there is no order
+ * @param drops what is left out, a sentence each
+ * @param laid tapes that lie before the first rep, a sentence each
+ * @param running whether the runway page goes by an order that was kept for today
+ * @param same whether it is this one
+ * @param said what was just done, or empty
+ */
+public record OrderView(
+    String day,
+    Asked asked,
+    List<String> closings,
+    @Nullable OrderSheet sheet,
+    String ends,
+    List<String> drops,
+    List<String> laid,
+    boolean running,
+    boolean same,
+    String said) {
+  /**
+   * What an order is asked with.
+   *
+   * @param settings places, coaches, minutes, seconds
+   * @param lost minutes lost, 0: none
+   * @param closed a surface or a place that is closed, empty: none
+   * @param from when the first rep may start, {@code 17:00}
+   */
+  public record Asked(OrderSettings settings, int lost, String closed, String from) {}
+
+  /** A number without needless digits. */
+  public static String plain(double number) {
+    return number == Math.rint(number) ? String.valueOf((long) number) : String.valueOf(number);
+  }
+}
