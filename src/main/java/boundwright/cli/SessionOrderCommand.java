@@ -1,7 +1,6 @@
 package boundwright.cli;
 
 import boundwright.athlete.Athlete;
-import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.season.order.OrderDesk;
@@ -85,7 +84,7 @@ final class SessionOrderCommand implements Callable<Integer> {
       }
       OrderFile.Read read = OrderFile.read(s.path(file));
       SessionAsk ask = minutes == null ? read.ask() : read.ask().within(minutes);
-      answer(asked(ask), begins(read.begins() == null ? now(s) : read.begins()), LengthUnit.METRES);
+      answer(asked(ask), begins(read.begins() == null ? now(s) : read.begins()));
       return 0;
     }
     try (Workbench bench = data.open(s)) {
@@ -99,7 +98,7 @@ final class SessionOrderCommand implements Callable<Integer> {
       SessionAsk ask =
           bench.orderDesk().ask(here, bench.settings().plan(), settings, now, minutes == null ? kept.minutes() : minutes, helpers);
       SessionAsk asked = asked(ask);
-      RunningOrder order = answer(asked, begins(now(s)), settings.unit());
+      RunningOrder order = answer(asked, begins(now(s)));
       if (keep) {
         bench.order().keep(s.today(), OrderDesk.ofDay(asked, order));
       }
@@ -132,22 +131,22 @@ final class SessionOrderCommand implements Callable<Integer> {
     }
   }
 
-  private RunningOrder answer(SessionAsk ask, LocalTime begins, LengthUnit unit) {
+  private RunningOrder answer(SessionAsk ask, LocalTime begins) {
     RunningOrder order = OrderPlanner.thorough(SEED).plan(ask);
     OrderWords words = new OrderWords(ask, order, begins);
     if (top.json()) {
       Json.print(top.surroundings().out(), OrderAnswer.of(ask, order, words));
     } else {
-      print(top.surroundings().out(), ask, order, words, unit);
+      print(top.surroundings().out(), ask, order, words);
     }
     return order;
   }
 
-  private static void print(PrintWriter out, SessionAsk ask, RunningOrder order, OrderWords words, LengthUnit unit) {
+  private static void print(PrintWriter out, SessionAsk ask, RunningOrder order, OrderWords words) {
     out.println(words.ends());
     words.drops().forEach(out::println);
     out.println();
-    order.tapes().stream().filter(l -> l.from_m() == null).forEach(l -> out.println(words.said(l, unit)));
+    words.laid().forEach(out::println);
     for (OrderSheet.Minute minute : OrderSheet.of(ask, order, words).minutes()) {
       minute.tapes().forEach(t -> out.println("       " + t));
       String time = minute.time();

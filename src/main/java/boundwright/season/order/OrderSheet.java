@@ -84,7 +84,7 @@ public record OrderSheet(List<Minute> minutes, List<String> places) {
         // it is done before the next rep there starts, so it stands with that
         int next =
             order.goes().stream().filter(g -> g.place().equals(lay.place()) && g.start_s() >= lay.time_s()).mapToInt(Go::start_s).min().orElse(lay.time_s());
-        moves.computeIfAbsent(words.minute(next), t -> new ArrayList<>()).add(words.said(lay, ask.unit()));
+        moves.computeIfAbsent(words.minute(next), t -> new ArrayList<>()).add(words.said(lay));
       }
     }
     Map<String, String> last = new HashMap<>();

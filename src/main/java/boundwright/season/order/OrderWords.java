@@ -1,14 +1,16 @@
 package boundwright.season.order;
 
 import boundwright.athlete.Athlete;
-import boundwright.quantity.LengthUnit;
 import boundwright.quantity.Notes;
 import boundwright.season.order.RunningOrder.Lay;
 import java.time.LocalTime;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.IntStream;
 
 /** An order in a coach's words. */
@@ -89,12 +91,30 @@ public final class OrderWords {
         : " for " + String.join(", ", names.subList(0, MOST_NAMES - 1)) + " and " + number(names.size() - MOST_NAMES + 1) + " more";
   }
 
-  /** {@code 17:12 Pit: move the tape from 12.90 m to 13.60 m, Otis.} */
-  public String said(Lay lay, LengthUnit unit) {
+  /** {@code Pit: tape from 12.90 m to 13.60 m, Otis.} */
+  public String said(Lay lay) {
     Double from = lay.from_m();
     String by = lay.by();
-    return (from == null ? "Before the first rep" : second(lay.time_s())) + ", " + lay.place() + ": "
-        + (from == null ? "tape at " : "tape from " + unit.write(from) + " to ") + unit.write(lay.to_m()) + (by == null ? "" : ", " + by) + ".";
+    return lay.place() + ": tape " + (from == null ? "at " : "from " + ask.unit().write(from) + " to ") + ask.unit().write(lay.to_m())
+        + (by == null ? "" : ", " + by) + ".";
+  }
+
+  /** What lies before the first rep, a sentence for each place and hand: {@code Pit, before the first rep: tapes at 11.74 m, 13.20 m, Otis.} */
+  public List<String> laid() {
+    Map<String, List<String>> marks = new LinkedHashMap<>();
+    order.tapes().stream()
+        .filter(l -> l.from_m() == null)
+        .sorted(Comparator.comparingDouble(Lay::to_m))
+        .forEach(l -> marks.computeIfAbsent(l.place() + "\n" + (l.by() == null ? "" : l.by()), k -> new ArrayList<>()).add(ask.unit().write(l.to_m())));
+    List<String> out = new ArrayList<>();
+    marks.forEach(
+        (key, at) -> {
+          String[] of = key.split("\n", -1);
+          out.add(
+              of[0] + ", before the first rep: " + (at.size() == 1 ? "tape at " : "tapes at ") + String.join(", ", at)
+                  + (of[1].isEmpty() ? "" : "; " + of[1]) + ".");
+        });
+    return out;
   }
 
   private static String number(int n) {

@@ -27,6 +27,8 @@ import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
 
 /** The running order of today's plan for those who are here. */
 public final class OrderHandler {
@@ -59,7 +61,7 @@ public final class OrderHandler {
         };
     try {
       SessionAsk whole = whole(asked);
-      RunningOrder order = OrderPlanner.brisk(SEED).plan(changed(whole, asked));
+      RunningOrder order = ordered(changed(whole, asked));
       show(ctx, 200, view(asked, whole, order, said));
     } catch (RefusedException e) {
       show(ctx, 200, none(asked, List.of(), String.valueOf(e.getMessage())));
@@ -80,7 +82,7 @@ public final class OrderHandler {
       asked = asked(ctx);
       if (action.equals("run")) {
         SessionAsk ask = changed(whole(asked), asked);
-        bench.order().keep(today, OrderDesk.ofDay(ask, OrderPlanner.brisk(SEED).plan(ask)));
+        bench.order().keep(today, OrderDesk.ofDay(ask, ordered(ask)));
       }
       bench.order().keep(asked.settings());
     } catch (RefusedException e) {
@@ -94,6 +96,21 @@ public final class OrderHandler {
 
   private void show(Context ctx, int status, OrderView view) {
     pages.show(ctx, status, "order/order", "Running order", "plan", view);
+  }
+
+  private record Ordered(SessionAsk ask, RunningOrder order) {}
+
+  /** The order that was thought out last: a page is shown again after every button. */
+  private final AtomicReference<@Nullable Ordered> last = new AtomicReference<>();
+
+  private RunningOrder ordered(SessionAsk ask) {
+    Ordered known = last.get();
+    if (known != null && known.ask.equals(ask)) {
+      return known.order;
+    }
+    RunningOrder order = OrderPlanner.brisk(SEED).plan(ask);
+    last.set(new Ordered(ask, order));
+    return order;
   }
 
   private LocalTime now() {
@@ -120,7 +137,7 @@ public final class OrderHandler {
     List<Long> running = bench.order().order(LocalDate.now(bench.clock()));
     return new OrderView(
         day(), asked, List.copyOf(closings), OrderSheet.of(ask, order, words), words.ends(), words.drops(),
-        order.tapes().stream().filter(l -> l.from_m() == null).map(l -> words.said(l, ask.unit())).toList(), !running.isEmpty(),
+        words.laid(), !running.isEmpty(),
         running.equals(OrderDesk.ofDay(ask, order)), said);
   }
 

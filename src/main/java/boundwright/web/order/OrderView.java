@@ -1,5 +1,6 @@
 package boundwright.web.order;
 
+import boundwright.quantity.Notes;
 import boundwright.season.order.OrderSettings;
 import boundwright.season.order.OrderSheet;
 import java.util.List;
@@ -39,6 +40,15 @@ public record OrderView(
    * @param from when the first rep may start, {@code 17:00}
    */
   public record Asked(OrderSettings settings, int lost, String closed, String from) {}
+
+  /** {@code From 17:00, 60 minutes less 15, no grass. 1 pit, 3 lanes on grass, 1 coach.} */
+  public String numbers() {
+    OrderSettings s = asked.settings();
+    return "From " + asked.from() + ", " + Notes.counted(s.minutes(), "minute") + (asked.lost() == 0 ? "" : " less " + asked.lost())
+        + (asked.closed().isEmpty() ? "" : ", " + asked.closed() + " closed") + ". " + Notes.counted(s.pits(), "pit")
+        + (s.lanes() == 1 ? "" : " of " + s.lanes() + " runways") + ", " + Notes.counted(s.flatLanes(), "lane") + " on " + s.flatSurface().label()
+        + ", " + s.coaches() + (s.coaches() == 1 ? " coach" : " coaches") + ".";
+  }
 
   /** A number without needless digits. */
   public static String plain(double number) {

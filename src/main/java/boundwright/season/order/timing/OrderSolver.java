@@ -23,6 +23,7 @@ public final class OrderSolver {
   private static final int[] PRESSES = {0, 30, 60, 120, 300, 100_000};
   private static final int[] PATIENCES = {0, 10, 30};
   private static final int NUDGE_S = 60;
+  private static final int SHIFT_S = 400;
 
   /**
    * How hard it is thought.
@@ -34,7 +35,7 @@ public final class OrderSolver {
     /** For an answer to the coach. */
     public static final Effort FULL = new Effort(400, 400_000_000L);
     /** For a page that waits for it. */
-    public static final Effort BRISK = new Effort(200, 60_000_000L);
+    public static final Effort BRISK = new Effort(200, 25_000_000L);
     /** To see whether what was given up fits after all. */
     public static final Effort CAREFUL = new Effort(60, 0);
     /** To see whether something fits. */
@@ -100,6 +101,7 @@ public final class OrderSolver {
     int bound = effort.steps > 0 ? Bounds.strong(c) : simple;
     if (!good.isEmpty()) {
       better(dispatch, good.get(good.size() - 1), effort.trials);
+      inserted(effort.trials, bound);
     }
     boolean proven = finish == bound;
     if (!proven && effort.steps > 0) {
@@ -168,6 +170,63 @@ public final class OrderSolver {
               finish, PRESSES[random.nextInt(PRESSES.length)], PATIENCES[random.nextInt(PATIENCES.length)], home, nudge);
       if (offer(dispatch.build(tried))) {
         rule = tried;
+      }
+    }
+  }
+
+  /** The same by insertion: who has least to spare first, the order of the list changed a little at a time. */
+  private void inserted(int trials, int bound) {
+    Insertion insertion = new Insertion(c, finish + 1);
+    int n = c.athletes();
+    double[][] key = new double[n][];
+    for (int a = 0; a < n; a++) {
+      key[a] = new double[c.count(a)];
+      for (int k = 0; k < key[a].length; k++) {
+        key[a][k] = -c.rest[a][k];
+      }
+    }
+    int[][] home = homes();
+    int now = Integer.MAX_VALUE;
+    for (int i = 0; i < trials && (finish > bound || i == 0); i++) {
+      double[][] tried = new double[n][];
+      for (int a = 0; a < n; a++) {
+        tried[a] = key[a].clone();
+      }
+      int[][] at = home;
+      if (i == 1) {
+        at = free();
+      } else if (i > 1) {
+        change(tried);
+        if (random.nextInt(4) == 0) {
+          at = home.clone();
+          at[random.nextInt(n)] = home[random.nextInt(n)].clone();
+        }
+      }
+      Times times = insertion.build(tried, at);
+      if (times != null) {
+        int end = times.finish(c);
+        offer(times);
+        if (end <= now) {
+          now = end;
+          key = tried;
+          home = at;
+        }
+      }
+    }
+  }
+
+  /** Some reps of one athlete, or all of them, come sooner or later in the list. */
+  private void change(double[][] key) {
+    int changes = 1 + random.nextInt(2);
+    for (int i = 0; i < changes; i++) {
+      double[] own = key[random.nextInt(key.length)];
+      if (own.length > 0) {
+        double by = random.nextDouble(-SHIFT_S, SHIFT_S);
+        int from = random.nextInt(own.length);
+        int to = random.nextInt(3) == 0 ? own.length : Math.min(own.length, from + 1 + random.nextInt(3));
+        for (int k = random.nextInt(3) == 0 ? 0 : from; k < to; k++) {
+          own[k] += by;
+        }
       }
     }
   }
