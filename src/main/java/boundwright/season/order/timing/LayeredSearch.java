@@ -73,6 +73,7 @@ final class LayeredSearch {
     final int[] eyes;
     int last;
     int wait;
+    long load;
     int bound;
     @Nullable State before;
     int who;
@@ -106,7 +107,7 @@ final class LayeredSearch {
     }
   }
 
-  private record Kept(State state, int[] free) {}
+  private record Kept(State state, int[] free, long sum) {}
 
   /** An order that finishes before {@code below} [s], or null if none was found. */
   @Nullable Times before(int below) {
@@ -125,7 +126,7 @@ final class LayeredSearch {
         return null;
       }
       all.sort(
-          Comparator.comparingInt((State s) -> s.bound).thenComparingInt(s -> s.wait).thenComparingLong(s -> Arrays.stream(s.lanes).asLongStream().sum()));
+          Comparator.comparingInt((State s) -> s.bound).thenComparingInt(s -> s.wait).thenComparingLong(s -> s.load));
       cut |= all.size() > width;
       layer = all.size() > width ? new ArrayList<>(all.subList(0, width)) : all;
     }
@@ -205,7 +206,8 @@ final class LayeredSearch {
     }
     for (int p = 0; p < parts.size() && most < below; p++) {
       int machines = parts.get(p).machines();
-      if (machines > 0) {
+      // all reps on all lanes say no more than those into sand where there are no others
+      if (machines > 0 && !(p == 2 && byTail[1].length == 0 && parts.get(0).machines() == machines)) {
         int[] free = free(s, p, machines);
         int least = Integer.MAX_VALUE;
         long work = 0;
@@ -273,14 +275,20 @@ final class LayeredSearch {
     for (int i = 0; i < s.eyes.length; i++) {
       free[running + s.lanes.length + i] = Math.max(s.eyes[i], soonest);
     }
+    long sum = 0;
+    for (int f : free) {
+      sum += f;
+    }
+    s.load = sum;
     List<Kept> kept = next.computeIfAbsent(new Key(key), k -> new ArrayList<>(2));
     for (Kept other : kept) {
-      if (other.state.bound <= s.bound && atMost(other.free, free)) {
+      if (other.sum <= sum && other.state.bound <= s.bound && atMost(other.free, free)) {
         return;
       }
     }
-    kept.removeIf(other -> s.bound <= other.state.bound && atMost(free, other.free));
-    kept.add(new Kept(s, free));
+    long own = sum;
+    kept.removeIf(other -> own <= other.sum && s.bound <= other.state.bound && atMost(free, other.free));
+    kept.add(new Kept(s, free, sum));
   }
 
   /** Places of which one is as good as the other change names, so that an order and its mirror are one. */

@@ -24,6 +24,8 @@ public final class OrderSolver {
   private static final int[] PATIENCES = {0, 10, 30};
   private static final int NUDGE_S = 60;
   private static final int SHIFT_S = 400;
+  /** A large squad's finish so near to the bound is not searched on. */
+  private static final double NEAR = 1.005;
 
   /**
    * How hard it is thought.
@@ -104,15 +106,17 @@ public final class OrderSolver {
       inserted(effort.trials, bound);
     }
     boolean proven = finish == bound;
-    if (!proven && effort.steps > 0) {
-      boolean exact = c.athletes() <= EXACT;
+    boolean exact = c.athletes() <= EXACT;
+    if (!proven && (exact || finish > bound * NEAR)) {
       // a narrow search first: the earlier the finish that is known, the less is left for the wide one
-      for (long steps = exact ? effort.steps / 8 : effort.steps / 4; !proven && steps <= effort.steps; steps *= exact ? 7 : 3) {
-        LayeredSearch search = new LayeredSearch(c, width(steps));
-        Times found = search.before(finish);
-        proven = found == null && !search.cut() && best != null;
-        offer(found);
-        proven |= finish == bound;
+      for (long steps : exact ? new long[] {effort.steps / 8, effort.steps} : new long[] {effort.steps / 8}) {
+        if (!proven) {
+          LayeredSearch search = new LayeredSearch(c, width(steps));
+          Times found = search.before(finish);
+          proven = found == null && !search.cut() && best != null;
+          offer(found);
+          proven |= finish == bound;
+        }
       }
     }
     return new Solved(best, finish, simple, proven ? finish : bound, proven);
