@@ -48,7 +48,7 @@ public final class Chains {
   final List<Lanes> places;
   final int coaches;
   /** From the start of rep k to the end of the athlete's session [s]; 0 after the last. */
-  public final int[][] rest;
+  final int[][] rest;
   /** Equal where what is left of two athletes is equal. */
   final int[][] like;
 

@@ -26,6 +26,7 @@ public final class OrderSolver {
   private static final int SHIFT_S = 400;
   /** A large squad's finish so near to the bound is not searched on. */
   private static final double NEAR = 1.005;
+  private static final int WIDE = 3;
 
   /**
    * How hard it is thought.
@@ -109,7 +110,7 @@ public final class OrderSolver {
     boolean exact = c.athletes() <= EXACT;
     if (!proven && (exact || finish > bound * NEAR)) {
       // a narrow search first: the earlier the finish that is known, the less is left for the wide one
-      for (long steps : exact ? new long[] {effort.steps / 8, effort.steps} : new long[] {effort.steps / 8}) {
+      for (long steps : exact ? new long[] {effort.steps / 8, effort.steps, WIDE * effort.steps} : new long[] {effort.steps / 8}) {
         if (!proven) {
           LayeredSearch search = new LayeredSearch(c, width(steps));
           Times found = search.before(finish);
@@ -124,7 +125,7 @@ public final class OrderSolver {
 
   private int width(long steps) {
     long layer = (long) c.count() * c.count() * c.athletes() * c.places.size();
-    return (int) Math.min(1500, Math.max(20, steps / Math.max(1, layer)));
+    return (int) Math.min(6000, Math.max(20, steps / Math.max(1, layer)));
   }
 
   /** Whether it is better than what is known. */
