@@ -14,12 +14,13 @@ import java.util.List;
 import java.util.SplittableRandom;
 import java.util.TreeSet;
 import java.util.random.RandomGenerator;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** What holds of every session's order, on seeded invented squads; looked at from outside, not with the planner's own sums. */
 class OrderLawsTest {
   private static final long SEED = 2_026_1129;
-  private static final int SESSIONS = 40;
+  private static final int SESSIONS = 30;
   private static final OrderSolver.Effort LIGHT = new OrderSolver.Effort(60, 4_000_000);
 
   private static Shape shape(RandomGenerator random) {
@@ -139,13 +140,13 @@ class OrderLawsTest {
   private static int fewest(List<Window> works) {
     List<Double> ends = new ArrayList<>(new TreeSet<>(works.stream().map(Window::max_m).toList()));
     int least = ends.size();
-    if (ends.size() > 14) {
+    if (ends.size() > 10) {
       return far(works);
     }
     for (int set = 0; set < 1 << ends.size(); set++) {
       int chosen = set;
       if (Integer.bitCount(set) < least
-          && works.stream().allMatch(w -> java.util.stream.IntStream.range(0, ends.size()).anyMatch(e -> (chosen >> e & 1) == 1 && w.holds(ends.get(e))))) {
+          && works.stream().allMatch(w -> IntStream.range(0, ends.size()).anyMatch(e -> (chosen >> e & 1) == 1 && w.holds(ends.get(e))))) {
         least = Integer.bitCount(set);
       }
     }
