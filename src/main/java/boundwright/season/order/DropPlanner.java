@@ -6,6 +6,7 @@ import boundwright.season.order.Drop.Kind;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.IntStream;
@@ -139,7 +140,7 @@ final class DropPlanner {
       return List.of(first);
     }
     for (Drop second : all) {
-      if (second != first && second.athletes().equals(first.athletes()) && level(now, List.of(first, second)) && staysSomething(now, first, second)) {
+      if (!second.equals(first) && second.athletes().equals(first.athletes()) && level(now, List.of(first, second)) && staysSomething(now, first, second)) {
         return List.of(first, second);
       }
     }
@@ -240,7 +241,7 @@ final class DropPlanner {
   }
 
   /** Those who still have a drill to do, by their steps. */
-  private TreeMap<Integer, List<Integer>> groups(Doses now, int drill) {
+  private Map<Integer, List<Integer>> groups(Doses now, int drill) {
     TreeMap<Integer, List<Integer>> out = new TreeMap<>();
     for (int a = 0; a < ask.athletes().size(); a++) {
       if (now.of(a, drill) > 0) {

@@ -1,7 +1,6 @@
 package boundwright.season.order.timing;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -123,13 +122,26 @@ public final class Chains {
     return ops.stream().flatMap(List::stream).distinct().allMatch(o -> places.stream().anyMatch(p -> p.serves(o) && o.hold <= p.until()));
   }
 
-  /**
-   * When each rep starts and where.
-   *
-   * @param start [athlete][rep], [s]
-   * @param place [athlete][rep]
-   */
-  public record Times(int[][] start, int[][] place) {
+  /** When each rep starts and where. */
+  public static final class Times {
+    private final int[][] start;
+    private final int[][] place;
+
+    Times(int[][] start, int[][] place) {
+      this.start = start;
+      this.place = place;
+    }
+
+    /** When each rep starts, [athlete][rep], [s]; not to be changed. */
+    public int[][] start() {
+      return start;
+    }
+
+    /** Where each rep is done, [athlete][rep]; not to be changed. */
+    public int[][] place() {
+      return place;
+    }
+
     /** When the last lane is clear [s]. */
     public int finish(Chains c) {
       int end = 0;
@@ -158,16 +170,6 @@ public final class Chains {
         }
       }
       return most;
-    }
-
-    @Override
-    public boolean equals(Object o) {
-      return o instanceof Times t && Arrays.deepEquals(start, t.start) && Arrays.deepEquals(place, t.place);
-    }
-
-    @Override
-    public int hashCode() {
-      return Arrays.deepHashCode(start);
     }
   }
 }

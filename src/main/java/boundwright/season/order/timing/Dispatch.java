@@ -15,16 +15,37 @@ final class Dispatch {
     this.laneStart = c.laneStarts();
   }
 
-  /**
-   * How it chooses.
-   *
-   * @param aim finish that is aimed at [s]
-   * @param press who has less than this to spare goes before those who wait longer [s]
-   * @param patience a free lane may be kept so long for one who presses more [s]
-   * @param home place of each athlete for sand [0] and the flat [1]; -1: where it is free first
-   * @param nudge added to an athlete's time to spare [s]
-   */
-  record Rule(int aim, int press, int patience, int[][] home, int[] nudge) {}
+  /** How it chooses. */
+  static final class Rule {
+    private final int aim;
+    private final int press;
+    private final int patience;
+    private final int[][] home;
+    private final int[] nudge;
+
+    /**
+     * @param aim finish that is aimed at [s]
+     * @param press who has less than this to spare goes before those who wait longer [s]
+     * @param patience a free lane may be kept so long for one who presses more [s]
+     * @param home place of each athlete for sand [0] and the flat [1]; -1: where it is free first
+     * @param nudge added to an athlete's time to spare [s]
+     */
+    Rule(int aim, int press, int patience, int[][] home, int[] nudge) {
+      this.aim = aim;
+      this.press = press;
+      this.patience = patience;
+      this.home = home;
+      this.nudge = nudge;
+    }
+
+    int[][] home() {
+      return home;
+    }
+
+    int[] nudge() {
+      return nudge;
+    }
+  }
 
   /** An order by the rule; null if a rep finds no place that is still open. */
   @Nullable Times build(Rule rule) {

@@ -107,7 +107,17 @@ final class LayeredSearch {
     }
   }
 
-  private record Kept(State state, int[] free, long sum) {}
+  private static final class Kept {
+    private final State state;
+    private final int[] free;
+    private final long sum;
+
+    Kept(State state, int[] free, long sum) {
+      this.state = state;
+      this.free = free;
+      this.sum = sum;
+    }
+  }
 
   /** An order that finishes before {@code below} [s], or null if none was found. */
   @Nullable Times before(int below) {
