@@ -11,6 +11,7 @@ import boundwright.season.order.timing.OrderSolver;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.TreeSet;
 import java.util.random.RandomGenerator;
@@ -26,7 +27,7 @@ class OrderLawsTest {
   private static Shape shape(RandomGenerator random) {
     return new Shape(
         2 + random.nextInt(12), 1 + random.nextInt(2), 1 + random.nextInt(2), random.nextInt(3), 1 + random.nextInt(3), 1 + random.nextInt(2),
-        random.nextBoolean(), OrderSettings.Watch.values()[random.nextInt(3)]);
+        random.nextBoolean(), List.of(OrderSettings.Watch.values()).get(random.nextInt(3)));
   }
 
   @Test
@@ -121,8 +122,7 @@ class OrderLawsTest {
 
   private static Window works(SessionAsk ask, Go go) {
     Window w = ask.athletes().stream().filter(a -> a.id() == go.athleteId()).findFirst().orElseThrow().parts().get(go.drill()).works();
-    assertThat(w).isNotNull();
-    return w;
+    return Objects.requireNonNull(w);
   }
 
   private static List<Double> lying(List<Lay> laid, Go go) {
@@ -187,7 +187,7 @@ class OrderLawsTest {
     for (int i = 0; i < SESSIONS; i++) {
       SessionAsk ask = InventedSessions.of(shape(random), random);
       int full = new OrderPlanner(i, LIGHT).plan(ask).finish_s();
-      int minutes = Math.max(1, (int) (full / 60 * random.nextDouble(0.4, 1.1)));
+      int minutes = Math.max(1, (int) (full / 60.0 * random.nextDouble(0.4, 1.1)));
       SessionAsk shorter =
           new SessionAsk(ask.athletes(), ask.drills(), ask.places(), ask.coaches(), ask.helpers(), minutes, ask.liked_m(), ask.unit(), ask.settings());
       RunningOrder order = new OrderPlanner(i, LIGHT).plan(shorter);

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.season.order.timing.OrderSolver.Effort;
 import boundwright.season.order.timing.OrderSolver.Solved;
+import java.util.Objects;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
@@ -43,8 +44,7 @@ class OrderAgainstBruteForceTest {
       assertThat(below.before(least)).as(as).isNull();
       LayeredSearch at = new LayeredSearch(c, 100_000);
       Chains.Times found = at.before(least + 1);
-      assertThat(found).as(as).isNotNull();
-      assertThat(found.finish(c)).as(as).isEqualTo(least);
+      assertThat(Objects.requireNonNull(found, as).finish(c)).as(as).isEqualTo(least);
     }
   }
 }

@@ -13,7 +13,7 @@ final class SmallCases {
   static Chains one(RandomGenerator random) {
     int athletes = 2 + random.nextInt(3);
     int drills = 1 + random.nextInt(2);
-    int most = athletes == 2 ? 3 : athletes == 3 ? 2 : 2;
+    int most = athletes == 2 ? 3 : 2;
     boolean[] sand = new boolean[drills];
     boolean[] watched = new boolean[drills];
     for (int d = 0; d < drills; d++) {

@@ -4,14 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.season.order.timing.Chains.Op;
 import boundwright.season.order.timing.Chains.Times;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** What holds of every order, looked at second by second. */
 final class Timed {
   private Timed() {}
 
-  static void check(Chains c, @Nullable Times times, String as) {
-    assertThat(times).as(as).isNotNull();
+  static void check(Chains c, @Nullable Times found, String as) {
+    Times times = Objects.requireNonNull(found, as);
     int end = times.finish(c);
     int[][] busy = new int[c.places.size()][end];
     int[] watching = new int[end];
