@@ -1,5 +1,6 @@
-// Who is up next. Learned from how the athletes actually come: how often one goes on before the next stands there, and who mostly
-// follows whom today; before that, how it was in the last session; before that, the list of the squad.
+// Who is up next. Of a running order that was planned for the day, the next that is due, as long as they come about so. Else learned from how
+// the athletes actually come: how often one goes on before the next stands there, and who mostly follows whom today; before that, how it
+// was in the last session; before that, the list of the squad.
 // Nothing here touches the page: lists in, a number out.
 (function () {
   "use strict";
@@ -41,20 +42,68 @@
     return mostOften(ended) || 1;
   }
 
+  // What is still due of a planned order: each athlete's reps are ticked off from its beginning.
+  function due(planned, done) {
+    var left = new Map(done);
+    return planned.filter(function (id) {
+      var n = left.get(id) || 0;
+      left.set(id, n - 1);
+      return n <= 0;
+    });
+  }
+
+  function counts(ids) {
+    var out = new Map();
+    ids.forEach(function (id) { out.set(id, (out.get(id) || 0) + 1); });
+    return out;
+  }
+
+  // They come about as planned while of the last six at most one more was not due than was; of a larger squad two are due at a time.
+  var LOOKED_BACK = 6;
+  var LARGE = 6;
+  function asPlanned(came, planned) {
+    var missed = 0;
+    var close = new Set(planned).size < LARGE ? 1 : 2;
+    for (var i = Math.max(0, came.length - LOOKED_BACK); i < came.length; i++) {
+      missed += due(planned, counts(came.slice(0, i))).slice(0, close).indexOf(came[i]) < 0 ? 1 : -1;
+    }
+    return missed < 2;
+  }
+
+  function planNext(came, here, now, plan) {
+    if (!plan || plan.order.length === 0) { return null; }
+    var done = counts(came);
+    var elsewhere = false;
+    Object.keys(plan.done || {}).forEach(function (key) {
+      var id = Number(key);
+      if (plan.done[key] > (done.get(id) || 0)) { done.set(id, plan.done[key]); elsewhere = true; }
+    });
+    // beside another phone this one sees some of the squad only, and holds them to their own order
+    var held = plan.order.filter(function (id) { return here.indexOf(id) >= 0 && (!elsewhere || came.indexOf(id) >= 0); });
+    if (!asPlanned(came, held)) { return null; }
+    var open = due(plan.order, done).filter(function (id) { return id !== now && here.indexOf(id) >= 0; });
+    return open.length > 0 ? open[0] : null;
+  }
+
   /**
    * Who is next after `now`.
    * came: athletes of today's reps in order; before: of the last session; here: who is here, in the order of the list.
+   * plan: {order: athletes in the planned order of their reps, done: reps that each has done today, by number}; may be missing.
    */
-  function next(came, before, here, now) {
+  function next(came, before, here, now, plan) {
     if (here.length === 0) { return null; }
+    var planned = planNext(came, here, now, plan);
+    if (planned !== null) { return planned; }
     var all = turns(came);
     var last = all[all.length - 1];
     if (last && last.id === now && last.reps < repsOfTurn(came) && here.indexOf(now) >= 0) { return now; }
-    return after(came, before, here, now);
+    return after(came, before, here, now, plan);
   }
 
   // The same when `now` is done for this turn, or passed by.
-  function after(came, before, here, now) {
+  function after(came, before, here, now, plan) {
+    var planned = planNext(came, here, now, plan);
+    if (planned !== null) { return planned; }
     var known = successor(came, now, here);
     if (known !== null && known !== now) { return known; }
     var others = here.filter(function (id) { return id !== now; });

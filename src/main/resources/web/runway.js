@@ -113,6 +113,13 @@
     return S.page ? mine().filter(function (t) { return t.kind === "REP" && t.state !== "refused" && !takenBack(t.token); }).map(doer) : [];
   }
 
+  // the planned order of the day, with what everybody has done of it on whatever phone
+  function plan() {
+    var done = {};
+    S.people.forEach(function (p) { done[p.athleteId] = p.drills.reduce(function (n, d) { return n + d.repsDone; }, 0); });
+    return { order: S.page.order || [], done: done };
+  }
+
   function card(id, drill) {
     var key = id + "/" + drill;
     if (!S.cards[key]) { S.cards[key] = model.card(id, drill); }
@@ -242,7 +249,7 @@
     if (thumb) { goOn = setTimeout(leave, AFTER_THUMB_MS); return; }
     goOn = null;
     if (S.last) { S.last.going = false; }
-    var next = order.next(came(), S.before, ids(), S.who);
+    var next = order.next(came(), S.before, ids(), S.who, plan());
     draw.light(null);
     if (next) { turnTo(next); }
   }
@@ -339,7 +346,7 @@
     draw.all({
       S: S, id: S.who, asked: there ? asked(S.who) : null, card: there ? card(S.who, asked(S.who).drill) : null, person: person(S.who),
       tape_m: there ? tapeOf(S.who) : null, model: model, five: order.lastOnes(came(), ids(), S.who, 5),
-      next: order.after(came(), S.before, ids(), S.who), name: function (id) { return person(id).name; },
+      next: order.after(came(), S.before, ids(), S.who, plan()), name: function (id) { return person(id).name; },
       waiting: waiting(), refused: S.taps.filter(function (t) { return t.state === "refused"; }), gone: send.gone(), why: send.why()
     });
   }
@@ -350,7 +357,7 @@
       last: function () { return S.last; },
       give: function (of, id) { stopGoingOn(); S.giving = S.giving && S.giving.of === of ? null : { of: of, id: id }; show(); },
       previous: function () { turnTo(order.previous(came(), ids(), S.who)); },
-      next: function () { turnTo(order.after(came(), S.before, ids(), S.who)); },
+      next: function () { turnTo(order.after(came(), S.before, ids(), S.who, plan())); },
       drill: function (d) { S.hand = d; S.once = { id: S.who, drill: d }; S.free = {}; keepSeat(); show(); },
       tape: function (m) { moveTape(S.who, m); show(); },
       free: function (f) { S.free[S.who] = Object.assign({ drill: drillOf(S.who) }, (S.free[S.who] || {}).drill === drillOf(S.who) ? S.free[S.who] : {}, f); show(); }

@@ -27,6 +27,8 @@ import boundwright.readiness.TestRepository;
 import boundwright.runway.MarkAdvisor;
 import boundwright.runway.Rungs;
 import boundwright.runway.SettingsRepository;
+import boundwright.season.order.OrderDesk;
+import boundwright.season.order.OrderRepository;
 import boundwright.technique.LookRepository;
 import boundwright.track.Attendance;
 import boundwright.track.PlannedDrills;
@@ -65,6 +67,8 @@ public final class Workbench implements AutoCloseable {
   private final MeetDesk meetDesk;
   private final TrackDesk track;
   private final Attendance attendance;
+  private final SqlOrder order;
+  private final OrderDesk orderDesk;
   private final SqlTaken taken;
   private final JobQueue clipQueue;
   private final ClipDesk clips;
@@ -97,6 +101,8 @@ public final class Workbench implements AutoCloseable {
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
+    this.order = new SqlOrder(database);
+    this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
     this.taken = new SqlTaken(database);
     this.clipQueue = JobQueue.embedded(database);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
@@ -262,6 +268,16 @@ public final class Workbench implements AutoCloseable {
   /** Says who is here on a day, and in which groups. */
   public Attendance attendance() {
     return attendance;
+  }
+
+  /** The settings of a session's order and the order of the day. */
+  public OrderRepository order() {
+    return order;
+  }
+
+  /** Says what the order of today's session is asked of. */
+  public OrderDesk orderDesk() {
+    return orderDesk;
   }
 
   /** Says where the tapes go. */

@@ -29,6 +29,7 @@ import boundwright.web.jump.JumpHandler;
 import boundwright.web.jump.RunUpHandler;
 import boundwright.web.meet.MeetHandler;
 import boundwright.web.meet.MeetListHandler;
+import boundwright.web.order.OrderHandler;
 import boundwright.web.page.Assets;
 import boundwright.web.page.Gate;
 import boundwright.web.page.Pages;
@@ -232,6 +233,9 @@ public final class WebServer implements AutoCloseable {
     PlanHandler plan = new PlanHandler(bench, pages);
     routes.get("/plan", plan::show);
     routes.post("/plan", plan::save);
+    OrderHandler order = new OrderHandler(bench, pages);
+    routes.get("/plan/order", order::show);
+    routes.post("/plan/order", order::save);
     SettingsHandler settings = new SettingsHandler(bench, pages);
     routes.get("/settings", settings::show);
     routes.post("/settings", settings::save);

@@ -65,6 +65,55 @@ class RunningOrderTest extends PhoneCase {
     assertThat(next("next", List.of(1), List.of(), List.of(1), 1)).isEqualTo(1);
   }
 
+  private long planned(String what, List<Integer> came, List<Integer> here, int now, List<Integer> order) {
+    return ((Number) page.evaluate("([c, h, n, o]) => window.boundwrightOrder." + what + "(c, [], h, n, {order: o})", List.of(came, here, now, order))).longValue();
+  }
+
+  @Test
+  void aPlannedOrderIsGoneByUntilTheyComeOtherwise() {
+    visit("/runway");
+    page.waitForFunction("window.boundwrightOrder");
+    long seed = 15;
+    Random random = new Random(seed);
+    for (int trial = 0; trial < 30; trial++) {
+      String as = "seed " + seed + " trial " + trial;
+      int n = 3 + random.nextInt(6);
+      List<Integer> here = IntStream.rangeClosed(1, n).boxed().toList();
+      List<Integer> order = new ArrayList<>();
+      for (int round = 0; round < 3; round++) {
+        List<Integer> one = new ArrayList<>(here);
+        Collections.shuffle(one, random);
+        if (!order.isEmpty() && order.get(order.size() - 1).equals(one.get(0))) {
+          Collections.swap(one, 0, 1);
+        }
+        order.addAll(one);
+      }
+      List<Integer> came = new ArrayList<>();
+      int now = order.get(order.size() - 1);
+      for (int due : order) {
+        if (due != now) {
+          assertThat(planned("next", came, here, now, order)).as(as + " after " + came).isEqualTo(due);
+          assertThat(planned("after", came, here, now, order)).as(as + " after " + came).isEqualTo(due);
+        }
+        came.add(due);
+        now = due;
+      }
+      // a queue that goes round backwards, whatever was planned, is learned as without a plan
+      List<Integer> back = new ArrayList<>(here);
+      Collections.reverse(back);
+      List<Integer> plan = IntStream.range(0, 4 * n).mapToObj(i -> i % n + 1).toList();
+      List<Integer> own = new ArrayList<>(back);
+      own.addAll(back);
+      for (int i = 0; i < n; i++) {
+        assertThat(planned("next", own, here, own.get(own.size() - 1), plan)).as(as + " own way " + own).isEqualTo(back.get(i).longValue());
+        own.add(back.get(i));
+      }
+      // one who steps aside is asked again, and does not upset the plan
+      List<Integer> swapped = new ArrayList<>(List.of(2));
+      assertThat(planned("next", swapped, here, 2, plan)).as(as).isEqualTo(1);
+    }
+  }
+
   @Test
   void theLastOnesAndTheOneBefore() {
     visit("/runway");

@@ -27,6 +27,7 @@ class FormatsJsonTest {
         Arguments.of("load", LoadCommand.LoadAnswer.class),
         Arguments.of("ready", ReadyCommand.Answer.class),
         Arguments.of("pain and hold", CareAnswer.class),
+        Arguments.of("session order", OrderAnswer.class),
         Arguments.of("export", ExportCommand.Everything.class),
         Arguments.of("phones", PhonesCommand.PhonesAnswer.class),
         Arguments.of("card", CardCommand.Answer.class));

@@ -72,8 +72,9 @@ final class RunwayNews {
    * @param day of the session
    * @param unit {@code METRES} or {@code FEET_INCHES}
    * @param faults that can be ticked
+   * @param order athletes in the planned order of their reps, each as often as they run; empty where they run as they come
    */
-  record Page(String day, String unit, List<Fault> faults) {
+  record Page(String day, String unit, List<Fault> faults, List<Long> order) {
     List<String> keys() {
       return faults.stream().map(Fault::key).toList();
     }
@@ -289,7 +290,8 @@ final class RunwayNews {
     return new Page(
         LocalDate.now(bench.clock()).toString(),
         bench.settings().settings().unit().name(),
-        catalogue.all().stream().map(RunwayNews::fault).toList());
+        catalogue.all().stream().map(RunwayNews::fault).toList(),
+        bench.order().order(LocalDate.now(bench.clock())));
   }
 
   private static Fault fault(FaultAdvice a) {

@@ -1,0 +1,4 @@
+@NullMarked
+package boundwright.season.order.timing;
+
+import org.jspecify.annotations.NullMarked;
