@@ -1,0 +1,225 @@
+package boundwright.season.year;
+
+import boundwright.load.GuardLimits;
+import boundwright.load.account.ContactWeights;
+import boundwright.load.account.DayLoad;
+import boundwright.load.account.LastWeek;
+import boundwright.season.Climb;
+import boundwright.season.Entry;
+import boundwright.season.Meet;
+import boundwright.season.Member;
+import boundwright.season.SeasonInput;
+import boundwright.season.SeasonPlan;
+import boundwright.season.Session;
+import boundwright.season.SessionKind;
+import boundwright.season.Wish;
+import boundwright.season.weeks.WantedWeek;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One athlete's season as numbers. Days are counted from the season's first; {@value #BEFORE} days before it are known too. Loads are
+ * whole hundredths of a standing-bound contact, part 0 is both legs together, 1 the right, 2 the left.
+ */
+public final class YearProblem {
+  /** Days before the season that the rules look at. */
+  static final int BEFORE = 49;
+  /** Kinds of sessions that are asked for by the week. */
+  static final SessionKind[] KINDS = {SessionKind.BOUNDS, SessionKind.COMBINATIONS, SessionKind.JUMPS, SessionKind.TEST};
+
+  final Member member;
+  final int days;
+  final List<List<Choice>> choices;
+  final List<WantedWeek> weeks;
+  /** Hundredths wanted of each week. */
+  final int[] wanted;
+  /** Load before the season, index {@code day + BEFORE}, by leg; what the coach said of days without a log stands in {@code said}. */
+  final int[] pastRight;
+
+  final int[] pastLeft;
+  final int[] said;
+  /** Days since the last hard session before the season's first day, 0 the day before; large if there was none. */
+  final int hardAgo;
+
+  final boolean[] pastSession;
+  final Taper[] tapers;
+  /** Wished for a day: null nothing, -1 rest, else the kind. */
+  final @Nullable Integer[] wishes;
+  /** What was published of a day: choice index, or -1 for nothing published. */
+  final int[] published;
+
+  final int startWeek;
+  final double refusePercent;
+  final double cautionPercent;
+  final int refuseBelowDays;
+  final int cautionBelowDays;
+  /** Sessions in seven days from which a growing athlete is cautioned, by day; large for others. */
+  final int[] mostSessions;
+
+  /** Days of a taper before a main meet: {@code from} to {@code meet}; most is the share of before that may be left, in thousandths. */
+  record Taper(int from, int meet, int mostMille) {}
+
+  /**
+   * Of an athlete.
+   *
+   * @param choices allowed on each day
+   * @param weeks wanted
+   * @param published what was published before, or null
+   */
+  public YearProblem(
+      SeasonInput input, Member member, List<List<Choice>> choices, List<WantedWeek> weeks, SeasonPlan.@Nullable Year published) {
+    this.member = member;
+    this.days = input.days();
+    this.choices = List.copyOf(choices);
+    this.weeks = List.copyOf(weeks);
+    this.wanted = weeks.stream().mapToInt(w -> Choices.hundredths(w.units())).toArray();
+    GuardLimits limits = input.rules().guard().limits();
+    this.startWeek = 100 * limits.startWeek();
+    this.refusePercent = limits.ownPercent().refuse() - 100 * input.rules().spareShare();
+    this.cautionPercent = limits.ownPercent().caution();
+    this.refuseBelowDays = (int) Math.ceil(limits.spacingHours().caution() / 24);
+    this.cautionBelowDays = (int) Math.ceil(limits.spacingHours().refuse() / 24);
+    this.pastRight = new int[BEFORE];
+    this.pastLeft = new int[BEFORE];
+    this.pastSession = new boolean[BEFORE];
+    this.said = new int[BEFORE];
+    this.hardAgo = past(input, limits);
+    this.tapers = tapers(input);
+    this.wishes = wishes(input);
+    this.published = new int[days];
+    this.mostSessions = new int[days];
+    for (int t = 0; t < days; t++) {
+      LocalDate day = input.day(t);
+      this.published[t] = published == null ? -1 : index(t, published.on(day).orElse(null));
+      this.mostSessions[t] = member.growing() ? limits.growingSessions(weeksOfBounding(day)) : Integer.MAX_VALUE;
+    }
+  }
+
+  /** All problems of a season, in the order of the squad. */
+  public static List<YearProblem> all(SeasonInput input, List<List<Climb>> climbs, List<List<WantedWeek>> weeks, @Nullable SeasonPlan published) {
+    Choices choices = new Choices(input);
+    List<YearProblem> out = new ArrayList<>();
+    for (int a = 0; a < input.squad().size(); a++) {
+      Member m = input.squad().get(a);
+      List<List<Choice>> days = new ArrayList<>();
+      for (int t = 0; t < input.days(); t++) {
+        days.add(choices.of(m, climbs.get(a), input.day(t)));
+      }
+      out.add(new YearProblem(input, m, days, weeks.get(a), published == null ? null : published.of(m.id()).orElse(null)));
+    }
+    return out;
+  }
+
+  /** Days of the season. */
+  public int days() {
+    return days;
+  }
+
+  /** Allowed on a day. */
+  public List<Choice> choices(int day) {
+    return choices.get(day);
+  }
+
+  /** Whose. */
+  public Member member() {
+    return member;
+  }
+
+  /** Wanted of all weeks together, both legs [1/100 standing-bound contact]. */
+  public long wanted() {
+    long sum = 0;
+    for (int w : wanted) {
+      sum += w;
+    }
+    return sum;
+  }
+
+  /** Wanted of a week, both legs [1/100 standing-bound contact]. */
+  public int wantedLoad(int week) {
+    return wanted[week];
+  }
+
+  /** Sessions wanted in a week, of a kind. */
+  public int wantedSessions(int week, SessionKind kind) {
+    return weeks.get(week).sessions(kind);
+  }
+
+  /** Sessions wanted in a week. */
+  public int wantedSessions(int week) {
+    return weeks.get(week).all();
+  }
+
+  /** Whether something is wished for a day. */
+  public boolean wished(int day) {
+    return wishes[day] != null;
+  }
+
+  private long weeksOfBounding(LocalDate day) {
+    LocalDate first = member.firstSession() != null ? member.firstSession() : member.past().first();
+    return first == null ? 0 : Math.max(0, ChronoUnit.WEEKS.between(first, day));
+  }
+
+  private int past(SeasonInput input, GuardLimits limits) {
+    ContactWeights weights = new ContactWeights(input.rules().guard().scale());
+    int ago = 10_000;
+    for (DayLoad d : member.past().days()) {
+      int at = (int) ChronoUnit.DAYS.between(input.first(), d.date()) + BEFORE;
+      if (at >= 0 && at < BEFORE) {
+        pastRight[at] += Choices.hundredths(weights.of(d).rightUnits());
+        pastLeft[at] += Choices.hundredths(weights.of(d).leftUnits());
+        pastSession[at] |= d.contacts() > 0;
+        if (d.hard(limits.hardContacts(), limits.hardSteps())) {
+          ago = Math.min(ago, BEFORE - 1 - at);
+        }
+      }
+    }
+    LastWeek word = member.past().lastWeek();
+    if (word != null) {
+      LocalDate first = member.past().first();
+      LocalDate end = first != null && first.isBefore(word.said()) ? first : word.said();
+      for (int at = 0; at < BEFORE; at++) {
+        said[at] = input.day(at - BEFORE).isBefore(end) ? Choices.hundredths(word.contacts() / 14.0) : 0;
+      }
+    }
+    return ago;
+  }
+
+  private Taper[] tapers(SeasonInput input) {
+    List<Taper> out = new ArrayList<>();
+    for (Meet m : input.meets()) {
+      if (member.entry(m).filter(i -> i == Entry.Importance.MAIN).isPresent()) {
+        int meet = (int) ChronoUnit.DAYS.between(input.first(), m.date());
+        out.add(new Taper(meet - input.rules().taper().days() + 1, meet, (int) Math.round(1000 * (1 - input.rules().taper().leastCut()))));
+      }
+    }
+    return out.toArray(Taper[]::new);
+  }
+
+  private @Nullable Integer[] wishes(SeasonInput input) {
+    @Nullable Integer[] out = new Integer[days];
+    for (Wish w : member.wishes()) {
+      int at = (int) ChronoUnit.DAYS.between(input.first(), w.date());
+      if (at >= 0 && at < days) {
+        SessionKind kind = w.kind();
+        out[at] = kind == null ? -1 : kind.ordinal();
+      }
+    }
+    return out;
+  }
+
+  /** The choice of a day that is this session; -2 for one that may no longer be chosen. */
+  int index(int day, @Nullable Session session) {
+    if (session == null) {
+      return 0;
+    }
+    for (Choice c : choices.get(day)) {
+      if (session.equals(c.session())) {
+        return c.index();
+      }
+    }
+    return -2;
+  }
+}
