@@ -17,7 +17,12 @@ import boundwright.season.weeks.WantedWeek;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,7 +33,7 @@ public final class YearProblem {
   /** Days before the season that the rules look at. */
   static final int BEFORE = 49;
   /** Kinds of sessions that are asked for by the week. */
-  static final SessionKind[] KINDS = {SessionKind.BOUNDS, SessionKind.COMBINATIONS, SessionKind.JUMPS, SessionKind.TEST};
+  static final SessionKind[] KINDS = {SessionKind.TEST, SessionKind.JUMPS, SessionKind.COMBINATIONS, SessionKind.BOUNDS};
 
   final Member member;
   final int days;
@@ -74,7 +79,7 @@ public final class YearProblem {
     this.member = member;
     this.days = input.days();
     this.choices = List.copyOf(choices);
-    this.weeks = List.copyOf(weeks);
+    this.weeks = possible(this.choices, weeks);
     this.wanted = weeks.stream().mapToInt(w -> Choices.hundredths(w.units())).toArray();
     GuardLimits limits = input.rules().guard().limits();
     this.startWeek = 100 * limits.startWeek();
@@ -111,6 +116,29 @@ public final class YearProblem {
       out.add(new YearProblem(input, m, days, weeks.get(a), published == null ? null : published.of(m.id()).orElse(null)));
     }
     return out;
+  }
+
+  /** Sessions for which there is no day are not wished for: that there are none is said elsewhere, not counted every week. */
+  private static List<WantedWeek> possible(List<List<Choice>> choices, List<WantedWeek> weeks) {
+    List<WantedWeek> out = new ArrayList<>();
+    for (int w = 0; w < weeks.size(); w++) {
+      Map<SessionKind, Integer> days = new EnumMap<>(SessionKind.class);
+      int open = 0;
+      for (List<Choice> day : choices.subList(7 * w, Math.min(choices.size(), 7 * w + 7))) {
+        open += day.size() > 1 ? 1 : 0;
+        Set<SessionKind> kinds = EnumSet.noneOf(SessionKind.class);
+        day.stream().map(Choice::session).filter(Objects::nonNull).forEach(s -> kinds.add(s.kind()));
+        kinds.forEach(k -> days.merge(k, 1, Integer::sum));
+      }
+      Map<SessionKind, Integer> sessions = new EnumMap<>(SessionKind.class);
+      for (SessionKind k : KINDS) {
+        int n = Math.min(open, Math.min(weeks.get(w).sessions(k), days.getOrDefault(k, 0)));
+        sessions.put(k, n);
+        open -= n;
+      }
+      out.add(new WantedWeek(weeks.get(w).units(), sessions, weeks.get(w).lighter(), weeks.get(w).test()));
+    }
+    return List.copyOf(out);
   }
 
   /** Days of the season. */

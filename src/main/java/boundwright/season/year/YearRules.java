@@ -18,17 +18,18 @@ final class YearRules {
 
   /**
    * Seven days up to today beside the athlete's own weeks: the larger of the week before and a quarter of the four before, at least the
-   * week with which anybody may start; both legs and each. A meet is never refused for it.
+   * week with which anybody may start; both legs and each. A meet itself is never refused for it, only what was trained before it.
    *
    * @return standing-bound contacts above what is not refused, rounded up
    */
   static long ownWeeksRefused(YearLine l, int t, Choice c) {
-    if (c.rest() || c.meet()) {
+    if (c.rest()) {
       return 0;
     }
+    Choice trained = c.meet() ? Choice.REST : c;
     long worst = 0;
     for (int part = 0; part < PARTS; part++) {
-      long over = 4000L * (l.seven(part, t, c) + ROUNDING) - l.refuseMille() * l.base(part, t);
+      long over = 4000L * (l.seven(part, t, trained) + ROUNDING) - l.refuseMille() * l.base(part, t);
       worst = Math.max(worst, (over + 399_999) / 400_000);
     }
     return worst;
