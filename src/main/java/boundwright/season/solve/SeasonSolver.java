@@ -117,7 +117,7 @@ public final class SeasonSolver {
   }
 
   @SuppressWarnings("unchecked") // the library takes commands as varargs of a raw class
-  private SolverConfig config(Duration time) {
+  SolverConfig config(Duration time) {
     List<PhaseConfig> phases = new ArrayList<>();
     long turns = Math.max(1, time.toMillis() / TURN.toMillis());
     for (long i = 0; i < turns; i++) {
