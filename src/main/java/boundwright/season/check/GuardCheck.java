@@ -7,6 +7,7 @@ import boundwright.load.LegCare;
 import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
 import boundwright.load.account.History;
+import boundwright.season.Done;
 import boundwright.season.Member;
 import boundwright.season.PlannedDay;
 import boundwright.season.SeasonInput;
@@ -14,6 +15,7 @@ import boundwright.season.SeasonPlan;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 
 /** Asks the guard about every day of a plan, as it would be asked on that day if all was done as planned until then. */
 public final class GuardCheck {
@@ -38,29 +40,52 @@ public final class GuardCheck {
    */
   public record Judged(long athleteId, LocalDate date, Finding finding) {}
 
-  /** All refusals of a plan; empty if it may be published. */
+  /** All refusals of a plan of which nothing was done yet; empty if it may be published. */
   public List<Judged> refused(SeasonPlan plan) {
-    return judged(plan, Answer.REFUSED);
+    return judged(plan, Done.nothing(input), Answer.REFUSED);
   }
 
-  /** All cautions of a plan. */
-  public List<Judged> cautions(SeasonPlan plan) {
-    return judged(plan, Answer.CAUTION);
+  /** All refusals of the days of a plan that are still open, after what was done. */
+  public List<Judged> refused(SeasonPlan plan, Done done) {
+    return judged(plan, done, Answer.REFUSED);
   }
 
-  private List<Judged> judged(SeasonPlan plan, Answer answer) {
+  /** All refusals of the open days of some athletes. */
+  public List<Judged> refused(SeasonPlan plan, Done done, Set<Long> athletes) {
     List<Judged> out = new ArrayList<>();
     for (Member m : input.squad()) {
-      plan.of(m.id()).ifPresent(y -> judge(m, y, answer, out));
+      if (athletes.contains(m.id())) {
+        plan.of(m.id()).ifPresent(y -> judge(m, y, done, Answer.REFUSED, out));
+      }
     }
     return out;
   }
 
-  private void judge(Member m, SeasonPlan.Year year, Answer answer, List<Judged> out) {
+  /** All cautions of the days of a plan that are still open, after what was done. */
+  public List<Judged> cautions(SeasonPlan plan, Done done) {
+    return judged(plan, done, Answer.CAUTION);
+  }
+
+  private List<Judged> judged(SeasonPlan plan, Done done, Answer answer) {
+    List<Judged> out = new ArrayList<>();
+    for (Member m : input.squad()) {
+      plan.of(m.id()).ifPresent(y -> judge(m, y, done, answer, out));
+    }
+    return out;
+  }
+
+  private void judge(Member m, SeasonPlan.Year year, Done done, Answer answer, List<Judged> out) {
     List<DayLoad> before = new ArrayList<>(m.past().days().stream().filter(d -> d.date().isBefore(input.first())).toList());
+    before.addAll(done.of(m.id()));
     LegCare care = new LegCare(m.growing(), m.firstSession(), List.of(), List.of());
     LocalDate first = m.past().first();
+    if (first == null) {
+      first = done.of(m.id()).stream().filter(d -> d.contacts() > 0).map(DayLoad::date).min(LocalDate::compareTo).orElse(null);
+    }
     for (PlannedDay day : year.days()) {
+      if (day.date().isBefore(done.today())) {
+        continue;
+      }
       DayLoad load = day.session().on(day.date());
       before.removeIf(d -> d.date().isBefore(day.date().minusDays(LOOK_BACK_DAYS)));
       History history = new History(before, first, m.past().lastWeek());

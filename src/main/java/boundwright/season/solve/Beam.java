@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * their past costs for sure and, in a week that is not over, by the least that it can still cost; lines that stand alike are told apart
  * by the best of them alone, so that the beam stays wide where it matters.
  */
-final class Beam {
+public final class Beam {
   private static final int LEVELS = Level.values().length;
   /** One more than the levels: how far the week is from an even share, so that lines that are equal so far are ranked. */
   private static final int KEY = LEVELS + 1;
@@ -36,7 +36,7 @@ final class Beam {
    * @param width lines kept after each day
    * @param noise how far the even share is shaken [standing-bound contacts], 0 for none: another search each time
    */
-  Beam(Joint joint, int width, RandomGenerator random, double noise) {
+  public Beam(Joint joint, int width, RandomGenerator random, double noise) {
     this.joint = joint;
     this.width = width;
     this.random = random;
@@ -62,7 +62,16 @@ final class Beam {
    *
    * @return null if what is there now is better
    */
-  @Nullable YearLine search(int athlete, int from, int to) {
+  public @Nullable YearLine search(int athlete, int from, int to) {
+    return search(athlete, from, to, false);
+  }
+
+  /** The same, but changed days count before all else but refusals. */
+  public @Nullable YearLine fewChanges(int athlete, int from, int to) {
+    return search(athlete, from, to, true);
+  }
+
+  private @Nullable YearLine search(int athlete, int from, int to, boolean few) {
     YearLine now = joint.line(athlete);
     YearProblem p = now.problem();
     YearLine start = now.copy();
@@ -75,13 +84,19 @@ final class Beam {
     Week week = new Week(p);
     for (int t = from; t <= to; t++) {
       if (p.choices(t).size() > 1) {
-        beam = step(athlete, beam, t, to, week);
+        beam = step(athlete, beam, t, to, week, few);
       }
     }
     Line best = null;
     long[] bestScore = whole(now, placesOf(athlete, now, from, to));
+    if (few) {
+      changesFirst(bestScore);
+    }
     for (Line l : beam) {
       long[] score = whole(l.line(), l.places()[0]);
+      if (few) {
+        changesFirst(score);
+      }
       if (Joint.compare(score, bestScore) < 0) {
         bestScore = score;
         best = l;
@@ -106,7 +121,7 @@ final class Beam {
     return out;
   }
 
-  private List<Line> step(int athlete, List<Line> beam, int t, int to, Week week) {
+  private List<Line> step(int athlete, List<Line> beam, int t, int to, Week week, boolean few) {
     YearProblem p = beam.get(0).line().problem();
     List<Choice> allowed = new ArrayList<>();
     List<Integer> places = new ArrayList<>();
@@ -122,8 +137,11 @@ final class Beam {
     for (Line l : beam) {
       for (int i = 0; i < allowed.size(); i++) {
         Choice c = allowed.get(i);
-        if (asked(l.line(), t, c)) {
+        if (few || asked(l.line(), t, c)) {
           key(l, t, c, places.get(i), lastOfWeek, week, key);
+          if (few) {
+            changesFirst(key);
+          }
           long sign = sign(l.line(), t, c);
           Candidate known = best.get(sign);
           if (known == null || Arrays.compare(key, known.key) < 0) {
@@ -133,6 +151,12 @@ final class Beam {
       }
     }
     return survivors(athlete, best.values(), t);
+  }
+
+  private static void changesFirst(long[] key) {
+    long changes = key[Level.CHANGES.ordinal()];
+    System.arraycopy(key, 1, key, 2, Level.CHANGES.ordinal() - 1);
+    key[1] = changes;
   }
 
   /** A session that nobody asks for in this week is not looked at: each would cost a wish and help none. */

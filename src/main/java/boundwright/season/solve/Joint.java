@@ -83,7 +83,7 @@ public final class Joint {
   }
 
   /** Puts a whole line in the place of an athlete's. */
-  void replace(int athlete, YearLine line) {
+  public void replace(int athlete, YearLine line) {
     YearLine old = lines.get(athlete);
     add(old.total(), -1);
     lines.set(athlete, line);
@@ -122,7 +122,7 @@ public final class Joint {
   }
 
   /** Whether one more fits a place on a day, beside {@code athlete}, who may be there already. */
-  boolean fits(int athlete, int t, int venue) {
+  public boolean fits(int athlete, int t, int venue) {
     if (venue < 0) {
       return true;
     }
@@ -131,7 +131,7 @@ public final class Joint {
   }
 
   /** By how much the days at two places grow if {@code athlete} goes there, beside the others. */
-  int placeCost(int athlete, int t, int venue) {
+  public int placeCost(int athlete, int t, int venue) {
     if (venue < 0) {
       return 0;
     }

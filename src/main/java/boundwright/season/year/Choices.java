@@ -15,6 +15,7 @@ import boundwright.load.account.History;
 import boundwright.load.account.LegLoad;
 import boundwright.readiness.DrillFamily;
 import boundwright.season.Away;
+import boundwright.season.Block;
 import boundwright.season.Climb;
 import boundwright.season.Meet;
 import boundwright.season.Member;
@@ -97,6 +98,19 @@ public final class Choices {
       }
     }
     return together.computeIfAbsent(List.copyOf(keys), k -> numbered(parts));
+  }
+
+  /** A day that is over, as it was. */
+  Choice done(DayLoad load, SessionKind kind) {
+    if (load.isEmpty()) {
+      return Choice.REST;
+    }
+    LegLoad legs = weights.of(load);
+    Session session = new Session(kind, null, load.work().stream().map(w -> new Block(w, 1, false)).toList());
+    boolean hard = load.hard(input.rules().guard().limits().hardContacts(), input.rules().guard().limits().hardSteps());
+    return new Choice(
+        0, session, -1, hundredths(legs.rightUnits()), hundredths(legs.leftUnits()), load.contacts(), load.contacts(Foot.RIGHT) - load.contacts(Foot.LEFT), hard,
+        load.onlyMeet(), 0);
   }
 
   private static List<Choice> numbered(List<List<Choice>> parts) {

@@ -257,6 +257,16 @@ public final class YearLine {
     return n;
   }
 
+  /** The day of the first main meet whose taper is none; -1 if all are. */
+  public int firstTaperRefused() {
+    for (int i = 0; i < taperCost.length; i++) {
+      if (taperCost[i] > 0) {
+        return p.tapers[i].meet();
+      }
+    }
+    return -1;
+  }
+
   /** What a day costs at a level. */
   public long dayCost(int t, Level level) {
     long[] out = new long[LEVELS];

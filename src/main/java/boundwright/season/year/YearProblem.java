@@ -5,6 +5,7 @@ import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
 import boundwright.load.account.LastWeek;
 import boundwright.season.Climb;
+import boundwright.season.Done;
 import boundwright.season.Entry;
 import boundwright.season.Meet;
 import boundwright.season.Member;
@@ -19,6 +20,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -98,24 +100,39 @@ public final class YearProblem {
     this.mostSessions = new int[days];
     for (int t = 0; t < days; t++) {
       LocalDate day = input.day(t);
-      this.published[t] = published == null ? -1 : index(t, published.on(day).orElse(null));
+      this.published[t] = published == null || choices.get(t).size() == 1 ? -1 : index(t, published.on(day).orElse(null));
       this.mostSessions[t] = member.growing() ? limits.growingSessions(weeksOfBounding(day)) : Integer.MAX_VALUE;
     }
   }
 
-  /** All problems of a season, in the order of the squad. */
-  public static List<YearProblem> all(SeasonInput input, List<List<Climb>> climbs, List<List<WantedWeek>> weeks, @Nullable SeasonPlan published) {
+  /**
+   * All problems of a season, in the order of the squad.
+   *
+   * @param done what happened so far; those days leave no choice
+   */
+  public static List<YearProblem> all(
+      SeasonInput input, List<List<Climb>> climbs, List<List<WantedWeek>> weeks, @Nullable SeasonPlan published, Done done) {
     Choices choices = new Choices(input);
     List<YearProblem> out = new ArrayList<>();
     for (int a = 0; a < input.squad().size(); a++) {
       Member m = input.squad().get(a);
+      SeasonPlan.Year year = published == null ? null : published.of(m.id()).orElse(null);
+      Map<LocalDate, DayLoad> was = new HashMap<>();
+      done.of(m.id()).forEach(d -> was.put(d.date(), d));
       List<List<Choice>> days = new ArrayList<>();
       for (int t = 0; t < input.days(); t++) {
-        days.add(choices.of(m, climbs.get(a), input.day(t)));
+        LocalDate day = input.day(t);
+        DayLoad load = was.getOrDefault(day, new DayLoad(day, List.of()));
+        days.add(day.isBefore(done.today()) ? List.of(choices.done(load, kind(year, load))) : choices.of(m, climbs.get(a), day));
       }
-      out.add(new YearProblem(input, m, days, weeks.get(a), published == null ? null : published.of(m.id()).orElse(null)));
+      out.add(new YearProblem(input, m, days, weeks.get(a), year));
     }
     return out;
+  }
+
+  private static SessionKind kind(SeasonPlan.@Nullable Year year, DayLoad load) {
+    SessionKind planned = year == null ? null : year.on(load.date()).map(Session::kind).orElse(null);
+    return load.onlyMeet() ? SessionKind.MEET : planned != null ? planned : SessionKind.BOUNDS;
   }
 
   /** Sessions for which there is no day are not wished for: that there are none is said elsewhere, not counted every week. */
@@ -236,6 +253,11 @@ public final class YearProblem {
       }
     }
     return out;
+  }
+
+  /** Index of what was published of a day; -1 for nothing or a day that leaves no choice, -2 for what may no longer be chosen. */
+  public int published(int day) {
+    return published[day];
   }
 
   /** The choice of a day that is this session; -2 for one that may no longer be chosen. */
