@@ -15,7 +15,7 @@ import boundwright.quantity.Limits;
  * @param stepsSd how much approaches differ, SD of the logarithm, 0.01 to 1
  * @param familySd how much families of drills differ, SD of the logarithm, 0.01 to 1
  * @param athletesSd how much athletes are expected to differ, SD of the logarithm, 0.05 to 1; the squad corrects it
- * @param shape of one athlete's stays, 1.5 to 15 (5: a standard deviation of .45 of the mean); the squad corrects it
+ * @param shape of one athlete's stays, 1.5 to 15 (8: a standard deviation of .35 of the mean); the squad corrects it
  */
 public record PacePrior(double mean, double meanSd, double stepsSd, double familySd, double athletesSd, double shape) {
   /** Where the model and its prior come from. */
@@ -24,11 +24,11 @@ public record PacePrior(double mean, double meanSd, double stepsSd, double famil
           "judgement, corrected by the squad's own stays; see docs/season-ladder.md", Standing.JUDGEMENT);
 
   /** The defaults. */
-  public static final PacePrior USUAL = new PacePrior(12, 0.5, 0.2, 0.15, 0.35, 5);
+  public static final PacePrior USUAL = new PacePrior(12, 0.5, 0.2, 0.15, 0.35, 8);
 
   /** Refuses priors out of range. */
   public PacePrior {
-    String out = "Usual are 12 sessions, 0.5, 0.2, 0.15, 0.35 and 5.";
+    String out = "Usual are 12 sessions, 0.5, 0.2, 0.15, 0.35 and 8.";
     Limits.within("mean of sessions needed", mean, 2, 60, "sessions", out);
     Limits.within("standard deviation of that mean", meanSd, 0.05, 2, "", out);
     Limits.within("difference between approaches", stepsSd, 0.01, 1, "", out);

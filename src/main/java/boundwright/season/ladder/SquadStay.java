@@ -57,9 +57,12 @@ public record SquadStay(
     return sessions.size();
   }
 
-  /** Whether the model may learn from it: it was new, and somebody was there. Stays of which only the end is known would shorten it. */
+  /**
+   * Whether the model may learn from it: it was new, somebody was there, and the gate could have answered. Stays of which only the end is
+   * known would shorten it.
+   */
   boolean tells() {
-    return beginning == Beginning.NEW && !sessions.isEmpty();
+    return beginning == Beginning.NEW && !sessions.isEmpty() && steps < ClimbRules.TOP;
   }
 
   /**
