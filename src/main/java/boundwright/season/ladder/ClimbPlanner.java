@@ -7,6 +7,7 @@ import boundwright.readiness.GateCase;
 import boundwright.season.Climb;
 import boundwright.season.Member;
 import boundwright.season.SeasonInput;
+import boundwright.season.SeasonPlan;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -24,7 +25,8 @@ import java.util.TreeSet;
  * It is decided on the first day from then on that lends itself: the athlete trains the family, nothing keeps them, no rest, no week of a
  * main meet of theirs. The longer approach begins on the next such day after it.
  *
- * <p>Attendance is a share by which offered sessions count; its luck is left out. Days of another family from as many steps count for
+ * <p>Each session offered is attended with the same chance, one by one; a fortnight missed by bad luck, which would ask for the least stay
+ * again, is left out. Days of another family from as many steps count for
  * the least stay, as the gate counts them, if they were done already or the athlete works there already; not because that family is
  * planned to climb. A climb never plans a step back.
  */
@@ -62,7 +64,15 @@ public final class ClimbPlanner {
    * @param attendance share of the sessions offered to which they come, above 0 to 1
    */
   public List<PlannedClimb> climbs(Member m, LocalDate from, List<SquadStay> own, SquadPace pace, double attendance) {
-    OfferedDays offered = new OfferedDays(input, m);
+    return climbs(m, OfferedDays.wanted(input, m), from, own, pace, attendance);
+  }
+
+  /** The same on the days of a plan: after the days are laid out, and whenever they were moved. */
+  public List<PlannedClimb> climbs(Member m, SeasonPlan.Year year, LocalDate from, List<SquadStay> own, SquadPace pace, double attendance) {
+    return climbs(m, OfferedDays.planned(input, m, year), from, own, pace, attendance);
+  }
+
+  private List<PlannedClimb> climbs(Member m, OfferedDays offered, LocalDate from, List<SquadStay> own, SquadPace pace, double attendance) {
     int start = (int) Math.max(0, ChronoUnit.DAYS.between(input.first(), from));
     Past past = Past.of(m, own, input.first().plusDays(start));
     List<PlannedClimb> out = new ArrayList<>();

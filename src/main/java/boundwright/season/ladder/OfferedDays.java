@@ -1,12 +1,16 @@
 package boundwright.season.ladder;
 
+import boundwright.load.account.Work;
 import boundwright.readiness.DrillFamily;
 import boundwright.season.Away;
+import boundwright.season.Block;
 import boundwright.season.Entry;
 import boundwright.season.Meet;
 import boundwright.season.Member;
 import boundwright.season.Period;
+import boundwright.season.PlannedDay;
 import boundwright.season.SeasonInput;
+import boundwright.season.SeasonPlan;
 import boundwright.season.SeasonRules;
 import boundwright.season.SessionKind;
 import java.time.DayOfWeek;
@@ -37,17 +41,42 @@ final class OfferedDays {
   private final Map<DrillFamily, double[]> share = new EnumMap<>(DrillFamily.class);
   private final boolean[] fresh;
 
-  OfferedDays(SeasonInput input, Member m) {
+  private OfferedDays(SeasonInput input, Member m, Map<DrillFamily, double[]> share) {
     first = input.first();
     days = input.days();
     fresh = new boolean[days + BEYOND];
-    for (DrillFamily f : DrillFamily.values()) {
-      share.put(f, offered(input, m, f));
-    }
+    this.share.putAll(share);
+    share.values().forEach(s -> beyond(input, s));
     for (int d = 0; d < fresh.length; d++) {
       LocalDate day = first.plusDays(d);
       fresh[d] = d >= days || (m.away(day).isEmpty() && input.period(day) != Period.Kind.REST && !inMainWeek(input, m, day));
     }
+  }
+
+  /** As the parts of the year want it. */
+  static OfferedDays wanted(SeasonInput input, Member m) {
+    Map<DrillFamily, double[]> share = new EnumMap<>(DrillFamily.class);
+    for (DrillFamily f : DrillFamily.values()) {
+      share.put(f, offered(input, m, f));
+    }
+    return new OfferedDays(input, m, share);
+  }
+
+  /** As a plan by the day has it. */
+  static OfferedDays planned(SeasonInput input, Member m, SeasonPlan.Year year) {
+    Map<DrillFamily, double[]> share = new EnumMap<>(DrillFamily.class);
+    for (DrillFamily f : DrillFamily.values()) {
+      share.put(f, new double[input.days() + BEYOND]);
+    }
+    for (PlannedDay d : year.days()) {
+      int n = (int) ChronoUnit.DAYS.between(input.first(), d.date());
+      for (Block b : d.session().blocks()) {
+        if (n >= 0 && n < input.days() && b.work().kind() == Work.Kind.BOUNDING) {
+          Objects.requireNonNull(share.get(DrillFamily.of(b.work().sequence())))[n] = 1;
+        }
+      }
+    }
+    return new OfferedDays(input, m, share);
   }
 
   private static double[] offered(SeasonInput input, Member m, DrillFamily f) {
@@ -72,7 +101,6 @@ final class OfferedDays {
         }
       }
     }
-    beyond(input, out);
     return out;
   }
 

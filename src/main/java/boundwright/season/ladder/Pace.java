@@ -45,6 +45,11 @@ public record Pace(double logMean, double lastingSd, double stayShape, double sh
     return Math.sqrt(low * high);
   }
 
+  /** Chance that more sessions than this are needed in all. */
+  double over(double sessions) {
+    return GammaStay.over(sessions, shape, logScale);
+  }
+
   /**
    * The chance of being ready.
    *
@@ -53,16 +58,16 @@ public record Pace(double logMean, double lastingSd, double stayShape, double sh
    * @return 0 to 1
    */
   public double chance(double spent, double by) {
-    double there = GammaStay.over(spent, shape, logScale);
+    double there = over(spent);
     if (by <= spent || there < Double.MIN_NORMAL) {
       return by <= spent ? 0 : 1;
     }
-    return Math.max(0, 1 - GammaStay.over(by, shape, logScale) / there);
+    return Math.max(0, 1 - over(by) / there);
   }
 
   /** Sessions in all within which a share {@code p} of such athletes is ready, given those spent without. */
   public double sessions(double spent, double p) {
-    double there = Math.max(GammaStay.over(spent, shape, logScale), LEAST_CHANCE);
+    double there = Math.max(over(spent), LEAST_CHANCE);
     return Math.max(spent, GammaStay.quantile(Math.min(1 - LEAST_CHANCE, 1 - (1 - p) * there), shape, logScale));
   }
 

@@ -112,6 +112,7 @@ public final class SquadPace {
         athlete == null
             ? new int[] {0, approach(steps), family(family)}
             : new int[] {0, approach(steps), family(family), athlete};
+    double all = 0;
     double mean = 0;
     double square = 0;
     double within = 0;
@@ -121,13 +122,20 @@ public final class SquadPace {
         PaceFit fit = fits.get(i);
         double k = fit.shape();
         double[] mv = here == null ? fit.of(effects) : fit.without(here);
+        double variance = mv[1] + (athlete == null ? spreads.get(i) * spreads.get(i) : 0);
+        double w = here == null ? weights[i] : weights[i] / Math.max(LEAST_WEIGHT, Pace.of(mv[0], variance, k, 0, 0).over(here.needed().over()));
         double log = mv[0] + Gamma.digamma(k) - Math.log(k);
-        mean += weights[i] * log;
-        square += weights[i] * log * log;
-        within += weights[i] * (mv[1] + (athlete == null ? spreads.get(i) * spreads.get(i) : 0));
-        stay += weights[i] * Gamma.trigamma(k);
+        all += w;
+        mean += w * log;
+        square += w * log * log;
+        within += w * variance;
+        stay += w * Gamma.trigamma(k);
       }
     }
+    mean /= all;
+    square /= all;
+    within /= all;
+    stay /= all;
     double k = Pace.shapeOf(stay);
     double lasting = within + Math.max(0, square - mean * mean);
     return Pace.of(mean - Gamma.digamma(k) + Math.log(k), lasting, k, stays, own.getOrDefault(athleteId, 0));

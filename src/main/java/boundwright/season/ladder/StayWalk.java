@@ -1,5 +1,6 @@
 package boundwright.season.ladder;
 
+import boundwright.quantity.Rows;
 import boundwright.readiness.DrillFamily;
 import boundwright.season.Climb;
 import boundwright.season.Member;
@@ -11,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 
 /** One stay, walked day by day: when the least stay is over, and how sure it is on each day that the gate has been passed. */
 final class StayWalk {
+  private static final double ALMOST = 1e-9;
   private static final double NONE_LEFT = 1e-4;
   /** More than this left at the end of what is looked at: the mean is not known. */
   private static final double TOO_MUCH_LEFT = 0.05;
@@ -24,8 +26,6 @@ final class StayWalk {
   private final ClimbRules rules;
   private final Pace pace;
   private final double attendance;
-  /** Sessions attended by the end of a day, those spent among them. */
-  private final double[] sessions;
   /** Whether the least stay is over on a day. */
   private final boolean[] over;
   /** Chance that the gate has been passed by the end of a day. */
@@ -44,33 +44,50 @@ final class StayWalk {
     this.pace = pace;
     this.attendance = Math.min(1, Math.max(0.01, attendance));
     int n = offered.length();
-    sessions = new double[n];
     over = new boolean[n];
     ready = new double[n];
-    Arrays.fill(sessions, 0, at, spent);
     walk(past);
   }
 
   private void walk(ClimbPlanner.Past past) {
     TreeSet<LocalDate> done = past.from(family, steps);
     LeastStay least = new LeastStay(rules.stay(), steps, steps < member.athlete().rung(), breaks(past));
-    done.headSet(offered.day(at)).forEach(least::done);
-    double sum = spent;
+    done.headSet(offered.day(at)).forEach(day -> least.tell(day, 1));
+    double[] within = new double[SessionsNeeded.MOST + 1];
+    for (int n = 0; n < within.length; n++) {
+      within[n] = pace.chance(spent, spent + n);
+    }
+    double[] attended = new double[within.length];
+    attended[0] = 1;
+    double sum = 0;
     double passed = 0;
     for (int d = at; d < offered.length(); d++) {
-      double share = attendance * offered.share(family, d);
-      double there = share + elsewhere(d);
+      double share = offered.share(family, d);
+      double there = attendance * (share + elsewhere(d));
       if (there > 0) {
-        least.expected(offered.day(d), there);
+        least.tell(offered.day(d), there);
+      }
+      over[d] = least.over(offered.day(d));
+      // a session is offered on the day on which the shares add up to one
+      if (Math.floor(sum + share + ALMOST) > Math.floor(sum + ALMOST)) {
+        attend(attended);
       }
       sum += share;
-      sessions[d] = sum;
-      over[d] = least.over(offered.day(d));
-      if (share > 0 && over[d]) {
-        passed = Math.max(passed, pace.chance(spent, sum));
+      if (share > 0 && over[d] && 1 - passed > NONE_LEFT) {
+        passed = Math.max(passed, Rows.dot(attended, within));
       }
       ready[d] = passed;
     }
+  }
+
+  /** One more session offered: the chances of having attended 0, 1, 2 ... (Poisson binomial, by recursion). */
+  private void attend(double[] attended) {
+    int last = attended.length - 1;
+    attended[last] += attendance * attended[last - 1];
+    for (int n = last - 1; n > 0; n--) {
+      attended[n] = attended[n] * (1 - attendance) + attended[n - 1] * attendance;
+    }
+    attended[0] *= 1 - attendance;
   }
 
   /** Share of a session of other families that count, from as many steps, in which the athlete works already. */
@@ -78,7 +95,7 @@ final class StayWalk {
     double sum = 0;
     for (DrillFamily g : DrillFamily.values()) {
       if (g != family && g.covers(family) && member.steps(g) >= steps) {
-        sum += attendance * offered.share(g, d);
+        sum += offered.share(g, d);
       }
     }
     return sum;

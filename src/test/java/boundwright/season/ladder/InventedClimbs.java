@@ -144,6 +144,8 @@ final class InventedClimbs {
     private double absolute;
     private double earliest;
     private final List<Double> squads = new ArrayList<>();
+    private final List<Double> surprises = new ArrayList<>();
+    private double surprise;
     private double squadSum;
     private int squadN;
 
@@ -164,7 +166,9 @@ final class InventedClimbs {
       if (f.decision() != null) {
         decided++;
         chances += f.decision().chance();
-        came += ready.isAfter(f.decision().date()) ? 0 : 1;
+        int there = ready.isAfter(f.decision().date()) ? 0 : 1;
+        came += there;
+        surprise += there - f.decision().chance();
       }
     }
 
@@ -172,7 +176,9 @@ final class InventedClimbs {
     void endSquad() {
       if (squadN > 0) {
         squads.add(squadSum / squadN);
+        surprises.add(surprise / squadN);
       }
+      surprise = 0;
       squadSum = 0;
       squadN = 0;
     }
@@ -187,14 +193,31 @@ final class InventedClimbs {
 
     /** Expected less true day, mean over squads [days]. */
     double bias() {
-      return squads.stream().mapToDouble(Double::doubleValue).average().orElse(0);
+      return mean(squads);
     }
 
     /** Standard error of the bias, from squad to squad [days]. */
     double biasError() {
-      double mean = bias();
-      double ss = squads.stream().mapToDouble(b -> (b - mean) * (b - mean)).sum();
-      return Math.sqrt(ss / (squads.size() - 1.0) / squads.size());
+      return error(squads);
+    }
+
+    /** How many more were ready by the decision day than was said, as a share, and its standard error, from squad to squad. */
+    double surprise() {
+      return mean(surprises);
+    }
+
+    double surpriseError() {
+      return error(surprises);
+    }
+
+    private static double mean(List<Double> x) {
+      return x.stream().mapToDouble(Double::doubleValue).average().orElse(0);
+    }
+
+    private static double error(List<Double> x) {
+      double mean = mean(x);
+      double ss = x.stream().mapToDouble(b -> (b - mean) * (b - mean)).sum();
+      return Math.sqrt(ss / (x.size() - 1.0) / x.size());
     }
 
     double absolute() {

@@ -53,8 +53,8 @@ public final class LadderBench {
   }
 
   private static void print(double attendance, int known, String who, Score s) {
-    System.out.printf(Locale.ROOT, "| %s | %d | %s | %d (%d) | %+.1f +- %.1f d | %.1f d | %.1f d | %.0f %% | %.2f, %.2f |%n",
+    System.out.printf(Locale.ROOT, "| %s | %d | %s | %d (%d) | %+.1f +- %.1f d | %.1f d | %.1f d | %.0f %% | %.2f, %.2f (%+.2f +- %.2f) |%n",
         attendance == 1 ? "1" : "0.5 to 1", known, who, s.cases(), s.unseen(), s.bias(), s.biasError(), s.absolute(), s.earliest(), 100 * s.coverage(),
-        s.chance(), s.came());
+        s.chance(), s.came(), s.surprise(), s.surpriseError());
   }
 }
