@@ -27,6 +27,7 @@ import boundwright.readiness.TestRepository;
 import boundwright.runway.MarkAdvisor;
 import boundwright.runway.Rungs;
 import boundwright.runway.SettingsRepository;
+import boundwright.season.ladder.StayRepository;
 import boundwright.technique.LookRepository;
 import boundwright.track.Attendance;
 import boundwright.track.PlannedDrills;
@@ -47,6 +48,7 @@ public final class Workbench implements AutoCloseable {
   private final SqlCare care;
   private final SqlLoad load;
   private final SqlLadder ladder;
+  private final SqlStays stays;
   private final SqlLooks looks;
   private final SqlTests tests;
   private final SqlJumpLog jumpLog;
@@ -78,6 +80,7 @@ public final class Workbench implements AutoCloseable {
     this.settings = new SqlSettings(database, clock);
     this.care = new SqlCare(database);
     this.ladder = new SqlLadder(database);
+    this.stays = new SqlStays(database);
     this.looks = new SqlLooks(database);
     this.tests = new SqlTests(database);
     this.jumpLog = new SqlJumpLog(database);
@@ -167,6 +170,11 @@ public final class Workbench implements AutoCloseable {
   /** Rungs of each family of drills, decisions, and what the gate asks. */
   public LadderRepository ladder() {
     return ladder;
+  }
+
+  /** Who stayed how long at which approach, and how often they came. */
+  public StayRepository stays() {
+    return stays;
   }
 
   /** The coach's own faults and what second observers saw. */

@@ -1,0 +1,200 @@
+package boundwright.season.ladder;
+
+import boundwright.quantity.Rows;
+import boundwright.readiness.DrillFamily;
+import boundwright.season.Climb;
+import boundwright.season.Member;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+
+/** One stay, walked day by day: when the least stay is over, and how sure it is on each day that the gate has been passed. */
+final class StayWalk {
+  private static final double ALMOST = 1e-9;
+  private static final double NONE_LEFT = 1e-4;
+  /** More than this left at the end of what is looked at: the mean is not known. */
+  private static final double TOO_MUCH_LEFT = 0.05;
+
+  private final Member member;
+  private final DrillFamily family;
+  private final int steps;
+  private final int at;
+  private final int spent;
+  private final OfferedDays offered;
+  private final ClimbRules rules;
+  private final Pace pace;
+  private final double attendance;
+  /** Whether the least stay is over on a day. */
+  private final boolean[] over;
+  /** Chance that the gate has been passed by the end of a day. */
+  private final double[] ready;
+
+  StayWalk(
+      Member member, DrillFamily family, int steps, int at, int spent, OfferedDays offered, ClimbPlanner.Past past, ClimbRules rules, Pace pace,
+      double attendance) {
+    this.member = member;
+    this.family = family;
+    this.steps = steps;
+    this.at = at;
+    this.spent = spent;
+    this.offered = offered;
+    this.rules = rules;
+    this.pace = pace;
+    this.attendance = Math.min(1, Math.max(0.01, attendance));
+    int n = offered.length();
+    over = new boolean[n];
+    ready = new double[n];
+    walk(past);
+  }
+
+  private void walk(ClimbPlanner.Past past) {
+    TreeSet<LocalDate> done = past.from(family, steps);
+    LeastStay least = new LeastStay(rules.stay(), steps, steps < member.athlete().rung(), breaks(past));
+    done.headSet(offered.day(at)).forEach(day -> least.tell(day, 1));
+    double[] within = new double[SessionsNeeded.MOST + 1];
+    for (int n = 0; n < within.length; n++) {
+      within[n] = pace.chance(spent, spent + n);
+    }
+    double[] attended = new double[within.length];
+    attended[0] = 1;
+    double sum = 0;
+    double passed = 0;
+    for (int d = at; d < offered.length(); d++) {
+      double share = offered.share(family, d);
+      double there = attendance * (share + elsewhere(d));
+      if (there > 0) {
+        least.tell(offered.day(d), there);
+      }
+      over[d] = least.over(offered.day(d));
+      // a session is offered on the day on which the shares add up to one
+      if (Math.floor(sum + share + ALMOST) > Math.floor(sum + ALMOST)) {
+        attend(attended);
+      }
+      sum += share;
+      if (share > 0 && over[d] && 1 - passed > NONE_LEFT) {
+        passed = Math.max(passed, Rows.dot(attended, within));
+      }
+      ready[d] = passed;
+    }
+  }
+
+  /** One more session offered: the chances of having attended 0, 1, 2 ... (Poisson binomial, by recursion). */
+  private void attend(double[] attended) {
+    int last = attended.length - 1;
+    attended[last] += attendance * attended[last - 1];
+    for (int n = last - 1; n > 0; n--) {
+      attended[n] = attended[n] * (1 - attendance) + attended[n - 1] * attendance;
+    }
+    attended[0] *= 1 - attendance;
+  }
+
+  /** Share of a session of other families that count, from as many steps, in which the athlete works already. */
+  private double elsewhere(int d) {
+    double sum = 0;
+    for (DrillFamily g : DrillFamily.values()) {
+      if (g != family && g.covers(family) && member.steps(g) >= steps) {
+        sum += offered.share(g, d);
+      }
+    }
+    return sum;
+  }
+
+  /** Breaks before this stay, from whatever approach: after one, a known approach is kept for half the least stay again. */
+  private int breaks(ClimbPlanner.Past past) {
+    int breaks = 0;
+    LocalDate last = null;
+    for (LocalDate day : past.from(family, 0)) {
+      breaks += last != null && ChronoUnit.DAYS.between(last, day) > rules.stay().breakDays() ? 1 : 0;
+      last = day;
+    }
+    for (int d = 0; d < at; d++) {
+      if (trained(d)) {
+        LocalDate day = offered.day(d);
+        breaks += last != null && ChronoUnit.DAYS.between(last, day) > rules.stay().breakDays() ? 1 : 0;
+        last = last == null || day.isAfter(last) ? day : last;
+      }
+    }
+    return breaks;
+  }
+
+  private boolean trained(int d) {
+    return Arrays.stream(DrillFamily.values()).anyMatch(g -> g.covers(family) && offered.share(g, d) > 0);
+  }
+
+  StayForecast forecast(boolean longer) {
+    int expected = expected();
+    Climb.DecisionDay decision = longer && expected >= 0 ? decision(expected) : null;
+    double next = 0;
+    if (decision != null && decision.chance() < 1) {
+      int look = (int) ChronoUnit.DAYS.between(offered.day(0), decision.nextLook());
+      next = (ready[look] - decision.chance()) / (1 - decision.chance());
+    }
+    return new StayForecast(
+        steps, offered.day(at), spent, day(firstOver()), day(expected), day(within(0.1)), day(within(0.9)), pace, decision, next);
+  }
+
+  private @Nullable LocalDate day(int d) {
+    return d < 0 ? null : offered.day(d);
+  }
+
+  private int firstOver() {
+    for (int d = at; d < over.length; d++) {
+      if (over[d] && offered.share(family, d) > 0) {
+        return d;
+      }
+    }
+    return -1;
+  }
+
+  private int within(double share) {
+    for (int d = at; d < ready.length; d++) {
+      if (ready[d] >= share) {
+        return d;
+      }
+    }
+    return -1;
+  }
+
+  /** The mean of the first day on which the gate is passed: each day counts with the chance that it has not been by then; or -1. */
+  private int expected() {
+    double sum = at;
+    int d = at;
+    while (d < ready.length && 1 - ready[d] > NONE_LEFT) {
+      sum += 1 - ready[d];
+      d++;
+    }
+    return d == ready.length && 1 - ready[d - 1] > TOO_MUCH_LEFT ? -1 : (int) Math.round(sum);
+  }
+
+  private Climb.@Nullable DecisionDay decision(int expected) {
+    for (int d = expected; d < offered.days(); d++) {
+      if (offered.fresh(family, d) && over[d]) {
+        return new Climb.DecisionDay(offered.day(d), steps, steps + 2, ready[d], offered.day(nextLook(d)));
+      }
+    }
+    return null;
+  }
+
+  /** The next fresh day on which those not ready on {@code d} are more likely ready than not, but neither too soon nor too late. */
+  private int nextLook(int d) {
+    for (int l = d + rules.soonestLook(); l < offered.length(); l++) {
+      boolean likely = ready[l] - ready[d] >= 0.5 * (1 - ready[d]);
+      if (offered.fresh(family, l) && (likely || l - d >= rules.latestLook())) {
+        return l;
+      }
+    }
+    return offered.length() - 1;
+  }
+
+  /** The first day of the longer approach after a decision, or -1. */
+  int begins(LocalDate decided) {
+    for (int d = (int) ChronoUnit.DAYS.between(offered.day(0), decided) + 1; d < offered.days(); d++) {
+      if (offered.fresh(family, d)) {
+        return d;
+      }
+    }
+    return -1;
+  }
+}
