@@ -1,0 +1,4 @@
+@NullMarked
+package boundwright.season;
+
+import org.jspecify.annotations.NullMarked;
