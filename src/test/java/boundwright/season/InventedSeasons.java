@@ -49,14 +49,19 @@ public final class InventedSeasons {
 
   /** A season of up to 6 athletes and up to 30 weeks. */
   public SeasonInput input() {
+    List<String> names = new ArrayList<>(Arrays.asList(NAMES));
+    Collections.shuffle(names, random);
+    return inputOf(IntStream.rangeClosed(0, random.nextInt(6)).mapToObj(i -> new Athlete(i * 7L + 1, names.get(i), one(Level.values()), one(Foot.values()), random.nextInt(11))).toList());
+  }
+
+  /** A season of these athletes. */
+  public SeasonInput inputOf(List<Athlete> athletes) {
     LocalDate first = LocalDate.of(2026, 1 + random.nextInt(12), 1 + random.nextInt(28));
     int days = 7 + random.nextInt(200);
     LocalDate last = first.plusDays(days - 1L);
     List<Meet> meets = IntStream.range(0, random.nextInt(4)).mapToObj(i -> new Meet("meet-" + i, "Meet " + i + " (invented)", day(first, days))).toList();
     List<Venue> venues = IntStream.rangeClosed(0, random.nextInt(3)).mapToObj(i -> venue("place-" + i, first, days)).toList();
-    List<String> names = new ArrayList<>(Arrays.asList(NAMES));
-    Collections.shuffle(names, random);
-    List<Member> squad = IntStream.rangeClosed(0, random.nextInt(6)).mapToObj(i -> member(i * 7L + 1, names.get(i), first, days, meets)).toList();
+    List<Member> squad = athletes.stream().map(a -> member(a, first, days, meets)).toList();
     Set<LocalDate> begins = IntStream.range(0, random.nextInt(5)).mapToObj(i -> day(first, days)).collect(Collectors.toCollection(TreeSet::new));
     List<Period> periods = begins.stream().map(d -> new Period(one(Period.Kind.values()), d)).toList();
     return new SeasonInput("Season " + random.nextInt(100), first, last, periods, meets, venues, squad, rules());
@@ -108,8 +113,7 @@ public final class InventedSeasons {
     return new Venue(key, "Place, " + key + "; invented", one(Surface.values()), random.nextBoolean(), 1 + random.nextInt(20), hours, spans(first, days));
   }
 
-  private Member member(long id, String name, LocalDate first, int days, List<Meet> meets) {
-    int rung = random.nextInt(11);
+  private Member member(Athlete athlete, LocalDate first, int days, List<Meet> meets) {
     Map<DrillFamily, Integer> steps = new EnumMap<>(DrillFamily.class);
     for (DrillFamily f : DrillFamily.values()) {
       if (random.nextBoolean()) {
@@ -117,7 +121,7 @@ public final class InventedSeasons {
       }
     }
     return new Member(
-        new Athlete(id, name, one(Level.values()), one(Foot.values()), rung),
+        athlete,
         random.nextBoolean(),
         random.nextBoolean() ? null : first.minusDays(random.nextInt(900)),
         steps,
@@ -128,7 +132,7 @@ public final class InventedSeasons {
         spans(first, days).stream().map(s -> new Away(s, one(Away.Why.values()))).toList(),
         meets.stream().filter(x -> random.nextBoolean()).map(x -> new Entry(x.key(), one(Entry.Importance.values()))).toList(),
         IntStream.range(0, random.nextInt(3)).mapToObj(i -> new Wish(day(first, days), random.nextBoolean() ? null : one(SessionKind.values()))).toList(),
-        past(id, first));
+        past(athlete.id(), first));
   }
 
   private History past(long id, LocalDate first) {
