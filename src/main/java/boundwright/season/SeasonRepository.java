@@ -24,10 +24,12 @@ public interface SeasonRepository {
    * A plan and when it held.
    *
    * @param plan with its version
+   * @param meets of the season when it was published
+   * @param venues likewise
    * @param published from when
    * @param replaced when the next one was published, or null
    */
-  record Version(SeasonPlan plan, Instant published, @Nullable Instant replaced) {}
+  record Version(SeasonPlan plan, List<Meet> meets, List<Venue> venues, Instant published, @Nullable Instant replaced) {}
 
   /**
    * Whose calendar a secret opens.

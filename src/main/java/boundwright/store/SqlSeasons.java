@@ -138,9 +138,8 @@ final class SqlSeasons implements SeasonRepository {
   public SeasonPlan publish(long id, SeasonPlan plan, Instant at) {
     return database.write(
         h -> {
-          if (h.createQuery("SELECT count(*) FROM season WHERE id = :id").bind("id", id).mapTo(Integer.class).one() == 0) {
-            throw gone(id);
-          }
+          String frame =
+              h.createQuery("SELECT frame FROM season WHERE id = :id").bind("id", id).mapTo(String.class).findOne().orElseThrow(() -> gone(id));
           int version =
               1 + h.createQuery("SELECT coalesce(max(version), 0) FROM season_version WHERE season_id = :id").bind("id", id).mapTo(Integer.class).one();
           h.createUpdate("UPDATE season_version SET replaced = :at WHERE season_id = :id AND replaced IS NULL")
@@ -148,9 +147,10 @@ final class SqlSeasons implements SeasonRepository {
               .bind("id", id)
               .execute();
           long row =
-              h.createUpdate("INSERT INTO season_version (season_id, version, published) VALUES (:id, :version, :at)")
+              h.createUpdate("INSERT INTO season_version (season_id, version, frame, published) VALUES (:id, :version, :frame, :at)")
                   .bind("id", id)
                   .bind("version", version)
+                  .bind("frame", frame)
                   .bind("at", at.toString())
                   .executeAndReturnGeneratedKeys()
                   .mapTo(Long.class)
@@ -171,7 +171,7 @@ final class SqlSeasons implements SeasonRepository {
 
   @Override
   public Optional<SeasonPlan> published(long id) {
-    return database.read(h -> rows(h, id, "AND replaced IS NULL").map(Version::plan).findFirst());
+    return database.read(h -> rows(h, id, "AND replaced IS NULL").findFirst().map(Version::plan));
   }
 
   @Override
@@ -181,15 +181,15 @@ final class SqlSeasons implements SeasonRepository {
 
   private static Stream<Version> rows(Handle h, long id, String which) {
     String name = h.createQuery("SELECT name FROM season WHERE id = :id").bind("id", id).mapTo(String.class).findOne().orElse("");
-    return h.createQuery("SELECT id, version, published, replaced FROM season_version WHERE season_id = :id " + which + " ORDER BY version")
+    return h.createQuery("SELECT id, version, frame, published, replaced FROM season_version WHERE season_id = :id " + which + " ORDER BY version")
         .bind("id", id)
-        .map((r, c) -> new Row(r.getLong("id"), r.getInt("version"), Instant.parse(r.getString("published")), moment(r.getString("replaced"))))
+        .map((r, c) -> new Row(r.getLong("id"), r.getInt("version"), SeasonFile.outside(r.getString("frame")), Instant.parse(r.getString("published")), moment(r.getString("replaced"))))
         .list()
         .stream()
-        .map(row -> new Version(new SeasonPlan(name, row.version(), years(h, row.id())), row.published(), row.replaced()));
+        .map(row -> new Version(new SeasonPlan(name, row.version(), years(h, row.id())), row.outside().meets(), row.outside().venues(), row.published(), row.replaced()));
   }
 
-  private record Row(long id, int version, Instant published, @Nullable Instant replaced) {}
+  private record Row(long id, int version, SeasonFile.Outside outside, Instant published, @Nullable Instant replaced) {}
 
   private static List<SeasonPlan.Year> years(Handle h, long versionId) {
     return h.createQuery(

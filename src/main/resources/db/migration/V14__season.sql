@@ -24,6 +24,7 @@ CREATE TABLE season_version (
   id        INTEGER PRIMARY KEY AUTOINCREMENT,
   season_id INTEGER NOT NULL REFERENCES season (id) ON DELETE CASCADE,
   version   INTEGER NOT NULL CHECK (version >= 1),
+  frame     TEXT    NOT NULL, -- of the season as it was then: what the plan's places and meets were
   published TEXT    NOT NULL,
   replaced  TEXT, -- when the next one was published
   UNIQUE (season_id, version)

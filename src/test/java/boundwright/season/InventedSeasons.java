@@ -72,6 +72,22 @@ public final class InventedSeasons {
     return new SeasonPlan(season.name(), version, season.squad().stream().map(m -> year(season, m)).toList());
   }
 
+  /** The same plan with some days gone, some other and the rest as they were. */
+  public SeasonPlan other(SeasonInput season, SeasonPlan plan) {
+    SeasonPlan fresh = plan(season, 0);
+    List<SeasonPlan.Year> years = new ArrayList<>();
+    for (SeasonPlan.Year y : plan.years()) {
+      SeasonPlan.Year drawn = fresh.of(y.athleteId()).orElseThrow();
+      List<PlannedDay> days = new ArrayList<>();
+      for (int d = 0; d < season.days(); d++) {
+        LocalDate day = season.day(d);
+        (random.nextInt(5) == 0 ? drawn : y).on(day).ifPresent(s -> days.add(new PlannedDay(day, s)));
+      }
+      years.add(new SeasonPlan.Year(y.athleteId(), y.athlete(), days, random.nextBoolean() ? y.climbs() : drawn.climbs(), y.wanted()));
+    }
+    return new SeasonPlan(plan.name(), plan.version() + 1, years);
+  }
+
   private SeasonPlan.Year year(SeasonInput season, Member m) {
     List<PlannedDay> days = new ArrayList<>();
     for (int d = 0; d < season.days(); d++) {

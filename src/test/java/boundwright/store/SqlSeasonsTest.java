@@ -71,7 +71,7 @@ class SqlSeasonsTest {
     w = Workbench.open(dir, Fixtures.CLOCK);
     assertThat(w.seasons().published(id)).contains(two);
     assertThat(w.seasons().versions(id))
-        .containsExactly(new SeasonRepository.Version(one, NOW, NOW.plusSeconds(60)), new SeasonRepository.Version(two, NOW.plusSeconds(60), null));
+        .containsExactly(new SeasonRepository.Version(one, season.meets(), season.venues(), NOW, NOW.plusSeconds(60)), new SeasonRepository.Version(two, season.meets(), season.venues(), NOW.plusSeconds(60), null));
     assertThat(w.seasons().byId(id).orElseThrow().published()).isEqualTo(2);
     w.seasons().keep(id, season);
     assertThat(w.seasons().versions(id)).as("a new input leaves what was published").hasSize(2);

@@ -79,6 +79,25 @@ public final class SeasonFile {
     return season(root, squad, facility);
   }
 
+  /**
+   * What a season has outside the squad.
+   *
+   * @param meets in it
+   * @param venues where one can train
+   */
+  public record Outside(List<Meet> meets, List<Venue> venues) {
+    /** Takes copies. */
+    public Outside {
+      meets = List.copyOf(meets);
+      venues = List.copyOf(venues);
+    }
+  }
+
+  /** Meets and places of what {@link #frame} wrote. */
+  public static Outside outside(String frame) {
+    return outside(SeasonJson.root(frame, KIND));
+  }
+
   private static SeasonInput season(Place root, List<Member> squad, GuardSettings facility) {
     String name = root.text("name", 60);
     LocalDate first = root.date("first");
@@ -89,6 +108,13 @@ public final class SeasonFile {
       periods.add(new Period(p.choice("part", List.of(Period.Kind.values()), Period.Kind::label), from));
       p.done();
     }
+    Outside outside = outside(root);
+    SeasonRules rules = RulesJson.read(root.object("rules"), facility);
+    root.done();
+    return new SeasonInput(name, first, last, periods, outside.meets(), outside.venues(), squad, rules);
+  }
+
+  private static Outside outside(Place root) {
     List<Meet> meets = new ArrayList<>();
     for (Place p : root.objects("meets")) {
       meets.add(new Meet(p.text("key", LONGEST_KEY), p.text("name", LONGEST_NAME), p.date("date")));
@@ -98,9 +124,7 @@ public final class SeasonFile {
     for (Place p : root.objects("places")) {
       places.add(venue(p));
     }
-    SeasonRules rules = RulesJson.read(root.object("rules"), facility);
-    root.done();
-    return new SeasonInput(name, first, last, periods, meets, places, squad, rules);
+    return new Outside(meets, places);
   }
 
   /**
