@@ -93,7 +93,9 @@ public final class SeasonSheets {
         season.rows().stream().map(r -> new WallRow(r.athlete(), String.valueOf(Math.round(r.most())), SeasonDrawing.row(season, r, size))).toList();
     WallPage page =
         new WallPage(season.name(), DAY.format(season.first()) + " to " + DAY.format(season.last()) + version(season.version()), SeasonDrawing.head(season, size), rows, meets(season), note);
-    String css = ".wall .season-strip { width: " + strip_mm + "mm; }\n.wall .wall-who { width: " + NAMES_MM + "mm; }\n";
+    String css =
+        ".wall .season-strip { width: " + strip_mm + "mm; height: " + row_mm + "mm; }\n.wall thead .season-strip { height: " + page.head().height() / units
+            + "mm; }\n.wall .wall-who { width: " + NAMES_MM + "mm; }\n";
     return pdf.set("card/wall.jte", Map.of("page", page, "css", pdf.css("/web/season.css") + css + CardPdf.across(season.name(), wall.width_mm, wall.height_mm, 9)));
   }
 

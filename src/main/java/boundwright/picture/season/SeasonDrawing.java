@@ -68,8 +68,8 @@ public final class SeasonDrawing {
     int number = 1;
     for (Meet m : season.meets()) {
       double x = x(m.date());
-      flag(x, height, 1.2 * type, false);
-      words.add(new Lettering(x + 2, height - 0.35 * type, 0.85 * type, "start", Style.BOLD, String.valueOf(number++)));
+      flag(x, height, height - 2.4 * type, 0.75 * type, false);
+      words.add(new Lettering(x + 0.95 * type, height - 0.35 * type, 0.85 * type, "start", Style.BOLD, String.valueOf(number++)));
     }
     today(height);
     StringBuilder said = new StringBuilder("Weeks from ").append(DAY.format(season.first())).append(" to ").append(DAY.format(season.last())).append('.');
@@ -104,7 +104,7 @@ public final class SeasonDrawing {
     shape(What.GROUND, "M0 " + n(ground) + "H" + n(width()), NONE, INK, 0.8, NONE);
     steps(row, top);
     for (SeasonOverview.Jumps j : row.jumps()) {
-      flag(x(j.meet().date()), ground, 0.75 * type, j.importance() == Entry.Importance.MAIN);
+      flag(x(j.meet().date()), ground, ground - 0.2 * type, 0.8 * type, j.importance() == Entry.Importance.MAIN);
     }
     today(size.row());
     return new SeasonPicture(width(), size.row(), row.athlete(), said(row), shapes, words);
@@ -117,10 +117,11 @@ public final class SeasonDrawing {
       shape(What.PLANNED, box(x, ground - height, width, height), foot == Foot.RIGHT ? INK : PAPER, INK, 0.8, NONE);
     }
     week.done()
+        .filter(d -> d.units(foot) > 0)
         .ifPresent(
             d -> {
               double at = ground - scale * d.units(foot);
-              double r = Math.min(2.4, 0.12 * size.week());
+              double r = Math.min(2.2, 0.1 * size.week());
               String dot = "M" + n(x + width / 2 - r) + " " + n(at) + "a" + n(r) + " " + n(r) + " 0 1 0 " + n(2 * r) + " 0a" + n(r) + " " + n(r) + " 0 1 0 " + n(-2 * r) + " 0Z";
               shape(What.DONE, dot, foot == Foot.RIGHT ? BRICK : PAPER, BRICK, 1.1, NONE);
             });
@@ -147,10 +148,10 @@ public final class SeasonDrawing {
   }
 
   /** A flag on its pole; filled for a main meet. */
-  private void flag(double x, double ground, double side, boolean main) {
-    shape(What.MEET, "M" + n(x) + " " + n(ground) + "V" + n(ground - 1.9 * side), NONE, INK, 0.9, NONE);
+  private void flag(double x, double ground, double pole, double side, boolean main) {
+    shape(What.MEET, "M" + n(x) + " " + n(ground) + "V" + n(ground - pole), NONE, INK, 0.9, NONE);
     shape(
-        What.MEET, "M" + n(x) + " " + n(ground - 1.9 * side) + "l" + n(side) + " " + n(0.4 * side) + " " + n(-side) + " " + n(0.4 * side) + "Z",
+        What.MEET, "M" + n(x) + " " + n(ground - pole) + "l" + n(side) + " " + n(0.45 * side) + " " + n(-side) + " " + n(0.45 * side) + "Z",
         main ? BRICK : PAPER, main ? BRICK : INK, 0.9, NONE);
   }
 

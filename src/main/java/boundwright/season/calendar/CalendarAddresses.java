@@ -45,7 +45,7 @@ public final class CalendarAddresses {
   }
 
   /** Whose calendar a secret opens now. It is looked for by its hash, so how long that takes says nothing of the secret. */
-  public Optional<CalendarKey> opens(String secret) {
+  public static Optional<CalendarKey> opens(SeasonRepository seasons, String secret) {
     return secret.matches(FORM) ? seasons.bySecret(hash(secret)) : Optional.empty();
   }
 
