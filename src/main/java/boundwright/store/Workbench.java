@@ -27,6 +27,7 @@ import boundwright.readiness.TestRepository;
 import boundwright.runway.MarkAdvisor;
 import boundwright.runway.Rungs;
 import boundwright.runway.SettingsRepository;
+import boundwright.season.SeasonRepository;
 import boundwright.season.ladder.StayRepository;
 import boundwright.technique.LookRepository;
 import boundwright.track.Attendance;
@@ -57,6 +58,7 @@ public final class Workbench implements AutoCloseable {
   private final SqlMeets meets;
   private final WorkLog workLog;
   private final SqlPhones phones;
+  private final SqlSeasons seasons;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
   private final LoadDesk loadDesk;
@@ -87,6 +89,7 @@ public final class Workbench implements AutoCloseable {
     this.runThroughs = new SqlRunThroughs(database);
     this.meets = new SqlMeets(database);
     this.phones = new SqlPhones(database);
+    this.seasons = new SqlSeasons(database);
     this.boardLog = new SqlBoardLog(database, meets);
     this.logbook = new Logbook(reps, athletes);
     this.load = new SqlLoad(database);
@@ -220,6 +223,11 @@ public final class Workbench implements AutoCloseable {
   /** The phones that are let in. */
   public PhoneRepository phones() {
     return phones;
+  }
+
+  /** Seasons and their published plans. */
+  public SeasonRepository seasons() {
+    return seasons;
   }
 
   /** Says how an athlete shares a jump out and where the metres are. */
