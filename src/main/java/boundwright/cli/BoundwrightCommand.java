@@ -1,5 +1,6 @@
 package boundwright.cli;
 
+import boundwright.cli.season.SeasonCommand;
 import boundwright.quantity.RefusedException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -71,6 +72,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new ApproachCommand(top))
             .addSubcommand(new AimCommand(top))
             .addSubcommand(MeetCommand.with(top))
+            .addSubcommand(SeasonCommand.with(top))
             .addSubcommand(ClipCommand.with(top))
             .addSubcommand(new ImportCommand(top))
             .addSubcommand(new ExportCommand(top))
@@ -94,12 +96,13 @@ public final class BoundwrightCommand implements Runnable {
     }
   }
 
-  Surroundings surroundings() {
+  /** What the commands touch of the world. */
+  public Surroundings surroundings() {
     return surroundings;
   }
 
   /** Whether the answer is wanted as JSON. */
-  boolean json() {
+  public boolean json() {
     return json;
   }
 

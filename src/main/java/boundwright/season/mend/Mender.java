@@ -47,7 +47,7 @@ public final class Mender {
     this.published = published;
     this.done = done;
     this.stop = stop;
-    this.planner = new SeasonPlanner(input, climbs, published, done, 1);
+    this.planner = new SeasonPlanner(input, climbs, null, published, done, 1);
   }
 
   /**

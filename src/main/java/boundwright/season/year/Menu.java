@@ -64,8 +64,8 @@ public final class Menu {
     int two = 0;
     for (int i = 0; i < units; i++) {
       switch (i % 6) {
-        case 2 -> two++;
-        case 4 -> {
+        case 1, 4 -> two++;
+        case 2 -> {
           oneLeg += series ? 1 : 0;
           two += series ? 0 : 1;
         }
@@ -86,7 +86,7 @@ public final class Menu {
   static boolean boundsUneven(int units, boolean series) {
     int two = 0;
     for (int i = 0; i < units; i++) {
-      two += i % 6 == 2 || (i % 6 == 4 && !series) ? 1 : 0;
+      two += i % 6 == 1 || i % 6 == 4 || (i % 6 == 2 && !series) ? 1 : 0;
     }
     return two % 2 == 1;
   }

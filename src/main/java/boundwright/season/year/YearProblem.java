@@ -115,19 +115,30 @@ public final class YearProblem {
     Choices choices = new Choices(input);
     List<YearProblem> out = new ArrayList<>();
     for (int a = 0; a < input.squad().size(); a++) {
-      Member m = input.squad().get(a);
-      SeasonPlan.Year year = published == null ? null : published.of(m.id()).orElse(null);
-      Map<LocalDate, DayLoad> was = new HashMap<>();
-      done.of(m.id()).forEach(d -> was.put(d.date(), d));
-      List<List<Choice>> days = new ArrayList<>();
-      for (int t = 0; t < input.days(); t++) {
-        LocalDate day = input.day(t);
-        DayLoad load = was.getOrDefault(day, new DayLoad(day, List.of()));
-        days.add(day.isBefore(done.today()) ? List.of(choices.done(load, kind(year, load))) : choices.of(m, climbs.get(a), day));
-      }
-      out.add(new YearProblem(input, m, days, weeks.get(a), year));
+      out.add(of(input, choices, a, climbs.get(a), weeks.get(a), published, done));
     }
     return out;
+  }
+
+  /** That of one athlete, by the place in the squad. */
+  public static YearProblem of(
+      SeasonInput input, int athlete, List<Climb> climbs, List<WantedWeek> weeks, @Nullable SeasonPlan published, Done done) {
+    return of(input, new Choices(input), athlete, climbs, weeks, published, done);
+  }
+
+  private static YearProblem of(
+      SeasonInput input, Choices choices, int athlete, List<Climb> climbs, List<WantedWeek> weeks, @Nullable SeasonPlan published, Done done) {
+    Member m = input.squad().get(athlete);
+    SeasonPlan.Year year = published == null ? null : published.of(m.id()).orElse(null);
+    Map<LocalDate, DayLoad> was = new HashMap<>();
+    done.of(m.id()).forEach(d -> was.put(d.date(), d));
+    List<List<Choice>> days = new ArrayList<>();
+    for (int t = 0; t < input.days(); t++) {
+      LocalDate day = input.day(t);
+      DayLoad load = was.getOrDefault(day, new DayLoad(day, List.of()));
+      days.add(day.isBefore(done.today()) ? List.of(choices.done(load, kind(year, load))) : choices.of(m, climbs, day));
+    }
+    return new YearProblem(input, m, days, weeks, year);
   }
 
   private static SessionKind kind(SeasonPlan.@Nullable Year year, DayLoad load) {

@@ -24,7 +24,7 @@ public final class SeasonTrial {
       SeasonInput input = MadeUpSeason.of(athletes, weeks, seed);
       long start = System.nanoTime();
       double cpu = cpu();
-      SeasonPlanner planner = new SeasonPlanner(input, MadeUpSeason.climbs(input, 8), null, seed);
+      SeasonPlanner planner = SeasonWork.ofFile().planner(input, null, input.first(), seed);
       double[] first = {-1, 0};
       SeasonPlanner.Planned out =
           planner.plan(
@@ -40,6 +40,11 @@ public final class SeasonTrial {
       System.out.printf(
           Locale.ROOT, "seed %d: %.1f s (CPU %.1f), refused by the guard %d, by the rules %d; wanted %d; %s%n", seed, (System.nanoTime() - start) / 1e9, cpu() - cpu,
           out.refused().size(), out.joint().refusals(), wanted, Arrays.toString(out.joint().total()));
+      int early = 0;
+      for (boundwright.season.Member m : input.squad()) {
+        early += boundwright.season.ladder.LeastStayCheck.of(m, out.plan().of(m.id()).orElseThrow(), boundwright.readiness.GateRules.DEFAULT.stay()).size();
+      }
+      System.out.println("   decisions before the least stay is over: " + early);
       out.refused().stream().limit(5).forEach(r -> System.out.println("   " + r.athleteId() + " " + r.date() + " " + r.finding().said()));
     }
   }
