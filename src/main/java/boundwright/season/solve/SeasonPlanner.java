@@ -186,6 +186,20 @@ public final class SeasonPlanner {
         : before.of(athleteId).stream().flatMap(y -> y.days().stream()).filter(d -> d.date().isBefore(done.today())).toList();
   }
 
+  /** The lines of the published plan, wherever it can still be chosen; rest elsewhere. */
+  public Joint published() {
+    Joint joint = new Joint(problems, input.venues());
+    for (int a = 0; a < joint.athletes(); a++) {
+      YearProblem p = problems.get(a);
+      for (int t = 0; t < p.days(); t++) {
+        if (p.published(t) >= 0) {
+          joint.choose(a, t, p.choices(t).get(p.published(t)));
+        }
+      }
+    }
+    return joint;
+  }
+
   /** The plan that lines stand for. */
   public SeasonPlan plan(Joint joint) {
     List<SeasonPlan.Year> years = new ArrayList<>();

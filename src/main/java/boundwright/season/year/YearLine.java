@@ -1,6 +1,7 @@
 package boundwright.season.year;
 
 import boundwright.season.SessionKind;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One athlete's chosen days, with the score of {@link YearRules} by {@link Level}, kept right after every change. A change on day d is
@@ -255,6 +256,35 @@ public final class YearLine {
       n += t > 0 ? 1 : 0;
     }
     return n;
+  }
+
+  /** Which rule of the athlete's own line refuses something. */
+  public enum Cause {
+    /** Seven days beside the athlete's own weeks. */
+    OWN_WEEKS,
+    /** Hours between hard sessions. */
+    SPACING,
+    /** The load does not fall before a main meet. */
+    TAPER
+  }
+
+  /**
+   * The first refusal.
+   *
+   * @param day on which it is told; the meet of a taper
+   * @param cause which rule
+   */
+  public record Refusal(int day, Cause cause) {}
+
+  /** The first refusal; null if nothing is refused. */
+  public @Nullable Refusal refusal() {
+    for (int t = 0; t < p.days; t++) {
+      if (dayCost[t] >> 16 > 0) {
+        return new Refusal(t, YearRules.ownWeeksRefused(this, t, chosen[t]) > 0 ? Cause.OWN_WEEKS : Cause.SPACING);
+      }
+    }
+    int taper = firstTaperRefused();
+    return taper < 0 ? null : new Refusal(taper, Cause.TAPER);
   }
 
   /** The day of the first main meet whose taper is none; -1 if all are. */

@@ -213,6 +213,11 @@ public final class YearProblem {
     return wishes[day] != null;
   }
 
+  /** What is wished for a day by the athlete: null nothing, -1 rest, else the kind's place. */
+  public @Nullable Integer wish(int day) {
+    return wishes[day];
+  }
+
   private long weeksOfBounding(LocalDate day) {
     LocalDate first = member.firstSession() != null ? member.firstSession() : member.past().first();
     return first == null ? 0 : Math.max(0, ChronoUnit.WEEKS.between(first, day));
