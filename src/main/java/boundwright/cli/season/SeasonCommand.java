@@ -23,7 +23,8 @@ public final class SeasonCommand implements Runnable {
     return new CommandLine(new SeasonCommand(top))
         .addSubcommand(new SeasonExampleCommand(top))
         .addSubcommand(new SeasonPlanCommand(top))
-        .addSubcommand(new SeasonMendCommand(top));
+        .addSubcommand(new SeasonMendCommand(top))
+        .addSubcommand(new SeasonExplainCommand(top));
   }
 
   @Override

@@ -123,7 +123,8 @@ final class SeasonMendCommand implements Callable<Integer> {
     }
   }
 
-  private static Member member(SeasonInput season, String name) {
+  /** The athlete of a season called so. */
+  static Member member(SeasonInput season, String name) {
     return season.squad().stream()
         .filter(m -> m.name().equalsIgnoreCase(name))
         .findFirst()

@@ -104,7 +104,7 @@ final class Deepening {
     long left = refused();
     long here = cost(refused);
     for (Choice c : depth == 1 ? p.choices(day) : few(day)) {
-      if (c.index() == before.index() || !joint.fits(athlete, day, c.venue())) {
+      if (c.index() == before.index() || !p.sensible(day, c) || !joint.fits(athlete, day, c.venue())) {
         continue;
       }
       line.choose(day, c);

@@ -28,8 +28,8 @@ import java.util.function.BooleanSupplier;
  */
 public final class Mender {
   private static final int WIDTH = 40;
-  /** Farthest day behind the first refused one that a search of many days chooses anew. */
-  private static final int MANY_DAYS = 42;
+  /** How far before the first refused day a search of many days begins. */
+  private static final int BEFORE_DAYS = 21;
 
   private final SeasonInput input;
   private final SeasonPlan published;
@@ -127,18 +127,23 @@ public final class Mender {
     rest(joint, a, today);
   }
 
-  /** Some weeks from the first refused day on chosen anew, changed days counted before all else but refusals. */
-  private void many(Joint joint, int a, int today) {
-    YearLine line = joint.line(a);
-    int first = today;
-    while (first < line.problem().days() && line.dayCost(first, Level.REFUSED) == 0) {
-      first++;
+  /**
+   * The days from shortly before the first refused one to the end of the season chosen anew, changed days counted before all else but
+   * refusals; where that leaves something refused, without regard to what was published.
+   */
+  private static void many(Joint joint, int a, int today) {
+    int last = joint.line(a).problem().days() - 1;
+    int first = firstRefused(joint.line(a), today);
+    int from = Math.max(today, (first < 0 ? last : first) - BEFORE_DAYS);
+    YearLine few = new Beam(joint, WIDTH, new SplittableRandom(1), 0).fewChanges(a, from, last);
+    if (few != null) {
+      joint.replace(a, few);
     }
-    int from = Math.max(today, Math.min(first, line.problem().days() - 1) - MANY_DAYS / 2);
-    int to = Math.min(line.problem().days() - 1, from + 2 * MANY_DAYS);
-    YearLine better = new Beam(joint, WIDTH, new SplittableRandom(1), 0).fewChanges(a, from, to);
-    if (better != null) {
-      joint.replace(a, better);
+    if (joint.line(a).total()[Level.REFUSED.ordinal()] > 0) {
+      YearLine anew = new Beam(joint, WIDTH, new SplittableRandom(1), 0).search(a, from, last);
+      if (anew != null) {
+        joint.replace(a, anew);
+      }
     }
   }
 

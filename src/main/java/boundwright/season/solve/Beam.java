@@ -137,7 +137,7 @@ public final class Beam {
     for (Line l : beam) {
       for (int i = 0; i < allowed.size(); i++) {
         Choice c = allowed.get(i);
-        if (few || asked(l.line(), t, c)) {
+        if (few ? p.sensible(t, c) : asked(l.line(), t, c)) {
           key(l, t, c, places.get(i), lastOfWeek, week, key);
           if (few) {
             changesFirst(key);

@@ -208,6 +208,16 @@ public final class YearProblem {
     return weeks.get(week).all();
   }
 
+  /** Whether a choice is of a kind that the week asks for, or that was published of the day: tests are not put in the place of bounds. */
+  public boolean sensible(int day, Choice c) {
+    if (c.session() == null || wantedSessions(day / 7, c.session().kind()) > 0) {
+      return true;
+    }
+    int at = published[day];
+    Session was = at < 0 ? null : choices.get(day).get(at).session();
+    return was != null && was.kind() == c.session().kind();
+  }
+
   /** Whether something is wished for a day. */
   public boolean wished(int day) {
     return wishes[day] != null;
