@@ -109,7 +109,7 @@ class SeasonPagesTest {
     String page = client.get("/season").body();
     assertThat(page).contains("version 1", "Wren Samphire", "1 First indoor meet (invented)", "This week", "season-strip").doesNotContain("No season yet");
     String week = client.get("/season/week").body();
-    assertThat(week).contains("Week of 12 Oct 2026", "Tuesday, 13 Oct", "today", "Wren Samphire", "RL x5", "Free");
+    assertThat(week).contains("Week of 12 Oct 2026", "Tuesday, 13 Oct", "today", "Wren Samphire", "RL x5", "free", "3 athletes");
     assertThat(client.get("/season/week?season=" + kept.id() + "&of=2027-01-30").body()).contains("First indoor meet (invented)", "from 12 steps");
     assertThat(client.get("/season/week?of=1999-01-01").body()).as("a day outside is the nearest inside").contains("Week of 28 Sep 2026");
     assertThat(client.get("/season/week?of=soon").statusCode()).isEqualTo(422);
