@@ -74,6 +74,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(MeetCommand.with(top))
             .addSubcommand(SeasonCommand.with(top))
             .addSubcommand(ClipCommand.with(top))
+            .addSubcommand(SeasonCommand.with(top))
             .addSubcommand(new ImportCommand(top))
             .addSubcommand(new ExportCommand(top))
             .addSubcommand(new PhonesCommand(top))

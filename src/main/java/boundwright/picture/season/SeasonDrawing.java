@@ -56,10 +56,12 @@ public final class SeasonDrawing {
     for (int w = 0; w < season.weeks(); w++) {
       LocalDate first = season.first().plusWeeks(w);
       if (first.getMonthValue() != month) {
-        // a month of whose weeks only one is left at the end has no room for its name
         month = first.getMonthValue();
         shape(What.RULE, "M" + n(size.week() * w) + " 0V" + n(height), NONE, LINE, 0.8, NONE);
-        words.add(new Lettering(size.week() * w + 2, type, type, "start", Style.BOLD, MONTH.format(first)));
+        Lettering name = new Lettering(size.week() * w + 2, type, type, "start", Style.BOLD, MONTH.format(first));
+        // a month of which one week is in the season has no room for its name
+        words.removeIf(earlier -> earlier.y() == name.y() && earlier.right() + 2 > name.left());
+        words.add(name);
       }
       if (w % every() == 0) {
         words.add(new Lettering(size.week() * w + 2, 2.15 * type, 0.8 * type, "start", Style.QUIET, String.valueOf(first.getDayOfMonth())));

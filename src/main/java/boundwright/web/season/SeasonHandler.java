@@ -118,13 +118,18 @@ public final class SeasonHandler {
     LocalDate of = of(ctx, kept);
     WeekSheet sheet = WeekSheet.of(desk.input(kept.id()), plan(kept), of);
     LocalDate today = LocalDate.now(bench.clock());
+    boolean thisWeek = sheet.days().contains(today);
+    boolean opened = false;
     List<WeekView.Day> days = new ArrayList<>();
     for (int d = 0; d < 7; d++) {
       int day = d;
       List<WeekView.Line> lines =
           sheet.rows().stream().filter(r -> !r.cells().get(day).free()).map(r -> new WeekView.Line(r.athlete(), r.cells().get(day))).toList();
       LocalDate date = sheet.days().get(d);
-      days.add(new WeekView.Day(WEEKDAY.format(date), date.equals(today), sheet.meets().get(d), lines));
+      boolean open = thisWeek ? date.equals(today) : !opened && !lines.isEmpty();
+      opened |= open;
+      String who = lines.size() == 1 ? "1 athlete" : lines.size() + " athletes";
+      days.add(new WeekView.Day(WEEKDAY.format(date), date.equals(today), open, who, sheet.meets().get(d), lines));
     }
     pages.show(
         ctx, 200, "season/week", "Week", "season",

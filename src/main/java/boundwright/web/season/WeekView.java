@@ -26,10 +26,12 @@ public record WeekView(long season, String name, String title, LocalDate before,
    *
    * @param title in words
    * @param today whether it is today
+   * @param open whether it is shown unfolded: today, or the first day of another week on which somebody has something to do
+   * @param who how many have something to do, in words
    * @param meets what meets there are, or empty
    * @param lines athletes who have something to do
    */
-  public record Day(String title, boolean today, String meets, List<Line> lines) {
+  public record Day(String title, boolean today, boolean open, String who, String meets, List<Line> lines) {
     /** Takes a copy. */
     public Day {
       lines = List.copyOf(lines);
