@@ -36,6 +36,18 @@ final class GammaStay {
     return (low + high) / 2;
   }
 
+  /** Variance of the logarithm of a gamma variate of shape {@code k}, at least 1: recurrence and asymptotic series (textbook; to 1e-9). */
+  static double logVariance(double k) {
+    double sum = 0;
+    double x = k;
+    while (x < 10) {
+      sum += 1 / (x * x);
+      x++;
+    }
+    double r = 1 / (x * x);
+    return sum + 1 / x + r / 2 + r / x * (1.0 / 6 - r * (1.0 / 30 - r * (1.0 / 42 - r / 30)));
+  }
+
   /** {@code {log-likelihood, slope, curvature}} in {@code eta} of what is known; the curvature is at most 0. */
   static double[] told(SessionsNeeded s, double k, double eta) {
     double rate = k * Math.exp(-eta);

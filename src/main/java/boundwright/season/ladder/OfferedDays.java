@@ -36,19 +36,19 @@ final class OfferedDays {
 
   private static final int WEEK = 7;
 
-  private final LocalDate first;
+  private final LocalDate[] dates;
   private final int days;
   private final Map<DrillFamily, double[]> share = new EnumMap<>(DrillFamily.class);
   private final boolean[] fresh;
 
   private OfferedDays(SeasonInput input, Member m, Map<DrillFamily, double[]> share) {
-    first = input.first();
     days = input.days();
+    dates = input.first().datesUntil(input.first().plusDays((long) days + BEYOND)).toArray(LocalDate[]::new);
     fresh = new boolean[days + BEYOND];
     this.share.putAll(share);
     share.values().forEach(s -> beyond(input, s));
     for (int d = 0; d < fresh.length; d++) {
-      LocalDate day = first.plusDays(d);
+      LocalDate day = dates[d];
       fresh[d] = d >= days || (m.away(day).isEmpty() && input.period(day) != Period.Kind.REST && !inMainWeek(input, m, day));
     }
   }
@@ -165,7 +165,7 @@ final class OfferedDays {
   }
 
   LocalDate day(int d) {
-    return first.plusDays(d);
+    return dates[d];
   }
 
   double share(DrillFamily f, int d) {

@@ -19,24 +19,25 @@ import org.hipparchus.special.Gamma;
  */
 public record Pace(double logMean, double lastingSd, double stayShape, double shape, double logScale, int stays, int ownStays) {
   private static final double LEAST_CHANCE = 1e-9;
+  private static final double NONE_LEFT = 1e-7;
 
   /** From the lasting part (mean of the logarithm of the mean, its variance) and the shape of a stay about it. */
   static Pace of(double logMean, double variance, double stayShape, int stays, int ownStays) {
     double expected = logMean + Gamma.digamma(stayShape) - Math.log(stayShape);
-    double shape = shapeOf(variance + Gamma.trigamma(stayShape));
+    double shape = shapeOf(variance + GammaStay.logVariance(stayShape));
     return new Pace(logMean, Math.sqrt(variance), stayShape, shape, expected - Gamma.digamma(shape) + Math.log(shape), stays, ownStays);
   }
 
-  /** The shape whose logarithm has this variance, 1 to 200: trigamma falls, so by halving. */
+  /** The shape whose logarithm has this variance, 1 to 200: it falls with the shape, so by halving. */
   static double shapeOf(double variance) {
     double low = 1;
     double high = 200;
-    if (variance >= Gamma.trigamma(low)) {
+    if (variance >= GammaStay.logVariance(low)) {
       return low;
     }
     for (int i = 0; i < 50; i++) {
       double mid = Math.sqrt(low * high);
-      if (Gamma.trigamma(mid) > variance) {
+      if (GammaStay.logVariance(mid) > variance) {
         low = mid;
       } else {
         high = mid;
@@ -63,6 +64,18 @@ public record Pace(double logMean, double lastingSd, double stayShape, double sh
       return by <= spent ? 0 : 1;
     }
     return Math.max(0, 1 - over(by) / there);
+  }
+
+  /** The chance of being ready within 0, 1, 2 ... {@code most} more sessions. */
+  double[] chances(double spent, int most) {
+    double[] out = new double[most + 1];
+    double there = over(spent);
+    double left = 1;
+    for (int n = 1; n <= most; n++) {
+      left = left < NONE_LEFT || there < Double.MIN_NORMAL ? 0 : Math.min(left, over(spent + n) / there);
+      out[n] = 1 - left;
+    }
+    return out;
   }
 
   /** Sessions in all within which a share {@code p} of such athletes is ready, given those spent without. */

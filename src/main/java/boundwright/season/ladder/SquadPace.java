@@ -129,7 +129,7 @@ public final class SquadPace {
         mean += w * log;
         square += w * log * log;
         within += w * variance;
-        stay += w * Gamma.trigamma(k);
+        stay += w * GammaStay.logVariance(k);
       }
     }
     mean /= all;

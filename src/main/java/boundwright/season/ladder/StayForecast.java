@@ -12,8 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param spent sessions spent there before
  * @param leastOver first day on which the least stay can be over, or null: not within sight
  * @param expected the mean of the day on which the gate answers <em>add two steps</em>, or null: not within sight
- * @param early a tenth are ready by this day, or null
- * @param late nine tenths are ready by this day, or null
+ * @param early about a tenth are ready before this day, or null
+ * @param late about nine tenths are ready by this day, or null: not within sight
  * @param pace how many sessions they need
  * @param decision when it is decided, or null: not within the season, or the longest approach
  * @param chanceNext if they are not ready on that day, the chance that they are at the next look, 0 to 1

@@ -1,12 +1,12 @@
 package boundwright.season.ladder;
 
-import boundwright.quantity.Rows;
 import boundwright.readiness.DrillFamily;
 import boundwright.season.Climb;
 import boundwright.season.Member;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
+import java.util.List;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
@@ -26,6 +26,8 @@ final class StayWalk {
   private final ClimbRules rules;
   private final Pace pace;
   private final double attendance;
+  /** Other families that count for the least stay, in which the athlete works from as many steps already. */
+  private final List<DrillFamily> elsewhere;
   /** Whether the least stay is over on a day. */
   private final boolean[] over;
   /** Chance that the gate has been passed by the end of a day. */
@@ -43,6 +45,7 @@ final class StayWalk {
     this.rules = rules;
     this.pace = pace;
     this.attendance = Math.min(1, Math.max(0.01, attendance));
+    this.elsewhere = Arrays.stream(DrillFamily.values()).filter(g -> g != family && g.covers(family) && member.steps(g) >= steps).toList();
     int n = offered.length();
     over = new boolean[n];
     ready = new double[n];
@@ -51,14 +54,13 @@ final class StayWalk {
 
   private void walk(ClimbPlanner.Past past) {
     TreeSet<LocalDate> done = past.from(family, steps);
-    LeastStay least = new LeastStay(rules.stay(), steps, steps < member.athlete().rung(), breaks(past));
+    boolean known = steps < member.athlete().rung();
+    LeastStay least = new LeastStay(rules.stay(), steps, known, known ? breaks(past) : 0);
     done.headSet(offered.day(at)).forEach(day -> least.tell(day, 1));
-    double[] within = new double[SessionsNeeded.MOST + 1];
-    for (int n = 0; n < within.length; n++) {
-      within[n] = pace.chance(spent, spent + n);
-    }
+    double[] within = pace.chances(spent, SessionsNeeded.MOST);
     double[] attended = new double[within.length];
     attended[0] = 1;
+    int most = 0;
     double sum = 0;
     double passed = 0;
     for (int d = at; d < offered.length(); d++) {
@@ -69,34 +71,43 @@ final class StayWalk {
       }
       over[d] = least.over(offered.day(d));
       // a session is offered on the day on which the shares add up to one
-      if (Math.floor(sum + share + ALMOST) > Math.floor(sum + ALMOST)) {
-        attend(attended);
+      boolean open = 1 - passed > NONE_LEFT;
+      if (open && Math.floor(sum + share + ALMOST) > Math.floor(sum + ALMOST)) {
+        most = Math.min(most + 1, attended.length - 1);
+        attend(attended, most);
       }
       sum += share;
-      if (share > 0 && over[d] && 1 - passed > NONE_LEFT) {
-        passed = Math.max(passed, Rows.dot(attended, within));
+      if (open && share > 0 && over[d]) {
+        passed = Math.max(passed, chance(attended, within, most));
       }
       ready[d] = passed;
     }
   }
 
-  /** One more session offered: the chances of having attended 0, 1, 2 ... (Poisson binomial, by recursion). */
-  private void attend(double[] attended) {
+  /** One more session offered, {@code most} so far: the chances of having attended 0, 1, 2 ... (Poisson binomial, by recursion). */
+  private void attend(double[] attended, int most) {
     int last = attended.length - 1;
-    attended[last] += attendance * attended[last - 1];
-    for (int n = last - 1; n > 0; n--) {
+    double full = most == last ? attended[last] : 0;
+    for (int n = most; n > 0; n--) {
       attended[n] = attended[n] * (1 - attendance) + attended[n - 1] * attendance;
     }
+    attended[last] += full * attendance;
     attended[0] *= 1 - attendance;
   }
 
-  /** Share of a session of other families that count, from as many steps, in which the athlete works already. */
+  private static double chance(double[] attended, double[] within, int most) {
+    double sum = 0;
+    for (int n = 0; n <= most; n++) {
+      sum += attended[n] * within[n];
+    }
+    return sum;
+  }
+
+  /** Share of a session of those. */
   private double elsewhere(int d) {
     double sum = 0;
-    for (DrillFamily g : DrillFamily.values()) {
-      if (g != family && g.covers(family) && member.steps(g) >= steps) {
-        sum += offered.share(g, d);
-      }
+    for (DrillFamily g : elsewhere) {
+      sum += offered.share(g, d);
     }
     return sum;
   }
@@ -125,6 +136,8 @@ final class StayWalk {
 
   StayForecast forecast(boolean longer) {
     int expected = expected();
+    int early = early(0.1);
+    int late = late(0.9);
     Climb.DecisionDay decision = longer && expected >= 0 ? decision(expected) : null;
     double next = 0;
     if (decision != null && decision.chance() < 1) {
@@ -132,7 +145,7 @@ final class StayWalk {
       next = (ready[look] - decision.chance()) / (1 - decision.chance());
     }
     return new StayForecast(
-        steps, offered.day(at), spent, day(firstOver()), day(expected), day(within(0.1)), day(within(0.9)), pace, decision, next);
+        steps, offered.day(at), spent, day(firstOver()), day(expected), day(early), day(late < 0 ? late : Math.max(early, late)), pace, decision, next);
   }
 
   private @Nullable LocalDate day(int d) {
@@ -155,6 +168,29 @@ final class StayWalk {
       }
     }
     return -1;
+  }
+
+  /** The session before which about this share is ready. */
+  private int early(double share) {
+    int d = within(share);
+    double before = d <= at ? 0 : ready[d - 1];
+    return d >= 0 && ready[d] - share < share - before ? next(d) : d;
+  }
+
+  /** The session by which about this share is ready. */
+  private int late(double share) {
+    int d = within(share);
+    double before = d <= at ? 0 : ready[d - 1];
+    return d >= 0 && share - before < ready[d] - share ? within(before) : d;
+  }
+
+  /** The first day after another on which more are ready. */
+  private int next(int d) {
+    int n = d;
+    while (n < ready.length - 1 && ready[n] <= ready[d]) {
+      n++;
+    }
+    return n;
   }
 
   /** The mean of the first day on which the gate is passed: each day counts with the chance that it has not been by then; or -1. */

@@ -55,6 +55,13 @@ class GammaStayTest {
     }
   }
 
+  @Test
+  void theVarianceOfTheLogarithmIsTheLibrarysTrigamma() {
+    for (double k : new double[] {1, 1.3, 2, 5.5, 9.99, 10, 37, 200}) {
+      assertThat(GammaStay.logVariance(k)).as("shape %s", k).isCloseTo(Gamma.trigamma(k), within(1e-9));
+    }
+  }
+
   /** By Simpson's rule on the logarithm's scale, where the density is smooth. */
   private static double simpson(double a, double b, double k, double mean) {
     int n = 4000;

@@ -102,7 +102,9 @@ final class InventedClimbs {
             ? List.of()
             : List.of(new SquadStay(c.learner().id(), DrillFamily.ALTERNATE, c.steps(), c.spent(), null, Beginning.NEW, End.STILL_THERE));
     SeasonInput season = season(TODAY.plusDays(1), 364, List.of(m));
-    return new ClimbPlanner(season, ClimbRules.usual(GateRules.DEFAULT.stay()))
+    // only the one stay that is asked for
+    Map<DrillFamily, Integer> top = Map.of(DrillFamily.ALTERNATE, c.steps() + 2, DrillFamily.SINGLE_LEG, 0, DrillFamily.COMBINATION, 0);
+    return new ClimbPlanner(season, new ClimbRules(GateRules.DEFAULT.stay(), top, 7, 28, PacePrior.USUAL))
         .climbs(m, TODAY.plusDays(1), own, pace, c.learner().attendance())
         .get(DrillFamily.ALTERNATE.ordinal())
         .stays()

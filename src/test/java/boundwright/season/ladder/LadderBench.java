@@ -16,23 +16,27 @@ import java.util.Random;
 public final class LadderBench {
   private LadderBench() {}
 
-  /** New athletes, and those whose stay is running. */
-  record Scores(Score fresh, Score running) {}
+  /** New athletes, those whose stay is running, and both. */
+  record Scores(Score fresh, Score running, Score all) {}
 
   static Scores scores(int known, int squads, double lowestAttendance, long seed) {
     Score fresh = new Score();
     Score running = new Score();
+    Score all = new Score();
     Random r = new Random(seed);
     for (int s = 0; s < squads; s++) {
       Squad squad = InventedClimbs.squad(known, 6, Math.exp(0.35 * r.nextGaussian()), lowestAttendance, r);
       SquadPace pace = SquadPace.of(squad.stays(), GateRules.DEFAULT.stay(), PacePrior.USUAL);
       for (Case c : squad.cases()) {
-        (c.spent().isEmpty() ? fresh : running).add(c, InventedClimbs.forecast(c, pace));
+        StayForecast f = InventedClimbs.forecast(c, pace);
+        (c.spent().isEmpty() ? fresh : running).add(c, f);
+        all.add(c, f);
       }
       fresh.endSquad();
       running.endSquad();
+      all.endSquad();
     }
-    return new Scores(fresh, running);
+    return new Scores(fresh, running, all);
   }
 
   /** Prints the table. */

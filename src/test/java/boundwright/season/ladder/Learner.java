@@ -1,17 +1,15 @@
 package boundwright.season.ladder;
 
-import boundwright.athlete.Surface;
 import boundwright.evidence.Source;
 import boundwright.evidence.Standing;
-import boundwright.flight.Outcome;
-import boundwright.flight.Rep;
-import boundwright.footfall.Sequence;
 import boundwright.readiness.DrillFamily;
 import boundwright.readiness.Gate;
 import boundwright.readiness.GateAnswer;
 import boundwright.readiness.GateCase;
+import boundwright.readiness.GateRep;
 import boundwright.readiness.GateRules;
 import boundwright.readiness.LoadAnswer;
+import boundwright.readiness.TimeHere;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -37,7 +35,6 @@ import org.jspecify.annotations.Nullable;
  */
 record Learner(
     long id, double sessionsToLearn, double approachSd, double start, double ceiling, double formSd, int reps, Set<DayOfWeek> days, double attendance) {
-  static final Sequence DRILL = Sequence.parse("RLRLR");
   private static final Source INVENTED = new Source("invented", "invented", "simulation", Standing.JUDGEMENT);
   private static final LoadAnswer CLEAR = new LoadAnswer(false, "allowed", INVENTED, false, "none", INVENTED);
   private static final Gate GATE = new Gate(GateRules.DEFAULT);
@@ -57,7 +54,7 @@ record Learner(
   Went stay(int steps, LocalDate from, LocalDate last, Random r) {
     double learns = sessionsToLearn * Math.exp(approachSd * r.nextGaussian());
     List<LocalDate> sessions = new ArrayList<>();
-    List<Rep> log = new ArrayList<>();
+    List<GateRep> log = new ArrayList<>();
     for (LocalDate day = from; !day.isAfter(last); day = day.plusDays(1)) {
       if (!days.contains(day.getDayOfWeek()) || r.nextDouble() >= attendance) {
         continue;
@@ -65,12 +62,13 @@ record Learner(
       double share = ceiling - (ceiling - start) * Math.exp(-sessions.size() / learns);
       double odds = share / (1 - share) * Math.exp(formSd * r.nextGaussian());
       for (int i = 0; i < reps; i++) {
-        boolean clean = r.nextDouble() < odds / (1 + odds);
-        log.add(new Rep(0, id, day, DRILL, steps, Surface.GRASS, List.of(), null, Outcome.IN, null, null, true, clean ? List.of() : List.of("arms-balance")));
+        log.add(new GateRep(day, r.nextDouble() < odds / (1 + odds), Double.NaN));
       }
       sessions.add(day);
-      GateCase asked = GateCase.of(log, DrillFamily.ALTERNATE, steps, 0, CLEAR, GateRules.DEFAULT, day);
-      if (GATE.answer(asked).decision() == GateAnswer.Decision.ADD_TWO_STEPS) {
+      // before the least stay is over the gate cannot answer anything but stay
+      TimeHere time = TimeHere.of(sessions, steps, false, GateRules.DEFAULT.stay(), day);
+      if (time.met()
+          && GATE.answer(new GateCase(DrillFamily.ALTERNATE, steps, log, time, null, CLEAR, day)).decision() == GateAnswer.Decision.ADD_TWO_STEPS) {
         return new Went(List.copyOf(sessions), day);
       }
     }
