@@ -72,7 +72,6 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new ApproachCommand(top))
             .addSubcommand(new AimCommand(top))
             .addSubcommand(MeetCommand.with(top))
-            .addSubcommand(SeasonCommand.with(top))
             .addSubcommand(ClipCommand.with(top))
             .addSubcommand(SeasonCommand.with(top))
             .addSubcommand(new ImportCommand(top))

@@ -21,6 +21,11 @@ public enum SessionKind {
     this.sand = sand;
   }
 
+  /** Its place in the order, 0 the first: where it stands in arrays. */
+  public int at() {
+    return ordinal();
+  }
+
   /** In words, as in the file of a season. */
   public String label() {
     return label;

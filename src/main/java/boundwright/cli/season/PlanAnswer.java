@@ -69,7 +69,7 @@ final class PlanAnswer {
   static Planned of(SeasonPlanner planner, SeasonPlanner.Planned p, double first_s) {
     List<Score> score = new ArrayList<>();
     for (Level level : Level.values()) {
-      score.add(new Score(level.label(), level.unit(), p.joint().total()[level.ordinal()]));
+      score.add(new Score(level.label(), level.unit(), level.of(p.joint().total())));
     }
     long wanted = planner.problems().stream().mapToLong(YearProblem::wanted).sum() / 100;
     return new Planned(

@@ -1,30 +1,25 @@
 package boundwright.cli.season;
 
 import boundwright.cli.BoundwrightCommand;
-import boundwright.cli.OutFile;
+import boundwright.cli.Choices;
 import boundwright.cli.Surroundings;
 import boundwright.demo.DemoSeason;
 import boundwright.load.GuardSettings;
 import boundwright.store.season.SeasonFile;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
-/** An invented season to begin with. */
+/** An invented season as a file. */
 @Command(
     name = "example",
-    description = {"Writes an invented season to begin with.", "Example: boundwright season example --out season.json%n"})
+    description = {"Prints the file of an invented season, to begin one's own with; docs/season-file.md says what stands in it.", "Example: boundwright season example > season.json%n"})
 final class SeasonExampleCommand implements Callable<Integer> {
   private final BoundwrightCommand top;
 
-  @Option(names = "--out", paramLabel = "FILE", description = "Where to. Default: printed.")
-  private @Nullable String out;
-
-  @Option(names = "--force", description = "Replaces the file if it is there.")
-  private boolean force;
+  @Option(names = "--from", paramLabel = "DAY", description = "Begins on the first Monday from this day on. Default: today.")
+  private @Nullable String from;
 
   SeasonExampleCommand(BoundwrightCommand top) {
     this.top = top;
@@ -33,15 +28,7 @@ final class SeasonExampleCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Surroundings s = top.surroundings();
-    String text = SeasonFile.write(DemoSeason.from(s.today(), GuardSettings.DEFAULT), GuardSettings.DEFAULT, DemoSeason.NOTE);
-    String to = out;
-    if (to == null) {
-      s.out().println(text);
-      return 0;
-    }
-    Path file = s.path(to);
-    OutFile.write(file, text.getBytes(StandardCharsets.UTF_8), force);
-    s.out().println("Written to " + file.getFileName() + ". Everybody in it is invented.");
+    s.out().print(SeasonFile.write(DemoSeason.from(Choices.anyDay(from, s), GuardSettings.DEFAULT), GuardSettings.DEFAULT, DemoSeason.NOTE));
     return 0;
   }
 }

@@ -55,7 +55,7 @@ final class SeasonFiles {
   private static byte[] bytes(Path file) {
     try {
       if (!Files.isRegularFile(file)) {
-        throw new RefusedException("There is no file " + file + ". Begin with boundwright season example --out season.json.");
+        throw new RefusedException("There is no file " + file + ". Begin with boundwright season example > season.json.");
       }
       if (Files.size(file) > MOST_BYTES) {
         throw new RefusedException(file + " has " + (Files.size(file) >> 20) + " MB; a season or a plan has at most " + (MOST_BYTES >> 20) + ". Name its own file.");

@@ -115,8 +115,8 @@ final class SeasonPlanCommand implements Callable<Integer> {
       if (says && (first || now - said_s > EVERY_S)) {
         said_s = now;
         s.err().printf(
-            Locale.ROOT, "%5.1f s  wishes not met %d, off the load wanted %,d, cautions %,d%n", now, total[Level.WISHES.ordinal()], total[Level.OFF.ordinal()],
-            total[Level.CAUTIONS.ordinal()]);
+            Locale.ROOT, "%5.1f s  wishes not met %d, off the load wanted %,d, cautions %,d%n", now, Level.WISHES.of(total), Level.OFF.of(total),
+            Level.CAUTIONS.of(total));
         s.err().flush();
       }
     }

@@ -68,7 +68,7 @@ final class Deepening {
   }
 
   private long refused() {
-    return line.total()[Level.REFUSED.ordinal()];
+    return line.total()[Level.REFUSED.at()];
   }
 
   private void deepen(int depth, List<Change> done) {
@@ -163,7 +163,7 @@ final class Deepening {
     long[] key = new long[total.length + 2];
     key[0] = near;
     System.arraycopy(total, 0, key, 1, total.length);
-    key[Level.PLACES.ordinal() + 1] += joint.placeCost(athlete, last.day(), last.to().venue());
+    key[Level.PLACES.at() + 1] += joint.placeCost(athlete, last.day(), last.to().venue());
     key[key.length - 1] = -days;
     if (best == null || compare(key, bestKey) < 0) {
       List<Change> all = new ArrayList<>(done);

@@ -74,7 +74,7 @@ public final class Mender {
     int noticed = today + input.rules().noticeDays();
     Set<Long> touched = new HashSet<>();
     for (int a = 0; a < joint.athletes(); a++) {
-      if (joint.line(a).total()[Level.REFUSED.ordinal()] > 0) {
+      if (joint.line(a).total()[Level.REFUSED.at()] > 0) {
         touched.add(input.squad().get(a).id());
         mend(joint, a, today, noticed);
       }
@@ -82,7 +82,7 @@ public final class Mender {
     SeasonPlan plan = planner.plan(joint);
     List<Difference> differences = Difference.between(published, plan, done.today());
     differences.forEach(d -> touched.add(d.athleteId()));
-    return new Mended(plan, differences, new GuardCheck(input).refused(plan, done, touched), joint.total()[Level.REFUSED.ordinal()]);
+    return new Mended(plan, differences, new GuardCheck(input).refused(plan, done, touched), joint.total()[Level.REFUSED.at()]);
   }
 
   /** What was published, wherever it may still be chosen and the place takes so many; else the like of it, else rest. */
@@ -139,7 +139,7 @@ public final class Mender {
     if (few != null) {
       joint.replace(a, few);
     }
-    if (joint.line(a).total()[Level.REFUSED.ordinal()] > 0) {
+    if (joint.line(a).total()[Level.REFUSED.at()] > 0) {
       YearLine anew = new Beam(joint, WIDTH, new SplittableRandom(1), 0).search(a, from, last);
       if (anew != null) {
         joint.replace(a, anew);
@@ -171,6 +171,6 @@ public final class Mender {
         return t;
       }
     }
-    return line.total()[Level.REFUSED.ordinal()] > 0 ? line.firstTaperRefused() : -1;
+    return line.total()[Level.REFUSED.at()] > 0 ? line.firstTaperRefused() : -1;
   }
 }

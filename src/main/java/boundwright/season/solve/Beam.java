@@ -116,8 +116,8 @@ public final class Beam {
 
   private static long[] whole(YearLine line, long places) {
     long[] out = line.total().clone();
-    out[Level.REFUSED.ordinal()] += places / 1_000_000;
-    out[Level.PLACES.ordinal()] += places % 1_000_000;
+    out[Level.REFUSED.at()] += places / 1_000_000;
+    out[Level.PLACES.at()] += places % 1_000_000;
     return out;
   }
 
@@ -154,8 +154,8 @@ public final class Beam {
   }
 
   private static void changesFirst(long[] key) {
-    long changes = key[Level.CHANGES.ordinal()];
-    System.arraycopy(key, 1, key, 2, Level.CHANGES.ordinal() - 1);
+    long changes = key[Level.CHANGES.at()];
+    System.arraycopy(key, 1, key, 2, Level.CHANGES.at() - 1);
     key[1] = changes;
   }
 
@@ -197,17 +197,17 @@ public final class Beam {
   private void key(Line l, int t, Choice c, int places, boolean lastOfWeek, Week week, long[] key) {
     YearLine y = l.line();
     y.preview(t, c, key);
-    key[Level.PLACES.ordinal()] += places + l.places()[0];
+    key[Level.PLACES.at()] += places + l.places()[0];
     int w = t / 7;
     long load = y.week(w) + c.right() + c.left();
     long uneven = 0;
     if (lastOfWeek) {
-      key[Level.UNEQUAL.ordinal()] += Math.abs(y.surplusOf(w) + c.surplus());
+      key[Level.UNEQUAL.at()] += Math.abs(y.surplusOf(w) + c.surplus());
     } else {
       uneven = Math.abs(load - week.even(w, t)) / 100;
     }
-    key[Level.WISHES.ordinal()] += week.leastWishes(y, w, t, c);
-    key[Level.OFF.ordinal()] += week.leastOff(w, t, load);
+    key[Level.WISHES.at()] += week.leastWishes(y, w, t, c);
+    key[Level.OFF.at()] += week.leastOff(w, t, load);
     key[LEVELS] = uneven + (noise == 0 ? 0 : (long) (noise * random.nextDouble()));
   }
 
@@ -233,7 +233,7 @@ public final class Beam {
           long load = 0;
           for (Choice c : p.choices(t + 1)) {
             if (c.session() != null) {
-              has[c.session().kind().ordinal()] = true;
+              has[c.session().kind().at()] = true;
               load = Math.max(load, c.right() + c.left());
             }
           }
@@ -261,7 +261,7 @@ public final class Beam {
           all += n;
           int need = Math.max(0, p.wantedSessions(w, k) - n);
           missing += need;
-          byKind += Math.max(0, need - kindDays[t][k.ordinal()]);
+          byKind += Math.max(0, need - kindDays[t][k.at()]);
         }
       }
       return Math.max(byKind, missing - openDays[t]) + Math.max(0, all - p.wantedSessions(w));

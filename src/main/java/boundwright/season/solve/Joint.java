@@ -102,11 +102,11 @@ public final class Joint {
     if (venue < 0) {
       return;
     }
-    total[Level.PLACES.ordinal()] -= more(t);
-    total[Level.REFUSED.ordinal()] -= over(t, venue);
+    total[Level.PLACES.at()] -= more(t);
+    total[Level.REFUSED.at()] -= over(t, venue);
     there[t][venue] += sign;
-    total[Level.REFUSED.ordinal()] += over(t, venue);
-    total[Level.PLACES.ordinal()] += more(t);
+    total[Level.REFUSED.at()] += over(t, venue);
+    total[Level.PLACES.at()] += more(t);
   }
 
   private int over(int t, int venue) {

@@ -116,7 +116,7 @@ public final class SeasonSolver {
     return out;
   }
 
-  @SuppressWarnings("unchecked") // the library takes commands as varargs of a raw class
+  @SuppressWarnings({"unchecked", "rawtypes"}) // as the library takes phases and commands
   SolverConfig config(Duration time) {
     List<PhaseConfig> phases = new ArrayList<>();
     long turns = Math.max(1, time.toMillis() / TURN.toMillis());

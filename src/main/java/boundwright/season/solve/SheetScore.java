@@ -69,6 +69,6 @@ public final class SheetScore implements IncrementalScoreCalculator<Sheet, Benda
     for (int k = 1; k < total.length; k++) {
       soft[k - 1] = -total[k];
     }
-    return BendableLongScore.of(new long[] {-total[Level.REFUSED.ordinal()]}, soft);
+    return BendableLongScore.of(new long[] {-total[Level.REFUSED.at()]}, soft);
   }
 }

@@ -23,7 +23,7 @@ public record Cost(Map<Level, Long> more) {
   public static Cost between(long[] now, long[] then) {
     Map<Level, Long> out = new EnumMap<>(Level.class);
     for (Level level : Level.values()) {
-      long d = then[level.ordinal()] - now[level.ordinal()];
+      long d = then[level.at()] - now[level.at()];
       if (d != 0) {
         out.put(level, d);
       }

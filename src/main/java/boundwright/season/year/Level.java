@@ -27,6 +27,16 @@ public enum Level {
     this.unit = unit;
   }
 
+  /** The entry of a score that stands for it. */
+  public long of(long[] total) {
+    return total[ordinal()];
+  }
+
+  /** Its place in the order, 0 the first: where it stands in arrays. */
+  public int at() {
+    return ordinal();
+  }
+
   /** In words. */
   public String label() {
     return label;

@@ -164,7 +164,7 @@ public final class YearLine {
     weekLoad[w] += sign * (c.right() + c.left());
     weekSurplus[w] += sign * c.surplus();
     if (c.session() != null) {
-      weekKinds[w * KINDS + c.session().kind().ordinal()] += sign;
+      weekKinds[w * KINDS + c.session().kind().at()] += sign;
     }
   }
 
@@ -188,11 +188,11 @@ public final class YearLine {
   }
 
   private static void addDay(long cost, int sign, long[] to) {
-    to[Level.REFUSED.ordinal()] += sign * (cost >> 16);
-    to[Level.CAUTIONS.ordinal()] += sign * (cost >> 6 & 1023);
-    to[Level.WISHES.ordinal()] += sign * (cost >> 4 & 3);
-    to[Level.CHANGES.ordinal()] += sign * (cost >> 2 & 3);
-    to[Level.SAME.ordinal()] += sign * (cost & 3);
+    to[Level.REFUSED.at()] += sign * (cost >> 16);
+    to[Level.CAUTIONS.at()] += sign * (cost >> 6 & 1023);
+    to[Level.WISHES.at()] += sign * (cost >> 4 & 3);
+    to[Level.CHANGES.at()] += sign * (cost >> 2 & 3);
+    to[Level.SAME.at()] += sign * (cost & 3);
   }
 
   private void addWeek(int w, int sign, long[] to) {
@@ -204,9 +204,9 @@ public final class YearLine {
   private void judgeWeek(int w) {
     addWeek(w, -1, total);
     int at = w * LEVELS;
-    weekCost[at + Level.WISHES.ordinal()] = YearRules.weekWishes(this, w);
-    weekCost[at + Level.OFF.ordinal()] = YearRules.off(this, w);
-    weekCost[at + Level.UNEQUAL.ordinal()] = YearRules.unequal(this, w);
+    weekCost[at + Level.WISHES.at()] = YearRules.weekWishes(this, w);
+    weekCost[at + Level.OFF.at()] = YearRules.off(this, w);
+    weekCost[at + Level.UNEQUAL.at()] = YearRules.unequal(this, w);
     addWeek(w, 1, total);
   }
 
@@ -220,11 +220,11 @@ public final class YearLine {
     System.arraycopy(total, 0, key, 0, LEVELS);
     addDay(dayCost[t], -1, key);
     addWeek(t / 7, -1, key);
-    key[Level.REFUSED.ordinal()] += YearRules.ownWeeksRefused(this, t, c) + YearRules.spacingRefused(this, t, c);
-    key[Level.WISHES.ordinal()] += YearRules.dayWish(this, t, c);
-    key[Level.CAUTIONS.ordinal()] += cautions(t, c);
-    key[Level.CHANGES.ordinal()] += YearRules.changed(this, t, c);
-    key[Level.SAME.ordinal()] += YearRules.same(this, t, c);
+    key[Level.REFUSED.at()] += YearRules.ownWeeksRefused(this, t, c) + YearRules.spacingRefused(this, t, c);
+    key[Level.WISHES.at()] += YearRules.dayWish(this, t, c);
+    key[Level.CAUTIONS.at()] += cautions(t, c);
+    key[Level.CHANGES.at()] += YearRules.changed(this, t, c);
+    key[Level.SAME.at()] += YearRules.same(this, t, c);
     long more = c.right() + c.left() - chosen[t].right() - chosen[t].left();
     for (int i = 0; i < taperCost.length; i++) {
       YearProblem.Taper taper = p.tapers[i];
@@ -301,12 +301,12 @@ public final class YearLine {
   public long dayCost(int t, Level level) {
     long[] out = new long[LEVELS];
     addDay(dayCost[t], 1, out);
-    return out[level.ordinal()];
+    return out[level.at()];
   }
 
   /** What a week costs at a level. */
   public long weekCost(int w, Level level) {
-    return weekCost[w * LEVELS + level.ordinal()];
+    return weekCost[w * LEVELS + level.at()];
   }
 
   /** Twenty-eight days up to a day, both legs [1/100 standing-bound contact]. */
@@ -388,7 +388,7 @@ public final class YearLine {
 
   /** Sessions of a kind in a week of the season. */
   int sessions(int w, SessionKind kind) {
-    return weekKinds[w * KINDS + kind.ordinal()];
+    return weekKinds[w * KINDS + kind.at()];
   }
 
   /** Contacts of the right leg less those of the left in a week. */

@@ -275,7 +275,7 @@ public final class YearProblem {
       int at = (int) ChronoUnit.DAYS.between(input.first(), w.date());
       if (at >= 0 && at < days) {
         SessionKind kind = w.kind();
-        out[at] = kind == null ? -1 : kind.ordinal();
+        out[at] = kind == null ? -1 : kind.at();
       }
     }
     return out;

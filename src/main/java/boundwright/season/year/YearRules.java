@@ -99,7 +99,7 @@ final class YearRules {
     if (wish == null) {
       return 0;
     }
-    return (c.session() == null ? -1 : c.session().kind().ordinal()) == wish ? 0 : 1;
+    return (c.session() == null ? -1 : c.session().kind().at()) == wish ? 0 : 1;
   }
 
   /** Distance of a week from what is wanted [standing-bound contacts]. */

@@ -20,7 +20,7 @@ class GuardCheckTest {
     for (long seed = 1; seed <= 3; seed++) {
       SeasonInput input = MadeUpSeason.of(5, 30, seed);
       LinesForTests lines = LinesForTests.drawn(input, MadeUpSeason.climbs(input, 6), seed, true);
-      assertThat(lines.total()[Level.REFUSED.ordinal()]).isZero();
+      assertThat(lines.total()[Level.REFUSED.at()]).isZero();
       SeasonPlan plan = lines.plan();
       assertThat(plan.years().stream().mapToInt(y -> y.days().size()).sum()).as("days with work").isGreaterThan(150);
       assertThat(new GuardCheck(input).refused(plan)).as("seed %d", seed).isEmpty();

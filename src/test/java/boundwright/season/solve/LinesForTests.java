@@ -34,7 +34,7 @@ public final class LinesForTests {
         List<Choice> choices = p.choices(t);
         for (int i = 0; i < 6 && choices.size() > 1 && random.nextInt(4) > 0; i++) {
           joint.choose(a, t, choices.get(random.nextInt(choices.size())));
-          if (!kept || joint.total()[Level.REFUSED.ordinal()] == 0) {
+          if (!kept || joint.total()[Level.REFUSED.at()] == 0) {
             break;
           }
           joint.choose(a, t, choices.get(0));

@@ -24,7 +24,7 @@ class SeasonSolverTest {
     SeasonPlanner planner = new SeasonPlanner(input, MadeUpSeason.climbs(input, 5), null, 3);
     List<long[]> told = new ArrayList<>();
     SeasonPlanner.Planned planned = planner.plan(Duration.ofMillis(3200), t -> told.add(t.clone()));
-    assertThat(told.get(0)[Level.REFUSED.ordinal()]).as("first plan").isZero();
+    assertThat(told.get(0)[Level.REFUSED.at()]).as("first plan").isZero();
     for (int i = 1; i < told.size(); i++) {
       assertThat(Joint.compare(told.get(i), told.get(i - 1))).as("told %d", i).isLessThanOrEqualTo(0);
     }

@@ -1,6 +1,11 @@
-package boundwright.cli;
+package boundwright.cli.season;
 
 import boundwright.athlete.Athlete;
+import boundwright.cli.BoundwrightCommand;
+import boundwright.cli.DataOptions;
+import boundwright.cli.Json;
+import boundwright.cli.OutFile;
+import boundwright.cli.Surroundings;
 import boundwright.quantity.RefusedException;
 import boundwright.season.SeasonRepository;
 import boundwright.season.SeasonRepository.Kept;
