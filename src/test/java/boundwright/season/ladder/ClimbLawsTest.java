@@ -59,12 +59,16 @@ class ClimbLawsTest {
     return days;
   }
 
+  private static <T> T one(Random r, T[] of) {
+    return of[r.nextInt(of.length)];
+  }
+
   private static Case any(Random r) {
     int length = 150 + r.nextInt(200);
     List<Away> away = new ArrayList<>();
     for (int i = r.nextInt(4); i > 0; i--) {
       LocalDate from = FIRST.plusDays(r.nextInt(length));
-      away.add(new Away(new Span(from, from.plusDays(r.nextInt(30))), Away.Why.values()[r.nextInt(4)]));
+      away.add(new Away(new Span(from, from.plusDays(r.nextInt(30))), one(r, Away.Why.values())));
     }
     List<Meet> meets = new ArrayList<>();
     List<Entry> entries = new ArrayList<>();
@@ -74,7 +78,7 @@ class ClimbLawsTest {
     }
     List<Period> periods = new ArrayList<>();
     for (int i = 0; i < 4; i++) {
-      periods.add(new Period(Period.Kind.values()[r.nextInt(5)], FIRST.plusDays(r.nextInt(length))));
+      periods.add(new Period(one(r, Period.Kind.values()), FIRST.plusDays(r.nextInt(length))));
     }
     Map<DrillFamily, Integer> steps = new EnumMap<>(DrillFamily.class);
     for (DrillFamily f : DrillFamily.values()) {
@@ -96,7 +100,7 @@ class ClimbLawsTest {
     List<DayLoad> days = new ArrayList<>();
     int before = r.nextInt(250);
     while (before > 0) {
-      DrillFamily f = DrillFamily.values()[r.nextInt(3)];
+      DrillFamily f = one(r, DrillFamily.values());
       days.add(new DayLoad(FIRST.minusDays(before), List.of(new Work(Planned.drill(f), 6, r.nextInt(9), Surface.GRASS))));
       before -= 1 + r.nextInt(r.nextInt(8) == 0 ? 40 : 7);
     }
