@@ -112,8 +112,8 @@ public final class ClimbPlanner {
   /**
    * What was done before.
    *
-   * @param done by day, how far back in each family: the longest approach
-   * @param spent sessions of the stays that are running, by family
+   * @param done by day, the longest approach of each family [steps]
+   * @param running stays that are not over, by family
    */
   record Past(TreeMap<LocalDate, Map<DrillFamily, Integer>> done, Map<DrillFamily, SquadStay> running) {
     static Past of(Member m, List<SquadStay> own, LocalDate before) {

@@ -21,7 +21,8 @@ final class LeastStay {
   private final int whole;
   private final boolean knownBefore;
   private final Deque<Told> lately = new ArrayDeque<>();
-  private boolean known;
+  /** The last day that belonged to a stretch of a whole stay. */
+  private @Nullable LocalDate known;
   private int stretches;
   private @Nullable LocalDate start;
   private @Nullable LocalDate last;
@@ -33,24 +34,16 @@ final class LeastStay {
    * For one approach.
    *
    * @param knownBefore whether the coach had the athlete at a longer approach before
-   * @param breaks breaks in what was done and offered from any approach before this one begins
    */
-  LeastStay(GateRules.Stay rules, int steps, boolean knownBefore, int breaks) {
+  LeastStay(GateRules.Stay rules, int steps, boolean knownBefore) {
     this.rules = rules;
     this.whole = rules.days(steps);
     this.knownBefore = knownBefore;
-    this.known = knownBefore;
-    this.stretches = breaks;
   }
 
   /** A day on which a session from there or farther was done (1), or a share of one is expected; days in order. */
   void tell(LocalDate day, double share) {
-    long since = last == null ? 0 : ChronoUnit.DAYS.between(last, day);
-    boolean gap = since > rules.breakDays();
-    if (since > GateCase.LOOK_BACK_DAYS - 2L * whole) {
-      // the gate will not see a whole stay from before any more
-      known = knownBefore;
-    }
+    boolean gap = last != null && ChronoUnit.DAYS.between(last, day) > rules.breakDays();
     if (gap) {
       lately.clear();
       sum = 0;
@@ -69,7 +62,9 @@ final class LeastStay {
       start = day;
     }
     last = day;
-    known |= start != null && ChronoUnit.DAYS.between(start, day) >= whole;
+    if (start != null && ChronoUnit.DAYS.between(start, day) >= whole) {
+      known = day;
+    }
   }
 
   /** Whether it is over on a day, none earlier than the last that was told. */
@@ -82,6 +77,11 @@ final class LeastStay {
       return false;
     }
     long days = ChronoUnit.DAYS.between(start, day);
-    return nothingAsked || days >= (known ? (whole + 1) / 2 : whole);
+    return nothingAsked || days >= (knownOn(day) ? (whole + 1) / 2 : whole);
+  }
+
+  /** Whether the gate still sees a whole stay: it looks back so far, and may meet the first day of it late by a break. */
+  private boolean knownOn(LocalDate day) {
+    return knownBefore || (known != null && ChronoUnit.DAYS.between(known, day) <= GateCase.LOOK_BACK_DAYS - whole - rules.breakDays());
   }
 }

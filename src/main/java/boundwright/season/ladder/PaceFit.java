@@ -24,6 +24,7 @@ final class PaceFit {
    * @param effects numbers of its effects
    * @param needed what it tells
    */
+  @SuppressWarnings("ArrayRecordComponent") // on its way from the squad to the fit, never compared
   record Datum(int[] effects, SessionsNeeded needed) {}
 
   private final double shape;

@@ -93,7 +93,12 @@ public final class SquadPace {
   }
 
   private static int family(DrillFamily family) {
-    return FIRST_FAMILY + family.ordinal();
+    return FIRST_FAMILY
+        + switch (family) {
+          case ALTERNATE -> 0;
+          case SINGLE_LEG -> 1;
+          case COMBINATION -> 2;
+        };
   }
 
   /** Stays that were learned from, those still running among them. */

@@ -54,8 +54,7 @@ final class StayWalk {
 
   private void walk(ClimbPlanner.Past past) {
     TreeSet<LocalDate> done = past.from(family, steps);
-    boolean known = steps < member.athlete().rung();
-    LeastStay least = new LeastStay(rules.stay(), steps, known, known ? breaks(past) : 0);
+    LeastStay least = new LeastStay(rules.stay(), steps, steps < member.athlete().rung());
     done.headSet(offered.day(at)).forEach(day -> least.tell(day, 1));
     double[] within = pace.chances(spent, SessionsNeeded.MOST);
     double[] attended = new double[within.length];
@@ -110,28 +109,6 @@ final class StayWalk {
       sum += offered.share(g, d);
     }
     return sum;
-  }
-
-  /** Breaks before this stay, from whatever approach: after one, a known approach is kept for half the least stay again. */
-  private int breaks(ClimbPlanner.Past past) {
-    int breaks = 0;
-    LocalDate last = null;
-    for (LocalDate day : past.from(family, 0)) {
-      breaks += last != null && ChronoUnit.DAYS.between(last, day) > rules.stay().breakDays() ? 1 : 0;
-      last = day;
-    }
-    for (int d = 0; d < at; d++) {
-      if (trained(d)) {
-        LocalDate day = offered.day(d);
-        breaks += last != null && ChronoUnit.DAYS.between(last, day) > rules.stay().breakDays() ? 1 : 0;
-        last = last == null || day.isAfter(last) ? day : last;
-      }
-    }
-    return breaks;
-  }
-
-  private boolean trained(int d) {
-    return Arrays.stream(DrillFamily.values()).anyMatch(g -> g.covers(family) && offered.share(g, d) > 0);
   }
 
   StayForecast forecast(boolean longer) {

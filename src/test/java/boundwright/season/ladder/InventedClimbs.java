@@ -104,11 +104,15 @@ final class InventedClimbs {
     SeasonInput season = season(TODAY.plusDays(1), 364, List.of(m));
     // only the one stay that is asked for
     Map<DrillFamily, Integer> top = Map.of(DrillFamily.ALTERNATE, c.steps() + 2, DrillFamily.SINGLE_LEG, 0, DrillFamily.COMBINATION, 0);
-    return new ClimbPlanner(season, new ClimbRules(GateRules.DEFAULT.stay(), top, 7, 28, PacePrior.USUAL))
-        .climbs(m, TODAY.plusDays(1), own, pace, c.learner().attendance())
-        .get(DrillFamily.ALTERNATE.ordinal())
+    ClimbPlanner planner = new ClimbPlanner(season, new ClimbRules(GateRules.DEFAULT.stay(), top, 7, 28, PacePrior.USUAL));
+    return of(DrillFamily.ALTERNATE, planner.climbs(m, TODAY.plusDays(1), own, pace, c.learner().attendance()))
         .stays()
         .get(0);
+  }
+
+  /** The climb of a family. */
+  static PlannedClimb of(DrillFamily family, List<PlannedClimb> climbs) {
+    return climbs.stream().filter(c -> c.climb().family() == family).findFirst().orElseThrow();
   }
 
   /** An athlete who trains on these days, from so many steps in all families. */

@@ -173,4 +173,23 @@ class SquadPaceTest {
     assertThat(pace.of(5, DrillFamily.ALTERNATE, 6).ownStays()).isEqualTo(3);
     assertThat(pace.of(77, DrillFamily.ALTERNATE, 6).stays()).isEqualTo(18);
   }
+
+  @Test
+  void howMuchAthletesDifferIsLearned() {
+    double before = SquadPace.of(List.of(), STAY, PacePrior.USUAL).of(99, DrillFamily.ALTERNATE, 2).lastingSd();
+    assertThat(strangersSd(12, 12)).as("alike").isLessThan(0.25).isLessThan(before);
+    // the logarithms of 7 and 22 lie 1.15 apart: SD .57
+    assertThat(strangersSd(7, 22)).as("quick and slow").isBetween(0.45, 0.65);
+  }
+
+  /** Eight athletes with three stays each, half of them of so many sessions: the lasting part of another. */
+  private static double strangersSd(int quick, int slow) {
+    List<SquadStay> stays = new ArrayList<>();
+    for (int a = 1; a <= 8; a++) {
+      for (int steps = 0; steps < 6; steps += 2) {
+        stays.add(stay(a, steps, (a % 2 == 0 ? quick : slow) + (steps == 2 ? 2 : 0), End.READY));
+      }
+    }
+    return SquadPace.of(stays, STAY, PacePrior.USUAL).of(99, DrillFamily.ALTERNATE, 2).lastingSd();
+  }
 }
