@@ -49,6 +49,11 @@ public final class SeasonDrawing {
     return new SeasonDrawing(season, size).row(row);
   }
 
+  /** Where the day it is looked at stands in the drawing, 0 before the season begins. */
+  public static double todayX(SeasonOverview season, Size size) {
+    return Math.max(0, new SeasonDrawing(season, size).x(season.today()));
+  }
+
   private SeasonPicture head() {
     double type = size.type();
     double height = 3.9 * type;
