@@ -25,6 +25,7 @@ public final class SeasonSheets {
   private static final double LEAST_ROW_MM = 6.6;
   private static final double MOST_ROW_MM = 20;
   private static final double TYPE_MM = 2.5;
+  private static final double SMALL_MM = 2.1;
 
   private final CardPdf pdf;
 
@@ -88,7 +89,7 @@ public final class SeasonSheets {
     double week = Size.SCREEN.week();
     double units = week * season.weeks() / strip_mm;
     double row_mm = Math.max(LEAST_ROW_MM, Math.min(MOST_ROW_MM, (wall.height_mm - BESIDE_ROWS_MM) / Math.max(1, season.rows().size())));
-    Size size = new Size(week, units * row_mm, units * TYPE_MM);
+    Size size = new Size(week, units * row_mm, units * TYPE_MM, units * SMALL_MM);
     List<WallRow> rows =
         season.rows().stream().map(r -> new WallRow(r.athlete(), String.valueOf(Math.round(r.most())), SeasonDrawing.row(season, r, size))).toList();
     WallPage page =

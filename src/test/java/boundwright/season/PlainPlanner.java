@@ -59,7 +59,7 @@ public final class PlainPlanner implements Planner {
     List<Climb.Stage> stages = new ArrayList<>(List.of(new Climb.Stage(m.steps(family), season.first())));
     List<Climb.DecisionDay> decisions = new ArrayList<>();
     for (int k = 1; k <= 2; k++) {
-      LocalDate day = season.first().plusWeeks((long) weeks * k / 3).plusDays(family.ordinal());
+      LocalDate day = season.first().plusWeeks((long) weeks * k / 3).plusDays(family == DrillFamily.ALTERNATE ? 0 : 1);
       int steps = m.steps(family) + 2 * k;
       stages.add(new Climb.Stage(steps, day.plusDays(1)));
       decisions.add(new Climb.DecisionDay(day, steps - 2, steps, 0.7, day.plusWeeks(2)));

@@ -49,6 +49,11 @@ public final class SeasonDrawing {
     return new SeasonDrawing(season, size).row(row);
   }
 
+  /** Where the day it is looked at stands in the drawing, 0 before the season begins. */
+  public static double todayX(SeasonOverview season, Size size) {
+    return Math.max(0, new SeasonDrawing(season, size).x(season.today()));
+  }
+
   private SeasonPicture head() {
     double type = size.type();
     double height = 3.9 * type;
@@ -64,14 +69,14 @@ public final class SeasonDrawing {
         words.add(name);
       }
       if (w % every() == 0) {
-        words.add(new Lettering(size.week() * w + 2, 2.15 * type, 0.8 * type, "start", Style.QUIET, String.valueOf(first.getDayOfMonth())));
+        words.add(new Lettering(size.week() * w + 2, 2.15 * type, size.small(), "start", Style.QUIET, String.valueOf(first.getDayOfMonth())));
       }
     }
     int number = 1;
     for (Meet m : season.meets()) {
       double x = x(m.date());
       flag(x, height, height - 2.4 * type, 0.75 * type, false);
-      words.add(new Lettering(x + 0.95 * type, height - 0.35 * type, 0.85 * type, "start", Style.BOLD, String.valueOf(number++)));
+      words.add(new Lettering(x + 0.95 * type, height - 0.3 * type, size.small(), "start", Style.BOLD, String.valueOf(number++)));
     }
     today(height);
     StringBuilder said = new StringBuilder("Weeks from ").append(DAY.format(season.first())).append(" to ").append(DAY.format(season.last())).append('.');
@@ -80,7 +85,7 @@ public final class SeasonDrawing {
   }
 
   private int every() {
-    return size.week() >= 1.5 * size.type() ? 1 : 2;
+    return size.week() >= 1.4 * size.small() ? 1 : 2;
   }
 
   private SeasonPicture row(SeasonOverview.Row row) {

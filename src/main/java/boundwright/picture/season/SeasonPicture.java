@@ -59,9 +59,16 @@ public record SeasonPicture(double width, double height, String title, String sa
     TEST
   }
 
-  /** How wide and high. */
-  public record Size(double week, double row, double type) {
-    /** For a screen. */
-    public static final Size SCREEN = new Size(20, 46, 11);
+  /**
+   * How wide and high, in drawing units.
+   *
+   * @param week width of a week
+   * @param row height of an athlete's row
+   * @param type size of figures and names
+   * @param small size of the days above the weeks and the numbers of the meets
+   */
+  public record Size(double week, double row, double type, double small) {
+    /** For a screen: nothing below 12 pixels. */
+    public static final Size SCREEN = new Size(20, 50, 12, 12);
   }
 }

@@ -219,7 +219,7 @@ final class Place {
     try {
       return maker.get();
     } catch (RefusedException e) {
-      throw wrong(key, e.getMessage(), e);
+      throw wrong(key, String.valueOf(e.getMessage()), e);
     }
   }
 

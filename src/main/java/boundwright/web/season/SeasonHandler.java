@@ -227,6 +227,7 @@ public final class SeasonHandler {
     SeasonOverview overview = overview(season, plan);
     return new SeasonView.Planned(
         plan.version(),
+        Math.round(SeasonDrawing.todayX(overview, Size.SCREEN)),
         SeasonDrawing.head(overview, Size.SCREEN),
         overview.rows().stream().map(r -> new SeasonView.Row(r.id(), r.athlete(), String.valueOf(Math.round(r.most())), SeasonDrawing.row(overview, r, Size.SCREEN))).toList());
   }

@@ -47,8 +47,9 @@ public record SeasonView(
    * A published plan, drawn.
    *
    * @param version its number
+   * @param todayX where today stands in the drawing
    */
-  public record Planned(int version, SeasonPicture head, List<Row> rows) {
+  public record Planned(int version, long todayX, SeasonPicture head, List<Row> rows) {
     /** Takes a copy. */
     public Planned {
       rows = List.copyOf(rows);
