@@ -330,6 +330,12 @@ class YearRulesTest {
   }
 
   @Test
+  void levelsAndKindsStandInArraysInTheirOrder() {
+    assertThat(Arrays.stream(boundwright.season.year.Level.values()).mapToInt(boundwright.season.year.Level::at)).containsExactly(0, 1, 2, 3, 4, 5, 6, 7);
+    assertThat(Arrays.stream(SessionKind.values()).mapToInt(SessionKind::at)).containsExactly(0, 1, 2, 3, 4);
+  }
+
+  @Test
   void theScoreAfterAnyChangesIsThatOfTheDaysAsTheyAre() {
     long seed = 20261129;
     Random random = new Random(seed);
