@@ -40,7 +40,7 @@ import org.junit.jupiter.api.Test;
 class ClimbLawsTest {
   private static final LocalDate FIRST = LocalDate.of(2026, 1, 7);
   private static final GateRules.Stay STAY = GateRules.DEFAULT.stay();
-  private static final int SEASONS = 80;
+  private static final int SEASONS = 60;
 
   /** An athlete and their season. */
   private record Case(SeasonInput season, Member m, SquadPace pace) {
