@@ -128,7 +128,7 @@ final class Deepening {
     Map<Long, Choice> byLoad = new HashMap<>();
     long most = 1;
     for (Choice c : p.choices(day)) {
-      most = Math.max(most, c.right() + c.left());
+      most = Math.max(most, (long) c.right() + c.left());
     }
     for (Choice c : p.choices(day)) {
       long step = (long) (c.right() + c.left()) * ON_THE_WAY / most;

@@ -43,7 +43,12 @@ public final class Beam {
     this.noise = noise;
   }
 
-  private record Line(YearLine line, long[] places) {}
+  /**
+   * A line of the beam.
+   *
+   * @param places days at two places that it adds, and a million for each place that is full
+   */
+  private record Line(YearLine line, long places) {}
 
   private static final class Candidate {
     final Line from;
@@ -80,7 +85,7 @@ public final class Beam {
         start.choose(t, p.choices(t).get(0));
       }
     }
-    List<Line> beam = List.of(new Line(start, new long[1]));
+    List<Line> beam = List.of(new Line(start, 0));
     Week week = new Week(p);
     for (int t = from; t <= to; t++) {
       if (p.choices(t).size() > 1) {
@@ -93,7 +98,7 @@ public final class Beam {
       changesFirst(bestScore);
     }
     for (Line l : beam) {
-      long[] score = whole(l.line(), l.places()[0]);
+      long[] score = whole(l.line(), l.places());
       if (few) {
         changesFirst(score);
       }
@@ -175,7 +180,7 @@ public final class Beam {
     for (Candidate c : sorted.subList(0, Math.min(width, sorted.size()))) {
       YearLine copy = c.from.line().copy();
       copy.choose(t, c.choice);
-      out.add(new Line(copy, new long[] {c.from.places()[0] + joint.placeCost(athlete, t, c.choice.venue())}));
+      out.add(new Line(copy, c.from.places() + joint.placeCost(athlete, t, c.choice.venue())));
     }
     return out;
   }
@@ -183,7 +188,7 @@ public final class Beam {
   /** Lines with the same sign stand alike: what they carry into the next days is nearly the same. */
   private static long sign(YearLine y, int t, Choice c) {
     int w = t / 7;
-    long more = c.right() + c.left();
+    long more = (long) c.right() + c.left();
     long h = Math.round((y.week(w) + more) / 1500.0);
     for (SessionKind k : KINDS) {
       h = 31 * h + y.count(w, k) + (c.session() != null && c.session().kind() == k ? 1 : 0);
@@ -197,9 +202,9 @@ public final class Beam {
   private void key(Line l, int t, Choice c, int places, boolean lastOfWeek, Week week, long[] key) {
     YearLine y = l.line();
     y.preview(t, c, key);
-    key[Level.PLACES.at()] += places + l.places()[0];
+    key[Level.PLACES.at()] += places + l.places();
     int w = t / 7;
-    long load = y.week(w) + c.right() + c.left();
+    long load = (long) y.week(w) + c.right() + c.left();
     long uneven = 0;
     if (lastOfWeek) {
       key[Level.UNEQUAL.at()] += Math.abs(y.surplusOf(w) + c.surplus());
@@ -234,7 +239,7 @@ public final class Beam {
           for (Choice c : p.choices(t + 1)) {
             if (c.session() != null) {
               has[c.session().kind().at()] = true;
-              load = Math.max(load, c.right() + c.left());
+              load = Math.max(load, (long) c.right() + c.left());
             }
           }
           for (int k = 0; k < has.length; k++) {

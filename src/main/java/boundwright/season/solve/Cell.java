@@ -14,7 +14,10 @@ import org.jspecify.annotations.Nullable;
 /** One athlete's day with a choice, as the solver library wants it. */
 @PlanningEntity
 public class Cell {
-  @PlanningId private int id;
+  /** Read by the library. */
+  @PlanningId
+  @SuppressWarnings("UnusedVariable")
+  private int id;
   private int athlete;
   private int day;
   private List<Choice> choices = List.of();

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param more by level, in the level's unit
  */
-public record Cost(Map<Level, Long> more) {
+public record Cost(Map<Level, Long> more) implements Comparable<Cost> {
   /** Takes a copy. */
   public Cost {
     more = Map.copyOf(more);
@@ -29,6 +29,18 @@ public record Cost(Map<Level, Long> more) {
       }
     }
     return new Cost(out);
+  }
+
+  /** The first level that differs decides. */
+  @Override
+  public int compareTo(Cost other) {
+    for (Level level : Level.values()) {
+      int c = Long.compare(at(level), other.at(level));
+      if (c != 0) {
+        return c;
+      }
+    }
+    return 0;
   }
 
   /** At a level. */

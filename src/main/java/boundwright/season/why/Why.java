@@ -14,6 +14,7 @@ import boundwright.season.year.YearProblem;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,7 +36,7 @@ public final class Why {
     this.joint = joint.copy();
   }
 
-  private record Tried(int day, Choice choice, Cost cost, long[] total, String refusal) {}
+  private record Tried(int day, Choice choice, Cost cost, String refusal) {}
 
   /** The wishes that are not met, by athlete, in order of time. */
   public List<Unmet> unmet() {
@@ -75,7 +76,7 @@ public final class Why {
   private Unmet day(int a, int t) {
     YearProblem p = joint.line(a).problem();
     Integer wish = p.wish(t);
-    SessionKind kind = wish == null || wish < 0 ? null : SessionKind.values()[wish];
+    SessionKind kind = wish == null || wish < 0 ? null : kind(wish);
     Tried best = null;
     for (Choice c : p.choices(t)) {
       SessionKind of = c.session() == null ? null : c.session().kind();
@@ -86,8 +87,12 @@ public final class Why {
     return told(a, t, kind == null ? "a day without a session" : kind.label() + " on the day", best);
   }
 
+  private static SessionKind kind(int at) {
+    return Arrays.stream(SessionKind.values()).filter(k -> k.at() == at).findFirst().orElseThrow();
+  }
+
   private static Tried better(@Nullable Tried a, Tried b) {
-    return a == null || Joint.compare(b.total(), a.total()) < 0 ? b : a;
+    return a == null || b.cost().compareTo(a.cost()) < 0 ? b : a;
   }
 
   private Tried attempt(int a, int t, Choice c) {
@@ -95,7 +100,7 @@ public final class Why {
     long[] now = joint.total().clone();
     boolean fits = joint.fits(a, t, c.venue());
     joint.choose(a, t, c);
-    Tried out = new Tried(t, c, Cost.between(now, joint.total()), joint.total().clone(), refusal(a, t, c, fits));
+    Tried out = new Tried(t, c, Cost.between(now, joint.total()), refusal(a, t, c, fits));
     joint.choose(a, t, before);
     return out;
   }

@@ -71,7 +71,7 @@ final class YearRules {
    * @return standing-bound contacts above, rounded up
    */
   static long taperRefused(YearLine l, YearProblem.Taper taper, long more) {
-    long days = taper.meet() - taper.from() + 1;
+    long days = taper.meet() - taper.from() + 1L;
     long before = l.sum(taper.from() - 28, taper.from() - 1);
     if (before < 2L * l.problem().startWeek) {
       return 0;
@@ -104,7 +104,7 @@ final class YearRules {
 
   /** Distance of a week from what is wanted [standing-bound contacts]. */
   static long off(YearLine l, int week) {
-    return (Math.abs(l.week(week) - l.problem().wanted[week]) + 50) / 100;
+    return (Math.abs(l.week(week) - l.problem().wanted[week]) + 50L) / 100;
   }
 
   /** By how many contacts the legs differ in a week. */

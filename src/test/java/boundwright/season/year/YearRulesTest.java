@@ -44,7 +44,7 @@ import org.junit.jupiter.api.Test;
 class YearRulesTest {
   private static final LocalDate FIRST = LocalDate.of(2026, 10, 5);
 
-  /** A day may be: 0 rest, then what {@link #make} was given. */
+  /** A day may be rest, or what was added. */
   private static final class Made {
     private final List<Choice> choices = new ArrayList<>(List.of(Choice.REST));
     private boolean growing;
