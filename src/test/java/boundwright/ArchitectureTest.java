@@ -141,7 +141,7 @@ class ArchitectureTest {
       noClasses().that().resideInAPackage("boundwright.web.page..")
           .should().dependOnClassesThat().resideInAnyPackage(
               "boundwright.web.squad..", "boundwright.web.athlete..", "boundwright.web.watching..", "boundwright.web.jump..",
-              "boundwright.web.meet..", "boundwright.web.clips..", "boundwright.web.files..", "boundwright.web.settings..", "boundwright.web.phones..")
+              "boundwright.web.meet..", "boundwright.web.clips..", "boundwright.web.files..", "boundwright.web.settings..", "boundwright.web.phones..", "boundwright.web.season..")
           .because("what all pages share is below them");
 
   @ArchTest
@@ -166,9 +166,9 @@ class ArchitectureTest {
 
   @ArchTest
   static final ArchRule JSON_ONLY_AT_THE_EDGES =
-      noClasses().that().resideOutsideOfPackages("boundwright.web..", "boundwright.cli..")
+      noClasses().that().resideOutsideOfPackages("boundwright.web..", "boundwright.cli..", "boundwright.store.season..")
           .should().dependOnClassesThat().resideInAPackage("com.fasterxml..")
-          .because("a format for others belongs to the edge that speaks to them");
+          .because("a format for others belongs to the edge that speaks to them; a season's file is kept as it is sent, so it has one reader");
 
   @ArchTest
   static final ArchRule PICOCLI_ONLY_IN_CLI =
@@ -268,6 +268,12 @@ class ArchitectureTest {
       noClasses().that().resideOutsideOfPackage("boundwright.phone.js..")
           .should().dependOnClassesThat().resideInAnyPackage("org.teavm..", "boundwright.phone.js..")
           .because("the rooms that a phone runs are the server's own, and know nothing of where they run");
+
+  @ArchTest
+  static final ArchRule CALENDARS_ARE_WRITTEN_IN_ONE_PLACE =
+      noClasses().that().resideOutsideOfPackage("boundwright.store.calendar..")
+          .should().dependOnClassesThat().resideInAnyPackage("net.fortuna.ical4j..")
+          .because("the library of calendars is loaded only when one is asked for, and can be exchanged");
 
   @ArchTest
   static final ArchRule CERTIFICATES_ARE_WRITTEN_IN_ONE_CLASS =

@@ -59,7 +59,8 @@ public final class CardPdf {
     return set("card/reportsheet.jte", Map.of("report", report, "small", paper == Paper.A5, "css", css + foot));
   }
 
-  private byte[] set(String template, Map<String, Object> what) {
+  /** Sets a page of the program's own as a PDF. */
+  byte[] set(String template, Map<String, Object> what) {
     StringOutput html = new StringOutput(64 * 1024);
     pages.render(template, what, html);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -109,6 +110,20 @@ public final class CardPdf {
         + ".card .strip-wide { max-width: none; width: " + (paper.width_mm() - 20) + "mm; }\n"
         + ".card-drill .strip-wide { width: " + (paper == Paper.A5 ? 112 : Math.min(158, paper.width_mm() - 20)) + "mm; }\n"
         + ".card .strip-narrow { display: block; max-width: none; width: 96mm; }\n";
+  }
+
+  /** The house's style for paper and one more sheet. */
+  String css(String sheet) {
+    return css + text(sheet);
+  }
+
+  /** A page across, with what it is and its number at the foot. */
+  static String across(String foot, int width_mm, int height_mm, double type_pt) {
+    return "@page { size: " + width_mm + "mm " + height_mm + "mm; margin: 8mm 10mm 11mm 10mm;"
+        + " @bottom-left { content: '" + quoted(foot) + "'; font: 7pt Bitter; color: #4a423c; }"
+        + " @bottom-right { content: counter(page) ' / ' counter(pages); font: 7pt Bitter; color: #4a423c; } }\n"
+        + "body { margin: 0; font-family: Bitter; font-size: " + type_pt + "pt; }\n"
+        + ".wall-table, .week-table { -fs-table-paginate: paginate; }\n";
   }
 
   /** A name inside a quoted CSS string: everything but letters, digits and harmless signs by its number. */

@@ -1,5 +1,6 @@
 package boundwright.cli;
 
+import boundwright.cli.season.SeasonCommand;
 import boundwright.quantity.RefusedException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -72,6 +73,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new AimCommand(top))
             .addSubcommand(MeetCommand.with(top))
             .addSubcommand(ClipCommand.with(top))
+            .addSubcommand(SeasonCommand.with(top))
             .addSubcommand(SessionCommand.with(top))
             .addSubcommand(new ImportCommand(top))
             .addSubcommand(new ExportCommand(top))
@@ -95,12 +97,13 @@ public final class BoundwrightCommand implements Runnable {
     }
   }
 
-  Surroundings surroundings() {
+  /** What the commands touch of the world. */
+  public Surroundings surroundings() {
     return surroundings;
   }
 
   /** Whether the answer is wanted as JSON. */
-  boolean json() {
+  public boolean json() {
     return json;
   }
 

@@ -15,7 +15,7 @@ import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the words that an option can take, in the spelling that files use too. */
-final class Choices {
+public final class Choices {
   private Choices() {}
 
   static Surface surface(String written) {
@@ -63,7 +63,7 @@ final class Choices {
   }
 
   /** The day written so, or today. */
-  static LocalDate anyDay(@Nullable String written, Surroundings s) {
+  public static LocalDate anyDay(@Nullable String written, Surroundings s) {
     if (written == null) {
       return s.today();
     }

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
 /** Where the data are and how lengths are written: what every command that opens the data folder shares. */
-final class DataOptions {
+public final class DataOptions {
   /** The environment variable that names the data folder. */
   static final String VARIABLE = "BOUNDWRIGHT_DATA";
 
@@ -25,7 +25,7 @@ final class DataOptions {
   private @Nullable String data;
 
   /** Whether the coach named the folder, by option or by variable. */
-  boolean named(Surroundings s) {
+  public boolean named(Surroundings s) {
     return data != null || !s.environment().getOrDefault(VARIABLE, "").isBlank();
   }
 
@@ -40,7 +40,7 @@ final class DataOptions {
   }
 
   /** Opens a folder that is there: a mistyped name must not make an empty one. */
-  Workbench open(Surroundings s) {
+  public Workbench open(Surroundings s) {
     Path folder = folder(s);
     if (!Files.isDirectory(folder)) {
       throw new RefusedException(
@@ -51,7 +51,7 @@ final class DataOptions {
   }
 
   /** The athlete called so; refuses an unknown name and lists those that are near. */
-  static Athlete athlete(Workbench bench, String name) {
+  public static Athlete athlete(Workbench bench, String name) {
     return bench.athletes().byName(name).orElseThrow(() -> unknown(bench, name));
   }
 

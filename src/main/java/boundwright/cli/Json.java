@@ -9,12 +9,13 @@ import java.math.RoundingMode;
 import org.jspecify.annotations.Nullable;
 
 /** Writes answers as JSON. Names and units are those of {@code docs/formats-json.md}; nulls are written, not left out. */
-final class Json {
+public final class Json {
   private static final ObjectMapper MAPPER = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
 
   private Json() {}
 
-  static void print(PrintWriter out, Object answer) {
+  /** Prints an answer. */
+  public static void print(PrintWriter out, Object answer) {
     try {
       out.println(MAPPER.writeValueAsString(answer));
     } catch (JsonProcessingException e) {
@@ -38,7 +39,7 @@ final class Json {
   }
 
   /** A chance to four digits, 0 to 1. */
-  static double chance(double chance) {
+  public static double chance(double chance) {
     return BigDecimal.valueOf(chance).setScale(4, RoundingMode.HALF_UP).doubleValue();
   }
 }

@@ -12,11 +12,11 @@ import org.jspecify.annotations.Nullable;
  * Writes a file whole or not at all: first beside its place, then moved there in one step, so that a full disk or a kill
  * leaves what was there before. A file that is there is replaced only when that was asked.
  */
-final class OutFile {
+public final class OutFile {
   private OutFile() {}
 
   /** Refuses before any work is done. */
-  static void check(Path file, boolean force) {
+  public static void check(Path file, boolean force) {
     if (Files.isDirectory(file)) {
       throw new RefusedException(file + " is a folder. Name a file in it with --out.");
     }
@@ -29,7 +29,8 @@ final class OutFile {
     }
   }
 
-  static void write(Path file, byte[] bytes, boolean force) {
+  /** Writes the file. */
+  public static void write(Path file, byte[] bytes, boolean force) {
     check(file, force);
     Path folder = file.toAbsolutePath().getParent();
     Path beside = null;

@@ -31,12 +31,12 @@ public record Surroundings(
   }
 
   /** The day on which the command runs. */
-  LocalDate today() {
+  public LocalDate today() {
     return LocalDate.now(clock);
   }
 
   /** A path as the caller means it. */
-  Path path(String written) {
+  public Path path(String written) {
     return folder.resolve(written).normalize();
   }
 }

@@ -31,7 +31,7 @@ public enum DrillFamily {
   }
 
   /** Whether bounding in this family loads each leg at least as much as in the other: hops more than bounds (judgement). */
-  boolean covers(DrillFamily other) {
+  public boolean covers(DrillFamily other) {
     return switch (this) {
       case SINGLE_LEG -> true;
       case COMBINATION -> other != SINGLE_LEG;

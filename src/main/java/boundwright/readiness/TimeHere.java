@@ -55,7 +55,7 @@ public record TimeHere(@Nullable LocalDate since, int days, int needed, Why why)
    * @param knownBefore whether it was known to the athlete before the log; a break in the log counts all the same
    * @param today days after it are passed over
    */
-  static TimeHere of(Collection<LocalDate> exposed, int steps, boolean knownBefore, GateRules.Stay rules, LocalDate today) {
+  public static TimeHere of(Collection<LocalDate> exposed, int steps, boolean knownBefore, GateRules.Stay rules, LocalDate today) {
     int whole = rules.days(steps);
     int half = (whole + 1) / 2;
     boolean known = knownBefore;

@@ -3,22 +3,29 @@ package boundwright.season;
 /** What a day is for. */
 public enum SessionKind {
   /** Bounding on level ground, soft where it can be. */
-  BOUNDS("bounds", false),
+  BOUNDS(0, "bounds", false),
   /** Combinations that end in sand, from the approach that the athlete masters. */
-  COMBINATIONS("combinations", true),
+  COMBINATIONS(1, "combinations", true),
   /** Full triple jumps from a short run-up. */
-  JUMPS("short jumps", true),
+  JUMPS(2, "short jumps", true),
   /** Standing tests, for the typical error and to see what came of it. */
-  TEST("tests", false),
+  TEST(3, "tests", false),
   /** A meet. */
-  MEET("meet", true);
+  MEET(4, "meet", true);
 
+  private final int at;
   private final String label;
   private final boolean sand;
 
-  SessionKind(String label, boolean sand) {
+  SessionKind(int at, String label, boolean sand) {
+    this.at = at;
     this.label = label;
     this.sand = sand;
+  }
+
+  /** Its place in the order, 0 the first: where it stands in arrays. */
+  public int at() {
+    return at;
   }
 
   /** In words, as in the file of a season. */

@@ -91,7 +91,10 @@ final class SqlAthletes implements AthleteRepository {
         h -> {
           // What the squad says of each other holds something of them too; it is made again without them.
           h.execute("DELETE FROM squad_prior");
-          return h.createUpdate("DELETE FROM athlete WHERE id = :id").bind("id", id).execute();
+          int erased = h.createUpdate("DELETE FROM athlete WHERE id = :id").bind("id", id).execute();
+          // A season of nobody is of no use, and its name may be theirs.
+          h.execute("DELETE FROM season WHERE id NOT IN (SELECT season_id FROM season_member)");
+          return erased;
         });
     database.foldLog();
   }

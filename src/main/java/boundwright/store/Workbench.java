@@ -27,6 +27,8 @@ import boundwright.readiness.TestRepository;
 import boundwright.runway.MarkAdvisor;
 import boundwright.runway.Rungs;
 import boundwright.runway.SettingsRepository;
+import boundwright.season.SeasonRepository;
+import boundwright.season.ladder.StayRepository;
 import boundwright.season.order.OrderDesk;
 import boundwright.season.order.OrderRepository;
 import boundwright.technique.LookRepository;
@@ -49,6 +51,7 @@ public final class Workbench implements AutoCloseable {
   private final SqlCare care;
   private final SqlLoad load;
   private final SqlLadder ladder;
+  private final SqlStays stays;
   private final SqlLooks looks;
   private final SqlTests tests;
   private final SqlJumpLog jumpLog;
@@ -57,6 +60,7 @@ public final class Workbench implements AutoCloseable {
   private final SqlMeets meets;
   private final WorkLog workLog;
   private final SqlPhones phones;
+  private final SqlSeasons seasons;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
   private final LoadDesk loadDesk;
@@ -82,12 +86,14 @@ public final class Workbench implements AutoCloseable {
     this.settings = new SqlSettings(database, clock);
     this.care = new SqlCare(database);
     this.ladder = new SqlLadder(database);
+    this.stays = new SqlStays(database);
     this.looks = new SqlLooks(database);
     this.tests = new SqlTests(database);
     this.jumpLog = new SqlJumpLog(database);
     this.runThroughs = new SqlRunThroughs(database);
     this.meets = new SqlMeets(database);
     this.phones = new SqlPhones(database);
+    this.seasons = new SqlSeasons(database);
     this.boardLog = new SqlBoardLog(database, meets);
     this.logbook = new Logbook(reps, athletes);
     this.load = new SqlLoad(database);
@@ -175,6 +181,11 @@ public final class Workbench implements AutoCloseable {
     return ladder;
   }
 
+  /** Who stayed how long at which approach, and how often they came. */
+  public StayRepository stays() {
+    return stays;
+  }
+
   /** The coach's own faults and what second observers saw. */
   public LookRepository looks() {
     return looks;
@@ -218,6 +229,11 @@ public final class Workbench implements AutoCloseable {
   /** The phones that are let in. */
   public PhoneRepository phones() {
     return phones;
+  }
+
+  /** Seasons and their published plans. */
+  public SeasonRepository seasons() {
+    return seasons;
   }
 
   /** Says how an athlete shares a jump out and where the metres are. */

@@ -37,6 +37,8 @@ import boundwright.web.phones.PairHandler;
 import boundwright.web.phones.PhonesHandler;
 import boundwright.web.phones.TrustHandler;
 import boundwright.web.runway.RunwayHandler;
+import boundwright.web.season.CalendarHandler;
+import boundwright.web.season.SeasonHandler;
 import boundwright.web.settings.LimitsHandler;
 import boundwright.web.settings.MeetSettingsHandler;
 import boundwright.web.settings.SettingsHandler;
@@ -201,6 +203,7 @@ public final class WebServer implements AutoCloseable {
     jumpAndMeet(routes, bench, pages, gate, assets);
     clips(routes, bench, pages);
     phones(routes, bench, pages, reach, pairing, callers);
+    season(routes, bench, new SeasonHandler(bench, pages, reach, random));
     TrustHandler trust = new TrustHandler(pages, gate, reach, certificate);
     routes.get("/trust", trust::show);
     routes.get("/trust/authority.crt", trust::file);
@@ -390,6 +393,19 @@ public final class WebServer implements AutoCloseable {
     routes.post("/clips/{id}/marks", marks::save);
     routes.get("/clips/{id}/box", marks::box);
     routes.post("/clips/{id}/box", marks::saveBox);
+  }
+
+  private static void season(RoutesConfig routes, Workbench bench, SeasonHandler season) {
+    routes.get("/season", season::show);
+    routes.post("/season/file", season::file);
+    routes.get("/season/example.json", season::example);
+    routes.get("/season/file.json", season::saved);
+    routes.get("/season/wall.pdf", season::wall);
+    routes.get("/season/week", season::week);
+    routes.get("/season/week.pdf", season::weekPdf);
+    routes.post("/season/calendar", season::renew);
+    routes.post("/season/calendar/shut", season::shut);
+    routes.get("/calendar/{secret}", new CalendarHandler(bench)::read);
   }
 
   private static void phones(

@@ -2,18 +2,25 @@ package boundwright.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.demo.DemoSeason;
+import boundwright.season.PlainPlanner;
+import boundwright.season.SeasonDesk;
+import boundwright.season.SeasonInput;
+import boundwright.store.season.SeasonFile;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
@@ -79,6 +86,7 @@ class LookTest extends PhoneCase {
   void everyPageCanBeReadByEverybody() {
     boolean whole = "whole".equals(System.getenv("BOUNDWRIGHT_LOOK"));
     Set<String> wrong = new TreeSet<>();
+    season();
     context.close();
     newPage(360, 740, true);
     Set<String> found = new LinkedHashSet<>();
@@ -103,6 +111,15 @@ class LookTest extends PhoneCase {
     }
     assertThat(found).hasSizeGreaterThan(25);
     assertThat(wrong).as(String.join("\n", wrong)).isEmpty();
+  }
+
+  /** Three of the squad have a season, so that its pages are looked at with something in them. */
+  private void season() {
+    SeasonInput season = DemoSeason.from(LocalDate.now(bench.clock()).minusWeeks(6), bench.care().guard());
+    byte[] file = SeasonFile.write(season, bench.care().guard(), "").getBytes(StandardCharsets.UTF_8);
+    SeasonDesk desk = new SeasonDesk(bench.seasons(), bench.clock(), new Random(1));
+    long id = desk.keep(SeasonFile.read(file, bench.care().guard(), (name, written) -> bench.athletes().byName(name).orElseThrow().id()));
+    desk.publish(id, desk.plan(id, new PlainPlanner()));
   }
 
   private void look(String address, boolean whole, Set<String> wrong) {

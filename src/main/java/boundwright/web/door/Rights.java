@@ -38,6 +38,8 @@ public final class Rights {
           post("/pair/{code}", Right.OPEN),
           get("/trust", Right.OPEN),
           get("/trust/authority.crt", Right.OPEN),
+          // the address of a calendar is a secret, and the right itself
+          get("/calendar/{secret}", Right.OPEN),
           // who lets phones in sits at the machine
           get("/phones*", Right.LAPTOP),
           post("/phones*", Right.LAPTOP),
@@ -51,6 +53,7 @@ public final class Rights {
           get("/card.pdf", Right.LOG),
           get("/here*", Right.LOG),
           get("/plan*", Right.LOG),
+          get("/season/week*", Right.LOG),
           get("/sources", Right.LOG),
           get("/athlete/{id}", Right.LOG),
           get("/athlete/{id}/marks", Right.LOG),
@@ -74,6 +77,8 @@ public final class Rights {
           post("/athlete/*", Right.ALL),
           get("/settings*", Right.ALL),
           post("/settings*", Right.ALL),
+          get("/season*", Right.ALL),
+          post("/season*", Right.ALL),
           get("/watch", Right.ALL),
           get("/meet/*", Right.ALL),
           post("/meet*", Right.ALL),

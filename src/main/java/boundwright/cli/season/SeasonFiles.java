@@ -1,0 +1,68 @@
+package boundwright.cli.season;
+
+import boundwright.athlete.Athlete;
+import boundwright.cli.BoundwrightCommand;
+import boundwright.cli.DataOptions;
+import boundwright.cli.Surroundings;
+import boundwright.load.GuardSettings;
+import boundwright.quantity.RefusedException;
+import boundwright.season.Done;
+import boundwright.season.SeasonInput;
+import boundwright.season.SeasonPlan;
+import boundwright.season.solve.SeasonWork;
+import boundwright.store.Workbench;
+import boundwright.store.season.PlanFile;
+import boundwright.store.season.SeasonFile;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.function.Function;
+import picocli.CommandLine.Mixin;
+
+/** What the season's commands are asked about: a file, and the log beside it where a data folder is named. */
+final class SeasonFiles {
+  private static final long MOST_BYTES = 20L << 20;
+
+  @Mixin private DataOptions data = new DataOptions();
+
+  /** What is known when a command runs. */
+  record Asked(SeasonInput season, SeasonWork work, Done done) {}
+
+  /** Reads the season; athletes are found by their names in the data folder, if one is named. */
+  <T> T with(BoundwrightCommand top, String file, Function<Asked, T> answer) {
+    Surroundings s = top.surroundings();
+    byte[] bytes = bytes(s.path(file));
+    if (!data.named(s)) {
+      SeasonInput season = SeasonFile.read(bytes, GuardSettings.DEFAULT);
+      return answer.apply(new Asked(season, SeasonWork.ofFile(), Done.nothing(season)));
+    }
+    try (Workbench bench = data.open(s)) {
+      SeasonInput season = SeasonFile.read(bytes, bench.care().guard(), (name, written) -> number(bench, name));
+      SeasonWork work = new SeasonWork(bench.stays(), bench.workLog(), bench.ladder().rules().stay());
+      return answer.apply(new Asked(season, work, work.done(season, s.today())));
+    }
+  }
+
+  private static long number(Workbench bench, String name) {
+    Athlete a = DataOptions.athlete(bench, name);
+    return a.id();
+  }
+
+  static SeasonPlan plan(Surroundings s, String file) {
+    return PlanFile.read(bytes(s.path(file)));
+  }
+
+  private static byte[] bytes(Path file) {
+    try {
+      if (!Files.isRegularFile(file)) {
+        throw new RefusedException("There is no file " + file + ". Begin with boundwright season example > season.json.");
+      }
+      if (Files.size(file) > MOST_BYTES) {
+        throw new RefusedException(file + " has " + (Files.size(file) >> 20) + " MB; a season or a plan has at most " + (MOST_BYTES >> 20) + ". Name its own file.");
+      }
+      return Files.readAllBytes(file);
+    } catch (IOException e) {
+      throw new RefusedException(file + " could not be read: " + e.getMessage() + ". Check that it is there and that you may read it.", e);
+    }
+  }
+}

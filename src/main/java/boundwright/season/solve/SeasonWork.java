@@ -1,0 +1,117 @@
+package boundwright.season.solve;
+
+import boundwright.athlete.Athlete;
+import boundwright.load.WorkLog;
+import boundwright.load.account.DayLoad;
+import boundwright.readiness.GateRules;
+import boundwright.season.Climb;
+import boundwright.season.Done;
+import boundwright.season.Member;
+import boundwright.season.SeasonInput;
+import boundwright.season.SeasonPlan;
+import boundwright.season.ladder.ClimbPlanner;
+import boundwright.season.ladder.ClimbRules;
+import boundwright.season.ladder.LeastStayCheck;
+import boundwright.season.ladder.PlannedClimb;
+import boundwright.season.ladder.SquadPace;
+import boundwright.season.ladder.SquadStay;
+import boundwright.season.ladder.StayRepository;
+import boundwright.season.ladder.Turnout;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** What planning takes from the log: how long this squad stays at an approach, how often they come, what was done. */
+public final class SeasonWork {
+  private static final int TURNOUT_DAYS = 90;
+  private static final StayRepository NO_STAYS =
+      new StayRepository() {
+        @Override
+        public List<SquadStay> stays(LocalDate today) {
+          return List.of();
+        }
+
+        @Override
+        public Map<Long, Turnout> turnout(LocalDate from, LocalDate to) {
+          return Map.of();
+        }
+      };
+  private static final WorkLog NO_LOG =
+      new WorkLog() {
+        @Override
+        public Map<Long, List<DayLoad>> since(List<Athlete> athletes, LocalDate from) {
+          return Map.of();
+        }
+
+        @Override
+        public Map<Long, LocalDate> first(List<Athlete> athletes) {
+          return Map.of();
+        }
+      };
+
+  private final StayRepository stays;
+  private final WorkLog log;
+  private final GateRules.Stay rules;
+
+  /** With this log. */
+  public SeasonWork(StayRepository stays, WorkLog log, GateRules.Stay rules) {
+    this.stays = stays;
+    this.log = log;
+    this.rules = rules;
+  }
+
+  /** Without a log: of a season that is a file alone. */
+  public static SeasonWork ofFile() {
+    return new SeasonWork(NO_STAYS, NO_LOG, GateRules.DEFAULT.stay());
+  }
+
+  /**
+   * The expected climbs of everybody, with both branches of each decision, by the athlete's number.
+   *
+   * @param today first day that can still be planned
+   */
+  public Map<Long, List<PlannedClimb>> expected(SeasonInput input, LocalDate today) {
+    LocalDate from = today.isBefore(input.first()) ? input.first() : today;
+    return new ClimbPlanner(input, ClimbRules.usual(rules)).squad(from, stays.stays(today), stays.turnout(today.minusDays(TURNOUT_DAYS), today));
+  }
+
+  /** The same without what they rest on, in the order of the squad. */
+  public List<List<Climb>> climbs(SeasonInput input, LocalDate today) {
+    Map<Long, List<PlannedClimb>> all = expected(input, today);
+    return input.squad().stream().map(m -> all.getOrDefault(m.id(), List.of()).stream().map(PlannedClimb::climb).toList()).toList();
+  }
+
+  /** What was done before today, as far as it lies in the season. */
+  public Done done(SeasonInput input, LocalDate today) {
+    return today.isAfter(input.first())
+        ? new Done(today, log.since(input.squad().stream().map(Member::athlete).toList(), input.first()))
+        : Done.nothing(input);
+  }
+
+  /** Plans anew, with little change to what is published. */
+  public SeasonPlanner planner(SeasonInput input, @Nullable SeasonPlan published, LocalDate today, long seed) {
+    return new SeasonPlanner(input, climbs(input, today), reclimb(input, today), published, done(input, today), seed);
+  }
+
+  private SeasonPlanner.Reclimb reclimb(SeasonInput input, LocalDate today) {
+    LocalDate from = today.isBefore(input.first()) ? input.first() : today;
+    ClimbRules usual = ClimbRules.usual(rules);
+    List<SquadStay> known = stays.stays(today);
+    Map<Long, Turnout> turnout = stays.turnout(today.minusDays(TURNOUT_DAYS), today);
+    SquadPace pace = SquadPace.of(known, rules, usual.prior());
+    ClimbPlanner planner = new ClimbPlanner(input, usual);
+    return new SeasonPlanner.Reclimb() {
+      @Override
+      public List<Climb> on(Member m, SeasonPlan.Year year) {
+        List<SquadStay> own = known.stream().filter(s -> s.athleteId() == m.id()).toList();
+        return planner.climbs(m, year, from, own, pace, turnout.getOrDefault(m.id(), Turnout.UNKNOWN).share()).stream().map(PlannedClimb::climb).toList();
+      }
+
+      @Override
+      public boolean kept(Member m, SeasonPlan.Year year) {
+        return LeastStayCheck.of(m, year, rules).stream().allMatch(e -> e.decision().date().isBefore(today));
+      }
+    };
+  }
+}

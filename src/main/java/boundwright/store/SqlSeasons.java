@@ -1,0 +1,288 @@
+package boundwright.store;
+
+import boundwright.athlete.Athlete;
+import boundwright.load.GuardSettings;
+import boundwright.quantity.RefusedException;
+import boundwright.season.Member;
+import boundwright.season.SeasonInput;
+import boundwright.season.SeasonPlan;
+import boundwright.season.SeasonRepository;
+import boundwright.store.season.PlanFile;
+import boundwright.store.season.SeasonFile;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.jdbi.v3.core.Handle;
+import org.jspecify.annotations.Nullable;
+
+/** Seasons, their published plans and the secrets of their calendars in the database. */
+final class SqlSeasons implements SeasonRepository {
+  private static final String KEPT =
+      "SELECT id, key, name, first, last, coalesce((SELECT max(version) FROM season_version v WHERE v.season_id = season.id), 0) AS published"
+          + " FROM season WHERE EXISTS (SELECT 1 FROM season_member m WHERE m.season_id = season.id) ";
+
+  private final Database database;
+
+  SqlSeasons(Database database) {
+    this.database = database;
+  }
+
+  @Override
+  public Kept add(SeasonInput season, String key, Instant made) {
+    return database.write(
+        h -> {
+          long id =
+              h.createUpdate("INSERT INTO season (key, name, first, last, frame, made) VALUES (:key, :name, :first, :last, :frame, :made)")
+                  .bind("key", key)
+                  .bind("name", season.name())
+                  .bind("first", season.first().toString())
+                  .bind("last", season.last().toString())
+                  .bind("frame", SeasonFile.frame(season, facility(h)))
+                  .bind("made", made.toString())
+                  .executeAndReturnGeneratedKeys()
+                  .mapTo(Long.class)
+                  .one();
+          members(h, id, season);
+          return new Kept(id, key, season.name(), season.first(), season.last(), 0);
+        });
+  }
+
+  @Override
+  public void keep(long id, SeasonInput season) {
+    database.write(
+        h -> {
+          int changed =
+              h.createUpdate("UPDATE season SET name = :name, first = :first, last = :last, frame = :frame WHERE id = :id")
+                  .bind("id", id)
+                  .bind("name", season.name())
+                  .bind("first", season.first().toString())
+                  .bind("last", season.last().toString())
+                  .bind("frame", SeasonFile.frame(season, facility(h)))
+                  .execute();
+          if (changed == 0) {
+            throw gone(id);
+          }
+          h.createUpdate("DELETE FROM season_member WHERE season_id = :id").bind("id", id).execute();
+          members(h, id, season);
+          return changed;
+        });
+  }
+
+  private static void members(Handle h, long id, SeasonInput season) {
+    int place = 1;
+    for (Member m : season.squad()) {
+      known(h, m.id(), m.name());
+      h.createUpdate("INSERT INTO season_member (season_id, athlete_id, place, member) VALUES (:season, :athlete, :place, :member)")
+          .bind("season", id)
+          .bind("athlete", m.id())
+          .bind("place", place++)
+          .bind("member", SeasonFile.member(m))
+          .execute();
+    }
+  }
+
+  @Override
+  public List<Kept> all() {
+    return database.read(h -> h.createQuery(KEPT + "ORDER BY first DESC, id DESC").map((r, c) -> kept(r)).list());
+  }
+
+  @Override
+  public Optional<Kept> byId(long id) {
+    return database.read(h -> h.createQuery(KEPT + "AND id = :id").bind("id", id).map((r, c) -> kept(r)).findOne());
+  }
+
+  @Override
+  public Optional<SeasonInput> input(long id) {
+    return database.read(
+        h -> {
+          Optional<String> frame = h.createQuery("SELECT frame FROM season WHERE id = :id").bind("id", id).mapTo(String.class).findOne();
+          List<String> names = new ArrayList<>();
+          List<String> members =
+              h.createQuery(
+                      "SELECT member, athlete.name AS name FROM season_member JOIN athlete ON athlete.id = athlete_id"
+                          + " WHERE season_id = :id ORDER BY place")
+                  .bind("id", id)
+                  .map(
+                      (r, c) -> {
+                        names.add(r.getString("name"));
+                        return r.getString("member");
+                      })
+                  .list();
+          if (frame.isEmpty() || members.isEmpty()) {
+            return Optional.empty();
+          }
+          SeasonInput kept = SeasonFile.read(frame.get(), members, facility(h));
+          List<Member> squad = new ArrayList<>();
+          for (int i = 0; i < names.size(); i++) {
+            squad.add(called(kept.squad().get(i), names.get(i)));
+          }
+          return Optional.of(
+              new SeasonInput(kept.name(), kept.first(), kept.last(), kept.periods(), kept.meets(), kept.venues(), squad, kept.rules()));
+        });
+  }
+
+  /** The same under the name of today. */
+  private static Member called(Member m, String name) {
+    Athlete a = m.athlete();
+    return new Member(
+        new Athlete(a.id(), name, a.level(), a.takeOffFoot(), a.rung()), m.growing(), m.firstSession(), m.steps(), m.fullSteps(), m.days(),
+        m.peakWeek(), m.joins(), m.away(), m.entries(), m.wishes(), m.past());
+  }
+
+  @Override
+  public SeasonPlan publish(long id, SeasonPlan plan, Instant at) {
+    return database.write(
+        h -> {
+          String frame =
+              h.createQuery("SELECT frame FROM season WHERE id = :id").bind("id", id).mapTo(String.class).findOne().orElseThrow(() -> gone(id));
+          int version =
+              1 + h.createQuery("SELECT coalesce(max(version), 0) FROM season_version WHERE season_id = :id").bind("id", id).mapTo(Integer.class).one();
+          h.createUpdate("UPDATE season_version SET replaced = :at WHERE season_id = :id AND replaced IS NULL")
+              .bind("at", at.toString())
+              .bind("id", id)
+              .execute();
+          long row =
+              h.createUpdate("INSERT INTO season_version (season_id, version, frame, published) VALUES (:id, :version, :frame, :at)")
+                  .bind("id", id)
+                  .bind("version", version)
+                  .bind("frame", frame)
+                  .bind("at", at.toString())
+                  .executeAndReturnGeneratedKeys()
+                  .mapTo(Long.class)
+                  .one();
+          int place = 1;
+          for (SeasonPlan.Year y : plan.years()) {
+            known(h, y.athleteId(), y.athlete());
+            h.createUpdate("INSERT INTO season_year (version_id, athlete_id, place, plan) VALUES (:version, :athlete, :place, :plan)")
+                .bind("version", row)
+                .bind("athlete", y.athleteId())
+                .bind("place", place++)
+                .bind("plan", PlanFile.year(y))
+                .execute();
+          }
+          return new SeasonPlan(plan.name(), version, plan.years());
+        });
+  }
+
+  @Override
+  public Optional<SeasonPlan> published(long id) {
+    return database.read(h -> rows(h, id, "AND replaced IS NULL").findFirst().map(Version::plan));
+  }
+
+  @Override
+  public List<Version> versions(long id) {
+    return database.read(h -> rows(h, id, "").toList());
+  }
+
+  private static Stream<Version> rows(Handle h, long id, String which) {
+    String name = h.createQuery("SELECT name FROM season WHERE id = :id").bind("id", id).mapTo(String.class).findOne().orElse("");
+    return h.createQuery("SELECT id, version, frame, published, replaced FROM season_version WHERE season_id = :id " + which + " ORDER BY version")
+        .bind("id", id)
+        .map((r, c) -> new Row(r.getLong("id"), r.getInt("version"), SeasonFile.outside(r.getString("frame")), Instant.parse(r.getString("published")), moment(r.getString("replaced"))))
+        .list()
+        .stream()
+        .map(row -> new Version(new SeasonPlan(name, row.version(), years(h, row.id())), row.outside().meets(), row.outside().venues(), row.published(), row.replaced()));
+  }
+
+  private record Row(long id, int version, SeasonFile.Outside outside, Instant published, @Nullable Instant replaced) {}
+
+  private static List<SeasonPlan.Year> years(Handle h, long versionId) {
+    return h.createQuery(
+            "SELECT plan, athlete.name AS name FROM season_year JOIN athlete ON athlete.id = athlete_id WHERE version_id = :id ORDER BY place")
+        .bind("id", versionId)
+        .map(
+            (r, c) -> {
+              SeasonPlan.Year y = PlanFile.readYear(r.getString("plan"));
+              return new SeasonPlan.Year(y.athleteId(), r.getString("name"), y.days(), y.climbs(), y.wanted());
+            })
+        .list();
+  }
+
+  @Override
+  public boolean remove(long id) {
+    boolean removed = database.write(h -> h.createUpdate("DELETE FROM season WHERE id = :id").bind("id", id).execute()) > 0;
+    database.foldLog();
+    return removed;
+  }
+
+  @Override
+  public void keepSecret(String hash, CalendarKey key) {
+    database.write(
+        h -> {
+          drop(h, key.seasonId(), key.athleteId());
+          return h.createUpdate("INSERT INTO calendar_secret (secret, season_id, athlete_id, made) VALUES (:secret, :season, :athlete, :made)")
+              .bind("secret", hash)
+              .bind("season", key.seasonId())
+              .bind("athlete", key.athleteId())
+              .bind("made", key.made().toString())
+              .execute();
+        });
+  }
+
+  @Override
+  public Optional<CalendarKey> bySecret(String hash) {
+    return database.read(
+        h ->
+            h.createQuery("SELECT season_id, athlete_id, made FROM calendar_secret WHERE secret = :secret")
+                .bind("secret", hash)
+                .map((r, c) -> key(r))
+                .findOne());
+  }
+
+  @Override
+  public List<CalendarKey> secrets(long seasonId) {
+    return database.read(
+        h ->
+            h.createQuery("SELECT season_id, athlete_id, made FROM calendar_secret WHERE season_id = :id ORDER BY coalesce(athlete_id, 0)")
+                .bind("id", seasonId)
+                .map((r, c) -> key(r))
+                .list());
+  }
+
+  @Override
+  public void dropSecret(long seasonId, @Nullable Long athleteId) {
+    database.write(h -> drop(h, seasonId, athleteId));
+  }
+
+  private static int drop(Handle h, long seasonId, @Nullable Long athleteId) {
+    return h.createUpdate("DELETE FROM calendar_secret WHERE season_id = :season AND coalesce(athlete_id, 0) = :athlete")
+        .bind("season", seasonId)
+        .bind("athlete", athleteId == null ? 0 : athleteId)
+        .execute();
+  }
+
+  private static CalendarKey key(ResultSet r) throws SQLException {
+    long athlete = r.getLong("athlete_id");
+    @Nullable Long whose = r.wasNull() ? null : (Long) athlete;
+    return new CalendarKey(r.getLong("season_id"), whose, Instant.parse(r.getString("made")));
+  }
+
+  private static Kept kept(ResultSet r) throws SQLException {
+    return new Kept(
+        r.getLong("id"), r.getString("key"), r.getString("name"), LocalDate.parse(r.getString("first")), LocalDate.parse(r.getString("last")), r.getInt("published"));
+  }
+
+  private static @Nullable Instant moment(@Nullable String text) {
+    return text == null ? null : Instant.parse(text);
+  }
+
+  private static GuardSettings facility(Handle h) {
+    return GuardRows.read(SettingRows.read(h));
+  }
+
+  private static void known(Handle h, long athleteId, String name) {
+    if (h.createQuery("SELECT count(*) FROM athlete WHERE id = :id").bind("id", athleteId).mapTo(Integer.class).one() == 0) {
+      throw new RefusedException(
+          name + ", number " + athleteId + ", is not in the squad (any more). Nothing was kept. Add them to the squad, or take them out of the season.");
+    }
+  }
+
+  private static RefusedException gone(long id) {
+    return new RefusedException("The season with the number " + id + " is not in the store (any more). Nothing was changed. Load the page again.");
+  }
+}

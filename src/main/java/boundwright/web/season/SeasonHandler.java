@@ -1,0 +1,249 @@
+package boundwright.web.season;
+
+import boundwright.athlete.Athlete;
+import boundwright.card.CardPdf;
+import boundwright.card.SeasonSheets;
+import boundwright.demo.DemoSeason;
+import boundwright.demo.DemoSquad;
+import boundwright.picture.season.SeasonDrawing;
+import boundwright.picture.season.SeasonPicture.Size;
+import boundwright.quantity.RefusedException;
+import boundwright.season.Member;
+import boundwright.season.SeasonDesk;
+import boundwright.season.SeasonInput;
+import boundwright.season.SeasonPlan;
+import boundwright.season.SeasonRepository.CalendarKey;
+import boundwright.season.SeasonRepository.Kept;
+import boundwright.season.calendar.CalendarAddresses;
+import boundwright.season.sheet.SeasonOverview;
+import boundwright.season.sheet.WeekSheet;
+import boundwright.store.Workbench;
+import boundwright.store.season.SeasonFile;
+import boundwright.web.door.Reach;
+import boundwright.web.page.Addresses;
+import boundwright.web.page.Form;
+import boundwright.web.page.Pages;
+import boundwright.web.page.Turned;
+import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import io.javalin.http.UploadedFile;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.random.RandomGenerator;
+import org.jspecify.annotations.Nullable;
+
+/** A season on one page, a week of it, and both on paper. What plans a season is not known here. */
+public final class SeasonHandler {
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
+  private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEEE, d MMM", Locale.ENGLISH);
+
+  private final Workbench bench;
+  private final Pages pages;
+  private final Reach reach;
+  private final SeasonDesk desk;
+  private final CalendarAddresses addresses;
+
+  /** Made when the first PDF is asked for: the PDF writer takes long to load. */
+  private static final class Pdf {
+    static final SeasonSheets SHEETS = new SeasonSheets(new CardPdf());
+  }
+
+  /** @param random a generator that cannot be guessed */
+  public SeasonHandler(Workbench bench, Pages pages, Reach reach, RandomGenerator random) {
+    this.bench = bench;
+    this.pages = pages;
+    this.reach = reach;
+    this.desk = new SeasonDesk(bench.seasons(), bench.clock(), random);
+    this.addresses = new CalendarAddresses(bench.seasons(), bench.clock(), random);
+  }
+
+  /** The season asked for, or that of today. */
+  public void show(Context ctx) {
+    String said = Form.text(ctx, "done").equals("file") ? "The season is kept." : Form.text(ctx, "done").equals("shut") ? "That address opens nothing any more." : "";
+    page(ctx, 200, Form.has(ctx, "season") ? asked(ctx) : desk.current().orElse(null), null, "", said);
+  }
+
+  /** Takes the file of a season. Its athletes are found by their names. */
+  public void file(Context ctx) throws IOException {
+    UploadedFile file = ctx.uploadedFile("file");
+    if (file == null || file.size() == 0) {
+      page(ctx, 422, desk.current().orElse(null), null, "No file was chosen, or it is empty. Choose the file of a season.", "");
+      return;
+    }
+    try (InputStream in = file.content()) {
+      long id = desk.keep(SeasonFile.read(in.readAllBytes(), bench.care().guard(), (name, written) -> numberOf(name)));
+      ctx.redirect("/season?season=" + id + "&done=file", HttpStatus.SEE_OTHER);
+    } catch (RefusedException e) {
+      page(ctx, 422, desk.current().orElse(null), null, String.valueOf(e.getMessage()), "");
+    }
+  }
+
+  private long numberOf(String name) {
+    return bench.athletes().byName(name).map(Athlete::id).orElseThrow(() -> new RefusedException("nobody in the squad is called so. Add them to the squad first, or correct the name."));
+  }
+
+  /** An invented season as a file to begin with. */
+  public void example(Context ctx) {
+    ctx.contentType("application/json; charset=utf-8");
+    ctx.header("Content-Disposition", "attachment; filename=\"season-example.json\"");
+    ctx.result(SeasonFile.write(DemoSeason.from(LocalDate.now(bench.clock()), bench.care().guard()), bench.care().guard(), DemoSeason.NOTE).getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** The season as a file. */
+  public void saved(Context ctx) {
+    Kept kept = asked(ctx);
+    ctx.contentType("application/json; charset=utf-8");
+    ctx.header("Content-Disposition", "attachment; filename=\"season-" + Form.fileName(kept.name()) + ".json\"");
+    ctx.result(SeasonFile.write(desk.input(kept.id()), bench.care().guard(), "").getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** The wall plan. */
+  public void wall(Context ctx) {
+    Kept kept = asked(ctx);
+    SeasonSheets.Wall size = Form.has(ctx, "paper") ? Form.oneOf(SeasonSheets.Wall.class, "paper", Form.text(ctx, "paper")) : SeasonSheets.Wall.A3;
+    pdf(ctx, "wall-" + Form.fileName(kept.name()) + "-" + size.name().toLowerCase(Locale.ROOT), Pdf.SHEETS.wall(overview(desk.input(kept.id()), plan(kept)), size, note()));
+  }
+
+  /** A week on the screen. */
+  public void week(Context ctx) {
+    Optional<Kept> current = Form.has(ctx, "season") ? Optional.of(asked(ctx)) : desk.current();
+    Kept kept = current.orElseThrow(() -> new Turned(404, "There is no season yet. The coach keeps one under Season."));
+    LocalDate of = of(ctx, kept);
+    WeekSheet sheet = WeekSheet.of(desk.input(kept.id()), plan(kept), of);
+    LocalDate today = LocalDate.now(bench.clock());
+    boolean thisWeek = sheet.days().contains(today);
+    boolean opened = false;
+    List<WeekView.Day> days = new ArrayList<>();
+    for (int d = 0; d < 7; d++) {
+      int day = d;
+      List<WeekView.Line> lines =
+          sheet.rows().stream().filter(r -> !r.cells().get(day).free()).map(r -> new WeekView.Line(r.athlete(), r.cells().get(day))).toList();
+      LocalDate date = sheet.days().get(d);
+      boolean open = thisWeek ? date.equals(today) : !opened && !lines.isEmpty();
+      opened |= open;
+      String who = lines.size() == 1 ? "1 athlete" : lines.size() + " athletes";
+      days.add(new WeekView.Day(WEEKDAY.format(date), date.equals(today), open, who, sheet.meets().get(d), lines));
+    }
+    pages.show(
+        ctx, 200, "season/week", "Week", "season",
+        new WeekView(kept.id(), kept.name(), "Week of " + DAY.format(sheet.days().get(0)), of.minusWeeks(1), of.plusWeeks(1), sheet.days().get(0), days));
+  }
+
+  /** A week on paper. */
+  public void weekPdf(Context ctx) {
+    Kept kept = asked(ctx);
+    LocalDate of = of(ctx, kept);
+    pdf(ctx, "week-" + of, Pdf.SHEETS.week(WeekSheet.of(desk.input(kept.id()), plan(kept), of), note()));
+  }
+
+  /** A new address for a calendar; the one before opens nothing from now on. It is shown in the answer and nowhere again. */
+  public void renew(Context ctx) {
+    Kept kept = asked(ctx);
+    @Nullable Athlete athlete = whose(ctx);
+    String secret = addresses.renew(kept.id(), athlete == null ? null : athlete.id());
+    String base = reach.urls().isEmpty() ? reach.own() : reach.urls().get(0);
+    page(ctx, 200, kept, new SeasonView.Shown(athlete == null ? "the squad" : athlete.name(), base + "/calendar/" + secret + ".ics", reach.urls().isEmpty()), "", "");
+  }
+
+  /** Shuts a calendar. */
+  public void shut(Context ctx) {
+    Kept kept = asked(ctx);
+    @Nullable Athlete athlete = whose(ctx);
+    bench.seasons().dropSecret(kept.id(), athlete == null ? null : athlete.id());
+    ctx.redirect("/season?season=" + kept.id() + "&done=shut", HttpStatus.SEE_OTHER);
+  }
+
+  private @Nullable Athlete whose(Context ctx) {
+    String number = Form.text(ctx, "athlete");
+    return number.isEmpty() || number.equals("0") ? null : Addresses.athlete(number, bench);
+  }
+
+  private Kept asked(Context ctx) {
+    String number = Form.text(ctx, "season");
+    return (number.matches("\\d{1,18}") ? bench.seasons().byId(Long.parseLong(number)) : Optional.<Kept>empty())
+        .orElseThrow(() -> new Turned(404, "No season has the number '" + number + "'. Choose one under Season."));
+  }
+
+  private SeasonPlan plan(Kept kept) {
+    return bench.seasons().published(kept.id()).orElseThrow(() -> new Turned(404, "No plan of " + kept.name() + " is published yet."));
+  }
+
+  private LocalDate of(Context ctx, Kept kept) {
+    String text = Form.text(ctx, "of");
+    return text.isEmpty() ? within(kept, LocalDate.now(bench.clock())) : within(kept, Form.anyDate(text));
+  }
+
+  private static LocalDate within(Kept kept, LocalDate day) {
+    return day.isBefore(kept.first()) ? kept.first() : day.isAfter(kept.last()) ? kept.last() : day;
+  }
+
+  private String note() {
+    return bench.invented() ? DemoSquad.NOTE : "";
+  }
+
+  private SeasonOverview overview(SeasonInput season, SeasonPlan plan) {
+    LocalDate today = LocalDate.now(bench.clock());
+    List<Athlete> squad = season.squad().stream().map(Member::athlete).toList();
+    return SeasonOverview.of(
+        season, plan, bench.workLog().since(squad, season.first()), m -> bench.loadDesk().weights(m.athlete(), today), today);
+  }
+
+  private static void pdf(Context ctx, String name, byte[] bytes) {
+    ctx.contentType("application/pdf");
+    ctx.header("Content-Disposition", "attachment; filename=\"" + name + ".pdf\"");
+    ctx.result(bytes);
+  }
+
+  private void page(Context ctx, int status, @Nullable Kept kept, SeasonView.@Nullable Shown shown, String refused, String said) {
+    pages.show(ctx, status, "season/season", "Season", "season", view(kept, shown, refused, said));
+  }
+
+  private SeasonView view(@Nullable Kept kept, SeasonView.@Nullable Shown shown, String refused, String said) {
+    if (kept == null) {
+      return new SeasonView(null, List.of(), null, List.of(), null, refused, said);
+    }
+    SeasonInput season = desk.input(kept.id());
+    List<SeasonView.Other> others =
+        bench.seasons().all().stream().filter(k -> k.id() != kept.id()).map(k -> new SeasonView.Other(k.id(), k.name() + ", from " + DAY.format(k.first()))).toList();
+    Optional<SeasonPlan> plan = bench.seasons().published(kept.id());
+    List<String> meets = new ArrayList<>();
+    season.meets().forEach(m -> meets.add((meets.size() + 1) + " " + m.name() + ", " + DAY.format(m.date())));
+    int athletes = season.squad().size();
+    SeasonView.Head head =
+        new SeasonView.Head(
+            kept.id(), kept.name(), DAY.format(kept.first()), DAY.format(kept.last()), athletes == 1 ? "1 athlete" : athletes + " athletes", meets,
+            within(kept, LocalDate.now(bench.clock())));
+    return new SeasonView(head, others, plan.map(p -> drawn(season, p)).orElse(null), plan.isPresent() ? calendars(season, kept.id()) : List.of(), shown, refused, said);
+  }
+
+  private SeasonView.Planned drawn(SeasonInput season, SeasonPlan plan) {
+    SeasonOverview overview = overview(season, plan);
+    return new SeasonView.Planned(
+        plan.version(),
+        Math.round(SeasonDrawing.todayX(overview, Size.SCREEN)),
+        SeasonDrawing.head(overview, Size.SCREEN),
+        overview.rows().stream().map(r -> new SeasonView.Row(r.id(), r.athlete(), String.valueOf(Math.round(r.most())), SeasonDrawing.row(overview, r, Size.SCREEN))).toList());
+  }
+
+  private List<SeasonView.CalendarRow> calendars(SeasonInput season, long id) {
+    List<CalendarKey> keys = bench.seasons().secrets(id);
+    List<SeasonView.CalendarRow> out = new ArrayList<>(List.of(new SeasonView.CalendarRow(0, "The squad", since(keys, null))));
+    season.squad().forEach(m -> out.add(new SeasonView.CalendarRow(m.id(), m.name(), since(keys, m.id()))));
+    return out;
+  }
+
+  private String since(List<CalendarKey> keys, @Nullable Long athlete) {
+    return keys.stream()
+        .filter(k -> athlete == null ? k.athleteId() == null : athlete.equals(k.athleteId()))
+        .map(k -> DAY.format(k.made().atZone(bench.clock().getZone())))
+        .findFirst()
+        .orElse("");
+  }
+}

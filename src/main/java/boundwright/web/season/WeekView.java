@@ -1,0 +1,43 @@
+package boundwright.web.season;
+
+import boundwright.season.sheet.WeekSheet.Cell;
+import java.time.LocalDate;
+import java.util.List;
+
+/**
+ * A week on the phone: day by day, who does what.
+ *
+ * @param season its number
+ * @param name of the season
+ * @param title which week
+ * @param before a day of the week before
+ * @param after a day of the week after
+ * @param of a day of this week
+ * @param days Monday to Sunday
+ */
+public record WeekView(long season, String name, String title, LocalDate before, LocalDate after, LocalDate of, List<Day> days) {
+  /** Takes a copy. */
+  public WeekView {
+    days = List.copyOf(days);
+  }
+
+  /**
+   * A day.
+   *
+   * @param title in words
+   * @param today whether it is today
+   * @param open whether it is shown unfolded: today, or the first day of another week on which somebody has something to do
+   * @param who how many have something to do, in words
+   * @param meets what meets there are, or empty
+   * @param lines athletes who have something to do
+   */
+  public record Day(String title, boolean today, boolean open, String who, String meets, List<Line> lines) {
+    /** Takes a copy. */
+    public Day {
+      lines = List.copyOf(lines);
+    }
+  }
+
+  /** An athlete on a day. */
+  public record Line(String athlete, Cell cell) {}
+}

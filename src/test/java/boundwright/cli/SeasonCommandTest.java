@@ -1,0 +1,64 @@
+package boundwright.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import boundwright.athlete.Athlete;
+import boundwright.cli.Terminal.Said;
+import boundwright.load.GuardSettings;
+import boundwright.season.PlainPlanner;
+import boundwright.season.SeasonDesk;
+import boundwright.season.SeasonInput;
+import boundwright.store.Workbench;
+import boundwright.store.season.SeasonFile;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class SeasonCommandTest {
+  @TempDir Path folder = Path.of("");
+
+  @Test
+  void theExampleIsAFileThatIsRead() {
+    Said said = new Terminal(folder).run("season", "example", "--from", "2026-09-26");
+    assertThat(said.exit()).isZero();
+    SeasonInput season = SeasonFile.read(said.out().getBytes(StandardCharsets.UTF_8), GuardSettings.DEFAULT);
+    assertThat(season.first()).isEqualTo(LocalDate.of(2026, 9, 28));
+    assertThat(said.out()).contains("no person here is real");
+    assertThat(new Terminal(folder).run("season", "example", "--from", "soon").exit()).isEqualTo(2);
+  }
+
+  @Test
+  void aCalendarIsWrittenOfWhatWasPublished() throws IOException {
+    Terminal terminal = new Terminal(folder);
+    terminal.squad();
+    assertThat(terminal.run("season").out()).contains("There is no season here yet");
+    assertThat(terminal.run("season", "calendar", "--out", "all.ics").err()).contains("There is no season here yet");
+    try (Workbench bench = Workbench.open(folder.resolve("data"), Terminal.CLOCK)) {
+      for (String name : new String[] {"Wren Samphire", "Otis Sedgeley", "Linnea Saltwort"}) {
+        if (bench.athletes().byName(name).isEmpty()) {
+          bench.athletes().add(new Athlete(0, name, boundwright.athlete.Level.BEGINNER, boundwright.footfall.Foot.RIGHT, 0));
+        }
+      }
+      SeasonDesk desk = new SeasonDesk(bench.seasons(), Terminal.CLOCK, new Random(1));
+      byte[] example = terminal.run("season", "example").out().getBytes(StandardCharsets.UTF_8);
+      long id = desk.keep(SeasonFile.read(example, bench.care().guard(), (name, written) -> bench.athletes().byName(name).orElseThrow().id()));
+      assertThat(terminal.run("season", "calendar", "--out", "all.ics").err()).contains("is published yet");
+      desk.publish(id, desk.plan(id, new PlainPlanner()));
+    }
+    assertThat(terminal.run("season").out()).contains("Two peaks (invented)", "version 1");
+    assertThat(terminal.run("season", "--json").json().get(0).get("published").asInt()).isEqualTo(1);
+    Said said = terminal.run("season", "calendar", "--athlete", "wren samphire", "--out", "wren.ics", "--json");
+    assertThat(said.exit()).as(said.err()).isZero();
+    assertThat(said.json().get("events").asInt()).isGreaterThan(40);
+    assertThat(said.json().get("cancelled").asInt()).isZero();
+    assertThat(Files.readString(folder.resolve("wren.ics"))).startsWith("BEGIN:VCALENDAR\r\n").doesNotContain("Otis");
+    assertThat(terminal.run("season", "calendar", "--out", "wren.ics").err()).contains("is there already");
+    assertThat(terminal.run("season", "calendar", "--season", "9", "--out", "x.ics").err()).contains("No season has the number 9");
+    assertThat(terminal.run("season", "calendar", "--athlete", "Nobody", "--out", "x.ics").exit()).isEqualTo(2);
+  }
+}

@@ -1,0 +1,5 @@
+/** Tests of the season room. */
+@NullMarked
+package boundwright.season;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package boundwright.store.season;
+
+import org.jspecify.annotations.NullMarked;
