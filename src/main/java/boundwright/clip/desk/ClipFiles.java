@@ -45,6 +45,25 @@ final class ClipFiles {
     return of(id).resolve("stills");
   }
 
+  /** Whether the coach said that the camera stood: an empty file of that name. */
+  boolean stood(long id) {
+    return Files.exists(of(id).resolve("stood"));
+  }
+
+  void stood(long id, boolean stood) {
+    try {
+      Path file = of(id).resolve("stood");
+      if (!stood) {
+        Files.deleteIfExists(file);
+      } else if (!Files.exists(file)) {
+        Files.createDirectories(of(id));
+        Files.createFile(file);
+      }
+    } catch (IOException e) {
+      throw ClipDesk.trouble("what was said of the camera could not be kept", e);
+    }
+  }
+
   Path film(long id) {
     try (Stream<Path> all = Files.list(of(id))) {
       return all.filter(p -> String.valueOf(p.getFileName()).startsWith("film.")).findFirst().orElse(of(id).resolve("film.mp4"));
