@@ -84,10 +84,14 @@ final class ClipAccuracy {
 
   void run(double fps, Noise noise, boolean irregular, int clips, long seed, Consumer<String> log) {
     for (int k = 0; k < clips; k++) {
-      double speed = 5.0 + 3.5 * ((k * 7) % 10) / 10.0;
-      TrueClip clip = TrueClip.of(Sequence.parse(SEQUENCES[k % SEQUENCES.length]), k % 3, speed, fps, noise, irregular, seed + k);
-      one(clip, "clip " + (seed + k), log);
+      one(clip(k, fps, noise, irregular, seed), "clip " + (seed + k), log);
     }
+  }
+
+  /** One of the clips of {@link #run}. */
+  static TrueClip clip(int k, double fps, Noise noise, boolean irregular, long seed) {
+    double speed = 5.0 + 3.5 * ((k * 7) % 10) / 10.0;
+    return TrueClip.of(Sequence.parse(SEQUENCES[k % SEQUENCES.length]), k % 3, speed, fps, noise, irregular, seed + k);
   }
 
   void one(TrueClip clip, String name, Consumer<String> log) {
