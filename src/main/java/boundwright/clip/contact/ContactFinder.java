@@ -281,13 +281,17 @@ public final class ContactFinder {
     FootPath toeAlone = feet.alone(Joint.TOE, foot);
     Estimate heel = standing(feet.alone(Joint.HEEL, foot), from, from + 0.4 * span);
     Estimate toe = stiffToe(foot, toeAlone, settled, from + FLAT * span);
+    double leaves = to - Math.min(0.01, 0.1 * span);
     if (toe == null) {
-      toe = standing(toeAlone, settled, to - Math.min(0.01, 0.1 * span));
+      toe = place(toeAlone, Double.POSITIVE_INFINITY, settled, leaves);
     }
     double length = feet.length(foot);
-    if (heel != null && !Double.isNaN(length) && (toe == null || toe.halfWidth() > BY_HEEL_M * Estimate.Z95)) {
+    if (toe == null && heel != null && !Double.isNaN(length)) {
       // the toe was out of sight while it stood: the heel and the foot's own length say it better than a path over the gap
       toe = Estimate.normal(heel.p50() + length, Math.hypot(heel.halfWidth() / Estimate.Z95, BY_HEEL_M));
+    }
+    if (toe == null) {
+      toe = standing(toeAlone, settled, leaves);
     }
     Estimate seen = toe == null ? heel : toe;
     if (seen == null) {
