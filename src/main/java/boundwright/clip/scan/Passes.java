@@ -111,16 +111,16 @@ final class Passes {
 
   /** Ends what the other passes still do. */
   void stopOthers(Pass read) {
-    passes.stream().filter(p -> p != read).forEach(p -> p.ground.stop());
+    passes.stream().filter(p -> !p.equals(read)).forEach(p -> p.ground.stop());
   }
 
   /** What to say of passes that are not read; null where there is none with steps in it. */
   @Nullable String others(Pass read) {
-    List<Pass> seen = passes.stream().filter(p -> p == read || speed(p) > LegSpeed.STANDS).toList();
+    List<Pass> seen = passes.stream().filter(p -> p.equals(read) || speed(p) > LegSpeed.STANDS).toList();
     if (seen.size() < 2) {
       return null;
     }
-    List<String> when = seen.stream().filter(p -> p != read).map(this::span).toList();
+    List<String> when = seen.stream().filter(p -> !p.equals(read)).map(this::span).toList();
     return String.format(
         Locale.ROOT, "Somebody goes through the picture %d times. Read is %s; not read %s %s. To have another read, draw a box round the athlete there.",
         seen.size(), span(read), when.size() == 1 ? "is" : "are", String.join(", ", when));
