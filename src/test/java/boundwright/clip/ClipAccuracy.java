@@ -250,8 +250,8 @@ final class ClipAccuracy {
     for (Noise noise : List.of(Noise.NONE, Noise.USUAL)) {
       for (String fps : rates) {
         ClipAccuracy a = new ClipAccuracy();
-        a.run(Double.parseDouble(fps), noise, noise == Noise.USUAL, clips, seed, log);
-        System.out.println(a.row((noise == Noise.USUAL ? "usual noise, " : "no noise, ") + fps + " fps"));
+        a.run(Double.parseDouble(fps), noise, noise.equals(Noise.USUAL), clips, seed, log);
+        System.out.println(a.row((noise.equals(Noise.USUAL) ? "usual noise, " : "no noise, ") + fps + " fps"));
       }
     }
     if (rates.contains("120")) {

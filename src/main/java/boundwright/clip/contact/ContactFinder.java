@@ -49,6 +49,7 @@ public final class ContactFinder {
    * over force plates touchdowns scatter by 4.5 ms where the points err by 2 mm).
    */
   private static final double CURVE_S = 0.0025;
+  private static final double CURVE_LEAVING_S = 0.0012;
 
   /** Off the middle of its neighbours in time by so much, a foot's point has leapt [m] (judgement: three times the usual noise). */
   private static final double JUMP_M = 0.06;
@@ -193,9 +194,9 @@ public final class ContactFinder {
       Stretch s = a.stretch();
       Landing land = landing.get(i);
       EventFit leave = leaving.get(i);
-      EventFit fitted = land == null ? null : new EventFit(land.time(), sd(Math.hypot(land.sd(), BETWEEN_FRAMES * step * step), s.foot(), land.time()));
+      EventFit fitted = land == null ? null : new EventFit(land.time(), sd(Math.hypot(land.sd(), Math.hypot(CURVE_S, BETWEEN_FRAMES * step * step)), s.foot(), land.time()));
       EventFit down = a.down().settled(fitted);
-      EventFit up = a.up().settled(leave == null ? null : new EventFit(leave.time(), sd(Math.hypot(leave.sd(), BETWEEN_FRAMES_LEAVING * step), s.foot(), leave.time())));
+      EventFit up = a.up().settled(leave == null ? null : new EventFit(leave.time(), sd(Math.hypot(leave.sd(), Math.hypot(CURVE_LEAVING_S, BETWEEN_FRAMES_LEAVING * step)), s.foot(), leave.time())));
       if (down != null && up != null && up.time() - down.time() < a.shortest_s()) {
         // touchdown comes before toe-off: where the fits cross, the network's own course holds
         down = a.down().own();
@@ -242,8 +243,8 @@ public final class ContactFinder {
   }
 
   private Contact contact(Stretch s, @Nullable Landing land, @Nullable EventFit leave) {
-    Estimate down = land == null ? null : Estimate.normal(land.time(), sd(Math.hypot(land.sd(), BETWEEN_FRAMES * step * step), s.foot(), land.time()));
-    Estimate up = leave == null ? null : Estimate.normal(leave.time(), sd(Math.hypot(leave.sd(), BETWEEN_FRAMES_LEAVING * step), s.foot(), leave.time()));
+    Estimate down = land == null ? null : Estimate.normal(land.time(), sd(Math.hypot(land.sd(), Math.hypot(CURVE_S, BETWEEN_FRAMES * step * step)), s.foot(), land.time()));
+    Estimate up = leave == null ? null : Estimate.normal(leave.time(), sd(Math.hypot(leave.sd(), Math.hypot(CURVE_LEAVING_S, BETWEEN_FRAMES_LEAVING * step)), s.foot(), leave.time()));
     double from = down == null ? motion.time(s.first()) : down.p50();
     double to = up == null ? motion.time(s.last()) : up.p50();
     return placed(s.foot(), down, up, from, to, margin(s));
@@ -251,7 +252,7 @@ public final class ContactFinder {
 
   /** The error of an event, with what is common to all and with what a foot that jumps about near it adds. */
   private double sd(double own, Foot foot, double time) {
-    return Math.hypot(Math.hypot(own, CURVE_S), JUMP_SD_S * Math.sqrt(jumps(foot, time)));
+    return Math.hypot(own, JUMP_SD_S * Math.sqrt(jumps(foot, time)));
   }
 
   /** How often heel or toe leaps out of its course near a time; no foot can, a finder that loses it among the legs does. */
