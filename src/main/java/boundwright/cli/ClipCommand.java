@@ -67,6 +67,9 @@ final class ClipCommand implements Callable<Integer> {
   @Option(names = "--slowed", paramLabel = "TIMES", description = "How many times slower the film plays than it was filmed: 8 for 240 frames a second shown at 30. Default: 1.")
   private double slowed = 1;
 
+  @Option(names = "--tripod", description = "The camera stood still: gives lengths where the background is too plain to tell.")
+  private boolean tripod;
+
   @Option(names = "--segments", paramLabel = "TABLE", description = "Segment masses: male or female. Default: male.")
   private String segments = "male";
 
@@ -102,7 +105,8 @@ final class ClipCommand implements Callable<Integer> {
         new ScanOrder(
             s.path(file), data.folder(s).resolve("clips").resolve("weights"), Weights.Size.FULL, ClipMarks.box(box), boxFrame - 1, 1,
             !everyFrame, null);
-    FoundClip clip = ScanProcess.scan(order, perMille -> {});
+    FoundClip seen = ScanProcess.scan(order, perMille -> {});
+    FoundClip clip = tripod ? seen.onTripod() : seen;
     ClipReading reading = ClipReader.read(clip, setup, List.of(), asked, foot, new TaughtFiles(data.folder(s).resolve("clips")).now());
     if (top.json()) {
       Json.print(s.out(), ClipAnswer.of(clip, reading));

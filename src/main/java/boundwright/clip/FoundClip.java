@@ -23,6 +23,14 @@ public record FoundClip(FilmFacts film, int firstFrame, Track track, int network
     remarks = List.copyOf(remarks);
   }
 
+  /**
+   * The same for a coach who knows that the camera stood, on a tripod say. It only counts where the background tells nothing: a camera
+   * that was seen to move did.
+   */
+  public FoundClip onTripod() {
+    return camera.kind() == CameraPath.Kind.PLAIN ? new FoundClip(film, firstFrame, track, networkFrames, remarks) : this;
+  }
+
   /** What was read off a film whose camera stood. */
   public FoundClip(FilmFacts film, int firstFrame, Track track, int networkFrames, List<String> remarks) {
     this(film, firstFrame, track, networkFrames, remarks, CameraPath.stood());

@@ -84,10 +84,14 @@ final class ClipAccuracy {
 
   void run(double fps, Noise noise, boolean irregular, int clips, long seed, Consumer<String> log) {
     for (int k = 0; k < clips; k++) {
-      double speed = 5.0 + 3.5 * ((k * 7) % 10) / 10.0;
-      TrueClip clip = TrueClip.of(Sequence.parse(SEQUENCES[k % SEQUENCES.length]), k % 3, speed, fps, noise, irregular, seed + k);
-      one(clip, "clip " + (seed + k), log);
+      one(clip(k, fps, noise, irregular, seed), "clip " + (seed + k), log);
     }
+  }
+
+  /** One of the clips of {@link #run}. */
+  static TrueClip clip(int k, double fps, Noise noise, boolean irregular, long seed) {
+    double speed = 5.0 + 3.5 * ((k * 7) % 10) / 10.0;
+    return TrueClip.of(Sequence.parse(SEQUENCES[k % SEQUENCES.length]), k % 3, speed, fps, noise, irregular, seed + k);
   }
 
   void one(TrueClip clip, String name, Consumer<String> log) {
@@ -235,22 +239,25 @@ final class ClipAccuracy {
       "| clips | contacts | right foot | missed / extra / values left open | leg frames exchanged before -> after | touchdown RMS ms (bias, in 90 %) | toe-off RMS ms (bias, in 90 %) | length RMS cm (in 90 %) | touchdown distance RMS cm (bias, in 90 %) | of it by time / place / body | lean RMS deg | landing RMS cm |\n"
           + "| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |";
 
+  /** Arguments: clips, first seed, frame rates by commas (or -), and anything more to hear of every large error. */
   public static void main(String[] args) {
     int clips = args.length > 0 ? Integer.parseInt(args[0]) : 20;
     long seed = args.length > 1 ? Long.parseLong(args[1]) : 1000;
-    boolean talk = args.length > 2;
+    List<String> rates = List.of((args.length > 2 && !args[2].equals("-") ? args[2] : "240,120,60,30").split(","));
+    boolean talk = args.length > 3;
     Consumer<String> log = talk ? System.out::println : s -> {};
     System.out.println(HEAD);
-    ClipAccuracy clean = new ClipAccuracy();
-    clean.run(240, Noise.NONE, false, clips, seed, log);
-    System.out.println(clean.row("no noise, 240 fps"));
-    for (double fps : new double[] {240, 120, 60}) {
-      ClipAccuracy a = new ClipAccuracy();
-      a.run(fps, Noise.USUAL, true, clips, seed, log);
-      System.out.println(a.row("usual noise, " + (int) fps + " fps"));
+    for (Noise noise : List.of(Noise.NONE, Noise.USUAL)) {
+      for (String fps : rates) {
+        ClipAccuracy a = new ClipAccuracy();
+        a.run(Double.parseDouble(fps), noise, noise.equals(Noise.USUAL), clips, seed, log);
+        System.out.println(a.row((noise.equals(Noise.USUAL) ? "usual noise, " : "no noise, ") + fps + " fps"));
+      }
     }
-    ClipAccuracy merged = new ClipAccuracy();
-    merged.run(120, Noise.LIKE_PAINTED, true, clips, seed, log);
-    System.out.println(merged.row("and both feet on one leg, 120 fps"));
+    if (rates.contains("120")) {
+      ClipAccuracy merged = new ClipAccuracy();
+      merged.run(120, Noise.LIKE_PAINTED, true, clips, seed, log);
+      System.out.println(merged.row("and both feet on one leg, 120 fps"));
+    }
   }
 }

@@ -33,6 +33,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import javax.imageio.ImageIO;
@@ -134,6 +135,37 @@ class ClipPicturePagesTest {
     String left = client.get("/clips/" + id + "/play").body();
     assertThat(left.length()).as("of a dropped film only the contacts' pictures are played").isLessThan(play.length());
     assertThat(bytes("/clips/" + id + "/whole.jpg").statusCode()).as("made from what is kept").isEqualTo(200);
+  }
+
+  /** A plain background: the tick is kept with the clip and gives its lengths; taken back, they go. */
+  @Test
+  void oneTickSaysThatTheCameraStood() throws InterruptedException {
+    camera = CameraPath.of(CameraPath.Kind.PLAIN);
+    read();
+    assertThat(bench.clips().reading(id).scaled()).isFalse();
+    String page = client.get("/clips/" + id + "/marks").body();
+    assertThat(page).contains("name=\"stood\"").contains("on a tripod");
+    tick("yes");
+    assertThat(bench.clips().reading(id).scaled()).isTrue();
+    assertThat(client.get("/clips/" + id + "/marks").body()).containsPattern("name=\"stood\" value=\"yes\" checked");
+    tick("");
+    assertThat(bench.clips().reading(id).scaled()).isFalse();
+  }
+
+  private void tick(String stood) {
+    Setup setup = bench.clips().clip(id).setup();
+    String csrf = Client.hidden(client.get("/clips/" + id + "/marks").body(), "csrf");
+    List<String> fields = new ArrayList<>(List.of("csrf", csrf, "count", "way", "slowed", "1", "model", "MALE"));
+    for (int i = 0; i < setup.ground().size(); i++) {
+      fields.addAll(
+          List.of("gx" + i, String.valueOf(setup.ground().get(i).picture().x()), "gy" + i, String.valueOf(setup.ground().get(i).picture().y()),
+              "gat" + i, String.valueOf(setup.ground().get(i).at_m())));
+    }
+    if (!stood.isEmpty()) {
+      fields.addAll(List.of("stood", stood));
+    }
+    HttpResponse<String> kept = client.post("/clips/" + id + "/marks", fields.toArray(String[]::new));
+    assertThat(kept.statusCode()).as(kept.body()).isBetween(200, 303);
   }
 
   @Test

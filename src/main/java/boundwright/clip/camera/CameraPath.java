@@ -297,7 +297,7 @@ public final class CameraPath {
       case STOOD, TURNED, ARM -> Optional.empty();
       case PLAIN ->
           Optional.of(
-              "The background shows nothing to hold on to, so nobody can tell whether the camera stood: no lengths are given. Film with the runway's lines, cones or trees in the picture.");
+              "The background shows nothing to hold on to, so nobody can tell whether the camera stood: no lengths are given. If it stood on a tripod, say so with the marks; else film with the runway's lines, cones or trees in the picture.");
       case LOST ->
           Optional.of(
               "The camera moved and the background shows too little to follow it: no lengths are given. Film with more of the ground and of what stands behind it, or put the phone on a stand.");

@@ -25,6 +25,12 @@ record Agreed(Stretch stretch, End down, End up, double sure, double shortest_s)
   /** The same in time, where the period of a step is found too short [s] (judgement). */
   private static final double SAME_S = 0.045;
   private static final double SAME_FRAMES = 2.5;
+  /**
+   * The ground may see an end later than the network by this share of a step: on bounds the network is early, by up to 80 ms where a
+   * foot comes down steeply or leaves slowly (own output, made-up clips). No more in time: in a walk a later end is a slip.
+   */
+  private static final double LATER_STEPS = 0.18;
+  private static final double LATER_S = 0.085;
   /** How far off the network's own ends are, standard deviation as a share of a step (own output, made-up and real film). */
   private static final double OWN_STEPS = 0.045;
   private static final double OWN_LEAVING_STEPS = 0.07;
@@ -43,9 +49,10 @@ record Agreed(Stretch stretch, End down, End up, double sure, double shortest_s)
    * @param sd of that time [s]
    * @param usual how far a fit may be from it before it is doubted [s]
    * @param most how far before it is not believed [s]
-   * @param open whether the ground saw this end too, so that a fit without an answer leaves it open
+   * @param mostLater the same where the fit is later than the network [s]
+   * @param open whether the ground is known: then a fit without an answer means that the point was out of sight, and it stays open
    */
-  record End(double time, double sd, double usual, double most, boolean open) {
+  record End(double time, double sd, double usual, double most, double mostLater, boolean open) {
     /** The network's own time, or null. */
     @Nullable EventFit own() {
       return Double.isNaN(time) ? null : new EventFit(time, sd);
@@ -60,17 +67,24 @@ record Agreed(Stretch stretch, End down, End up, double sure, double shortest_s)
         return open ? null : own();
       }
       double off = Math.abs(fit.time() - time);
-      if (off > most) {
+      if (off > (fit.time() > time ? mostLater : most)) {
         return new EventFit(time, Math.hypot(sd, 0.3 * off));
       }
       return new EventFit(fit.time(), Math.hypot(fit.sd(), 0.7 * Math.max(0, off - usual)));
     }
   }
 
-  /** The contacts of a course. */
-  static List<Agreed> of(List<Course.Stand> course, List<Stretch> planted, Motion motion, Proposal net) {
+  /**
+   * The contacts of a course.
+   *
+   * @param ground the planted stretches; null where a standing foot does not stay, and the network's times stand alone
+   */
+  static List<Agreed> of(List<Course.Stand> course, @Nullable List<Stretch> ground, Motion motion, Proposal net) {
+    List<Stretch> planted = ground == null ? List.of() : ground;
+    boolean open = ground != null;
     double step = motion.frames() < 2 ? 0 : (motion.time(motion.frames() - 1) - motion.time(0)) / (motion.frames() - 1);
     double same = Math.max(SAME_S, Math.max(SAME_FRAMES * step, SAME_STEPS * net.period()));
+    double later = Math.max(same, Math.min(LATER_S, LATER_STEPS * net.period()));
     List<Agreed> out = new ArrayList<>();
     for (Course.Stand s : course) {
       if (s.start() && course.stream().anyMatch(o -> o.start() && o.foot() != s.foot() && later(o, s))) {
@@ -88,11 +102,11 @@ record Agreed(Stretch stretch, End down, End up, double sure, double shortest_s)
       boolean ends = false;
       for (Stretch g : planted) {
         if (g.foot() == s.foot() && g.overlap(own) > 0) {
-          if (Math.abs(motion.time(g.first()) - motion.time(s.first())) <= same) {
+          if (agree(motion.time(g.first()) - motion.time(s.first()), same, later)) {
             first = begins ? Math.min(first, g.first()) : g.first();
             begins = true;
           }
-          if (Math.abs(motion.time(g.last()) - motion.time(s.last())) <= same) {
+          if (agree(motion.time(g.last()) - motion.time(s.last()), same, later)) {
             last = ends ? Math.max(last, g.last()) : g.last();
             ends = true;
           }
@@ -108,10 +122,15 @@ record Agreed(Stretch stretch, End down, End up, double sure, double shortest_s)
       double up = s.last() == motion.frames() - 1 ? Double.NaN : crossing(net, s.foot(), s.last() + 1, motion);
       out.add(
           new Agreed(
-              new Stretch(s.foot(), first, last), new End(down, sd, USUAL_STEPS * net.period(), same, begins),
-              new End(up, sdUp, USUAL_STEPS * net.period(), same, ends), s.sure(), SHORTEST_STEPS * net.period()));
+              new Stretch(s.foot(), first, last), new End(down, sd, USUAL_STEPS * net.period(), same, later, open),
+              new End(up, sdUp, USUAL_STEPS * net.period(), same, later, open), s.sure(), SHORTEST_STEPS * net.period()));
     }
     return out;
+  }
+
+  /** Whether the ground's end is so much after the network's that both are the same one [s]. */
+  private static boolean agree(double after, double same, double later) {
+    return after >= -same && after <= later;
   }
 
   private static boolean later(Course.Stand a, Course.Stand b) {

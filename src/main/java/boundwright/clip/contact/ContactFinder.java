@@ -38,13 +38,23 @@ public final class ContactFinder {
    */
   private static final double PLACE_LEAST_M = 0.009;
   /**
-   * An event's time is less certain than its fit believes by so much of the time between frames, standard deviation: a
-   * curve can do anything there (own output: made-up clips at 60 frames a second).
+   * A touchdown is less certain than its fit believes by so much of the squared time between frames, standard deviation [1/s]: a curve
+   * can do anything there, and strays with the square of it. A toe leaves slowly, so a toe-off by a share of that time (own output,
+   * made-up clips at 30 and 60 frames a second).
    */
-  private static final double BETWEEN_FRAMES = 0.2;
+  private static final double BETWEEN_FRAMES = 9;
+  private static final double BETWEEN_FRAMES_LEAVING = 0.1;
+  /**
+   * And by this, standard deviation [s]: no foot stops or leaves as the curves do (own output: without any noise toe-offs are 3 ms late;
+   * over force plates touchdowns scatter by 4.5 ms where the points err by 2 mm).
+   */
+  private static final double CURVE_S = 0.0025;
+  private static final double CURVE_LEAVING_S = 0.0012;
 
   /** Off the middle of its neighbours in time by so much, a foot's point has leapt [m] (judgement: three times the usual noise). */
   private static final double JUMP_M = 0.06;
+  /** A foot that stops turns off its course by itself; its acceleration at the most [m/s2] (judgement: 8 m/s within 40 ms). */
+  private static final double STOPS = 200;
   /** Leaps so near to an event make it doubtful [s] (judgement). */
   private static final double JUMP_NEAR_S = 0.08;
   /**
@@ -57,6 +67,9 @@ public final class ContactFinder {
   private static final int FEWEST_STANDING = 2;
   /** Heel and toe lie about so far apart [m] (judgement). */
   private static final double FOOT_M = 0.25;
+
+  /** How well a heel and the foot's own length tell where its toe stands, standard deviation [m] (own output, made-up clips). */
+  private static final double BY_HEEL_M = 0.02;
 
   /** How sure the network must be of a clip (judgement; own output: real and painted film 0.85 and more, noise without a body below 0.5). */
   private static final double CERTAIN = 0.6;
@@ -171,7 +184,7 @@ public final class ContactFinder {
     if (refusal() != null) {
       return List.of();
     }
-    List<Agreed> agreed = Agreed.of(course(net), ground ? Planted.stretches(metres, motion) : List.of(), motion, net);
+    List<Agreed> agreed = Agreed.of(course(net), ground ? Planted.stretches(metres, motion) : null, motion, net);
     List<Stretch> stretches = agreed.stream().map(Agreed::stretch).toList();
     List<@Nullable Landing> landing = ground ? new Landings(motion, feet, step).all(stretches) : nothing(stretches);
     List<@Nullable EventFit> leaving = ground ? new Leavings(motion, feet, step).all(stretches) : nothing(stretches);
@@ -181,9 +194,9 @@ public final class ContactFinder {
       Stretch s = a.stretch();
       Landing land = landing.get(i);
       EventFit leave = leaving.get(i);
-      EventFit fitted = land == null ? null : new EventFit(land.time(), sd(land.sd(), s.foot(), land.time()));
+      EventFit fitted = land == null ? null : new EventFit(land.time(), sd(Math.hypot(land.sd(), Math.hypot(CURVE_S, BETWEEN_FRAMES * step * step)), s.foot(), land.time()));
       EventFit down = a.down().settled(fitted);
-      EventFit up = a.up().settled(leave == null ? null : new EventFit(leave.time(), sd(leave.sd(), s.foot(), leave.time())));
+      EventFit up = a.up().settled(leave == null ? null : new EventFit(leave.time(), sd(Math.hypot(leave.sd(), Math.hypot(CURVE_LEAVING_S, BETWEEN_FRAMES_LEAVING * step)), s.foot(), leave.time())));
       if (down != null && up != null && up.time() - down.time() < a.shortest_s()) {
         // touchdown comes before toe-off: where the fits cross, the network's own course holds
         down = a.down().own();
@@ -230,8 +243,8 @@ public final class ContactFinder {
   }
 
   private Contact contact(Stretch s, @Nullable Landing land, @Nullable EventFit leave) {
-    Estimate down = land == null ? null : Estimate.normal(land.time(), sd(land.sd(), s.foot(), land.time()));
-    Estimate up = leave == null ? null : Estimate.normal(leave.time(), sd(leave.sd(), s.foot(), leave.time()));
+    Estimate down = land == null ? null : Estimate.normal(land.time(), sd(Math.hypot(land.sd(), Math.hypot(CURVE_S, BETWEEN_FRAMES * step * step)), s.foot(), land.time()));
+    Estimate up = leave == null ? null : Estimate.normal(leave.time(), sd(Math.hypot(leave.sd(), Math.hypot(CURVE_LEAVING_S, BETWEEN_FRAMES_LEAVING * step)), s.foot(), leave.time()));
     double from = down == null ? motion.time(s.first()) : down.p50();
     double to = up == null ? motion.time(s.last()) : up.p50();
     return placed(s.foot(), down, up, from, to, margin(s));
@@ -239,16 +252,17 @@ public final class ContactFinder {
 
   /** The error of an event, with what is common to all and with what a foot that jumps about near it adds. */
   private double sd(double own, Foot foot, double time) {
-    return Math.hypot(Math.hypot(own, BETWEEN_FRAMES * step), JUMP_SD_S * Math.sqrt(jumps(foot, time)));
+    return Math.hypot(own, JUMP_SD_S * Math.sqrt(jumps(foot, time)));
   }
 
   /** How often heel or toe leaps out of its course near a time; no foot can, a finder that loses it among the legs does. */
   private int jumps(Foot foot, double time) {
     int out = 0;
+    double most = Math.hypot(JUMP_M, 0.5 * STOPS * step * step);
     for (int i = 1; i + 1 < metres.frames(); i++) {
       if (Math.abs(metres.time(i) - time) <= JUMP_NEAR_S) {
         int frame = i;
-        out += List.of(Joint.HEEL, Joint.TOE).stream().anyMatch(j -> bend(BodyPoint.of(j, foot), frame) > JUMP_M) ? 1 : 0;
+        out += List.of(Joint.HEEL, Joint.TOE).stream().anyMatch(j -> bend(BodyPoint.of(j, foot), frame) > most) ? 1 : 0;
       }
     }
     return out;
@@ -268,8 +282,17 @@ public final class ContactFinder {
     FootPath toeAlone = feet.alone(Joint.TOE, foot);
     Estimate heel = standing(feet.alone(Joint.HEEL, foot), from, from + 0.4 * span);
     Estimate toe = stiffToe(foot, toeAlone, settled, from + FLAT * span);
+    double leaves = to - Math.min(0.01, 0.1 * span);
     if (toe == null) {
-      toe = standing(toeAlone, settled, to - Math.min(0.01, 0.1 * span));
+      toe = place(toeAlone, Double.POSITIVE_INFINITY, settled, leaves);
+    }
+    double length = feet.length(foot);
+    if (toe == null && heel != null && !Double.isNaN(length)) {
+      // the toe was out of sight while it stood: the heel and the foot's own length say it better than a path over the gap
+      toe = Estimate.normal(heel.p50() + length, Math.hypot(heel.halfWidth() / Estimate.Z95, BY_HEEL_M));
+    }
+    if (toe == null) {
+      toe = standing(toeAlone, settled, leaves);
     }
     Estimate seen = toe == null ? heel : toe;
     if (seen == null) {
@@ -313,9 +336,11 @@ public final class ContactFinder {
     }
     int cut = v.length / 4;
     double mean = Arrays.stream(v, cut, v.length - cut).average().orElseThrow();
+    // a foot that was still coming or already going spreads its samples; at few frames a second that is most of the error
+    double spread = Math.sqrt(Arrays.stream(v).map(x -> (x - mean) * (x - mean)).sum() / (v.length - 1));
     // noise that lasts about 0.04 s: so many independent looks, not n; one point's noise, because a network errs alike in all of a foot
     double looks = Math.max(1, Math.min(v.length, 1 + (to - from) / 0.08));
-    return Estimate.normal(mean, Math.hypot(path.smooth().noise() * 1.4 / Math.sqrt(looks), PLACE_LEAST_M));
+    return Estimate.normal(mean, Math.hypot(Math.max(path.smooth().noise() * 1.4, spread) / Math.sqrt(looks), PLACE_LEAST_M));
   }
 
   /** Two feet that come down together at the end are the landing of the jump; anywhere else they are not. */

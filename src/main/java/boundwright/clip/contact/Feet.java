@@ -54,6 +54,12 @@ final class Feet {
     return paths == null ? alone(Joint.HEEL, foot) : paths.heel();
   }
 
+  /** From heel to toe along the ground while the foot is flat [m]; NaN where heel and toe were hardly ever seen together. */
+  double length(Foot foot) {
+    RigidFoot.Paths paths = stiff.get(foot);
+    return paths == null ? Double.NaN : paths.length();
+  }
+
   /** The toe in the same way. */
   @Nullable FootPath toe(Foot foot) {
     RigidFoot.Paths paths = stiff.get(foot);

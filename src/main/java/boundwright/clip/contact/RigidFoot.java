@@ -31,8 +31,9 @@ final class RigidFoot {
    * @param heel the heel, from all three points
    * @param toe the toe, from all three points
    * @param pitch turn of the foot in each frame, smoothed, toe up positive [rad]; 0 is heel and toe level
+   * @param length from heel to toe [m]
    */
-  record Paths(FootPath heel, FootPath toe, double[] pitch) {}
+  record Paths(FootPath heel, FootPath toe, double[] pitch, double length) {}
 
   /** The paths of a foot by its points, or null where one of them is missing or they were hardly ever seen together. */
   static @Nullable Paths of(@Nullable FootPath heel, @Nullable FootPath ankle, @Nullable FootPath toe) {
@@ -53,7 +54,7 @@ final class RigidFoot {
       none[i] = Double.isNaN(turn[i]) ? Double.NaN : 0;
     }
     Smoother.Path smooth = Smoother.run(heel.times(), turn, none, TURN_SD, CUT_OFF);
-    return new Paths(part(part, shape, smooth, 0), part(part, shape, smooth, 2), smooth.x());
+    return new Paths(part(part, shape, smooth, 0), part(part, shape, smooth, 2), smooth.x(), shape[2][0] - shape[0][0]);
   }
 
   /** Places of the three points in the foot's own frame, heel to toe level, from their middle; null with too few frames. */

@@ -3,6 +3,8 @@ package boundwright.clip.desk;
 import boundwright.athlete.Surface;
 import boundwright.clip.Box;
 import boundwright.clip.FoundClip;
+import boundwright.clip.camera.CameraPath;
+import boundwright.clip.contact.Contact;
 import boundwright.clip.propose.Proposer;
 import boundwright.clip.reading.ClipReader;
 import boundwright.clip.reading.ClipReading;
@@ -234,8 +236,28 @@ public final class ClipDesk {
     return looks.teaching().at(clip.approachSteps());
   }
 
-  /** The raw body points. */
+  /** The raw body points, with what the coach said of the camera. */
   public FoundClip points(ClipRecord clip) {
+    FoundClip found = found(clip);
+    return files.stood(clip.id()) ? found.onTripod() : found;
+  }
+
+  /** Whether only the coach can tell if the camera stood, because the background shows nothing to hold on to. */
+  public boolean cameraUnknown(ClipRecord clip) {
+    return found(clip).camera().kind() == CameraPath.Kind.PLAIN;
+  }
+
+  /** Whether the coach said that the camera stood still. */
+  public boolean stood(long id) {
+    return files.stood(id);
+  }
+
+  /** Says or takes back that the camera stood still. */
+  public void stood(long id, boolean stood) {
+    files.stood(id, stood);
+  }
+
+  private FoundClip found(ClipRecord clip) {
     return clips.points(clip.id()).orElseThrow(
         () -> new RefusedException("Clip " + clip.id() + " is " + clip.state().label() + " and has no body points. Wait until it is read, or have it read again."));
   }

@@ -44,6 +44,24 @@ final class ClipFiles extends FilmFolder {
     return of(id).resolve("read-by");
   }
 
+  /** Whether the coach said that the camera stood: an empty file of that name. */
+  boolean stood(long id) {
+    return Files.exists(of(id).resolve("stood"));
+  }
+
+  void stood(long id, boolean stood) {
+    try {
+      Path file = of(id).resolve("stood");
+      if (!stood) {
+        Files.deleteIfExists(file);
+      } else if (!Files.exists(file)) {
+        Files.createDirectories(of(id));
+        Files.createFile(file);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException("what was said of the camera could not be kept", e);
+  }
+
   Optional<Path> still(long id, int frame) {
     Path file = Stills.file(stills(id), frame);
     return Files.exists(file) ? Optional.of(file) : Optional.empty();

@@ -2,7 +2,9 @@ package boundwright.clip.pose;
 
 import boundwright.clip.film.Picture;
 import boundwright.clip.track.Track;
+import java.util.ArrayDeque;
 import java.util.Comparator;
+import java.util.Deque;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -23,6 +25,19 @@ public final class Follower {
    * empty scenery where one was just before (own output). Below, the detector must see somebody there too.
    */
   private static final double SURE = 0.99;
+  /** No more lost pictures than so many widen the reach: later it is somebody else (judgement). */
+  private static final int WIDEST = 4;
+  /**
+   * Where the body should be now is drawn on from where it was between these times before [s]. Off by more than {@link #TURNED} sides
+   * the network may have passed to somebody whom the athlete passed: no hips change their way by half a metre in a fifth of a second.
+   */
+  private static final double FROM_S = 0.45;
+  private static final double TO_S = 0.13;
+  private static final double TURNED = 0.2;
+  /** Two bodies' regions are at least so many sides apart to count as two (judgement). */
+  private static final double APART = 0.15;
+  /** The time between pictures where nobody says it [s]. */
+  private static final double USUAL_S = 1 / 60.0;
 
   private final PoseNet landmarks;
   private final PersonFinder finder;
@@ -30,6 +45,12 @@ public final class Follower {
   private int lost;
   private int blind;
   private int again;
+  private double now;
+  private double mistakenFrom = Double.NaN;
+  private final Deque<At> way = new ArrayDeque<>();
+
+  /** Where the body was [s, px]. */
+  private record At(double time, double x, double y) {}
 
   /** A follower who begins at a region, see {@link PersonFinder}. */
   public Follower(PoseNet landmarks, PersonFinder finder, Region start) {
@@ -52,7 +73,25 @@ public final class Follower {
 
   /** The points of the next picture; empty when the athlete is not seen. */
   public Optional<Pose> follow(Picture picture) {
+    return follow(picture, now + USUAL_S);
+  }
+
+  /** The same for a picture of a time [s]. */
+  public Optional<Pose> follow(Picture picture, double time_s) {
+    now = time_s;
+    mistakenFrom = Double.NaN;
+    while (!way.isEmpty() && way.getFirst().time < now - FROM_S) {
+      way.removeFirst();
+    }
+    At expected = expected();
     Pose pose = see(picture);
+    Pose own = pose == null || expected == null ? null : passedOver(picture, pose, expected);
+    if (own != null) {
+      // what was taken for the athlete since was somebody else
+      mistakenFrom = now - TO_S;
+      way.removeIf(a -> a.time > mistakenFrom);
+      pose = own;
+    }
     if (pose == null) {
       lost++;
       blind++;
@@ -61,7 +100,56 @@ public final class Follower {
     again += lost > 0 ? 1 : 0;
     lost = 0;
     region = pose.next();
+    way.addLast(new At(now, region.x(), region.y()));
     return Optional.of(pose);
+  }
+
+  /** From which time on the pictures before showed somebody else [s]; NaN where the last one told nothing of the kind. */
+  public double mistakenFrom() {
+    return mistakenFrom;
+  }
+
+  /** The athlete's pose where the network stayed with somebody whom the athlete passed; null where it did not. */
+  private @Nullable Pose passedOver(Picture picture, Pose pose, At expected) {
+    Region found = pose.next();
+    if (Math.hypot(found.x() - expected.x, found.y() - expected.y) <= TURNED * found.side()) {
+      return null;
+    }
+    Pose there = landmarks.look(picture, new Region(expected.x, expected.y, found.side(), 0));
+    Region other = there.next();
+    boolean two = Math.hypot(other.x() - found.x(), other.y() - found.y()) > APART * found.side();
+    boolean nearer = Math.hypot(other.x() - expected.x, other.y() - expected.y) < TURNED * found.side();
+    return there.presence() >= SURE && two && nearer ? there : null;
+  }
+
+  /** Where the way of {@link #FROM_S} to {@link #TO_S} before leads now, by a straight line; null where it is too short. */
+  private @Nullable At expected() {
+    double n = 0;
+    double t = 0;
+    double x = 0;
+    double y = 0;
+    double tt = 0;
+    double tx = 0;
+    double ty = 0;
+    for (At a : way) {
+      double s = a.time - now;
+      if (s <= -TO_S) {
+        n++;
+        t += s;
+        x += a.x;
+        y += a.y;
+        tt += s * s;
+        tx += s * a.x;
+        ty += s * a.y;
+      }
+    }
+    double spread = n * tt - t * t;
+    if (n < 4 || spread < 1e-9) {
+      return null;
+    }
+    double vx = (n * tx - t * x) / spread;
+    double vy = (n * ty - t * y) / spread;
+    return new At(now, (x - vx * t) / n, (y - vy * t) / n);
   }
 
   /** For how many pictures on end the athlete has not been seen. */
@@ -90,7 +178,7 @@ public final class Follower {
 
   private Optional<Region> nearest(List<Region> people) {
     return people.stream()
-        .filter(r -> away(r) <= REACH * region.side() * (1 + lost))
+        .filter(r -> away(r) <= REACH * region.side() * Math.min(WIDEST, 1 + lost))
         .min(Comparator.comparingDouble(this::away));
   }
 

@@ -39,11 +39,13 @@ public final class PersonFinder {
    *
    * @param region round the athlete
    * @param people how many people were seen where was searched
+   * @param others the other people's regions, the largest first; empty where a box was drawn
    * @param remarks sentences for the coach, empty when there is nothing to say
    */
-  public record Answer(Region region, int people, List<String> remarks) {
-    /** Copies the remarks. */
+  public record Answer(Region region, int people, List<Region> others, List<String> remarks) {
+    /** Copies the lists. */
     public Answer {
+      others = List.copyOf(others);
       remarks = List.copyOf(remarks);
     }
   }
@@ -67,9 +69,9 @@ public final class PersonFinder {
         seen.size() == 1
             ? List.of()
             : List.of(
-                seen.size() + " people are in the picture; the one who is largest in it is followed. If that is not the athlete, draw a"
-                    + " box round the athlete.");
-    return new Answer(seen.get(0), seen.size(), remarks);
+                seen.size() + " people are in the picture; the one who moves the legs most is followed. If that is not the athlete,"
+                    + " draw a box round the athlete.");
+    return new Answer(seen.get(0), seen.size(), seen.subList(1, seen.size()), remarks);
   }
 
   /**
@@ -111,7 +113,7 @@ public final class PersonFinder {
             ? List.of()
             : List.of(seen.size() + " people are in the box; the one nearest its middle is followed. Draw it more closely if that is not the"
                 + " athlete.");
-    return new Answer(nearest, seen.size(), remarks);
+    return new Answer(nearest, seen.size(), List.of(), remarks);
   }
 
   private static boolean inBox(Region r, Box box) {
@@ -119,7 +121,7 @@ public final class PersonFinder {
   }
 
   /** Everybody in the picture, the largest first. */
-  List<Region> people(Picture picture) {
+  public List<Region> people(Picture picture) {
     List<PersonDetector.Found> all = new ArrayList<>();
     double shorter = Math.min(picture.width(), picture.height());
     double longer = Math.max(picture.width(), picture.height());

@@ -38,7 +38,7 @@ public record Region(double x, double y, double side, double turn) {
   }
 
   /** Whether both show the same body: the centres are closer than a quarter of the larger side. */
-  boolean same(Region other) {
+  public boolean same(Region other) {
     return Math.hypot(other.x - x, other.y - y) < 0.25 * Math.max(side, other.side);
   }
 

@@ -23,6 +23,12 @@ public final class CameraError {
   private static final double SWING_SHARE = 0.42;
   /** What is left of it between marks in two far frames: a swing is no straight way (docs/camera.md). */
   private static final double LEFT_OVER = 0.1;
+  /**
+   * And what is left of the swing itself, which goes to and fro between the marks: standard deviation for each width of the picture that
+   * the ground moved [m], less for lengths below {@link #SHORT_M} (0.2 m of arm, a swing of 0.03, left 0.5 cm of 2 m; docs/camera.md).
+   */
+  private static final double LEFT_OVER_M = 0.17;
+  private static final double SHORT_M = 1.5;
   /** The movement of the ground against its background is known to this much, as a share of the picture's width. */
   private static final double SWING_SD = 0.002;
   /** A place so near to the outermost mark still lies between the marks [m]. */
@@ -73,7 +79,10 @@ public final class CameraError {
     double followed = clip.camera().apart(i, j) * (metresPerPixel(i, a) + metresPerPixel(j, b)) / 2;
     double swing = clip.camera().swing();
     double share = Double.isNaN(swing) ? ARM_SHARE : SWING_SHARE * Math.hypot(swing, SWING_SD);
-    double arm = (between(a, b) && setup.markedFarApart(clip) ? LEFT_OVER : 1) * share / Estimate.Z95 * Math.abs(b - a);
+    boolean far = between(a, b) && setup.markedFarApart(clip);
+    double along = (far ? LEFT_OVER : 1) * share / Estimate.Z95 * Math.abs(b - a);
+    double left = far && !Double.isNaN(swing) ? LEFT_OVER_M * swing * Math.min(1, Math.abs(b - a) / SHORT_M) : 0;
+    double arm = Math.hypot(along, left);
     GroundMarks m = marks;
     return Math.hypot(Math.hypot(followed, arm), m == null ? 0 : m.lengthSd(a, b));
   }

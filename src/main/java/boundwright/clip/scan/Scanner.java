@@ -11,11 +11,13 @@ import boundwright.clip.pose.PersonDetector;
 import boundwright.clip.pose.PersonFinder;
 import boundwright.clip.pose.Pose;
 import boundwright.clip.pose.PoseNet;
+import boundwright.clip.pose.Region;
 import boundwright.clip.pose.Weights;
 import boundwright.clip.track.Track;
 import boundwright.quantity.RefusedException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -36,21 +38,25 @@ public final class Scanner {
   private static final int SEARCHERS = Math.min(2, Runtime.getRuntime().availableProcessors());
   /** An athlete not seen for this long has left the picture [s]. */
   private static final double GONE_S = 0.4;
+  /** Once somebody went through, others are looked for this often [s]; the same while whoever is followed only stands (judgement). */
+  private static final double SEARCH_AGAIN_S = 0.4;
+  private static final double STOOD_S = 0.8;
 
   private final ScanOrder order;
   private final IntConsumer progress;
-  private final List<Double> times = new ArrayList<>();
-  private final List<@Nullable Pose> poses = new ArrayList<>();
+  private final Passes passes = new Passes();
   private final Set<String> remarks = new LinkedHashSet<>();
-  private final GroundWatch camera = new GroundWatch();
-  private final FrameSkip skip = new FrameSkip();
+  private GroundWatch camera = new GroundWatch();
+  private FrameSkip skip = new FrameSkip();
   private @Nullable Follower follower;
+  private @Nullable Rivals rivals;
+  private int rivalsFrom;
+  /** The first frame of the pass that is going on. */
+  private int from;
   private double searchedAt = Double.NEGATIVE_INFINITY;
   private @Nullable RefusedException nobody;
   private int firstFrame = -1;
   private int networkFrames;
-  private int lastSeen = -1;
-  private boolean left;
 
   private Scanner(ScanOrder order, IntConsumer progress) {
     this.order = order;
@@ -91,7 +97,7 @@ public final class Scanner {
         Ahead ahead = new Ahead(film)) {
       PersonFinder finder = new PersonFinder(detector, landmarks);
       Frame frame = ahead.next();
-      while (frame != null && !left) {
+      while (frame != null) {
         Frame now = frame;
         AtomicInteger users = new AtomicInteger(2);
         Runnable done =
@@ -120,81 +126,169 @@ public final class Scanner {
 
   private void look(Frame frame, PoseNet landmarks, PersonFinder finder) throws InterruptedException {
     Picture picture = frame.picture();
-    Follower now = follower;
-    if (now == null) {
-      now = search(frame, landmarks, finder);
-      if (now == null) {
-        return;
+    if (follower == null && rivals == null && !search(frame, landmarks, finder)) {
+      if (firstFrame >= 0) {
+        passes.add(frame.time_s(), null);
       }
+      return;
     }
     if (firstFrame < 0) {
       firstFrame = frame.index();
     }
-    times.add(frame.time_s());
-    if (order.skip() && skip.leavesOut(frame.time_s())) {
-      poses.add(null);
-      return;
-    }
-    networkFrames++;
-    Optional<Pose> pose = now.follow(picture);
-    poses.add(pose.orElse(null));
-    if (pose.isPresent()) {
-      lastSeen = poses.size() - 1;
-      skip.saw(frame.time_s(), pose.get());
-      camera.look(picture, frame.time_s(), pose.get());
-    } else {
-      skip.lost(frame.time_s(), now.region(), picture);
-      left = lastSeen >= 0 && frame.time_s() - times.get(lastSeen) > GONE_S;
+    Rivals among = rivals;
+    Follower now = follower;
+    if (among != null) {
+      networkFrames += among.look(picture, frame.time_s());
+      Pose any = among.any();
+      passes.add(frame.time_s(), any);
+      if (any != null) {
+        camera.look(picture, frame.time_s(), any);
+      }
+      if (among.ready()) {
+        decide(among);
+      }
+    } else if (now != null) {
+      follow(now, frame, landmarks, finder);
     }
   }
 
-  private @Nullable Follower search(Frame frame, PoseNet landmarks, PersonFinder finder) {
-    Box box = order.box();
-    if (box == null && frame.time_s() - searchedAt < SEARCH_EVERY_S) {
-      return null;
+  private void follow(Follower now, Frame frame, PoseNet landmarks, PersonFinder finder) throws InterruptedException {
+    Picture picture = frame.picture();
+    if (order.skip() && skip.leavesOut(frame.time_s())) {
+      passes.add(frame.time_s(), null);
+      return;
+    }
+    networkFrames++;
+    Optional<Pose> pose = now.follow(picture, frame.time_s());
+    // somebody else whom the athlete passed: better nothing than another's body
+    passes.forget(now.mistakenFrom());
+    passes.add(frame.time_s(), pose.orElse(null));
+    if (pose.isPresent()) {
+      skip.saw(frame.time_s(), pose.get());
+      camera.look(picture, frame.time_s(), pose.get());
+      lookRound(now, frame, landmarks, finder);
+    } else {
+      skip.lost(frame.time_s(), now.region(), picture);
+      int last = passes.lastSeen(from);
+      if (last >= 0 && frame.time_s() - passes.time(last) > GONE_S) {
+        endPass();
+      }
+    }
+  }
+
+  /** Whoever only stands may be a helper: then the picture is searched for somebody who runs through. */
+  private void lookRound(Follower now, Frame frame, PoseNet landmarks, PersonFinder finder) {
+    double since = frame.time_s() - STOOD_S;
+    if (order.box() != null || passes.time(from) > since || frame.time_s() - searchedAt < STOOD_S || passes.legSpeed(since) > LegSpeed.STANDS) {
+      return;
+    }
+    searchedAt = frame.time_s();
+    List<Follower> all = new ArrayList<>(List.of(now));
+    for (Region r : finder.people(frame.picture())) {
+      if (!r.same(now.region())) {
+        all.add(new Follower(landmarks, finder, r));
+      }
+    }
+    if (all.size() > 1) {
+      follower = null;
+      rivals = new Rivals(all);
+      rivalsFrom = passes.frames();
+    }
+  }
+
+  /** Takes whoever moves the legs most; if that is not whom the pass began with, another pass begins. */
+  private void decide(Rivals among) {
+    int best = among.best();
+    if (best > 0 && rivalsFrom > from) {
+      passes.put(rivalsFrom, among.poses(0));
+      passes.end(from, camera, skip.inFlight());
+      camera = new GroundWatch();
+      skip = new FrameSkip();
+      from = rivalsFrom;
+    }
+    passes.put(rivalsFrom, among.poses(best));
+    follower = among.follower(best);
+    rivals = null;
+  }
+
+  private void endPass() {
+    passes.end(from, camera, skip.inFlight());
+    camera = new GroundWatch();
+    skip = new FrameSkip();
+    from = passes.frames();
+    follower = null;
+  }
+
+  /** Whether somebody was found. */
+  private boolean search(Frame frame, PoseNet landmarks, PersonFinder finder) {
+    @Nullable Box box = passes.none() ? order.box() : null;
+    if (box == null && frame.time_s() - searchedAt < (passes.none() ? SEARCH_EVERY_S : SEARCH_AGAIN_S)) {
+      return false;
     }
     searchedAt = frame.time_s();
     try {
       PersonFinder.Answer answer = box == null ? finder.find(frame.picture()) : finder.find(frame.picture(), box);
       remarks.addAll(answer.remarks());
-      follower = new Follower(landmarks, finder, answer.region());
-      return follower;
+      List<Follower> all = new ArrayList<>(List.of(new Follower(landmarks, finder, answer.region())));
+      answer.others().forEach(r -> all.add(new Follower(landmarks, finder, r)));
+      from = passes.frames();
+      if (all.size() == 1) {
+        follower = all.get(0);
+      } else {
+        rivals = new Rivals(all);
+        rivalsFrom = from;
+      }
+      return true;
     } catch (RefusedException e) {
       if (box != null) {
         throw e;
       }
       nobody = e;
-      return null;
+      return false;
     }
   }
 
   private FoundClip clip(FilmFacts facts, boolean brokenOff) {
-    if (lastSeen < 0) {
+    if (rivals != null) {
+      decide(rivals);
+    }
+    if (follower != null) {
+      endPass();
+    }
+    if (passes.none()) {
       throw nobody != null
           ? nobody
           : new RefusedException(
               "Nobody was seen in the film of " + facts.frames() + " frames. Draw a box round the athlete, or film from nearer.");
     }
-    Track.Builder track = Track.at(times.subList(0, lastSeen + 1).stream().mapToDouble(d -> d).toArray());
+    Passes.Pass read = passes.read(order.box() != null);
+    passes.stopOthers(read);
+    double[] times = new double[read.last() - read.first() + 1];
+    Arrays.setAll(times, i -> passes.time(read.first() + i));
+    Track.Builder track = Track.at(times);
     int unseen = 0;
-    for (int i = 0; i <= lastSeen; i++) {
-      Pose pose = poses.get(i);
+    for (int i = 0; i < times.length; i++) {
+      Pose pose = passes.pose(read.first() + i);
       if (pose != null) {
         pose.fill(track, i, facts.width(), facts.height());
       }
       unseen += pose == null ? 1 : 0;
     }
-    int lost = unseen - skip.inFlight();
+    int lost = unseen - read.inFlight();
     if (lost > 0) {
       remarks.add(
           String.format(
-              Locale.ROOT, "In %d of %d pictures the athlete was not seen: look at the contacts near them.", lost, lastSeen + 1));
+              Locale.ROOT, "In %d of %d pictures the athlete was not seen: look at the contacts near them.", lost, times.length));
+    }
+    String others = passes.others(read);
+    if (others != null) {
+      remarks.add(others);
     }
     if (brokenOff) {
       remarks.add("The file breaks off before its end: what could be read was used. Copy it from the phone again to have all of it.");
     }
-    Track found = track.build();
     return new FoundClip(
-        facts, firstFrame, found, networkFrames, List.copyOf(remarks), camera.path(facts.width(), facts.height(), found.times()));
+        facts, firstFrame + read.first(), track.build(), networkFrames, List.copyOf(remarks),
+        read.ground().path(facts.width(), facts.height(), times));
   }
 }

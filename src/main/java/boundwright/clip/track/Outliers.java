@@ -65,7 +65,7 @@ public final class Outliers {
     return new Cleaned(out.build(), bySpeed, byLimb);
   }
 
-  /** Distance from the median of the neighbours in time, after their common drift was taken off. */
+  /** Distance from the median of the neighbours in time, after their common drift was taken off; NaN where too few were seen. */
   private static double offCourse(Track track, BodyPoint p, double[] x, double[] y, int i) {
     double[] nx = new double[2 * REACH];
     double[] ny = new double[2 * REACH];
@@ -77,10 +77,24 @@ public final class Outliers {
         ny[n++] = y[i - k] + share * (y[i + k] - y[i - k]);
       }
     }
-    if (n < 2) {
-      return 0;
+    return n < 2 ? Double.NaN : Math.hypot(x[i] - median(nx, n), y[i] - median(ny, n));
+  }
+
+  /** Distance from the nearest sample in time [the track's unit]; 0 where none is near. */
+  private static double fromNearest(Track track, BodyPoint p, double[] x, double[] y, int i) {
+    for (int k = 1; k <= REACH; k++) {
+      double least = Double.NaN;
+      for (int j : new int[] {i - k, i + k}) {
+        if (j >= 0 && j < x.length && track.seen(p, j)) {
+          double off = Math.hypot(x[i] - x[j], y[i] - y[j]);
+          least = Double.isNaN(least) ? off : Math.min(least, off);
+        }
+      }
+      if (!Double.isNaN(least)) {
+        return least;
+      }
     }
-    return Math.hypot(x[i] - median(nx, n), y[i] - median(ny, n));
+    return 0;
   }
 
   /** Whether most of the nearest samples, up to two on each side, could not have been reached from here. */
@@ -125,8 +139,14 @@ public final class Outliers {
     int cut = 0;
     for (int i = 0; i < length.length; i++) {
       if (length[i] > most) {
-        boolean upperIsWild = offCourse(track, upper, ux, uy, i) > offCourse(track, lower, lx, ly, i);
-        out.erase(upperIsWild ? upper : lower, i);
+        double ofUpper = offCourse(track, upper, ux, uy, i);
+        double ofLower = offCourse(track, lower, lx, ly, i);
+        if (Double.isNaN(ofUpper) || Double.isNaN(ofLower)) {
+          // a point that soon goes out of sight has no course: both by one measure, else the seen one pays for the wild one
+          ofUpper = fromNearest(track, upper, ux, uy, i);
+          ofLower = fromNearest(track, lower, lx, ly, i);
+        }
+        out.erase(ofUpper > ofLower ? upper : lower, i);
         cut++;
       }
     }

@@ -35,6 +35,8 @@ import org.jspecify.annotations.Nullable;
  * @param camera where the camera looked
  * @param firstFrame number of the film's frame that is the camera's first, from 0
  * @param known what of the place may stand for a tape
+ * @param cameraUnknown whether only the coach can tell if the camera stood
+ * @param stood whether the coach said that it did
  */
 public record ClipMarksView(
     ClipsView.Line line,
@@ -57,7 +59,9 @@ public record ClipMarksView(
     boolean taken,
     CameraPath camera,
     int firstFrame,
-    List<Known> known) {
+    List<Known> known,
+    boolean cameraUnknown,
+    boolean stood) {
 
   /**
    * Something of the place whose distance is known, so that it may stand for a tape.

@@ -152,6 +152,19 @@ class ContactsOnFilmTest {
     assertThat(timely).as("of %d within 60 ms", all).isGreaterThanOrEqualTo(3 * all / 4);
   }
 
+  /** What the card asked says where the sequence begins; a wrong card changes no foot and no time of a clear clip. */
+  @Test
+  void aWrongCardChangesNoContact() {
+    TrueClip clip = clip(0, 60);
+    FoundClip found = found(clip.found(), CameraPath.Kind.STOOD);
+    List<Contact> without = ClipReader.read(found, Setup.ground(clip.marks()), List.of(), null).contacts().stream().map(ReadContact::contact).toList();
+    for (String card : new String[] {"RRL RRL", "LLR LLR", "LLL LLL"}) {
+      ClipReading r = ClipReader.read(found, Setup.ground(clip.marks()), List.of(), Sequence.parse(card));
+      assertThat(r.contacts().stream().map(ReadContact::contact).toList()).as(card).isEqualTo(without);
+      assertThat(r.remarks().stream().anyMatch(s -> s.startsWith("Asked was"))).as(card).isEqualTo(!card.equals("RRL RRL"));
+    }
+  }
+
   /** A camera that follows and cannot be followed: feet and times come from the body alone. */
   @Test
   void feetAndTimesHoldWhereTheGroundIsNotFollowed() {

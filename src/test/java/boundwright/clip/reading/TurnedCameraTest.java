@@ -101,6 +101,19 @@ class TurnedCameraTest {
     }
   }
 
+  /** Before a plain background only the coach can tell that the camera stood; one that was seen to move did. */
+  @Test
+  void whoKnowsThatTheCameraStoodGetsLengthsBeforeAPlainBackground() {
+    Setup marks = marks(CameraPath.stood(), 0);
+    ClipReading plain = ClipReader.read(clip(CameraPath.of(CameraPath.Kind.PLAIN)).onTripod(), marks, List.of(), null);
+    ClipReading stood = ClipReader.read(clip(CameraPath.stood()), marks, List.of(), null);
+    assertThat(plain.scaled()).isTrue();
+    assertThat(plain.flights()).isEqualTo(stood.flights());
+    assertThat(plain.remarks()).noneMatch(s -> s.contains("no lengths are given"));
+    FoundClip lost = clip(CameraPath.of(CameraPath.Kind.LOST));
+    assertThat(lost.onTripod()).isSameAs(lost);
+  }
+
   @Test
   void aMarkWhereNothingWasFollowedIsRefused() {
     CameraPath camera = path(0);

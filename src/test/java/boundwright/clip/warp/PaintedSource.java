@@ -98,6 +98,25 @@ public final class PaintedSource implements StillSource {
     return new TruthFile(1, false, sequence, known, (athlete.mass().landingTime() - from) * fps, ignored);
   }
 
+  /** The contacts as they were, in the athlete's own time. */
+  List<TrueContact> contacts() {
+    return athlete.mass().contacts();
+  }
+
+  /** What is taken off an athlete's time to have the film's [s]. */
+  double begins_s() {
+    return from;
+  }
+
+  /** Where the heels land, and when by the film [m, s]. */
+  double[] landing() {
+    return new double[] {athlete.mass().landingX(), athlete.mass().landingTime() - from};
+  }
+
+  Sequence sequence() {
+    return sequence;
+  }
+
   /** Every two metres of the athlete's line that the picture shows. */
   String marks() {
     StringBuilder out = new StringBuilder();
