@@ -60,6 +60,7 @@ final class ClipFiles extends FilmFolder {
       }
     } catch (IOException e) {
       throw new UncheckedIOException("what was said of the camera could not be kept", e);
+    }
   }
 
   Optional<Path> still(long id, int frame) {
