@@ -32,7 +32,6 @@ final class ClipFiles extends FilmFolder {
 
   Path weights() {
     return folder().resolve("weights");
-<<<<<<< HEAD
   }
 
   /** The contacts that a coach agreed to. */
@@ -43,8 +42,6 @@ final class ClipFiles extends FilmFolder {
   /** The name of the weights that a clip is read with since a hand touched it; no file for those of the program. */
   Path readBy(long id) {
     return of(id).resolve("read-by");
-=======
->>>>>>> points
   }
 
   /** Whether the coach said that the camera stood: an empty file of that name. */
