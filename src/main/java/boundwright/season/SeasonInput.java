@@ -6,6 +6,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -85,6 +86,11 @@ public record SeasonInput(
   /** The day with a number, 0 the first. */
   public LocalDate day(int number) {
     return first.plusDays(number);
+  }
+
+  /** The meet that an athlete jumps on a day. */
+  public Optional<Meet> meet(Member m, LocalDate day) {
+    return meets.stream().filter(x -> x.date().equals(day) && m.entry(x).isPresent()).findFirst();
   }
 
   /** The part of the year on a day; general preparation before the first begins. */

@@ -2,6 +2,7 @@ package boundwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.cli.season.PlanAnswer;
 import java.io.IOException;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
@@ -28,6 +29,10 @@ class FormatsJsonTest {
         Arguments.of("ready", ReadyCommand.Answer.class),
         Arguments.of("pain and hold", CareAnswer.class),
         Arguments.of("session order", OrderAnswer.class),
+        Arguments.of("season plan", PlanAnswer.Planned.class),
+        Arguments.of("season mend", PlanAnswer.Mended.class),
+        Arguments.of("season explain", PlanAnswer.Unmet.class),
+        Arguments.of("season explain", PlanAnswer.Day.class),
         Arguments.of("export", ExportCommand.Everything.class),
         Arguments.of("phones", PhonesCommand.PhonesAnswer.class),
         Arguments.of("card", CardCommand.Answer.class));

@@ -12,7 +12,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** Answers of the season's commands in JSON; names and units stand in {@code docs/formats-json.md}. */
-final class PlanAnswer {
+public final class PlanAnswer {
   private PlanAnswer() {}
 
   /**
@@ -26,7 +26,7 @@ final class PlanAnswer {
    * @param score what it is judged by, in order
    * @param refused what the guard refuses; with any, nothing is written
    */
-  record Planned(
+  public record Planned(
       String season, int athletes, int days, double firstPlan_s, long wanted_standingBounds, List<Score> score, List<Refused> refused) {}
 
   /**
@@ -36,7 +36,7 @@ final class PlanAnswer {
    * @param unit of it
    * @param value how much
    */
-  record Score(String level, String unit, long value) {}
+  public record Score(String level, String unit, long value) {}
 
   /**
    * A refusal.
@@ -45,7 +45,7 @@ final class PlanAnswer {
    * @param date as 2026-05-14
    * @param said what the guard says
    */
-  record Refused(String athlete, String date, String said) {}
+  public record Refused(String athlete, String date, String said) {}
 
   /**
    * A mended plan.
@@ -54,7 +54,7 @@ final class PlanAnswer {
    * @param refused what the guard refuses all the same
    * @param tapersMissed standing-bound contacts by which a taper is not reached
    */
-  record Mended(List<Changed> differences, List<Refused> refused, long tapersMissed) {}
+  public record Mended(List<Changed> differences, List<Refused> refused, long tapersMissed) {}
 
   /**
    * A day that is not as it was.
@@ -64,7 +64,37 @@ final class PlanAnswer {
    * @param before what was published, or null for rest
    * @param after what holds now, or null for rest
    */
-  record Changed(String athlete, String date, @Nullable String before, @Nullable String after) {}
+  public record Changed(String athlete, String date, @Nullable String before, @Nullable String after) {}
+
+  /**
+   * Wishes that are not met, in JSON.
+   *
+   * @param unmet each with what stands against it
+   */
+  public record Unmet(List<Wish> unmet) {}
+
+  /**
+   * A wish in JSON.
+   *
+   * @param athlete whose
+   * @param from its day, or the first of its week
+   * @param wish in words
+   * @param stands which rule stands against it
+   * @param nearest the day on which it would cost least, or null
+   * @param instead what would be done then, or null
+   * @param cost in words, by level
+   */
+  public record Wish(String athlete, String from, String wish, String stands, @Nullable String nearest, @Nullable String instead, String cost) {}
+
+  /**
+   * A day in JSON.
+   *
+   * @param athlete whose
+   * @param date which
+   * @param session what is done, or null for rest
+   * @param shaped what decided it
+   */
+  public record Day(String athlete, String date, @Nullable String session, List<String> shaped) {}
 
   static Planned of(SeasonPlanner planner, SeasonPlanner.Planned p, double first_s) {
     List<Score> score = new ArrayList<>();

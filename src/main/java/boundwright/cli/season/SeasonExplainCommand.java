@@ -1,6 +1,7 @@
 package boundwright.cli.season;
 
 import boundwright.cli.BoundwrightCommand;
+import boundwright.cli.Choices;
 import boundwright.cli.Json;
 import boundwright.cli.Surroundings;
 import boundwright.quantity.RefusedException;
@@ -15,7 +16,6 @@ import boundwright.season.why.DayReasons;
 import boundwright.season.why.Unmet;
 import boundwright.season.why.Why;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -52,36 +52,6 @@ final class SeasonExplainCommand implements Callable<Integer> {
     this.top = top;
   }
 
-  /**
-   * Wishes that are not met, in JSON.
-   *
-   * @param unmet each with what stands against it
-   */
-  record Answer(List<Wish> unmet) {}
-
-  /**
-   * A wish in JSON.
-   *
-   * @param athlete whose
-   * @param from its day, or the first of its week
-   * @param wish in words
-   * @param stands which rule stands against it
-   * @param nearest the day on which it would cost least, or null
-   * @param instead what would be done then, or null
-   * @param cost in words, by level
-   */
-  record Wish(String athlete, String from, String wish, String stands, @Nullable String nearest, @Nullable String instead, String cost) {}
-
-  /**
-   * A day in JSON.
-   *
-   * @param athlete whose
-   * @param date which
-   * @param session what is done, or null for rest
-   * @param shaped what decided it
-   */
-  record Day(String athlete, String date, @Nullable String session, List<String> shaped) {}
-
   @Override
   public Integer call() {
     Surroundings s = top.surroundings();
@@ -97,7 +67,7 @@ final class SeasonExplainCommand implements Callable<Integer> {
           Why why = new Why(season, new SeasonPlanner(season, climbs, null, of, Done.nothing(season), 1).published());
           Member m = athlete == null ? null : SeasonMendCommand.member(season, athlete);
           if (date != null && m != null) {
-            day(s, why.day(m.id(), within(season, date)));
+            day(s, why.day(m.id(), within(season, Choices.anyDay(date, s))));
           } else {
             unmet(s, why.unmet().stream().filter(u -> m == null || u.athlete().equals(m.name())).toList());
           }
@@ -105,21 +75,16 @@ final class SeasonExplainCommand implements Callable<Integer> {
         });
   }
 
-  private static LocalDate within(SeasonInput season, String text) {
-    try {
-      LocalDate day = LocalDate.parse(text.strip());
-      if (day.isBefore(season.first()) || day.isAfter(season.last())) {
-        throw new RefusedException(day + " lies outside the season, " + season.first() + " to " + season.last() + ".");
-      }
-      return day;
-    } catch (DateTimeParseException e) {
-      throw new RefusedException("'" + text + "' is not a day. Write it as 2027-03-01.", e);
+  private static LocalDate within(SeasonInput season, LocalDate day) {
+    if (day.isBefore(season.first()) || day.isAfter(season.last())) {
+      throw new RefusedException(day + " lies outside the season, " + season.first() + " to " + season.last() + ".");
     }
+    return day;
   }
 
   private void day(Surroundings s, DayReasons d) {
     if (top.json()) {
-      Json.print(s.out(), new Day(d.athlete(), d.date().toString(), Told.session(d.session()), d.shaped()));
+      Json.print(s.out(), new PlanAnswer.Day(d.athlete(), d.date().toString(), Told.session(d.session()), d.shaped()));
       return;
     }
     s.out().println(d.date() + "  " + d.athlete() + ": " + Told.day(d.session()));
@@ -128,7 +93,7 @@ final class SeasonExplainCommand implements Callable<Integer> {
 
   private void unmet(Surroundings s, List<Unmet> all) {
     if (top.json()) {
-      Json.print(s.out(), new Answer(all.stream().map(SeasonExplainCommand::wish).toList()));
+      Json.print(s.out(), new PlanAnswer.Unmet(all.stream().map(SeasonExplainCommand::wish).toList()));
       return;
     }
     s.out().println(all.isEmpty() ? "Every wish is met." : all.size() == 1 ? "1 wish is not met:" : all.size() + " wishes are not met:");
@@ -137,9 +102,9 @@ final class SeasonExplainCommand implements Callable<Integer> {
     }
   }
 
-  private static Wish wish(Unmet u) {
+  private static PlanAnswer.Wish wish(Unmet u) {
     LocalDate nearest = u.nearest();
-    return new Wish(
+    return new PlanAnswer.Wish(
         u.athlete(), u.from().toString(), u.wish(), u.stands(), nearest == null ? null : nearest.toString(), Told.session(u.instead()), u.cost().said());
   }
 }

@@ -1,8 +1,8 @@
 package boundwright.cli.season;
 
 import boundwright.cli.BoundwrightCommand;
+import boundwright.cli.Choices;
 import boundwright.cli.Json;
-import boundwright.cli.OutFile;
 import boundwright.cli.Surroundings;
 import boundwright.quantity.RefusedException;
 import boundwright.season.Away;
@@ -13,11 +13,8 @@ import boundwright.season.SeasonPlan;
 import boundwright.season.Span;
 import boundwright.season.mend.Happened;
 import boundwright.season.mend.Mender;
-import boundwright.store.season.PlanFile;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -59,11 +56,7 @@ final class SeasonMendCommand implements Callable<Integer> {
   @Option(names = "--closed", paramLabel = "PLACE:DATE", description = "A place that is closed, as by rain.")
   private List<String> closed = new ArrayList<>();
 
-  @Option(names = "--out", paramLabel = "PLAN", description = "Where the mended plan is written.")
-  private @Nullable String out;
-
-  @Option(names = "--force", description = "Replaces the file if it is there.")
-  private boolean force;
+  @Mixin private PlanOut out = new PlanOut();
 
   SeasonMendCommand(BoundwrightCommand top) {
     this.top = top;
@@ -72,38 +65,32 @@ final class SeasonMendCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Surroundings s = top.surroundings();
-    String named = out;
-    Path to = named == null ? null : s.path(named);
-    if (to != null) {
-      OutFile.check(to, force);
-    }
+    out.check(s);
     return files.with(
         top, file,
         asked -> {
           SeasonPlan before = SeasonFiles.plan(s, plan);
-          LocalDate day = today == null ? s.today() : date(today);
+          LocalDate day = Choices.anyDay(today, s);
           SeasonInput season = asked.season();
           for (String c : closed) {
-            season = Happened.closed(season, before(c), date(after(c)));
+            season = Happened.closed(season, before(c), Choices.anyDay(after(c), s));
           }
           for (String h : held) {
-            season = Happened.away(season, member(season, before(h)).id(), new Away(span(after(h)), Away.Why.HELD));
+            season = Happened.away(season, member(season, before(h)).id(), new Away(span(after(h), s), Away.Why.HELD));
           }
           Done done = asked.done().work().isEmpty() ? Done.asPlanned(before, day) : new Done(day, asked.done().work());
           for (String m : missed) {
-            done = done.without(member(season, before(m)).id(), date(after(m)));
+            done = done.without(member(season, before(m)).id(), Choices.anyDay(after(m), s));
           }
           long most = System.nanoTime() + SEARCH_NS;
           Mender.Mended mended = new Mender(season, Happened.climbs(before, season), before, done, () -> System.nanoTime() > most).mend();
           PlanAnswer.Mended answer = new PlanAnswer.Mended(PlanAnswer.changed(mended.differences()), PlanAnswer.refused(mended.plan(), mended.refused()), mended.left());
           boolean right = answer.refused().isEmpty() && answer.tapersMissed() == 0;
-          if (to != null && right) {
-            OutFile.write(to, PlanFile.write(mended.plan()).getBytes(StandardCharsets.UTF_8), force);
-          }
+          Path to = right ? out.write(s, mended.plan()) : null;
           if (top.json()) {
             Json.print(s.out(), answer);
           } else {
-            print(s, answer, mended, right ? to : null);
+            print(s, answer, mended, to);
           }
           return right ? 0 : 2;
         });
@@ -143,16 +130,9 @@ final class SeasonMendCommand implements Callable<Integer> {
     return pair.substring(pair.lastIndexOf(':') + 1).strip();
   }
 
-  private static Span span(String text) {
+  private static Span span(String text, Surroundings s) {
     int dots = text.indexOf("..");
-    return dots < 0 ? new Span(date(text), date(text)) : new Span(date(text.substring(0, dots)), date(text.substring(dots + 2)));
-  }
-
-  private static LocalDate date(String text) {
-    try {
-      return LocalDate.parse(text.strip());
-    } catch (DateTimeParseException e) {
-      throw new RefusedException("'" + text + "' is not a day. Write it as 2027-03-01.", e);
-    }
+    LocalDate from = Choices.anyDay(dots < 0 ? text : text.substring(0, dots), s);
+    return new Span(from, dots < 0 ? from : Choices.anyDay(text.substring(dots + 2), s));
   }
 }

@@ -2,15 +2,12 @@ package boundwright.cli.season;
 
 import boundwright.cli.BoundwrightCommand;
 import boundwright.cli.Json;
-import boundwright.cli.OutFile;
 import boundwright.cli.Surroundings;
 import boundwright.quantity.RefusedException;
 import boundwright.season.SeasonPlan;
 import boundwright.season.solve.SeasonPlanner;
 import boundwright.season.solve.SeasonSolver;
 import boundwright.season.year.Level;
-import boundwright.store.season.PlanFile;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Locale;
@@ -47,11 +44,7 @@ final class SeasonPlanCommand implements Callable<Integer> {
   @Option(names = "--seed", paramLabel = "N", description = "Another number searches otherwise. Default: 1.")
   private long seed = 1;
 
-  @Option(names = "--out", paramLabel = "PLAN", description = "Where the plan is written.")
-  private @Nullable String out;
-
-  @Option(names = "--force", description = "Replaces the file if it is there.")
-  private boolean force;
+  @Mixin private PlanOut out = new PlanOut();
 
   SeasonPlanCommand(BoundwrightCommand top) {
     this.top = top;
@@ -63,11 +56,7 @@ final class SeasonPlanCommand implements Callable<Integer> {
     if (seconds < 0 || seconds > MOST_SECONDS) {
       throw new RefusedException("A search of " + seconds + " s is out of range: 0 to " + MOST_SECONDS + ". 20 is usual.");
     }
-    String named = out;
-    Path to = named == null ? null : s.path(named);
-    if (to != null) {
-      OutFile.check(to, force);
-    }
+    out.check(s);
     return files.with(
         top, file,
         asked -> {
@@ -77,9 +66,7 @@ final class SeasonPlanCommand implements Callable<Integer> {
           Progress progress = new Progress(s, !top.json(), start);
           SeasonPlanner.Planned planned = planner.plan(Duration.ofSeconds(seconds), progress);
           PlanAnswer.Planned answer = PlanAnswer.of(planner, planned, progress.first_s);
-          if (to != null && answer.refused().isEmpty()) {
-            OutFile.write(to, PlanFile.write(planned.plan()).getBytes(StandardCharsets.UTF_8), force);
-          }
+          Path to = answer.refused().isEmpty() ? out.write(s, planned.plan()) : null;
           if (top.json()) {
             Json.print(s.out(), answer);
           } else {

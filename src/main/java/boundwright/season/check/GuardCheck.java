@@ -16,6 +16,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Asks the guard about every day of a plan, as it would be asked on that day if all was done as planned until then. */
 public final class GuardCheck {
@@ -32,7 +33,7 @@ public final class GuardCheck {
   }
 
   /**
-   * A day that the guard does not simply allow.
+   * A day that the guard refuses.
    *
    * @param athleteId whose
    * @param date which day
@@ -42,12 +43,12 @@ public final class GuardCheck {
 
   /** All refusals of a plan of which nothing was done yet; empty if it may be published. */
   public List<Judged> refused(SeasonPlan plan) {
-    return judged(plan, Done.nothing(input), Answer.REFUSED);
+    return refused(plan, Done.nothing(input));
   }
 
   /** All refusals of the days of a plan that are still open, after what was done. */
   public List<Judged> refused(SeasonPlan plan, Done done) {
-    return judged(plan, done, Answer.REFUSED);
+    return refused(plan, done, input.squad().stream().map(Member::id).collect(Collectors.toSet()));
   }
 
   /** All refusals of the open days of some athletes. */
@@ -55,26 +56,13 @@ public final class GuardCheck {
     List<Judged> out = new ArrayList<>();
     for (Member m : input.squad()) {
       if (athletes.contains(m.id())) {
-        plan.of(m.id()).ifPresent(y -> judge(m, y, done, Answer.REFUSED, out));
+        plan.of(m.id()).ifPresent(y -> judge(m, y, done, out));
       }
     }
     return out;
   }
 
-  /** All cautions of the days of a plan that are still open, after what was done. */
-  public List<Judged> cautions(SeasonPlan plan, Done done) {
-    return judged(plan, done, Answer.CAUTION);
-  }
-
-  private List<Judged> judged(SeasonPlan plan, Done done, Answer answer) {
-    List<Judged> out = new ArrayList<>();
-    for (Member m : input.squad()) {
-      plan.of(m.id()).ifPresent(y -> judge(m, y, done, answer, out));
-    }
-    return out;
-  }
-
-  private void judge(Member m, SeasonPlan.Year year, Done done, Answer answer, List<Judged> out) {
+  private void judge(Member m, SeasonPlan.Year year, Done done, List<Judged> out) {
     List<DayLoad> before = new ArrayList<>(m.past().days().stream().filter(d -> d.date().isBefore(input.first())).toList());
     before.addAll(done.of(m.id()));
     LegCare care = new LegCare(m.growing(), m.firstSession(), List.of(), List.of());
@@ -91,7 +79,7 @@ public final class GuardCheck {
       History history = new History(before, first, m.past().lastWeek());
       Guard guard = new Guard(input.rules().guard().limits(), input.period(day.date()).season(), weights);
       guard.judge(m.athlete().level(), care, history, load).findings().stream()
-          .filter(f -> f.answer() == answer)
+          .filter(f -> f.answer() == Answer.REFUSED)
           .forEach(f -> out.add(new Judged(m.id(), day.date(), f)));
       before.add(load);
       if (first == null && load.contacts() > 0) {

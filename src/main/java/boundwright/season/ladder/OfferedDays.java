@@ -132,7 +132,7 @@ final class OfferedDays {
     return m.days().contains(day.getDayOfWeek())
         && (joins == null || !day.isBefore(joins))
         && m.away(day).map(w -> w == Away.Why.SOFT).orElse(true)
-        && input.meets().stream().noneMatch(meet -> meet.date().equals(day) && m.entry(meet).isPresent())
+        && input.meet(m, day).isEmpty()
         && input.venues().stream().anyMatch(v -> v.open(day) && (v.sand() || !sand));
   }
 

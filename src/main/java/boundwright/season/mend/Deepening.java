@@ -72,10 +72,11 @@ final class Deepening {
   }
 
   private void deepen(int depth, List<Change> done) {
-    int refused = firstRefused();
-    if (refused < 0 || stop.getAsBoolean()) {
+    YearLine.Refusal first = line.refusal(today);
+    if (first == null || stop.getAsBoolean()) {
       return;
     }
+    int refused = first.day();
     List<Try> tries = new ArrayList<>();
     for (int day = Math.max(today, refused - REACH); day <= refused; day++) {
       if (p.choices(day).size() > 1 && !changed(done, day)) {
@@ -142,16 +143,6 @@ final class Deepening {
     return at >= 0 && p.choices(day).get(at).venue() == c.venue();
   }
 
-  /** The first day on which a rule refuses; the day of a meet whose taper is none; -1 if nothing is refused. */
-  private int firstRefused() {
-    for (int t = today; t < p.days(); t++) {
-      if (cost(t) > 0) {
-        return t;
-      }
-    }
-    return refused() > 0 ? line.firstTaperRefused() : -1;
-  }
-
   private void offer(List<Change> done, Change last) {
     long near = last.day() < noticed ? 1 : 0;
     long days = last.day();
@@ -159,21 +150,17 @@ final class Deepening {
       near += c.day() < noticed ? 1 : 0;
       days += c.day();
     }
-    long[] total = line.total().clone();
+    long[] total = line.total();
     long[] key = new long[total.length + 2];
     key[0] = near;
     System.arraycopy(total, 0, key, 1, total.length);
     key[Level.PLACES.at() + 1] += joint.placeCost(athlete, last.day(), last.to().venue());
     key[key.length - 1] = -days;
-    if (best == null || compare(key, bestKey) < 0) {
+    if (best == null || Arrays.compare(key, bestKey) < 0) {
       List<Change> all = new ArrayList<>(done);
       all.add(last);
       best = List.copyOf(all);
       bestKey = key;
     }
-  }
-
-  private static int compare(long[] a, long[] b) {
-    return Arrays.compare(a, b);
   }
 }

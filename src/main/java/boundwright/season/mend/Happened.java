@@ -1,6 +1,7 @@
 package boundwright.season.mend;
 
 import boundwright.quantity.RefusedException;
+import boundwright.readiness.DrillFamily;
 import boundwright.season.Away;
 import boundwright.season.Climb;
 import boundwright.season.Member;
@@ -8,7 +9,6 @@ import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
 import boundwright.season.Span;
 import boundwright.season.Venue;
-import boundwright.readiness.DrillFamily;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;

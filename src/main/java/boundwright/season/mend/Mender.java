@@ -133,8 +133,8 @@ public final class Mender {
    */
   private static void many(Joint joint, int a, int today) {
     int last = joint.line(a).problem().days() - 1;
-    int first = firstRefused(joint.line(a), today);
-    int from = Math.max(today, (first < 0 ? last : first) - BEFORE_DAYS);
+    YearLine.Refusal first = joint.line(a).refusal(today);
+    int from = Math.max(today, (first == null ? last : first.day()) - BEFORE_DAYS);
     YearLine few = new Beam(joint, WIDTH, new SplittableRandom(1), 0).fewChanges(a, from, last);
     if (few != null) {
       joint.replace(a, few);
@@ -153,8 +153,8 @@ public final class Mender {
    */
   private static void rest(Joint joint, int a, int today) {
     YearLine line = joint.line(a);
-    for (int t = firstRefused(line, today); t >= 0; t = firstRefused(line, today)) {
-      int day = t;
+    for (YearLine.Refusal r = line.refusal(today); r != null; r = line.refusal(today)) {
+      int day = r.day();
       while (day >= today && (line.chosen(day).rest() || line.problem().choices(day).size() == 1)) {
         day--;
       }
@@ -163,14 +163,5 @@ public final class Mender {
       }
       joint.choose(a, day, line.problem().choices(day).get(0));
     }
-  }
-
-  private static int firstRefused(YearLine line, int today) {
-    for (int t = today; t < line.problem().days(); t++) {
-      if (line.dayCost(t, Level.REFUSED) > 0) {
-        return t;
-      }
-    }
-    return line.total()[Level.REFUSED.at()] > 0 ? line.firstTaperRefused() : -1;
   }
 }

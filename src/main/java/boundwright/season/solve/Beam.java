@@ -170,7 +170,7 @@ public final class Beam {
       return true;
     }
     SessionKind kind = c.session().kind();
-    return y.count(t / 7, kind) < y.problem().wantedSessions(t / 7, kind);
+    return y.sessions(t / 7, kind) < y.problem().wantedSessions(t / 7, kind);
   }
 
   private List<Line> survivors(int athlete, Collection<Candidate> all, int t) {
@@ -191,10 +191,10 @@ public final class Beam {
     long more = (long) c.right() + c.left();
     long h = Math.round((y.week(w) + more) / 1500.0);
     for (SessionKind k : KINDS) {
-      h = 31 * h + y.count(w, k) + (c.session() != null && c.session().kind() == k ? 1 : 0);
+      h = 31 * h + y.sessions(w, k) + (c.session() != null && c.session().kind() == k ? 1 : 0);
     }
-    h = 31 * h + (c.hard() ? 0 : Math.min(3, y.daysSinceHard(t)));
-    h = 31 * h + y.daysBefore(t) + (c.rest() ? 0 : 1);
+    h = 31 * h + (c.hard() ? 0 : Math.min(3, y.sinceHard(t)));
+    h = 31 * h + y.sessionsBefore(t) + (c.rest() ? 0 : 1);
     h = 31 * h + Math.round((y.month(t) + more) / 6000.0);
     return h;
   }
@@ -207,7 +207,7 @@ public final class Beam {
     long load = (long) y.week(w) + c.right() + c.left();
     long uneven = 0;
     if (lastOfWeek) {
-      key[Level.UNEQUAL.at()] += Math.abs(y.surplusOf(w) + c.surplus());
+      key[Level.UNEQUAL.at()] += Math.abs(y.surplus(w) + c.surplus());
     } else {
       uneven = Math.abs(load - week.even(w, t)) / 100;
     }
@@ -228,13 +228,13 @@ public final class Beam {
     Week(YearProblem p) {
       this.p = p;
       int n = p.days();
-      kindDays = new int[n][SessionKind.values().length];
+      kindDays = new int[n][KINDS.length];
       openDays = new int[n];
       most = new long[n];
       for (int t = n - 2; t >= 0; t--) {
         if (t / 7 == (t + 1) / 7) {
           kindDays[t] = kindDays[t + 1].clone();
-          boolean[] has = new boolean[SessionKind.values().length];
+          boolean[] has = new boolean[KINDS.length];
           long load = 0;
           for (Choice c : p.choices(t + 1)) {
             if (c.session() != null) {
@@ -262,7 +262,7 @@ public final class Beam {
       int all = 0;
       for (SessionKind k : KINDS) {
         if (k != SessionKind.MEET) {
-          int n = y.count(w, k) + (c.session() != null && c.session().kind() == k ? 1 : 0);
+          int n = y.sessions(w, k) + (c.session() != null && c.session().kind() == k ? 1 : 0);
           all += n;
           int need = Math.max(0, p.wantedSessions(w, k) - n);
           missing += need;

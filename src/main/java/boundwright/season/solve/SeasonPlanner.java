@@ -95,7 +95,7 @@ public final class SeasonPlanner {
     settle(joint);
     // days move in the search, and climbs with them: twice, so that what is put off at the end is little
     for (int half = 0; half < 2; half++) {
-      joint = solver.better(joint, time.dividedBy(2), listener).copy();
+      joint = solver.better(joint, time.dividedBy(2), listener);
       settle(joint);
     }
     return planned(joint);

@@ -67,19 +67,12 @@ public final class SeasonWork {
   }
 
   /**
-   * The expected climbs of everybody, with both branches of each decision, by the athlete's number.
+   * The expected climbs, in the order of the squad, for each athlete one for each family.
    *
    * @param today first day that can still be planned
    */
-  public Map<Long, List<PlannedClimb>> expected(SeasonInput input, LocalDate today) {
-    LocalDate from = today.isBefore(input.first()) ? input.first() : today;
-    return new ClimbPlanner(input, ClimbRules.usual(rules)).squad(from, stays.stays(today), stays.turnout(today.minusDays(TURNOUT_DAYS), today));
-  }
-
-  /** The same without what they rest on, in the order of the squad. */
   public List<List<Climb>> climbs(SeasonInput input, LocalDate today) {
-    Map<Long, List<PlannedClimb>> all = expected(input, today);
-    return input.squad().stream().map(m -> all.getOrDefault(m.id(), List.of()).stream().map(PlannedClimb::climb).toList()).toList();
+    return new Climbers(input, today).expected();
   }
 
   /** What was done before today, as far as it lies in the season. */
@@ -91,27 +84,55 @@ public final class SeasonWork {
 
   /** Plans anew, with little change to what is published. */
   public SeasonPlanner planner(SeasonInput input, @Nullable SeasonPlan published, LocalDate today, long seed) {
-    return new SeasonPlanner(input, climbs(input, today), reclimb(input, today), published, done(input, today), seed);
+    Climbers climbers = new Climbers(input, today);
+    return new SeasonPlanner(input, climbers.expected(), climbers, published, done(input, today), seed);
   }
 
-  private SeasonPlanner.Reclimb reclimb(SeasonInput input, LocalDate today) {
-    LocalDate from = today.isBefore(input.first()) ? input.first() : today;
-    ClimbRules usual = ClimbRules.usual(rules);
-    List<SquadStay> known = stays.stays(today);
-    Map<Long, Turnout> turnout = stays.turnout(today.minusDays(TURNOUT_DAYS), today);
-    SquadPace pace = SquadPace.of(known, rules, usual.prior());
-    ClimbPlanner planner = new ClimbPlanner(input, usual);
-    return new SeasonPlanner.Reclimb() {
-      @Override
-      public List<Climb> on(Member m, SeasonPlan.Year year) {
-        List<SquadStay> own = known.stream().filter(s -> s.athleteId() == m.id()).toList();
-        return planner.climbs(m, year, from, own, pace, turnout.getOrDefault(m.id(), Turnout.UNKNOWN).share()).stream().map(PlannedClimb::climb).toList();
-      }
+  /** What the log says of this squad's stays, read once. */
+  private final class Climbers implements SeasonPlanner.Reclimb {
+    private final SeasonInput input;
+    private final LocalDate today;
+    private final LocalDate from;
+    private final List<SquadStay> known;
+    private final Map<Long, Turnout> turnout;
+    private final SquadPace pace;
+    private final ClimbPlanner planner;
 
-      @Override
-      public boolean kept(Member m, SeasonPlan.Year year) {
-        return LeastStayCheck.of(m, year, rules).stream().allMatch(e -> e.decision().date().isBefore(today));
-      }
-    };
+    Climbers(SeasonInput input, LocalDate today) {
+      ClimbRules usual = ClimbRules.usual(rules);
+      this.input = input;
+      this.today = today;
+      this.from = today.isBefore(input.first()) ? input.first() : today;
+      this.known = stays.stays(today);
+      this.turnout = stays.turnout(today.minusDays(TURNOUT_DAYS), today);
+      this.pace = SquadPace.of(known, rules, usual.prior());
+      this.planner = new ClimbPlanner(input, usual);
+    }
+
+    List<List<Climb>> expected() {
+      return input.squad().stream().map(m -> climbs(planner.climbs(m, from, own(m), pace, share(m)))).toList();
+    }
+
+    @Override
+    public List<Climb> on(Member m, SeasonPlan.Year year) {
+      return climbs(planner.climbs(m, year, from, own(m), pace, share(m)));
+    }
+
+    @Override
+    public boolean kept(Member m, SeasonPlan.Year year) {
+      return LeastStayCheck.of(m, year, rules).stream().allMatch(e -> e.decision().date().isBefore(today));
+    }
+
+    private List<SquadStay> own(Member m) {
+      return known.stream().filter(s -> s.athleteId() == m.id()).toList();
+    }
+
+    private double share(Member m) {
+      return turnout.getOrDefault(m.id(), Turnout.UNKNOWN).share();
+    }
+
+    private static List<Climb> climbs(List<PlannedClimb> planned) {
+      return planned.stream().map(PlannedClimb::climb).toList();
+    }
   }
 }

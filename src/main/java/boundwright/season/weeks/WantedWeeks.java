@@ -17,6 +17,8 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How much is wanted week by week: the athlete's largest week times the share of the part of the year, less in lighter weeks, in weeks
@@ -29,12 +31,18 @@ public final class WantedWeeks {
   private final SeasonInput input;
   private final SeasonRules rules;
   private final ContactWeights weights;
+  private final boolean[] lighter;
+  private final boolean[] tests;
+  private final @Nullable TaperCurve curve;
 
   /** For a season. */
   public WantedWeeks(SeasonInput input) {
     this.input = input;
     this.rules = input.rules();
     this.weights = new ContactWeights(rules.guard().scale());
+    this.lighter = lighter();
+    this.tests = tests();
+    this.curve = rules.taper().cut() == 0 ? null : TaperCurve.of(rules.taper().days(), rules.taper().cut());
   }
 
   /** Weeks of the season; the last may be short. */
@@ -46,15 +54,9 @@ public final class WantedWeeks {
   public List<WantedWeek> of(Member m) {
     List<WantedWeek> out = new ArrayList<>();
     List<Double> before = past(m);
-    boolean[] lighter = lighter();
-    boolean[] tests = tests(lighter);
     for (int w = 0; w < count(); w++) {
       double free = freeShare(m, w);
-      double asked = asked(m, w, lighter[w]) * free;
-      double most = most(before);
-      double units = Math.min(asked, most);
-      double cut = taper(m, w, before);
-      units = Math.min(units, cut);
+      double units = Math.min(Math.min(asked(m, w, lighter[w]) * free, most(before)), taper(m, w, before));
       out.add(new WantedWeek(units, sessions(m, w, tests[w] && free > 0), lighter[w], tests[w]));
       before.add(units);
     }
@@ -127,12 +129,8 @@ public final class WantedWeeks {
   private boolean open(Member m, LocalDate day, SessionKind kind) {
     return m.days().contains(day.getDayOfWeek())
         && there(m, day) > (kind == SessionKind.COMBINATIONS || kind == SessionKind.JUMPS ? 0.5 : 0)
-        && meet(m, day) == null
+        && input.meet(m, day).isEmpty()
         && input.venues().stream().anyMatch(v -> v.open(day) && (v.sand() || !kind.sand()));
-  }
-
-  private @org.jspecify.annotations.Nullable Meet meet(Member m, LocalDate day) {
-    return input.meets().stream().filter(x -> x.date().equals(day) && m.entry(x).isPresent()).findFirst().orElse(null);
   }
 
   /** Sessions that are wanted, never more than there are days; a meet takes the place of a session in the sand. */
@@ -147,9 +145,9 @@ public final class WantedWeeks {
       LocalDate day = input.day(7 * week + d);
       free += open(m, day, SessionKind.BOUNDS) ? 1 : 0;
       sand += open(m, day, SessionKind.COMBINATIONS) ? 1 : 0;
-      Meet meet = meet(m, day);
-      meets |= meet != null;
-      main |= meet != null && m.entry(meet).orElseThrow() == Entry.Importance.MAIN;
+      Optional<Entry.Importance> meet = input.meet(m, day).flatMap(m::entry);
+      meets |= meet.isPresent();
+      main |= meet.filter(i -> i == Entry.Importance.MAIN).isPresent();
     }
     int tests = test && free > 0 && !main ? 1 : 0;
     int jumps = meets ? 0 : Math.min(usual.jumps(), Math.min(sand, free - tests));
@@ -165,8 +163,8 @@ public final class WantedWeeks {
   /** The most that the taper before a main meet leaves of a week; no limit where there is none. */
   private double taper(Member m, int week, List<Double> before) {
     double least = Double.POSITIVE_INFINITY;
+    TaperCurve curve = this.curve;
     SeasonRules.Taper taper = rules.taper();
-    TaperCurve curve = taper.cut() == 0 ? null : TaperCurve.of(taper.days(), taper.cut());
     for (Meet meet : input.meets()) {
       if (curve == null || m.entry(meet).filter(i -> i == Entry.Importance.MAIN).isEmpty()) {
         continue;
@@ -213,7 +211,7 @@ public final class WantedWeeks {
   }
 
   /** A lighter week at least so many weeks after the last; every so many weeks where there are no lighter ones. */
-  private boolean[] tests(boolean[] lighter) {
+  private boolean[] tests() {
     boolean[] out = new boolean[lighter.length];
     int since = rules.testEvery();
     for (int w = 0; w < out.length && rules.testEvery() > 0; w++) {

@@ -45,7 +45,7 @@ public final class Why {
       YearProblem p = joint.line(a).problem();
       for (int w = 0; 7 * w < p.days(); w++) {
         for (SessionKind kind : BY_WEEK) {
-          int missing = p.wantedSessions(w, kind) - joint.line(a).count(w, kind);
+          int missing = p.wantedSessions(w, kind) - joint.line(a).sessions(w, kind);
           if (missing > 0) {
             out.add(week(a, w, kind, missing));
           }
@@ -109,7 +109,7 @@ public final class Why {
     if (!fits) {
       return input.venues().get(c.venue()).name() + " takes " + input.venues().get(c.venue()).athletes() + " at once and is full on " + input.day(t);
     }
-    YearLine.Refusal r = joint.line(a).refusal();
+    YearLine.Refusal r = joint.line(a).refusal(0);
     if (r == null) {
       return "";
     }
@@ -166,7 +166,9 @@ public final class Why {
       rest(a, t, out);
     } else {
       larger(a, t, session, out);
-      climbs(a, t, out);
+      if (session.kind() != SessionKind.TEST) {
+        out.add("Longest approach in it, as expected by then: " + session.steps() + " steps.");
+      }
     }
     return new DayReasons(line.problem().member().name(), date, session, out);
   }
@@ -219,14 +221,6 @@ public final class Why {
     }
     if (now.cautions() > 0 || joint.line(a).dayCost(t, Level.CAUTIONS) > 0) {
       out.add("The guard cautions: look at the athlete's load page on the day.");
-    }
-  }
-
-  private void climbs(int a, int t, List<String> out) {
-    Choice now = joint.line(a).chosen(t);
-    Session session = now.session();
-    if (session != null) {
-      out.add("Longest approach expected of the athlete by then: " + session.steps() + " steps.");
     }
   }
 }

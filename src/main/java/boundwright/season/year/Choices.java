@@ -77,7 +77,7 @@ public final class Choices {
     if (gone || (joins != null && day.isBefore(joins))) {
       return List.of(Choice.REST);
     }
-    Optional<Meet> meet = input.meets().stream().filter(x -> x.date().equals(day) && m.entry(x).isPresent()).findFirst();
+    Optional<Meet> meet = input.meet(m, day);
     if (meet.isPresent()) {
       return List.of(choice(guard(m, day), day, menu.meet(Surface.TRACK), -1).at(0));
     }

@@ -188,11 +188,22 @@ public final class YearLine {
   }
 
   private static void addDay(long cost, int sign, long[] to) {
-    to[Level.REFUSED.at()] += sign * (cost >> 16);
-    to[Level.CAUTIONS.at()] += sign * (cost >> 6 & 1023);
-    to[Level.WISHES.at()] += sign * (cost >> 4 & 3);
-    to[Level.CHANGES.at()] += sign * (cost >> 2 & 3);
-    to[Level.SAME.at()] += sign * (cost & 3);
+    to[Level.REFUSED.at()] += sign * part(cost, Level.REFUSED);
+    to[Level.CAUTIONS.at()] += sign * part(cost, Level.CAUTIONS);
+    to[Level.WISHES.at()] += sign * part(cost, Level.WISHES);
+    to[Level.CHANGES.at()] += sign * part(cost, Level.CHANGES);
+    to[Level.SAME.at()] += sign * part(cost, Level.SAME);
+  }
+
+  private static long part(long cost, Level level) {
+    return switch (level) {
+      case REFUSED -> cost >> 16;
+      case CAUTIONS -> cost >> 6 & 1023;
+      case WISHES -> cost >> 4 & 3;
+      case CHANGES -> cost >> 2 & 3;
+      case SAME -> cost & 3;
+      case OFF, PLACES, UNEQUAL -> 0;
+    };
   }
 
   private void addWeek(int w, int sign, long[] to) {
@@ -250,7 +261,7 @@ public final class YearLine {
   public int refusals() {
     int n = 0;
     for (int t = 0; t < p.days; t++) {
-      n += dayCost[t] >> 16 > 0 ? 1 : 0;
+      n += dayCost(t, Level.REFUSED) > 0 ? 1 : 0;
     }
     for (long t : taperCost) {
       n += t > 0 ? 1 : 0;
@@ -276,32 +287,28 @@ public final class YearLine {
    */
   public record Refusal(int day, Cause cause) {}
 
-  /** The first refusal; null if nothing is refused. */
-  public @Nullable Refusal refusal() {
-    for (int t = 0; t < p.days; t++) {
-      if (dayCost[t] >> 16 > 0) {
+  /**
+   * The first refusal from a day on, those of days before those of tapers; null if nothing is refused.
+   *
+   * @param from first day that is looked at; tapers are looked at whenever they are
+   */
+  public @Nullable Refusal refusal(int from) {
+    for (int t = from; t < p.days; t++) {
+      if (dayCost(t, Level.REFUSED) > 0) {
         return new Refusal(t, YearRules.ownWeeksRefused(this, t, chosen[t]) > 0 ? Cause.OWN_WEEKS : Cause.SPACING);
       }
     }
-    int taper = firstTaperRefused();
-    return taper < 0 ? null : new Refusal(taper, Cause.TAPER);
-  }
-
-  /** The day of the first main meet whose taper is none; -1 if all are. */
-  public int firstTaperRefused() {
     for (int i = 0; i < taperCost.length; i++) {
       if (taperCost[i] > 0) {
-        return p.tapers[i].meet();
+        return new Refusal(p.tapers[i].meet(), Cause.TAPER);
       }
     }
-    return -1;
+    return null;
   }
 
   /** What a day costs at a level. */
   public long dayCost(int t, Level level) {
-    long[] out = new long[LEVELS];
-    addDay(dayCost[t], 1, out);
-    return out[level.at()];
+    return part(dayCost[t], level);
   }
 
   /** What a week costs at a level. */
@@ -339,21 +346,7 @@ public final class YearLine {
   }
 
   /** Days since the last hard session before a day, as far as the guard looks. */
-  public int daysSinceHard(int t) {
-    return sinceHard(Math.min(t, p.days - 1));
-  }
-
-  /** Days with a session among the six before a day. */
-  public int daysBefore(int t) {
-    return sessionsBefore(Math.min(t, p.days - 1));
-  }
-
-  /** Sessions of a kind in a week of the season. */
-  public int count(int w, SessionKind kind) {
-    return sessions(w, kind);
-  }
-
-  int sinceHard(int t) {
+  public int sinceHard(int t) {
     for (int ago = 1; ago <= t && ago < p.cautionBelowDays; ago++) {
       if (chosen(t - ago).hard()) {
         return ago;
@@ -363,7 +356,7 @@ public final class YearLine {
   }
 
   /** Days with a session among the six before a day. */
-  int sessionsBefore(int t) {
+  public int sessionsBefore(int t) {
     int n = 0;
     for (int ago = 1; ago <= 6; ago++) {
       int day = t - ago;
@@ -387,16 +380,12 @@ public final class YearLine {
   }
 
   /** Sessions of a kind in a week of the season. */
-  int sessions(int w, SessionKind kind) {
+  public int sessions(int w, SessionKind kind) {
     return weekKinds[w * KINDS + kind.at()];
   }
 
   /** Contacts of the right leg less those of the left in a week. */
-  public int surplusOf(int w) {
-    return weekSurplus[w];
-  }
-
-  int surplus(int w) {
+  public int surplus(int w) {
     return weekSurplus[w];
   }
 }

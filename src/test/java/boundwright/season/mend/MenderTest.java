@@ -16,7 +16,6 @@ import boundwright.season.check.GuardCheck;
 import boundwright.season.solve.SeasonPlanner;
 import java.time.Duration;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeAll;
@@ -70,9 +69,7 @@ class MenderTest {
   void aHeldAthleteDoesNothingAndComesBackWithinTheRules() {
     Member m = INPUT.squad().get(1);
     LocalDate from = INPUT.day(40);
-    List<Away> away = new ArrayList<>(m.away());
-    away.add(new Away(new Span(from, from.plusDays(20)), Away.Why.HELD));
-    SeasonInput held = MadeUpSeason.with(INPUT, 1, away);
+    SeasonInput held = Happened.away(INPUT, m.id(), new Away(new Span(from, from.plusDays(20)), Away.Why.HELD));
     Done done = Done.asPlanned(plan, from);
     Mender.Mended mended = mend(held, done);
     assertThat(new GuardCheck(held).refused(mended.plan(), done)).isEmpty();
@@ -85,7 +82,7 @@ class MenderTest {
     Venue grass = INPUT.venues().get(2);
     LocalDate day =
         plan.years().stream().flatMap(y -> y.days().stream()).filter(d -> grass.key().equals(d.session().venue())).map(PlannedDay::date).findFirst().orElseThrow();
-    SeasonInput closed = MadeUpSeason.closed(INPUT, 2, day);
+    SeasonInput closed = Happened.closed(INPUT, grass.key(), day);
     Done done = Done.asPlanned(plan, day);
     Mender.Mended mended = mend(closed, done);
     assertThat(new GuardCheck(closed).refused(mended.plan(), done)).isEmpty();
