@@ -1,13 +1,10 @@
 package boundwright.pairing;
 
 import boundwright.quantity.RefusedException;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
+import boundwright.quantity.Secrets;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.HexFormat;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
 
@@ -22,9 +19,6 @@ public final class Pairing {
   public static final Duration SEEN_STEP = Duration.ofMinutes(5);
   /** Longest name of a phone, in characters. */
   public static final int LONGEST_NAME = 60;
-
-  private static final int SECRET_BYTES = 16;
-  private static final String FORM = "[0-9a-f]{32}";
 
   private final PhoneRepository phones;
   private final Clock clock;
@@ -52,14 +46,14 @@ public final class Pairing {
   /** A new code. */
   public Code offer(PhoneRights rights) {
     Instant now = clock.instant();
-    Code code = new Code(fresh(), rights, now.plus(CODE_LASTS));
-    phones.offer(hash(code.text()), rights, now, code.until());
+    Code code = new Code(Secrets.fresh(random), rights, now.plus(CODE_LASTS));
+    phones.offer(Secrets.hash(code.text()), rights, now, code.until());
     return code;
   }
 
   /** The rights that a code gives now; empty if it is wrong, used, withdrawn or ended. Uses nothing up: cameras open addresses by themselves. */
   public Optional<PhoneRights> offered(String code) {
-    return code.matches(FORM) ? phones.offered(hash(code), clock.instant()) : Optional.empty();
+    return Secrets.looksLike(code) ? phones.offered(Secrets.hash(code), clock.instant()) : Optional.empty();
   }
 
   /**
@@ -75,35 +69,21 @@ public final class Pairing {
           "The name of this phone has " + called.codePointCount(0, called.length()) + " characters; 1 to " + LONGEST_NAME
               + " are taken. Write whose phone it is.");
     }
-    if (!code.matches(FORM)) {
+    if (!Secrets.looksLike(code)) {
       return Optional.empty();
     }
-    String secret = fresh();
-    return phones.take(hash(code), clock.instant(), called, hash(secret), sealed).map(p -> new LetIn(p, secret));
+    String secret = Secrets.fresh(random);
+    return phones.take(Secrets.hash(code), clock.instant(), called, Secrets.hash(secret), sealed).map(p -> new LetIn(p, secret));
   }
 
   /** The phone with this secret, if it is still let in. */
   public Optional<Phone> known(String secret, boolean sealed) {
-    if (!secret.matches(FORM)) {
+    if (!Secrets.looksLike(secret)) {
       return Optional.empty();
     }
-    Optional<Phone> found = phones.bySecret(hash(secret)).filter(p -> p.sealed() || !sealed);
+    Optional<Phone> found = phones.bySecret(Secrets.hash(secret)).filter(p -> p.sealed() || !sealed);
     Instant now = clock.instant();
     found.filter(p -> Duration.between(p.lastSeen(), now).abs().compareTo(SEEN_STEP) >= 0).ifPresent(p -> phones.seen(p.id(), now));
     return found;
-  }
-
-  private String fresh() {
-    byte[] bytes = new byte[SECRET_BYTES];
-    random.nextBytes(bytes);
-    return HexFormat.of().formatHex(bytes);
-  }
-
-  private static String hash(String text) {
-    try {
-      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.US_ASCII)));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
   }
 }

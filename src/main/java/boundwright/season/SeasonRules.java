@@ -1,8 +1,11 @@
 package boundwright.season;
 
+import boundwright.evidence.Source;
+import boundwright.evidence.Standing;
 import boundwright.load.GuardSettings;
 import boundwright.quantity.RefusedException;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -29,6 +32,14 @@ public record SeasonRules(
     int noticeDays,
     double spareShare,
     GuardSettings guard) {
+  /** Where the defaults come from. */
+  public static final List<Source> SOURCES =
+      List.of(
+          new Source("taper", "Before a main meet the load falls for two weeks along an exponential, on average by 41 to 60 %; mostly endurance evidence",
+              "Bosquet et al. 2007, MSSE 39:1358-1365", Standing.READ),
+          new Source("lighter-week", "A lighter week after three rising ones", "common practice", Standing.COMMON_PRACTICE),
+          new Source("season-weeks", "What is wanted of a week in each part of the year, test weeks, soft days, notice; all in the season's file", "the makers",
+              Standing.JUDGEMENT));
 
   /** The defaults, with these limits and this scale of the load account. */
   public static SeasonRules usual(GuardSettings guard) {

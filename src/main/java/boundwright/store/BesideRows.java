@@ -41,15 +41,11 @@ final class BesideRows {
               return new Beside(
                   r.getLong("id"),
                   new KeptAttempt(0, entrant, read.attempt(), read.note()),
-                  instant(r.getString("entered_at")),
+                  Columns.moment(r, "entered_at"),
                   meet.standing(entrant, read.attempt().round()).orElse(null),
-                  instant(r.getString("stood_at")));
+                  Columns.moment(r, "stood_at"));
             })
         .list();
-  }
-
-  private static @Nullable Instant instant(@Nullable String text) {
-    return text == null ? null : Instant.parse(text);
   }
 
   /** Takes one out of those that wait. */

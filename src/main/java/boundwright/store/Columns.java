@@ -3,6 +3,7 @@ package boundwright.store;
 import boundwright.quantity.RefusedException;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
 
@@ -26,6 +27,12 @@ final class Columns {
   static @Nullable LocalDate day(ResultSet r, String column) throws SQLException {
     String value = r.getString(column);
     return value == null ? null : LocalDate.parse(value);
+  }
+
+  /** The moment in {@code column}, or null. */
+  static @Nullable Instant moment(ResultSet r, String column) throws SQLException {
+    String value = r.getString(column);
+    return value == null ? null : Instant.parse(value);
   }
 
   /** The constant called {@code word}; refuses one that this program does not know instead of guessing another. */

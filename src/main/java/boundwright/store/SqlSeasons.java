@@ -183,7 +183,7 @@ final class SqlSeasons implements SeasonRepository {
     String name = h.createQuery("SELECT name FROM season WHERE id = :id").bind("id", id).mapTo(String.class).findOne().orElse("");
     return h.createQuery("SELECT id, version, frame, published, replaced FROM season_version WHERE season_id = :id " + which + " ORDER BY version")
         .bind("id", id)
-        .map((r, c) -> new Row(r.getLong("id"), r.getInt("version"), SeasonFile.outside(r.getString("frame")), Instant.parse(r.getString("published")), moment(r.getString("replaced"))))
+        .map((r, c) -> new Row(r.getLong("id"), r.getInt("version"), SeasonFile.outside(r.getString("frame")), Instant.parse(r.getString("published")), Columns.moment(r, "replaced")))
         .list()
         .stream()
         .map(row -> new Version(new SeasonPlan(name, row.version(), years(h, row.id())), row.outside().meets(), row.outside().venues(), row.published(), row.replaced()));
@@ -265,10 +265,6 @@ final class SqlSeasons implements SeasonRepository {
   private static Kept kept(ResultSet r) throws SQLException {
     return new Kept(
         r.getLong("id"), r.getString("key"), r.getString("name"), LocalDate.parse(r.getString("first")), LocalDate.parse(r.getString("last")), r.getInt("published"));
-  }
-
-  private static @Nullable Instant moment(@Nullable String text) {
-    return text == null ? null : Instant.parse(text);
   }
 
   private static GuardSettings facility(Handle h) {

@@ -88,11 +88,10 @@ final class SqlSessions implements SessionRepository {
 
   private static SessionFilm film(ResultSet r) throws SQLException {
     String sequence = r.getString("sequence");
-    String began = r.getString("began");
     return new SessionFilm(
         r.getLong("id"), LocalDate.parse(r.getString("date")), r.getString("file_name"), r.getLong("bytes"), r.getDouble("seconds"),
         Columns.word(ClipState.class, "state of a film", r.getString("state")), r.getDouble("reached_s"),
-        began == null ? null : Instant.parse(began), r.getDouble("began_s"), r.getString("trouble"), r.getInt("film_kept") == 1,
+        Columns.moment(r, "began"), r.getDouble("began_s"), r.getString("trouble"), r.getInt("film_kept") == 1,
         r.getInt("done") == 1, sequence == null ? null : Sequence.parse(sequence), r.getInt("approach_steps"),
         Columns.word(Surface.class, "surface", r.getString("surface")), Columns.number(r, "mark_to_sand_m"), Instant.parse(r.getString("added")));
   }

@@ -71,11 +71,7 @@ final class SqlStays implements StayRepository {
   private static Map<Long, Log> athletes(Handle h) {
     Map<Long, Log> all = new TreeMap<>();
     h.createQuery("SELECT a.id, a.rung, c.first_session FROM athlete a LEFT JOIN care c ON c.athlete_id = a.id")
-        .map(
-            (r, c) -> {
-              String first = r.getString("first_session");
-              return all.put(r.getLong("id"), new Log(r.getInt("rung"), first == null ? null : LocalDate.parse(first)));
-            })
+        .map((r, c) -> all.put(r.getLong("id"), new Log(r.getInt("rung"), Columns.day(r, "first_session"))))
         .list();
     return all;
   }

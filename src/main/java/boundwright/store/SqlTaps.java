@@ -84,7 +84,6 @@ final class SqlTaps implements TapLedger {
   private static KeptTap tap(ResultSet r) throws SQLException {
     long rep = r.getLong("rep_id");
     @Nullable Long repId = r.wasNull() ? null : (Long) rep;
-    String kept = r.getString("kept_at");
     String made = r.getString("made_at");
     return new KeptTap(
         r.getString("token"),
@@ -93,7 +92,7 @@ final class SqlTaps implements TapLedger {
         repId,
         r.getString("of"),
         r.getString("said"),
-        kept == null ? null : Instant.parse(kept),
+        Columns.moment(r, "kept_at"),
         made == null ? null : new Made(Instant.parse(made), r.getLong("offset_ms")));
   }
 }

@@ -5,6 +5,8 @@ import boundwright.evidence.Sources;
 import boundwright.load.LoadSources;
 import boundwright.pairing.Pairing;
 import boundwright.quantity.RefusedException;
+import boundwright.season.SeasonRules;
+import boundwright.season.ladder.PacePrior;
 import boundwright.store.Workbench;
 import boundwright.technique.TeachingPoint;
 import boundwright.web.athlete.AthleteHandler;
@@ -324,6 +326,8 @@ public final class WebServer implements AutoCloseable {
     sources.add(TeachingPoint.SOURCE);
     sources.addAll(LoadSources.ALL);
     sources.addAll(boundwright.readiness.Gate.SOURCES);
+    sources.addAll(SeasonRules.SOURCES);
+    sources.add(PacePrior.SOURCE);
     routes.get("/sources", ctx -> pages.show(ctx, 200, "files/sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
   }
 

@@ -84,6 +84,19 @@ class SeasonSheetsTest {
   }
 
   @Test
+  void howContactsAreWeighedIsAskedOnceForEachAthlete() {
+    List<Long> asked = new ArrayList<>();
+    SeasonOverview.of(
+        SEASON, plan(SEASON), Map.of(),
+        m -> {
+          asked.add(m.id());
+          return WEIGHTS;
+        },
+        SEASON.first());
+    assertThat(asked).as("the store is read for each answer").containsExactlyElementsOf(SEASON.squad().stream().map(Member::id).toList());
+  }
+
+  @Test
   void theFiguresOfAWeekAreThoseOfItsSessions() {
     SeasonPlan plan = plan(SEASON);
     SeasonOverview overview = SeasonOverview.of(SEASON, plan, Map.of(), m -> WEIGHTS, SEASON.first().minusDays(1));

@@ -120,6 +120,12 @@ class SeasonPagesTest {
   }
 
   @Test
+  void whereTheSeasonsNumbersComeFromIsSaidOnThePageOfSources() {
+    assertThat(client.get("/sources").body())
+        .contains("41 to 60 %", "Bosquet et al. 2007", "A lighter week after three rising ones", "What is wanted of a week in each part of the year", "Sessions needed until two steps are added");
+  }
+
+  @Test
   void anAddressIsReadByWhoeverHasItAndByNobodyElse() {
     Kept kept = published();
     long wren = bench.athletes().byName("Wren Samphire").orElseThrow().id();

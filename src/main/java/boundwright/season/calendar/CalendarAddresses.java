@@ -1,12 +1,9 @@
 package boundwright.season.calendar;
 
+import boundwright.quantity.Secrets;
 import boundwright.season.SeasonRepository;
 import boundwright.season.SeasonRepository.CalendarKey;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Clock;
-import java.util.HexFormat;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
@@ -16,9 +13,6 @@ import org.jspecify.annotations.Nullable;
  * and only the hash is kept: the address is shown once, when it is made. Making it anew shuts the one before.
  */
 public final class CalendarAddresses {
-  private static final int SECRET_BYTES = 16;
-  private static final String FORM = "[0-9a-f]{32}";
-
   private final SeasonRepository seasons;
   private final Clock clock;
   private final RandomGenerator random;
@@ -37,23 +31,13 @@ public final class CalendarAddresses {
    * @return 32 hexadecimal digits, kept nowhere
    */
   public String renew(long seasonId, @Nullable Long athleteId) {
-    byte[] bytes = new byte[SECRET_BYTES];
-    random.nextBytes(bytes);
-    String secret = HexFormat.of().formatHex(bytes);
-    seasons.keepSecret(hash(secret), new CalendarKey(seasonId, athleteId, clock.instant()));
+    String secret = Secrets.fresh(random);
+    seasons.keepSecret(Secrets.hash(secret), new CalendarKey(seasonId, athleteId, clock.instant()));
     return secret;
   }
 
   /** Whose calendar a secret opens now. It is looked for by its hash, so how long that takes says nothing of the secret. */
   public static Optional<CalendarKey> opens(SeasonRepository seasons, String secret) {
-    return secret.matches(FORM) ? seasons.bySecret(hash(secret)) : Optional.empty();
-  }
-
-  private static String hash(String secret) {
-    try {
-      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(secret.getBytes(StandardCharsets.US_ASCII)));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
+    return Secrets.looksLike(secret) ? seasons.bySecret(Secrets.hash(secret)) : Optional.empty();
   }
 }

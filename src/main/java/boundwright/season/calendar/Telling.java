@@ -2,6 +2,7 @@ package boundwright.season.calendar;
 
 import boundwright.athlete.Athlete;
 import boundwright.footfall.Foot;
+import boundwright.quantity.Notes;
 import boundwright.season.Block;
 import boundwright.season.Climb;
 import boundwright.season.Meet;
@@ -14,7 +15,6 @@ import boundwright.season.Venue;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -74,7 +74,7 @@ final class Telling {
             places.forEach(
                 (key, lines) -> {
                   Venue venue = venue(v, key);
-                  String title = (lines.size() == 1 ? "1 athlete" : lines.size() + " athletes") + (venue == null ? "" : ", " + venue.name());
+                  String title = Notes.counted(lines.size(), "athlete") + (venue == null ? "" : ", " + venue.name());
                   out.put("day|" + date + "|" + key, new CalendarEvent.Says(date, hours(venue, date), title, where(venue), String.join("\n", lines), true));
                 }));
     decisions.forEach((date, lines) -> out.put("decide|" + date, new CalendarEvent.Says(date, null, "Decide on the approach", "", String.join("\n", lines), false)));
@@ -91,8 +91,7 @@ final class Telling {
   }
 
   private static String title(Session s) {
-    String label = s.kind().label();
-    String kind = label.substring(0, 1).toUpperCase(Locale.ROOT) + label.substring(1);
+    String kind = Notes.capital(s.kind().label());
     return s.blocks().isEmpty() ? kind : kind + " " + Athlete.fromSteps(s.steps());
   }
 
@@ -108,8 +107,7 @@ final class Telling {
   }
 
   private static String line(Block b) {
-    int reps = b.work().reps();
-    return b.work().sequence().text() + ": " + (reps == 1 ? "1 rep" : reps + " reps") + (b.sets() > 1 ? " in " + b.sets() + " sets" : "") + ", "
+    return b.work().sequence().text() + ": " + Notes.counted(b.work().reps(), "rep") + (b.sets() > 1 ? " in " + b.sets() + " sets" : "") + ", "
         + Athlete.fromSteps(b.work().approachSteps());
   }
 

@@ -151,14 +151,12 @@ public final class ClimbPlanner {
     /** Days on which a family, or one that covers it, was done from at least as many steps. */
     TreeSet<LocalDate> from(DrillFamily f, int steps) {
       TreeSet<LocalDate> out = new TreeSet<>();
-      done.forEach((day, all) -> all.forEach((g, s) -> addIf(out, day, g.covers(f) && s >= steps)));
-      return out;
-    }
-
-    private static void addIf(TreeSet<LocalDate> out, LocalDate day, boolean yes) {
-      if (yes) {
-        out.add(day);
+      for (Map.Entry<LocalDate, Map<DrillFamily, Integer>> day : done.entrySet()) {
+        if (day.getValue().entrySet().stream().anyMatch(e -> e.getKey().covers(f) && e.getValue() >= steps)) {
+          out.add(day.getKey());
+        }
       }
+      return out;
     }
   }
 }

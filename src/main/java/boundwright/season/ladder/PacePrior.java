@@ -21,7 +21,7 @@ public record PacePrior(double mean, double meanSd, double stepsSd, double famil
   /** Where the model and its prior come from. */
   public static final Source SOURCE =
       new Source("pace", "Sessions needed until two steps are added: gamma distributed, squad, approach, family and athlete pooled",
-          "judgement, corrected by the squad's own stays; see docs/season-ladder.md", Standing.JUDGEMENT);
+          "the makers, see docs/season-ladder.md; corrected by the squad's own stays", Standing.JUDGEMENT);
 
   /** The defaults. */
   public static final PacePrior USUAL = new PacePrior(12, 0.5, 0.2, 0.15, 0.35, 8);

@@ -95,7 +95,7 @@ public record SeasonOverview(String name, int version, LocalDate first, LocalDat
    *
    * @param plan of this season
    * @param logged days with work, by the athlete's number; those without stay away
-   * @param weights how an athlete's contacts are weighed
+   * @param weights how an athlete's contacts are weighed; asked once for each
    * @param today the day it is looked at
    */
   public static SeasonOverview of(
@@ -108,7 +108,8 @@ public record SeasonOverview(String name, int version, LocalDate first, LocalDat
         List<DayLoad> days = logged.getOrDefault(m.id(), List.of());
         Climb shown =
             year.get().climbs().stream().filter(c -> c.family() == DrillFamily.COMBINATION).findFirst().or(() -> year.get().climbs().stream().findFirst()).orElse(null);
-        List<Week> all = IntStream.range(0, weeks).mapToObj(w -> week(season.first().plusWeeks(w), w, year.get(), days, weights.apply(m), today)).toList();
+        ContactWeights own = weights.apply(m);
+        List<Week> all = IntStream.range(0, weeks).mapToObj(w -> week(season.first().plusWeeks(w), w, year.get(), days, own, today)).toList();
         rows.add(
             new Row(
                 m.id(), m.name(), all, shown == null ? DrillFamily.COMBINATION : shown.family(), shown == null ? List.of() : shown.stages(),

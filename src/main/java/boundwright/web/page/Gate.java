@@ -2,6 +2,7 @@ package boundwright.web.page;
 
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
+import boundwright.quantity.Secrets;
 import boundwright.web.door.Caller;
 import boundwright.web.door.Callers;
 import boundwright.web.door.Reach;
@@ -17,7 +18,6 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
-import java.util.HexFormat;
 import java.util.Set;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
@@ -152,9 +152,7 @@ public final class Gate {
 
   /** A text that is used once and cannot be guessed: 32 hexadecimal digits. */
   public String fresh() {
-    byte[] bytes = new byte[16];
-    random.nextBytes(bytes);
-    return HexFormat.of().formatHex(bytes);
+    return Secrets.fresh(random);
   }
 
   private static void headers(Context ctx) {

@@ -7,6 +7,7 @@ import boundwright.demo.DemoSeason;
 import boundwright.demo.DemoSquad;
 import boundwright.picture.season.SeasonDrawing;
 import boundwright.picture.season.SeasonPicture.Size;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.season.Member;
 import boundwright.season.SeasonDesk;
@@ -128,7 +129,7 @@ public final class SeasonHandler {
       LocalDate date = sheet.days().get(d);
       boolean open = thisWeek ? date.equals(today) : !opened && !lines.isEmpty();
       opened |= open;
-      String who = lines.size() == 1 ? "1 athlete" : lines.size() + " athletes";
+      String who = Notes.counted(lines.size(), "athlete");
       days.add(new WeekView.Day(WEEKDAY.format(date), date.equals(today), open, who, sheet.meets().get(d), lines));
     }
     pages.show(
@@ -215,10 +216,9 @@ public final class SeasonHandler {
     Optional<SeasonPlan> plan = bench.seasons().published(kept.id());
     List<String> meets = new ArrayList<>();
     season.meets().forEach(m -> meets.add((meets.size() + 1) + " " + m.name() + ", " + DAY.format(m.date())));
-    int athletes = season.squad().size();
     SeasonView.Head head =
         new SeasonView.Head(
-            kept.id(), kept.name(), DAY.format(kept.first()), DAY.format(kept.last()), athletes == 1 ? "1 athlete" : athletes + " athletes", meets,
+            kept.id(), kept.name(), DAY.format(kept.first()), DAY.format(kept.last()), Notes.counted(season.squad().size(), "athlete"), meets,
             within(kept, LocalDate.now(bench.clock())));
     return new SeasonView(head, others, plan.map(p -> drawn(season, p)).orElse(null), plan.isPresent() ? calendars(season, kept.id()) : List.of(), shown, refused, said);
   }
