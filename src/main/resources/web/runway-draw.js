@@ -196,7 +196,7 @@
     var may = Boolean(l && !l.undone);
     $("rw-what").disabled = !may;
     $("rw-what").setAttribute("aria-expanded", v.S.giving ? "true" : "false");
-    $("rw-what").setAttribute("aria-label", may ? said + " Another athlete's?" : said);
+    $("rw-what").setAttribute("aria-label", may ? said + " Another athlete's?" : said || "no rep yet");
     show("rw-undo", may);
     text("rw-next-name", v.next === null ? "" : shortName(v.name(v.next)));
     $("rw-next").setAttribute("aria-label", "next athlete" + (v.next === null ? "" : ", " + v.name(v.next)));

@@ -5,15 +5,10 @@ import boundwright.clip.session.CutProcess;
 import boundwright.clip.session.Cutter;
 import boundwright.clip.session.FilmRep;
 import boundwright.quantity.Notes;
-import boundwright.quantity.RefusedException;
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -44,33 +39,25 @@ final class ClipSessionCommand implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() throws InterruptedException, IOException {
+  public Integer call() throws InterruptedException {
     Surroundings s = top.surroundings();
-    String named = stills;
-    Path folder = named == null ? Files.createTempDirectory("boundwright-stills") : s.path(named);
+    String folder = stills;
     List<FilmRep> reps = new ArrayList<>();
     double[] seconds = new double[1];
-    int looks;
-    try {
-      looks =
-          CutProcess.cut(
-              new CutOrder(s.path(file), data.folder(s).resolve("clips").resolve("weights"), 0, folder),
-              new Cutter.Listener() {
-                @Override
-                public void reached(double time_s, double of_s) {
-                  seconds[0] = of_s;
-                }
+    int looks =
+        CutProcess.cut(
+            new CutOrder(s.path(file), data.folder(s).resolve("clips").resolve("weights"), 0, folder == null ? null : s.path(folder)),
+            new Cutter.Listener() {
+              @Override
+              public void reached(double time_s, double of_s) {
+                seconds[0] = of_s;
+              }
 
-                @Override
-                public void rep(FilmRep rep) {
-                  reps.add(rep);
-                }
-              });
-    } finally {
-      if (named == null) {
-        delete(folder);
-      }
-    }
+              @Override
+              public void rep(FilmRep rep) {
+                reps.add(rep);
+              }
+            });
     reps.sort(Comparator.comparingDouble(FilmRep::run_s));
     if (top.json()) {
       Json.print(s.out(), SessionAnswer.of(seconds[0], looks, reps));
@@ -81,15 +68,5 @@ final class ClipSessionCommand implements Callable<Integer> {
       s.out().println(Notes.counted(reps.size(), "rep") + ".");
     }
     return 0;
-  }
-
-  private static void delete(Path folder) {
-    try (Stream<Path> all = Files.walk(folder)) {
-      for (Path p : all.sorted(Comparator.reverseOrder()).toList()) {
-        Files.deleteIfExists(p);
-      }
-    } catch (IOException e) {
-      throw new RefusedException("The folder of the pictures, " + folder + ", could not be deleted: " + e.getMessage() + ". Delete it by hand.", e);
-    }
   }
 }

@@ -36,6 +36,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
@@ -97,7 +98,7 @@ class SqlSessionsTest {
           new FilmRep(
               RUNS[i] - 1, RUNS[i] + 4, RUNS[i], new Box(10, 20, 30, 60.5), i % 2 == 0, 4.1, 0.2, true, 0.97, Clothes.of(share), List.of(RUNS[i], RUNS[i] + 2.5));
       for (double t : rep.stills()) {
-        write(CutOrder.still(order.stills(), rep.from_s(), t));
+        write(CutOrder.still(Objects.requireNonNull(order.stills()), rep.from_s(), t));
       }
       listener.rep(rep);
       listener.reached(RUNS[i] + 8, 300);

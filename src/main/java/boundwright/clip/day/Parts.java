@@ -1,5 +1,6 @@
 package boundwright.clip.day;
 
+import boundwright.clip.desk.FilmFolder;
 import boundwright.clip.desk.FilmParts;
 import boundwright.clip.film.Stretch;
 import boundwright.flight.Rep;
@@ -9,12 +10,12 @@ import java.util.Optional;
 /** Which part of which session's film a clip is. */
 public final class Parts implements FilmParts {
   private final SessionRepository sessions;
-  private final SessionFiles files;
+  private final FilmFolder files;
 
   /** Films lie in {@code folder}. */
   public Parts(SessionRepository sessions, Path folder) {
     this.sessions = sessions;
-    this.files = new SessionFiles(folder, folder);
+    this.files = new FilmFolder(folder);
   }
 
   @Override

@@ -20,9 +20,7 @@ import boundwright.quantity.Estimate;
 import boundwright.quantity.RefusedException;
 import boundwright.technique.FootContact;
 import boundwright.technique.LookRepository;
-import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -380,9 +378,5 @@ public final class ClipDesk {
   /** Sets {@link #keepFilms} for films read from now on. */
   public void keepFilms(boolean keep) {
     clips.keepFilms(keep);
-  }
-
-  static UncheckedIOException trouble(String what, IOException e) {
-    return new UncheckedIOException(what, e);
   }
 }

@@ -9,7 +9,6 @@ import java.io.EOFException;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.IntConsumer;
@@ -87,22 +86,15 @@ public final class ScanProcess {
   private static Process start(ScanOrder order) {
     Box box = order.box();
     Path stills = order.stills();
-    List<String> command =
-        new ArrayList<>(
-            List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx" + HEAP_MB + "m", "-XX:+UseSerialGC",
-                "-Djava.awt.headless=true", "-cp", System.getProperty("java.class.path"), ScanChild.class.getName()));
-    command.addAll(
+    return ChildJava.start(
+        HEAP_MB,
+        ScanChild.class,
         List.of(
             order.film().toAbsolutePath().toString(), order.weights().toAbsolutePath().toString(), order.size().name(),
             Integer.toString(order.threads()), Boolean.toString(order.skip()), Integer.toString(order.boxFrame()),
             box == null ? "" : String.format(Locale.ROOT, "%f,%f,%f,%f", box.x(), box.y(), box.width(), box.height()),
             stills == null ? "" : stills.toAbsolutePath().toString(), Double.toString(order.stretch().from_s()),
-            Double.toString(order.stretch().to_s())));
-    try {
-      return new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start();
-    } catch (IOException e) {
-      throw new RefusedException("The process that reads films could not be started: " + e.getMessage() + ".", e);
-    }
+            Double.toString(order.stretch().to_s())),
+        "reads films");
   }
 }

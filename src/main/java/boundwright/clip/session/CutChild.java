@@ -21,14 +21,14 @@ public final class CutChild {
 
   private CutChild() {}
 
-  /** Film, weights folder, where to begin [s], stills folder. */
+  /** Film, weights folder, where to begin [s], stills folder or nothing. */
   public static void main(String[] args) throws IOException {
     // native libraries may print: only this stream reaches the parent's reader
     try (DataOutputStream out = new DataOutputStream(new BufferedOutputStream(new FileOutputStream(FileDescriptor.out)))) {
       System.setOut(System.err);
       try {
         int looks =
-            Cutter.cut(new CutOrder(Path.of(args[0]), Path.of(args[1]), Double.parseDouble(args[2]), Path.of(args[3])), new Teller(out));
+            Cutter.cut(new CutOrder(Path.of(args[0]), Path.of(args[1]), Double.parseDouble(args[2]), args[3].isEmpty() ? null : Path.of(args[3])), new Teller(out));
         out.writeByte(END);
         out.writeInt(looks);
       } catch (RefusedException e) {

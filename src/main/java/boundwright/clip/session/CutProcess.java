@@ -1,5 +1,6 @@
 package boundwright.clip.session;
 
+import boundwright.clip.scan.ChildJava;
 import boundwright.clip.scan.ChildWatch;
 import boundwright.quantity.RefusedException;
 import java.io.BufferedInputStream;
@@ -74,16 +75,13 @@ public final class CutProcess {
   }
 
   private static Process start(CutOrder order) {
-    List<String> command =
+    Path stills = order.stills();
+    return ChildJava.start(
+        HEAP_MB,
+        CutChild.class,
         List.of(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx" + HEAP_MB + "m", "-XX:+UseSerialGC",
-            "-Djava.awt.headless=true", "-cp", System.getProperty("java.class.path"), CutChild.class.getName(),
             order.film().toAbsolutePath().toString(), order.weights().toAbsolutePath().toString(), Double.toString(order.from_s()),
-            order.stills().toAbsolutePath().toString());
-    try {
-      return new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD).start();
-    } catch (IOException e) {
-      throw new RefusedException("The process that looks through films could not be started: " + e.getMessage() + ".", e);
-    }
+            stills == null ? "" : stills.toAbsolutePath().toString()),
+        "looks through films");
   }
 }

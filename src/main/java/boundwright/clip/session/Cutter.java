@@ -10,6 +10,7 @@ import boundwright.quantity.RefusedException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -89,7 +90,10 @@ public final class Cutter {
     try (Glance film = Glance.open(order.film());
         PoseNet net = new PoseNet(weights.landmarks(Weights.Size.LITE), 1);
         Cropper cropper = new Cropper()) {
-      Files.createDirectories(order.stills());
+      Path stills = order.stills();
+      if (stills != null) {
+        Files.createDirectories(stills);
+      }
       Cutter cutter = new Cutter(order, listener, film, net, cropper);
       cutter.run();
       return cutter.passes;
@@ -287,14 +291,22 @@ public final class Cutter {
     List<Runner.Still> all = runner.stills().stream().filter(s -> s.time_s() >= p.from_s() - 0.1 && s.time_s() <= p.to_s() + 0.5).toList();
     for (int k = 0; k < Math.min(STILLS, all.size()); k++) {
       Runner.Still s = all.get(all.size() <= STILLS ? k : Math.round((float) k * (all.size() - 1) / (STILLS - 1)));
-      try {
-        Files.write(CutOrder.still(order.stills(), from, s.time_s()), s.jpeg());
-      } catch (IOException e) {
-        throw new UncheckedIOException("a picture of the session could not be written", e);
-      }
+      keep(s, from);
       times.add(s.time_s());
     }
     return new FilmRep(
         from, Math.min(from + LONGEST_S, p.to_s() + BEHIND_S), p.from_s(), begins.box(), p.toTheRight(), p.speed(), p.bounce(), p.landed(), p.sure(), runner.clothes(), times);
+  }
+
+  private void keep(Runner.Still still, double from) {
+    Path stills = order.stills();
+    if (stills == null) {
+      return;
+    }
+    try {
+      Files.write(CutOrder.still(stills, from, still.time_s()), still.jpeg());
+    } catch (IOException e) {
+      throw new UncheckedIOException("a picture of the session could not be written", e);
+    }
   }
 }

@@ -1,0 +1,137 @@
+package boundwright.clip.desk;
+
+import boundwright.quantity.RefusedException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/** Films that came in: a folder for each number, with the film and what was made of it. */
+public class FilmFolder {
+  private final Path folder;
+
+  /** Films in this folder; it is made when the first comes. */
+  public FilmFolder(Path folder) {
+    this.folder = folder;
+  }
+
+  /** Asked while a film arrives, so that what is too much is refused before it is written. */
+  public interface Limit {
+    /**
+     * Looks at how much has come.
+     *
+     * @param bytes so far, the piece that came last included
+     * @param piece the piece that came last [bytes]
+     * @throws RefusedException if no more is taken
+     */
+    void check(long bytes, int piece);
+  }
+
+  /** The folder of all of them. */
+  protected final Path folder() {
+    return folder;
+  }
+
+  /** What belongs to a film. */
+  protected final Path of(long id) {
+    return folder.resolve(Long.toString(id));
+  }
+
+  /** Its pictures. */
+  public final Path stills(long id) {
+    return of(id).resolve("stills");
+  }
+
+  /** The film itself, whatever its ending; there may be none any more. */
+  public final Path film(long id) {
+    try (Stream<Path> all = Files.list(of(id))) {
+      return all.filter(p -> String.valueOf(p.getFileName()).startsWith("film.")).findFirst().orElse(of(id).resolve("film.mp4"));
+    } catch (IOException e) {
+      return of(id).resolve("film.mp4");
+    }
+  }
+
+  /**
+   * Writes what arrives to a file of its own, piece by piece, so that a broken-off upload leaves no film and no film fills the memory.
+   *
+   * @throws RefusedException if the film is empty, or the limit says so
+   */
+  public final Path receive(InputStream film, String fileName, Limit limit) {
+    Path to = null;
+    boolean whole = false;
+    try {
+      Files.createDirectories(folder);
+      to = Files.createTempFile(folder, "arriving", ".part");
+      long n = 0;
+      try (OutputStream out = Files.newOutputStream(to)) {
+        byte[] buffer = new byte[1 << 16];
+        for (int got = film.read(buffer); got >= 0; got = film.read(buffer)) {
+          n += got;
+          limit.check(n, got);
+          out.write(buffer, 0, got);
+        }
+      }
+      if (n == 0) {
+        throw new RefusedException("The film " + fileName + " is empty (0 bytes). Copy it from the phone again.");
+      }
+      whole = true;
+      return to;
+    } catch (IOException e) {
+      throw new UncheckedIOException("the film could not be written", e);
+    } finally {
+      if (!whole && to != null) {
+        drop(to);
+      }
+    }
+  }
+
+  /** Puts what arrived into its place. */
+  public final void keep(Path arrived, long id, String fileName) {
+    int dot = fileName.lastIndexOf('.');
+    String ending = dot < 0 ? "" : fileName.substring(dot + 1).toLowerCase(Locale.ROOT);
+    try {
+      Files.createDirectories(of(id));
+      Files.move(arrived, of(id).resolve("film." + (ending.matches("[a-z0-9]{1,5}") ? ending : "mp4")), StandardCopyOption.ATOMIC_MOVE);
+    } catch (IOException e) {
+      throw new UncheckedIOException("the film could not be kept", e);
+    }
+  }
+
+  /** Deletes a file, if there is one. */
+  public final void drop(@Nullable Path file) {
+    if (file != null) {
+      delete(List.of(file));
+    }
+  }
+
+  /** Deletes files, those that are there. */
+  protected final void delete(List<Path> files) {
+    try {
+      for (Path f : files) {
+        Files.deleteIfExists(f);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException("a file could not be deleted", e);
+    }
+  }
+
+  /** Deletes all that belongs to a film. */
+  public final void remove(long id) {
+    if (!Files.exists(of(id))) {
+      return;
+    }
+    try (Stream<Path> all = Files.walk(of(id))) {
+      delete(all.sorted(Comparator.reverseOrder()).toList());
+    } catch (IOException e) {
+      throw new UncheckedIOException("a film's folder could not be listed", e);
+    }
+  }
+}
