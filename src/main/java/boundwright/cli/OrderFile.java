@@ -7,6 +7,7 @@ import boundwright.quantity.RefusedException;
 import boundwright.runway.Window;
 import boundwright.season.order.OrderAthlete;
 import boundwright.season.order.OrderSettings;
+import boundwright.season.order.OrderWords;
 import boundwright.season.order.Place;
 import boundwright.season.order.RestRule;
 import boundwright.season.order.SessionAsk;
@@ -81,7 +82,7 @@ final class OrderFile {
     return new Read(
         new SessionAsk(
             athletes, drills, places, settings.coaches(), helpers, settings.minutes(), List.of(), LengthUnit.METRES, settings),
-        begins == null ? null : SessionOrderCommand.time(begins));
+        begins == null ? null : OrderWords.time(begins));
   }
 
   private static OrderAthlete athlete(At a, List<SessionDrill> drills, long id) {

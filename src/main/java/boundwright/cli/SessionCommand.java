@@ -1,6 +1,6 @@
 package boundwright.cli;
 
-import java.io.PrintWriter;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -13,7 +13,7 @@ import picocli.CommandLine.Spec;
 final class SessionCommand implements Runnable {
   private final BoundwrightCommand top;
 
-  @Spec private @org.jspecify.annotations.Nullable CommandSpec spec;
+  @Spec private @Nullable CommandSpec spec;
 
   private SessionCommand(BoundwrightCommand top) {
     this.top = top;
@@ -27,8 +27,7 @@ final class SessionCommand implements Runnable {
   public void run() {
     CommandSpec shown = spec;
     if (shown != null) {
-      PrintWriter out = top.surroundings().out();
-      shown.commandLine().usage(out);
+      shown.commandLine().usage(top.surroundings().out());
     }
   }
 }

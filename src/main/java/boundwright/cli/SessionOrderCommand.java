@@ -13,8 +13,6 @@ import boundwright.season.order.SessionAsk;
 import boundwright.store.Workbench;
 import java.io.PrintWriter;
 import java.time.LocalTime;
-import java.time.format.DateTimeParseException;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -84,7 +82,7 @@ final class SessionOrderCommand implements Callable<Integer> {
       }
       OrderFile.Read read = OrderFile.read(s.path(file));
       SessionAsk ask = minutes == null ? read.ask() : read.ask().within(minutes);
-      answer(asked(ask), begins(read.begins() == null ? now(s) : read.begins()));
+      answer(asked(ask), begins(read.begins() == null ? OrderWords.now(s.clock()) : read.begins()));
       return 0;
     }
     try (Workbench bench = data.open(s)) {
@@ -98,7 +96,7 @@ final class SessionOrderCommand implements Callable<Integer> {
       SessionAsk ask =
           bench.orderDesk().ask(here, bench.settings().plan(), settings, now, minutes == null ? kept.minutes() : minutes, helpers);
       SessionAsk asked = asked(ask);
-      RunningOrder order = answer(asked, begins(now(s)));
+      RunningOrder order = answer(asked, begins(OrderWords.now(s.clock())));
       if (keep) {
         bench.order().keep(s.today(), OrderDesk.ofDay(asked, order));
       }
@@ -114,21 +112,9 @@ final class SessionOrderCommand implements Callable<Integer> {
     return out;
   }
 
-  private static LocalTime now(Surroundings s) {
-    return LocalTime.now(s.clock()).truncatedTo(ChronoUnit.MINUTES);
-  }
-
   private LocalTime begins(LocalTime otherwise) {
     String written = from;
-    return written == null ? otherwise : time(written);
-  }
-
-  static LocalTime time(String written) {
-    try {
-      return LocalTime.parse(written.strip());
-    } catch (DateTimeParseException e) {
-      throw new RefusedException("The time '" + written + "' cannot be read. Write it as 17:05.", e);
-    }
+    return written == null ? otherwise : OrderWords.time(written);
   }
 
   private RunningOrder answer(SessionAsk ask, LocalTime begins) {

@@ -64,6 +64,11 @@ public record MarkAdvice(
     warnings = List.copyOf(warnings);
   }
 
+  /** The marks that a tape may lie at: the window, or in a beginning those that do as well as its mark; null if there are none. */
+  public @Nullable Window works() {
+    return beginning == null ? window : new Window(beginning.from_m(), beginning.to_m());
+  }
+
   /** The chance that the rep counts as it is shown: whole reps in a hundred, rounded down. */
   public int inHundred() {
     return InHundred.of(chance);

@@ -12,9 +12,8 @@ import java.util.Map;
 import java.util.Objects;
 
 /**
- * The fewest tapes so that every open window holds one. Going through the windows by their far end and laying a tape
- * there whenever the window in hand holds none yet is optimal: the windows at which a tape had to be laid are pairwise
- * apart, so any other choice needs as many (the classic stabbing of intervals). Those windows are given as the proof.
+ * The fewest tapes so that every open window holds one ({@link TapeGroups}). The windows at which a tape had to be laid are given as the
+ * proof.
  *
  * <p>Who has no history yet is served like the others: their window is the marks from which a rep lands in the sand about as often as
  * from where they begin ({@link Beginning}).
@@ -29,22 +28,9 @@ final class TapePlanner {
 
   static Tapes fewest(List<Wish> wishes, LengthUnit unit) {
     List<Wish> without = wishes.stream().filter(w -> !w.served()).toList();
-    List<Wish> open =
-        wishes.stream()
-            .filter(Wish::served)
-            .sorted(Comparator.comparingDouble((Wish w) -> window(w).max_m()).thenComparing(w -> window(w).min_m()))
-            .toList();
-    List<Wish> proof = new ArrayList<>();
-    List<List<Wish>> groups = new ArrayList<>();
-    double last = Double.NEGATIVE_INFINITY;
-    for (Wish w : open) {
-      if (window(w).min_m() > last) {
-        last = window(w).max_m();
-        proof.add(w);
-        groups.add(new ArrayList<>());
-      }
-      groups.get(groups.size() - 1).add(w);
-    }
+    List<List<Wish>> groups = TapeGroups.fewest(wishes.stream().filter(Wish::served).toList(), TapePlanner::window);
+    List<Wish> open = groups.stream().flatMap(List::stream).toList();
+    List<Wish> proof = groups.stream().map(g -> g.get(0)).toList();
     List<Double> places = groups.stream().map(g -> best(g, unit)).toList();
     Map<Integer, List<Wish>> served = new LinkedHashMap<>();
     for (int i = 0; i < places.size(); i++) {
@@ -99,9 +85,6 @@ final class TapePlanner {
   }
 
   private static Window window(Wish w) {
-    Beginning beginning = w.advice().beginning();
-    return beginning == null
-        ? Objects.requireNonNull(w.advice().window())
-        : new Window(beginning.from_m(), beginning.to_m());
+    return Objects.requireNonNull(w.advice().works());
   }
 }

@@ -27,7 +27,7 @@ public record Tapes(List<Tape> tapes, List<Wish> proof, List<Wish> without) {
   public record Wish(String athlete, String drill, MarkAdvice advice) {
     /** Whether a tape can serve it: a mark works, or it is a beginning. */
     public boolean served() {
-      return advice.window() != null || advice.beginning() != null;
+      return advice.works() != null;
     }
   }
 

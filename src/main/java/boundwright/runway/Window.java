@@ -22,6 +22,11 @@ public record Window(double min_m, double max_m) {
     return max_m - min_m;
   }
 
+  /** The mark half-way [m]. */
+  public double middle_m() {
+    return (min_m + max_m) / 2;
+  }
+
   /** Whether a mark lies in it. */
   public boolean holds(double mark_m) {
     return mark_m >= min_m && mark_m <= max_m;

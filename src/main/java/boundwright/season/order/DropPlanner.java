@@ -20,9 +20,12 @@ import org.jspecify.annotations.Nullable;
  * out not to be needed is put back, the most wanted first.
  */
 final class DropPlanner {
+  /** How far back in what was dropped the mirror of a drop is looked for. */
+  private static final int MOST_APART = 8;
+
   private final SessionAsk ask;
-  private final Function<Doses, @Nullable Times> quick;
-  private final Function<Doses, @Nullable Times> careful;
+  private final Function<Chains, @Nullable Times> quick;
+  private final Function<Chains, @Nullable Times> careful;
   private final int limit;
   private final Doses planned;
   private final int[] uneven;
@@ -30,7 +33,7 @@ final class DropPlanner {
   /**
    * {@code quick} is asked often, {@code careful} whether something can be put back; both answer null where a rep finds no place.
    */
-  DropPlanner(SessionAsk ask, Function<Doses, @Nullable Times> quick, Function<Doses, @Nullable Times> careful) {
+  DropPlanner(SessionAsk ask, Function<Chains, @Nullable Times> quick, Function<Chains, @Nullable Times> careful) {
     this.ask = ask;
     this.quick = quick;
     this.careful = careful;
@@ -46,9 +49,8 @@ final class DropPlanner {
    * What is left, and what was left out.
    *
    * @param level whether nobody's legs are less even than planned
-   * @param fits whether what is left fits
    */
-  record Left(Doses doses, List<Drop> drops, boolean level, boolean fits) {}
+  record Left(Doses doses, List<Drop> drops, boolean level) {}
 
   Left plan() {
     Doses now = planned.copy();
@@ -60,21 +62,21 @@ final class DropPlanner {
     }
     int closed = drops.size();
     evenOut(now, drops);
-    int forced = drops.size();
-    Late late = late(now);
-    while (!late.fits()) {
-      Late before = late;
-      Step step = step(now, before, true);
-      step = step == null ? step(now, before, false) : step;
+    Late late = late(now, quick);
+    while (!fits(late)) {
+      Step step = step(now, late, true);
+      step = step == null ? step(now, late, false) : step;
       if (step == null) {
-        return new Left(now, merged(drops), level(now), false);
+        return new Left(now, merged(drops), level(now));
       }
       apply(now, step.drops, -1);
       drops.addAll(step.drops);
       late = step.late;
     }
-    putBack(now, drops, closed == forced ? forced : closed);
-    return new Left(now, merged(drops), level(now), true);
+    while (putBackOne(now, drops, closed)) {
+      // until nothing more fits
+    }
+    return new Left(now, merged(drops), level(now));
   }
 
   private void close(Doses now, int drill, List<Drop> drops) {
@@ -89,28 +91,25 @@ final class DropPlanner {
   }
 
   /** How late it gets: reps without a place, seconds over of all athletes together, and the finish. */
-  private record Late(boolean placed, long over_s, int finish_s, int limit) {
-    boolean fits() {
-      return placed && finish_s <= limit;
-    }
-
+  private record Late(boolean placed, long over_s, int finish_s) {
     boolean betterThan(Late other) {
       return placed != other.placed ? placed : over_s != other.over_s ? over_s < other.over_s : finish_s < other.finish_s;
     }
   }
 
-  private Late late(Doses doses) {
-    return late(doses, quick.apply(doses));
+  private boolean fits(Late late) {
+    return late.placed && late.finish_s <= limit;
   }
 
-  private Late late(Doses doses, @Nullable Times times) {
+  private Late late(Doses doses, Function<Chains, @Nullable Times> order) {
+    Chains c = doses.chains(ask);
+    Times times = order.apply(c);
     if (times == null) {
       // fewer reps are nearer to having a place
-      return new Late(false, doses.all(), Integer.MAX_VALUE, limit);
+      return new Late(false, doses.all(), Integer.MAX_VALUE);
     }
-    Chains c = doses.chains(ask);
     long over = IntStream.range(0, c.athletes()).mapToLong(a -> Math.max(0, times.end(c, a) - limit)).sum();
-    return new Late(true, over, times.finish(c), limit);
+    return new Late(true, over, times.finish(c));
   }
 
   private record Step(List<Drop> drops, Late late) {}
@@ -126,7 +125,7 @@ final class DropPlanner {
       }
       Doses then = now.copy();
       apply(then, both, -1);
-      Step step = new Step(both, late(then));
+      Step step = new Step(both, late(then, quick));
       if (step.late.betterThan(before)) {
         return step;
       }
@@ -191,36 +190,29 @@ final class DropPlanner {
     }
   }
 
-  private void putBack(Doses now, List<Drop> drops, int from) {
-    boolean again = true;
-    while (again) {
-      again = false;
-      for (int i = drops.size() - 1; i >= from && !again; i--) {
-        for (int j = i; j >= from && !again; j--) {
-          List<Drop> back = i == j ? List.of(drops.get(i)) : List.of(drops.get(i), drops.get(j));
-          Doses then = now.copy();
-          apply(then, back, 1);
-          if (i == j && level(then)) {
-            // no mirror is needed
-            again = late(then, careful.apply(then)).fits();
-            if (again) {
-              apply(now, back, 1);
-              drops.remove(i);
-            }
-            break;
-          }
-          if (level(then) && late(then, careful.apply(then)).fits()) {
-            apply(now, back, 1);
-            drops.remove(i);
+  /** Whether something was put back: the most wanted that fits, by itself, or with a mirror where the legs need one. */
+  private boolean putBackOne(Doses now, List<Drop> drops, int from) {
+    for (int i = drops.size() - 1; i >= from; i--) {
+      for (int j = i; j >= Math.max(from, i - MOST_APART); j--) {
+        List<Drop> back = i == j ? List.of(drops.get(i)) : List.of(drops.get(i), drops.get(j));
+        Doses then = now.copy();
+        apply(then, back, 1);
+        boolean level = level(then);
+        if (level && fits(late(then, careful))) {
+          apply(now, back, 1);
+          drops.remove(i);
+          if (j < i) {
             drops.remove(j);
-            again = true;
           }
-          if (i - j >= 8) {
-            break;
-          }
+          return true;
+        }
+        if (i == j && level) {
+          // no mirror is needed
+          break;
         }
       }
     }
+    return false;
   }
 
   private List<Drop> candidates(Doses now) {

@@ -6,7 +6,6 @@ import boundwright.flight.RepStore;
 import boundwright.footfall.Sequence;
 import boundwright.load.DayVerdict;
 import boundwright.load.LoadDesk;
-import boundwright.runway.Beginning;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
@@ -95,11 +94,7 @@ public final class OrderDesk {
   }
 
   private static @Nullable Window works(@Nullable MarkAdvice advice) {
-    if (advice == null) {
-      return null;
-    }
-    Beginning beginning = advice.beginning();
-    return beginning == null ? advice.window() : new Window(beginning.from_m(), beginning.to_m());
+    return advice == null ? null : advice.works();
   }
 
   /**

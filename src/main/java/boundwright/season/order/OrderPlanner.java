@@ -42,38 +42,42 @@ public final class OrderPlanner {
 
   /** The order of a session, with what is left out so that it fits. */
   public RunningOrder plan(SessionAsk ask) {
-    if (ask.all().all() == 0) {
+    Doses all = ask.all();
+    if (all.all() == 0) {
       throw new RefusedException("Every rep of the plan is done already, so there is no order. Add a drill, or warm down.");
     }
-    Solved whole = solved(ask, ask.all(), effort);
+    Chains c = all.chains(ask);
+    Solved solved = solved(ask, c, effort);
     DropPlanner.Left left =
-        whole.times() != null && whole.finish() <= ask.minutes() * 60
-            ? new DropPlanner.Left(ask.all(), List.of(), true, true)
+        solved.times() != null && solved.finish() <= ask.minutes() * 60
+            ? new DropPlanner.Left(all, List.of(), true)
             : new DropPlanner(ask, d -> solved(ask, d, Effort.QUICK).times(), d -> solved(ask, d, Effort.CAREFUL).times()).plan();
     if (left.doses().all() == 0) {
       throw new RefusedException("No place is open for any drill of the session. Say which places are, or change the drills.");
     }
-    Solved solved = left.drops().isEmpty() ? whole : solved(ask, left.doses(), effort);
+    if (!left.drops().isEmpty()) {
+      c = left.doses().chains(ask);
+      solved = solved(ask, c, effort);
+    }
     Times times = solved.times();
     if (times == null) {
       throw new RefusedException(
           "The places close before everybody has had one rep. Open one for longer, or make the group smaller.");
     }
-    return new Written(ask, left.doses(), times).order(solved, left);
+    return new Written(ask, left, c, times).order(solved);
   }
 
-  private Solved solved(SessionAsk ask, Doses doses, Effort how) {
+  private Solved solved(SessionAsk ask, Chains c, Effort how) {
     double[] marks = new double[ask.athletes().size()];
     for (int a = 0; a < marks.length; a++) {
       marks[a] =
           ask.athletes().get(a).parts().stream()
               .map(OrderAthlete.Part::works)
               .filter(Objects::nonNull)
-              .mapToDouble(w -> (w.min_m() + w.max_m()) / 2)
+              .mapToDouble(Window::middle_m)
               .average()
               .orElse(0);
     }
-    Chains c = doses.chains(ask);
     ToIntFunction<Times> tapes = t -> 0;
     if (ask.places().stream().filter(Place::sand).count() > 1 && how.trials() > 0) {
       tapes =
@@ -105,20 +109,20 @@ public final class OrderPlanner {
   /** Writes times down as what everybody does. */
   private static final class Written {
     private final SessionAsk ask;
-    private final Doses doses;
+    private final DropPlanner.Left left;
     private final Chains c;
     private final Times times;
 
-    Written(SessionAsk ask, Doses doses, Times times) {
+    Written(SessionAsk ask, DropPlanner.Left left, Chains c, Times times) {
       this.ask = ask;
-      this.doses = doses;
-      this.c = doses.chains(ask);
+      this.left = left;
+      this.c = c;
       this.times = times;
     }
 
     private record At(int athlete, int rep, int start, int place) {}
 
-    RunningOrder order(Solved solved, DropPlanner.Left left) {
+    RunningOrder order(Solved solved) {
       List<At> all = new ArrayList<>();
       int[][] hold = new int[c.athletes()][];
       for (int a = 0; a < c.athletes(); a++) {
@@ -144,11 +148,11 @@ public final class OrderPlanner {
           lane++;
         }
         laneFree[lane] = at.start + hold[at.athlete][at.rep];
+        Integer who = null;
         if (c.op(at.athlete, at.rep).sand()) {
-          Integer found = hands.take(present[at.place], at.start, laneFree[lane]);
-          present[at.place] = found;
+          who = hands.take(present[at.place], at.start, laneFree[lane]);
+          present[at.place] = who;
         }
-        Integer who = c.op(at.athlete, at.rep).sand() ? present[at.place] : null;
         goes.add(go(at, lane - laneStart[at.place] + 1, marks.get(at.place), who == null ? null : hands.name(who)));
       }
       return new RunningOrder(
@@ -167,23 +171,12 @@ public final class OrderPlanner {
         n++;
       }
       int set = 0;
-      while (n >= doses.of(at.athlete, op.drill(), set)) {
-        n -= doses.of(at.athlete, op.drill(), set++);
+      while (n >= left.doses().of(at.athlete, op.drill(), set)) {
+        n -= left.doses().of(at.athlete, op.drill(), set++);
       }
       return new Go(
           at.start, at.start + work, at.start + op.hold(), at.start + op.lag(), who.id(), who.name(), op.drill(), set + 1, n + 1, part.steps(),
-          ask.places().get(at.place).name(), lane, part.works() == null ? null : mark(part.works(), marks), drill.watched(), measures);
-    }
-
-    private static @Nullable Double mark(Window works, List<Double> marks) {
-      Double best = null;
-      double middle = (works.min_m() + works.max_m()) / 2;
-      for (Double m : marks) {
-        if (works.holds(m) && (best == null || Math.abs(m - middle) < Math.abs(best - middle))) {
-          best = m;
-        }
-      }
-      return best;
+          ask.places().get(at.place).name(), lane, part.works() == null ? null : TapeSets.nearest(part.works(), marks), drill.watched(), measures);
     }
   }
 }

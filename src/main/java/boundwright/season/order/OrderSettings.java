@@ -2,7 +2,7 @@ package boundwright.season.order;
 
 import boundwright.athlete.Surface;
 import boundwright.footfall.Sequence;
-import boundwright.quantity.RefusedException;
+import boundwright.quantity.Limits;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -62,20 +62,16 @@ public record OrderSettings(
     whole("seconds to clear the sand", clearSand_s, 0, 300);
     whole("seconds to clear the level ground", clearFlat_s, 0, 300);
     whole("seconds of the coach's word", say_s, 0, 300);
-    seconds("An approach step", step_s, 0.1, 2);
-    seconds("A contact", contact_s, 0.1, 3);
+    seconds("step of the approach", step_s, 0.1, 2);
+    seconds("contact", contact_s, 0.1, 3);
   }
 
   static void whole(String what, int value, int least, int most) {
-    if (value < least || value > most) {
-      throw new RefusedException("A number of " + what + " of " + value + " is out of range: " + least + " to " + most + ".");
-    }
+    Limits.count("A number of " + what, value, least, most, "Enter one within it.");
   }
 
   private static void seconds(String what, double value, double least, double most) {
-    if (!(value >= least && value <= most)) {
-      throw new RefusedException(what + " of " + value + " s is out of range: " + least + " to " + most + " s. Time ten and divide.");
-    }
+    Limits.within(what, value, least, most, "s", "Time ten and divide.");
   }
 
   /** How long a rep takes from the first step to the landing [s]. */

@@ -1,6 +1,5 @@
 package boundwright.season.order;
 
-import boundwright.quantity.LengthUnit;
 import boundwright.season.order.RunningOrder.Go;
 import boundwright.season.order.RunningOrder.Lay;
 import java.util.ArrayList;
@@ -97,7 +96,7 @@ public record OrderSheet(List<Minute> minutes, List<String> places) {
             String sand = "";
             for (Go g : goes) {
               if (g.place().equals(place)) {
-                runs.add(run(ask, g, ask.unit(), last));
+                runs.add(run(ask, g, last));
                 String measures = Objects.requireNonNullElse(g.measures(), "");
                 if (!measures.isEmpty() && !measures.equals(last.put("/" + place, measures))) {
                   sand = measures;
@@ -111,11 +110,11 @@ public record OrderSheet(List<Minute> minutes, List<String> places) {
     return new OrderSheet(out, places);
   }
 
-  private static Run run(SessionAsk ask, Go go, LengthUnit unit, Map<String, String> last) {
+  private static Run run(SessionAsk ask, Go go, Map<String, String> last) {
     String letters = ask.drills().get(go.drill()).sequence().text();
     String drill = String.valueOf(go.drill()).equals(last.put(go.name(), String.valueOf(go.drill()))) ? "" : letters;
     Double mark_m = go.mark_m();
-    String mark = mark_m == null ? "" : unit.write(mark_m);
+    String mark = mark_m == null ? "" : ask.unit().write(mark_m);
     boolean same = mark.equals(last.put("=" + go.name(), mark));
     return new Run(go.name(), drill, same ? "" : mark);
   }

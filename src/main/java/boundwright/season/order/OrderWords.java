@@ -2,9 +2,13 @@ package boundwright.season.order;
 
 import boundwright.athlete.Athlete;
 import boundwright.quantity.Notes;
+import boundwright.quantity.RefusedException;
 import boundwright.season.order.RunningOrder.Lay;
+import java.time.Clock;
 import java.time.LocalTime;
 import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -32,6 +36,20 @@ public final class OrderWords {
     this.ask = ask;
     this.order = order;
     this.begins = begins;
+  }
+
+  /** When the first rep may start, as the coach wrote it: {@code 17:05}. */
+  public static LocalTime time(String written) {
+    try {
+      return LocalTime.parse(written.strip());
+    } catch (DateTimeParseException e) {
+      throw new RefusedException("The time '" + written + "' cannot be read. Write it as 17:05.", e);
+    }
+  }
+
+  /** When the first rep may start if nobody says otherwise: this minute. */
+  public static LocalTime now(Clock clock) {
+    return LocalTime.now(clock).truncatedTo(ChronoUnit.MINUTES);
   }
 
   /** {@code 17:05} */
@@ -130,7 +148,6 @@ public final class OrderWords {
   }
 
   private static String minutes(int s) {
-    int whole = (s + 59) / 60;
-    return whole + (whole == 1 ? " minute" : " minutes");
+    return Notes.counted((s + 59) / 60, "minute");
   }
 }

@@ -1,6 +1,6 @@
 package boundwright.season.order;
 
-import boundwright.quantity.RefusedException;
+import boundwright.quantity.Limits;
 
 /**
  * The least rest after a rep: the larger of a multiple of the seconds it took and a least by approach steps. Work to rest of 1:5 to 1:10
@@ -19,9 +19,7 @@ public record RestRule(double timesWork, int standing_s, int four_s, int eight_s
 
   /** Refuses what no session rests. */
   public RestRule {
-    if (!(timesWork >= 1 && timesWork <= 30)) {
-      throw new RefusedException("Rest of " + timesWork + " times the work is out of range: 1 to 30. 5 is usual.");
-    }
+    Limits.within("rest", timesWork, 1, 30, "times the work", "5 is usual.");
     seconds(standing_s);
     seconds(four_s);
     seconds(eight_s);
@@ -29,9 +27,7 @@ public record RestRule(double timesWork, int standing_s, int four_s, int eight_s
   }
 
   private static void seconds(int s) {
-    if (s < 0 || s > MOST_S) {
-      throw new RefusedException("A rest of " + s + " s is out of range: 0 to " + MOST_S + " s. Enter seconds.");
-    }
+    Limits.within("rest", s, 0, MOST_S, "s", "Enter seconds.");
   }
 
   /** The least rest [s] after a rep from {@code steps} approach steps that took {@code work_s} seconds. */

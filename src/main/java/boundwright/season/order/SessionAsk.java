@@ -6,6 +6,7 @@ import boundwright.quantity.RefusedException;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /**
@@ -73,9 +74,9 @@ public record SessionAsk(
     if (reps > MOST_REPS) {
       throw new RefusedException("This session has " + reps + " reps; the limit is " + MOST_REPS + ". Order the groups one by one.");
     }
-    Set<String> places_ = new HashSet<>();
+    Set<String> called = new HashSet<>();
     for (Place p : places) {
-      if (!places_.add(p.name())) {
+      if (!called.add(p.name())) {
         throw new RefusedException("Two places are called '" + p.name() + "'. Give each a name of its own.");
       }
     }
@@ -105,13 +106,15 @@ public record SessionAsk(
         places.stream().filter(p -> !p.surface().label().equalsIgnoreCase(wanted) && !p.name().equalsIgnoreCase(wanted)).toList();
     if (left.size() == places.size()) {
       throw new RefusedException(
-          "Nothing here is called '" + wanted + "', so nothing closes. It is one of: "
-              + String.join(
-                  ", ",
-                  Stream.concat(places.stream().map(Place::name), places.stream().map(Place::surface).map(Surface::label)).distinct().toList())
-              + ".");
+          "Nothing here is called '" + wanted + "', so nothing closes. It is one of: " + String.join(", ", closings(places)) + ".");
     }
     return new SessionAsk(athletes, drills, left, coaches, helpers, minutes, liked_m, unit, settings);
+  }
+
+  /** What can be closed of these places: their surfaces and their names; a name that is a surface's is said once, as case does not matter. */
+  public static List<String> closings(List<Place> places) {
+    TreeSet<String> seen = new TreeSet<>(String.CASE_INSENSITIVE_ORDER);
+    return Stream.concat(places.stream().map(Place::surface).map(Surface::label), places.stream().map(Place::name)).filter(seen::add).toList();
   }
 
   /** What stays of the plan when everything is done that was not yet. */

@@ -1,46 +1,40 @@
 package boundwright.season.order;
 
+import boundwright.quantity.LengthUnit;
+import boundwright.runway.TapeGroups;
 import boundwright.runway.Window;
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 
 /**
- * The fewest tapes of a place. Going through what works by its far end and laying a tape there whenever none lies in it yet is optimal (the
- * classic stabbing of intervals; {@code boundwright.runway.TapePlanner} says why). All drills of a session together never need more than
- * each drill by itself, so a tape that is laid once and lies until its last rep is also the fewest that are ever laid.
+ * The fewest tapes of a place ({@link TapeGroups}). All drills of a session together never need more than each drill by itself, so
+ * a tape that is laid once and lies until its last rep is also the fewest that are ever laid.
  */
 final class TapeSets {
   private TapeSets() {}
 
   /** The least number of tapes so that each of these holds one. */
   static int least(List<Window> works) {
-    return groups(works).size();
+    return TapeGroups.fewest(works, w -> w).size();
   }
 
   /** The common part of each group, the nearest to the sand first. */
   private static List<Window> groups(List<Window> works) {
-    List<Window> open = new ArrayList<>(works);
-    open.sort(Comparator.comparingDouble(Window::max_m).thenComparingDouble(Window::min_m));
-    List<Window> out = new ArrayList<>();
-    double near = 0;
-    double last = Double.NEGATIVE_INFINITY;
-    for (Window w : open) {
-      if (w.min_m() > last) {
-        if (!out.isEmpty()) {
-          out.set(out.size() - 1, new Window(near, last));
-        }
-        last = w.max_m();
-        near = w.min_m();
-        out.add(w);
+    return TapeGroups.fewest(works, w -> w).stream()
+        .map(g -> new Window(g.stream().mapToDouble(Window::min_m).max().orElseThrow(), g.get(0).max_m()))
+        .toList();
+  }
+
+  /** That of these marks which works and is nearest to the middle of what does; the first of two that are as near; null if none works. */
+  static @Nullable Double nearest(Window works, List<Double> marks) {
+    Double best = null;
+    for (Double m : marks) {
+      if (works.holds(m) && (best == null || Math.abs(m - works.middle_m()) < Math.abs(best - works.middle_m()))) {
+        best = m;
       }
-      near = Math.max(near, w.min_m());
     }
-    if (!out.isEmpty()) {
-      out.set(out.size() - 1, new Window(near, last));
-    }
-    return List.copyOf(out);
+    return best;
   }
 
   /**
@@ -50,27 +44,22 @@ final class TapeSets {
   static List<Double> marks(List<Window> works, List<Double> liked) {
     List<Window> groups = groups(works);
     TreeSet<Double> used = new TreeSet<>();
+    boolean served = true;
     for (Window w : works) {
-      double to = Double.NaN;
-      for (double m : liked) {
-        if (w.holds(m) && !(Math.abs(m - middle(w)) >= Math.abs(to - middle(w)))) {
-          to = m;
-        }
+      Double near = nearest(w, liked);
+      served &= near != null;
+      if (near != null) {
+        used.add(near);
       }
-      used.add(to);
     }
-    if (!used.contains(Double.NaN) && used.size() <= groups.size()) {
+    if (served && used.size() <= groups.size()) {
       return List.copyOf(used);
     }
     return groups.stream().map(g -> liked.stream().filter(g::holds).findFirst().orElse(centimetre(g))).toList();
   }
 
-  private static double middle(Window w) {
-    return (w.min_m() + w.max_m()) / 2;
-  }
-
   private static double centimetre(Window w) {
-    double rounded = Math.round(middle(w) * 100) / 100.0;
-    return w.holds(rounded) ? rounded : middle(w);
+    double rounded = LengthUnit.METRES.round(w.middle_m());
+    return w.holds(rounded) ? rounded : w.middle_m();
   }
 }

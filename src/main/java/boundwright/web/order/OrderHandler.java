@@ -1,13 +1,11 @@
 package boundwright.web.order;
 
 import boundwright.quantity.RefusedException;
-import boundwright.runway.CoachSettings;
 import boundwright.season.order.OrderDesk;
 import boundwright.season.order.OrderPlanner;
 import boundwright.season.order.OrderSettings;
 import boundwright.season.order.OrderSheet;
 import boundwright.season.order.OrderWords;
-import boundwright.season.order.Place;
 import boundwright.season.order.RestRule;
 import boundwright.season.order.RunningOrder;
 import boundwright.season.order.SessionAsk;
@@ -21,12 +19,7 @@ import io.javalin.http.HttpStatus;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
-import java.time.LocalTime;
-import java.time.format.DateTimeParseException;
-import java.time.temporal.ChronoUnit;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
 
@@ -48,8 +41,7 @@ public final class OrderHandler {
     try {
       asked = asked(ctx);
     } catch (RefusedException e) {
-      Asked usual = new Asked(bench.order().orderSettings(), 0, "", now().toString());
-      show(ctx, 422, none(usual, List.of(), String.valueOf(e.getMessage())));
+      refuse(ctx, e);
       return;
     }
     String said =
@@ -60,11 +52,10 @@ public final class OrderHandler {
           default -> "";
         };
     try {
-      SessionAsk whole = whole(asked);
-      RunningOrder order = ordered(changed(whole, asked));
-      show(ctx, 200, view(asked, whole, order, said));
+      SessionAsk ask = ask(asked);
+      show(ctx, 200, view(asked, ask, ordered(ask), said));
     } catch (RefusedException e) {
-      show(ctx, 200, none(asked, List.of(), String.valueOf(e.getMessage())));
+      show(ctx, 200, none(asked, e));
     }
   }
 
@@ -81,17 +72,20 @@ public final class OrderHandler {
     try {
       asked = asked(ctx);
       if (action.equals("run")) {
-        SessionAsk ask = changed(whole(asked), asked);
+        SessionAsk ask = ask(asked);
         bench.order().keep(today, OrderDesk.ofDay(ask, ordered(ask)));
       }
       bench.order().keep(asked.settings());
     } catch (RefusedException e) {
-      Asked usual = new Asked(bench.order().orderSettings(), 0, "", now().toString());
-      show(ctx, 422, none(usual, List.of(), String.valueOf(e.getMessage())));
+      refuse(ctx, e);
       return;
     }
     String query = "lost=" + asked.lost() + "&closed=" + URLEncoder.encode(asked.closed(), StandardCharsets.UTF_8) + "&from=" + asked.from();
     ctx.redirect("/plan/order?" + query + "&kept=" + (action.equals("run") ? "run" : "numbers"), HttpStatus.SEE_OTHER);
+  }
+
+  private void refuse(Context ctx, RefusedException e) {
+    show(ctx, 422, none(new Asked(bench.order().orderSettings(), 0, "", OrderWords.now(bench.clock()).toString()), e));
   }
 
   private void show(Context ctx, int status, OrderView view) {
@@ -113,49 +107,38 @@ public final class OrderHandler {
     return order;
   }
 
-  private LocalTime now() {
-    return LocalTime.now(bench.clock()).truncatedTo(ChronoUnit.MINUTES);
-  }
-
-  private SessionAsk whole(Asked asked) {
-    CoachSettings settings = bench.settings().settings();
-    return bench.orderDesk()
-        .ask(bench.attendance().here(), bench.settings().plan(), settings, asked.settings(), asked.settings().minutes(), List.of());
-  }
-
-  private static SessionAsk changed(SessionAsk whole, Asked asked) {
+  private SessionAsk ask(Asked asked) {
+    OrderSettings settings = asked.settings();
+    SessionAsk whole =
+        bench.orderDesk()
+            .ask(bench.attendance().here(), bench.settings().plan(), bench.settings().settings(), settings, settings.minutes(), List.of());
     SessionAsk out = asked.lost() == 0 ? whole : whole.lost(asked.lost());
     return asked.closed().isEmpty() ? out : out.closed(asked.closed());
   }
 
-  private OrderView view(Asked asked, SessionAsk whole, RunningOrder order, String said) {
-    SessionAsk ask = changed(whole, asked);
-    OrderWords words = new OrderWords(ask, order, time(asked.from()));
-    Set<String> closings = new LinkedHashSet<>();
-    whole.places().forEach(p -> closings.add(p.surface().label()));
-    whole.places().stream().map(Place::name).forEach(closings::add);
-    List<Long> running = bench.order().order(LocalDate.now(bench.clock()));
+  private OrderView view(Asked asked, SessionAsk ask, RunningOrder order, String said) {
+    OrderWords words = new OrderWords(ask, order, OrderWords.time(asked.from()));
+    List<Long> running = running();
     return new OrderView(
-        day(), asked, List.copyOf(closings), OrderSheet.of(ask, order, words), words.ends(), words.drops(),
-        words.laid(), !running.isEmpty(),
+        day(), asked, closings(asked), OrderSheet.of(ask, order, words), words.ends(), words.drops(), words.laid(), !running.isEmpty(),
         running.equals(OrderDesk.ofDay(ask, order)), said);
   }
 
-  private OrderView none(Asked asked, List<String> closings, String why) {
-    boolean running = !bench.order().order(LocalDate.now(bench.clock())).isEmpty();
-    return new OrderView(day(), asked, closings, null, why, List.of(), List.of(), running, false, "");
+  private OrderView none(Asked asked, RefusedException why) {
+    return new OrderView(
+        day(), asked, closings(asked), null, String.valueOf(why.getMessage()), List.of(), List.of(), !running().isEmpty(), false, "");
+  }
+
+  private List<Long> running() {
+    return bench.order().order(LocalDate.now(bench.clock()));
+  }
+
+  private List<String> closings(Asked asked) {
+    return SessionAsk.closings(asked.settings().places(bench.settings().settings().facility().surface()));
   }
 
   private String day() {
     return "Today, " + Figures.day(LocalDate.now(bench.clock()));
-  }
-
-  private static LocalTime time(String written) {
-    try {
-      return LocalTime.parse(written);
-    } catch (DateTimeParseException e) {
-      throw new RefusedException("The time '" + written + "' cannot be read. Write it as 17:05.", e);
-    }
   }
 
   /** What the form says; what it does not say is as it was kept. */
@@ -173,17 +156,17 @@ public final class OrderHandler {
                 number(ctx, "times", r.timesWork()), whole(ctx, "standing", r.standing_s()), whole(ctx, "four", r.four_s()),
                 whole(ctx, "eight", r.eight_s()), whole(ctx, "full", r.full_s())));
     String from = Form.text(ctx, "from");
-    String begins = from.isEmpty() ? now().toString() : time(from).toString();
+    String begins = (from.isEmpty() ? OrderWords.now(bench.clock()) : OrderWords.time(from)).toString();
     return new Asked(settings, whole(ctx, "lost", 0), Form.text(ctx, "closed"), begins);
   }
 
   private static int whole(Context ctx, String name, int otherwise) {
     String written = Form.text(ctx, name);
-    return written.isEmpty() ? otherwise : Form.whole(name, written);
+    return written.isEmpty() ? otherwise : Form.whole("number", written);
   }
 
   private static double number(Context ctx, String name, double otherwise) {
     String written = Form.text(ctx, name);
-    return written.isEmpty() ? otherwise : Form.number(name, written);
+    return written.isEmpty() ? otherwise : Form.number("number", written);
   }
 }

@@ -3,6 +3,7 @@ package boundwright.web.order;
 import boundwright.quantity.Notes;
 import boundwright.season.order.OrderSettings;
 import boundwright.season.order.OrderSheet;
+import boundwright.web.page.Figures;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -47,11 +48,6 @@ public record OrderView(
     return "From " + asked.from() + ", " + Notes.counted(s.minutes(), "minute") + (asked.lost() == 0 ? "" : " less " + asked.lost())
         + (asked.closed().isEmpty() ? "" : ", " + asked.closed() + " closed") + ". " + Notes.counted(s.pits(), "pit")
         + (s.lanes() == 1 ? "" : " of " + s.lanes() + " runways") + ", " + Notes.counted(s.flatLanes(), "lane") + " on " + s.flatSurface().label()
-        + ", " + s.coaches() + (s.coaches() == 1 ? " coach" : " coaches") + ".";
-  }
-
-  /** A number without needless digits. */
-  public static String plain(double number) {
-    return number == Math.rint(number) ? String.valueOf((long) number) : String.valueOf(number);
+        + ", " + Figures.counted(s.coaches(), "coach", "coaches") + ".";
   }
 }

@@ -188,8 +188,7 @@ class OrderLawsTest {
       SessionAsk ask = InventedSessions.of(shape(random), random);
       int full = new OrderPlanner(i, LIGHT).plan(ask).finish_s();
       int minutes = Math.max(1, (int) (full / 60.0 * random.nextDouble(0.4, 1.1)));
-      SessionAsk shorter =
-          new SessionAsk(ask.athletes(), ask.drills(), ask.places(), ask.coaches(), ask.helpers(), minutes, ask.liked_m(), ask.unit(), ask.settings());
+      SessionAsk shorter = ask.within(minutes);
       RunningOrder order = new OrderPlanner(i, LIGHT).plan(shorter);
       String as = "seed " + (SEED + 2) + " session " + i + " of " + full + " s in " + minutes + " min: " + order.drops();
       rests(shorter, order, as);

@@ -116,13 +116,12 @@ final class Bounds {
   }
 
   /** When machines that are free at these times, in order, have done so much work at the earliest. */
-  static int filled(int[] free, int from, int to, int least, long work) {
+  static int filled(int[] free, int least, long work) {
     long sum = work;
     int best = Integer.MAX_VALUE;
-    for (int i = from; i < to; i++) {
+    for (int i = 0; i < free.length; i++) {
       sum += Math.max(free[i], least);
-      int k = i - from + 1;
-      best = (int) Math.min(best, (sum + k - 1) / k);
+      best = (int) Math.min(best, (sum + i) / (i + 1));
     }
     return best;
   }

@@ -110,12 +110,10 @@ final class LayeredSearch {
   private static final class Kept {
     private final State state;
     private final int[] free;
-    private final long sum;
 
-    Kept(State state, int[] free, long sum) {
+    Kept(State state, int[] free) {
       this.state = state;
       this.free = free;
-      this.sum = sum;
     }
   }
 
@@ -228,7 +226,7 @@ final class LayeredSearch {
           if (j[1] >= s.done[j[0]]) {
             work += j[2];
             least = Math.min(least, Math.max(s.ready[j[0]], s.last) + ahead[j[0]][j[1]] - ahead[j[0]][s.done[j[0]]]);
-            most = Math.max(most, Bounds.filled(free, 0, machines, least, work) + j[3]);
+            most = Math.max(most, Bounds.filled(free, least, work) + j[3]);
           }
         }
       }
@@ -285,20 +283,17 @@ final class LayeredSearch {
     for (int i = 0; i < s.eyes.length; i++) {
       free[running + s.lanes.length + i] = Math.max(s.eyes[i], soonest);
     }
-    long sum = 0;
     for (int f : free) {
-      sum += f;
+      s.load += f;
     }
-    s.load = sum;
     List<Kept> kept = next.computeIfAbsent(new Key(key), k -> new ArrayList<>(2));
     for (Kept other : kept) {
-      if (other.sum <= sum && other.state.bound <= s.bound && atMost(other.free, free)) {
+      if (other.state.load <= s.load && other.state.bound <= s.bound && atMost(other.free, free)) {
         return;
       }
     }
-    long own = sum;
-    kept.removeIf(other -> own <= other.sum && s.bound <= other.state.bound && atMost(free, other.free));
-    kept.add(new Kept(s, free, sum));
+    kept.removeIf(other -> s.load <= other.state.load && s.bound <= other.state.bound && atMost(free, other.free));
+    kept.add(new Kept(s, free));
   }
 
   /** Places of which one is as good as the other change names, so that an order and its mirror are one. */

@@ -153,10 +153,7 @@ public final class OrderSolver {
     Dispatch.Rule rule = begin;
     for (int i = 0; i < trials; i++) {
       int[] nudge = rule.nudge().clone();
-      int[][] home = IntStream.range(0, c.athletes()).mapToObj(a -> new int[2]).toArray(int[][]::new);
-      for (int a = 0; a < home.length; a++) {
-        home[a] = rule.home()[a].clone();
-      }
+      int[][] home = Arrays.stream(rule.home()).map(int[]::clone).toArray(int[][]::new);
       int kind = random.nextInt(3);
       int a = random.nextInt(c.athletes());
       int b = random.nextInt(c.athletes());
@@ -193,10 +190,7 @@ public final class OrderSolver {
     int[][] home = homes();
     int now = Integer.MAX_VALUE;
     for (int i = 0; i < trials && (finish > bound || i == 0); i++) {
-      double[][] tried = new double[n][];
-      for (int a = 0; a < n; a++) {
-        tried[a] = key[a].clone();
-      }
+      double[][] tried = Arrays.stream(key).map(double[]::clone).toArray(double[][]::new);
       int[][] at = home;
       if (i == 1) {
         at = free();
