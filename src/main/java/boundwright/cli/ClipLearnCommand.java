@@ -7,6 +7,7 @@ import boundwright.clip.learn.Taught;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -69,14 +70,19 @@ final class ClipLearnCommand implements Callable<Integer> {
   }
 
   private void learn(Surroundings s, Workbench bench, Lessons lessons) throws InterruptedException {
-    int[] tenths = {-1};
+    Map<Long, Consent> said = bench.sessions().consents();
+    int[] twentieths = {-1};
     Lessons.Outcome out =
         lessons.learn(
-            seed, id -> bench.sessions().consent(id).map(Consent::may).orElse(false),
+            seed,
+            id -> {
+              Consent c = said.get(id);
+              return c != null && c.may();
+            },
             (what, share) -> {
               int now = (int) (share * 20);
-              if (now > tenths[0]) {
-                tenths[0] = now;
+              if (now > twentieths[0]) {
+                twentieths[0] = now;
                 s.err().println(5 * now + " %  " + what);
                 s.err().flush();
               }

@@ -47,7 +47,7 @@ final class LearnText {
             t -> {
               int gone = lessons.gone(t);
               return "Clips are read as taught here on " + t.day() + " (" + Notes.counted(t.clips().size(), "clip") + ")."
-                  + (gone == 0 ? "" : " " + gone + " of them were removed or changed since: learn again, or boundwright clip learn --forget");
+                  + (gone == 0 ? "" : " " + gone + " of them removed or changed since: learn again, or boundwright clip learn --forget");
             })
         .orElse("Clips are read with what came with the program.");
   }

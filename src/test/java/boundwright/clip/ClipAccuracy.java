@@ -8,12 +8,9 @@ import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.scale.PlaneMap;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Joint;
-import boundwright.clip.track.Spot;
 import boundwright.clip.truth.Noise;
 import boundwright.clip.truth.TrueClip;
 import boundwright.clip.truth.TrueContact;
-import boundwright.footfall.Foot;
-import boundwright.footfall.Sequence;
 import boundwright.quantity.Estimate;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,8 +19,6 @@ import java.util.function.Consumer;
 
 /** Runs made-up clips through the pipeline and compares with the truth. Own output. */
 final class ClipAccuracy {
-  static final String[] SEQUENCES = {"RRL RRL", "RL x5", "RRLL RRLL RR", "LLL LLL", "R x6", "LLR LLR", "RRL"};
-
   /** Differences of one kind. */
   static final class Errors {
     final List<Double> all = new ArrayList<>();
@@ -84,14 +79,8 @@ final class ClipAccuracy {
 
   void run(double fps, Noise noise, boolean irregular, int clips, long seed, Consumer<String> log) {
     for (int k = 0; k < clips; k++) {
-      one(clip(k, fps, noise, irregular, seed), "clip " + (seed + k), log);
+      one(TrueClip.numbered(k, fps, noise, irregular, seed), "clip " + (seed + k), log);
     }
-  }
-
-  /** One of the clips of {@link #run}. */
-  static TrueClip clip(int k, double fps, Noise noise, boolean irregular, long seed) {
-    double speed = 5.0 + 3.5 * ((k * 7) % 10) / 10.0;
-    return TrueClip.of(Sequence.parse(SEQUENCES[k % SEQUENCES.length]), k % 3, speed, fps, noise, irregular, seed + k);
   }
 
   void one(TrueClip clip, String name, Consumer<String> log) {
@@ -201,26 +190,9 @@ final class ClipAccuracy {
   private void countSides(TrueClip clip, Coherent athlete) {
     for (int i = 0; i < clip.truth().frames(); i++) {
       frames++;
-      legFramesWrong += wrong(clip, athlete.sides().track(), i) ? 1 : 0;
-      legFramesWrongBefore += wrong(clip, clip.found(), i) ? 1 : 0;
+      legFramesWrong += clip.exchanged(athlete.sides().track(), i) ? 1 : 0;
+      legFramesWrongBefore += clip.exchanged(clip.found(), i) ? 1 : 0;
     }
-  }
-
-  private static boolean wrong(TrueClip clip, boundwright.clip.track.Track t, int i) {
-    double same = 0;
-    double other = 0;
-    for (Joint j : List.of(Joint.KNEE, Joint.ANKLE, Joint.TOE, Joint.HEEL)) {
-      for (Foot f : Foot.values()) {
-        Spot s = t.spot(BodyPoint.of(j, f), i);
-        Spot a = clip.truth().spot(BodyPoint.of(j, f), i);
-        Spot b = clip.truth().spot(BodyPoint.of(j, f.other()), i);
-        if (s.known() && a.known() && b.known()) {
-          same += Math.min(30, s.to(a));
-          other += Math.min(30, s.to(b));
-        }
-      }
-    }
-    return other < same;
   }
 
   String row(String name) {

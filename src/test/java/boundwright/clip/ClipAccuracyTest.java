@@ -6,7 +6,6 @@ import boundwright.clip.track.BodyPoint;
 import boundwright.clip.truth.Noise;
 import boundwright.clip.truth.TrueClip;
 import boundwright.footfall.Foot;
-import boundwright.footfall.Sequence;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -28,8 +27,7 @@ class ClipAccuracyTest {
   @Test
   void theMadeUpAthleteKeepsTheLegsOn() {
     for (int k = 0; k < CLIPS; k++) {
-      Sequence sequence = Sequence.parse(ClipAccuracy.SEQUENCES[k % ClipAccuracy.SEQUENCES.length]);
-      TrueClip clip = TrueClip.of(sequence, k % 3, 6, 60, Noise.NONE, false, 1000 + k);
+      TrueClip clip = TrueClip.of(TrueClip.sequence(k), k % 3, 6, 60, Noise.NONE, false, 1000 + k);
       for (double t : clip.truth().times()) {
         for (Foot f : t < clip.athlete().mass().landingTime() ? Foot.values() : new Foot[0]) {
           // a knee stretches a little at toe-off and in the quickest swings: the poses are joined, not solved
@@ -43,8 +41,7 @@ class ClipAccuracyTest {
   @Test
   void theMadeUpAthleteStaysAboveTheGround() {
     for (int k = 0; k < CLIPS; k++) {
-      Sequence sequence = Sequence.parse(ClipAccuracy.SEQUENCES[k % ClipAccuracy.SEQUENCES.length]);
-      TrueClip clip = TrueClip.of(sequence, k % 3, 6, 60, Noise.NONE, false, 1000 + k);
+      TrueClip clip = TrueClip.of(TrueClip.sequence(k), k % 3, 6, 60, Noise.NONE, false, 1000 + k);
       for (double t : clip.truth().times()) {
         if (t >= clip.athlete().mass().landingTime()) {
           break;
@@ -103,7 +100,7 @@ class ClipAccuracyTest {
   void theNetworksEarlyEndsMoveNoFit() {
     ClipAccuracy a = new ClipAccuracy();
     for (int k : new int[] {1, 22, 30, 31, 44}) {
-      a.one(ClipAccuracy.clip(k, 60, Noise.USUAL, true, 200_000), "clip " + k, s -> {});
+      a.one(TrueClip.numbered(k, 60, Noise.USUAL, true, 200_000), "clip " + k, s -> {});
     }
     String row = a.row("60 fps");
     assertThat(a.missed + a.extra).as(row).isZero();

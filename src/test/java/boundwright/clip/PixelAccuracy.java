@@ -12,7 +12,6 @@ import boundwright.clip.truth.Filmed;
 import boundwright.clip.truth.Noise;
 import boundwright.clip.truth.TrueClip;
 import boundwright.footfall.Foot;
-import boundwright.footfall.Sequence;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -42,9 +41,7 @@ final class PixelAccuracy {
     int seen = 0;
     int frames = 0;
     for (int k = 0; k < clips; k++) {
-      double speed = 5.0 + 3.5 * ((k * 7) % 10) / 10.0;
-      Sequence sequence = Sequence.parse(ClipAccuracy.SEQUENCES[k % ClipAccuracy.SEQUENCES.length]);
-      TrueClip clip = TrueClip.of(sequence, k % 3, speed, fps, Noise.NONE, false, seed + k);
+      TrueClip clip = TrueClip.numbered(k, fps, Noise.NONE, false, seed);
       Path film = folder.resolve("made-up-" + (int) fps + "-" + (seed + k) + ".mp4");
       if (!Files.exists(film)) {
         Filmed.write(clip, film, SHUTTER_S);
@@ -63,7 +60,7 @@ final class PixelAccuracy {
       errors(read.truth(), found.track(), raw);
       errors(read.truth(), Sides.resolve(found.track()).track(), sided);
       System.out.printf(
-          Locale.ROOT, "%s %s: %d frames, network %d, with points %d, %.1f s, %s%n", film.getFileName(), sequence.text(), clip.truth().frames(),
+          Locale.ROOT, "%s %s: %d frames, network %d, with points %d, %.1f s, %s%n", film.getFileName(), TrueClip.sequence(k).text(), clip.truth().frames(),
           found.networkFrames(), with, took, found.remarks());
       try {
         contacts.one(read, film.getFileName().toString(), args.length > 4 ? System.out::println : s -> {});

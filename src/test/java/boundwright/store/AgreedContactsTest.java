@@ -206,7 +206,7 @@ class AgreedContactsTest {
         .hasMessageContaining("they read worse")
         .hasMessageContaining("4 before, 5 after, in 50 touchdowns");
     candidate(blind(), 2, List.of(touched, 999L));
-    assertThatThrownBy(() -> lessons().take()).isInstanceOf(RefusedException.class).hasMessageContaining("1 clips that were removed");
+    assertThatThrownBy(() -> lessons().take()).isInstanceOf(RefusedException.class).hasMessageContaining("learned from 1 clip removed or changed since");
     candidate(blind(), 2, List.of(touched));
     assertThat(desk().reading(untouched).contacts()).as("a candidate reads nothing").hasSize(contacts);
     lessons().take();

@@ -7,6 +7,7 @@ import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
 import boundwright.clip.Box;
 import boundwright.clip.FoundClip;
+import boundwright.clip.camera.CameraPath;
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.day.SessionFilm;
 import boundwright.clip.day.SessionRep;
@@ -57,6 +58,7 @@ class SqlSessionsTest {
   private Athlete bo;
   private final List<Double> begunAt = new CopyOnWriteArrayList<>();
   private volatile boolean breaksOff;
+  private volatile CameraPath camera = CameraPath.stood();
 
   @BeforeEach
   void open() {
@@ -76,9 +78,9 @@ class SqlSessionsTest {
     w.close();
   }
 
-  private static FoundClip found() {
+  private FoundClip found() {
     int n = TRUTH.found().frames();
-    return new FoundClip(new FilmFacts("h264", 1280, 720, 0, 1, 90000, n, n / 120.0, Double.NaN), 0, TRUTH.found(), n, List.of());
+    return new FoundClip(new FilmFacts("h264", 1280, 720, 0, 1, 90000, n, n / 120.0, Double.NaN), 0, TRUTH.found(), n, List.of(), camera);
   }
 
   /** Finds four reps, a shirt for each of two athletes in turn; breaks off after the second if it is told to. */
@@ -162,6 +164,20 @@ class SqlSessionsTest {
     long clip = rows(film).get(at).rep().clipId();
     w.clips().setup(clip, Setup.ground(TRUTH.marks()));
     return rows(film).get(at);
+  }
+
+  /** A reading that was kept in memory does not outlive what it was made with. */
+  @Test
+  void theTickThatTheCameraStoodGivesTheRepItsLengthsAndTakenBackTheyGo() {
+    camera = CameraPath.of(CameraPath.Kind.PLAIN);
+    SessionFilm film = cutFilm();
+    SessionSheet.Row row = read(film, 0, ada);
+    assertThat(row.seen()).isNull();
+    long clip = row.rep().clipId();
+    w.clips().setup(clip, w.clips().clip(clip).setup(), true);
+    assertThat(rows(film).get(0).seen()).isNotNull();
+    w.clips().setup(clip, w.clips().clip(clip).setup(), false);
+    assertThat(rows(film).get(0).seen()).isNull();
   }
 
   @Test

@@ -152,6 +152,19 @@ class ClipPicturePagesTest {
     assertThat(bench.clips().reading(id).scaled()).isFalse();
   }
 
+  /** Like everything else that was sent, the tick is still in the form that comes back; nothing of it is kept. */
+  @Test
+  void aRefusedFormComesBackWithItsTickAndKeepsNothing() throws InterruptedException {
+    camera = CameraPath.of(CameraPath.Kind.PLAIN);
+    read();
+    String csrf = Client.hidden(client.get("/clips/" + id + "/marks").body(), "csrf");
+    HttpResponse<String> refused =
+        client.post("/clips/" + id + "/marks", "csrf", csrf, "count", "way", "slowed", "1", "model", "MALE", "gx0", "100", "gy0", "600", "gat0", "", "stood", "yes");
+    assertThat(refused.statusCode()).isEqualTo(422);
+    assertThat(refused.body()).contains("A ground mark has no distance").containsPattern("name=\"stood\" value=\"yes\" checked");
+    assertThat(client.get("/clips/" + id + "/marks").body()).doesNotContainPattern("name=\"stood\" value=\"yes\" checked");
+  }
+
   private void tick(String stood) {
     Setup setup = bench.clips().clip(id).setup();
     String csrf = Client.hidden(client.get("/clips/" + id + "/marks").body(), "csrf");

@@ -192,11 +192,8 @@ public final class ContactFinder {
     for (int i = 0; i < stretches.size(); i++) {
       Agreed a = agreed.get(i);
       Stretch s = a.stretch();
-      Landing land = landing.get(i);
-      EventFit leave = leaving.get(i);
-      EventFit fitted = land == null ? null : new EventFit(land.time(), sd(Math.hypot(land.sd(), Math.hypot(CURVE_S, BETWEEN_FRAMES * step * step)), s.foot(), land.time()));
-      EventFit down = a.down().settled(fitted);
-      EventFit up = a.up().settled(leave == null ? null : new EventFit(leave.time(), sd(Math.hypot(leave.sd(), Math.hypot(CURVE_LEAVING_S, BETWEEN_FRAMES_LEAVING * step)), s.foot(), leave.time())));
+      EventFit down = a.down().settled(touchdown(landing.get(i), s.foot()));
+      EventFit up = a.up().settled(toeOff(leaving.get(i), s.foot()));
       if (down != null && up != null && up.time() - down.time() < a.shortest_s()) {
         // touchdown comes before toe-off: where the fits cross, the network's own course holds
         down = a.down().own();
@@ -243,16 +240,24 @@ public final class ContactFinder {
   }
 
   private Contact contact(Stretch s, @Nullable Landing land, @Nullable EventFit leave) {
-    Estimate down = land == null ? null : Estimate.normal(land.time(), sd(Math.hypot(land.sd(), Math.hypot(CURVE_S, BETWEEN_FRAMES * step * step)), s.foot(), land.time()));
-    Estimate up = leave == null ? null : Estimate.normal(leave.time(), sd(Math.hypot(leave.sd(), Math.hypot(CURVE_LEAVING_S, BETWEEN_FRAMES_LEAVING * step)), s.foot(), leave.time()));
+    Estimate down = estimate(touchdown(land, s.foot()));
+    Estimate up = estimate(toeOff(leave, s.foot()));
     double from = down == null ? motion.time(s.first()) : down.p50();
     double to = up == null ? motion.time(s.last()) : up.p50();
     return placed(s.foot(), down, up, from, to, margin(s));
   }
 
-  /** The error of an event, with what is common to all and with what a foot that jumps about near it adds. */
-  private double sd(double own, Foot foot, double time) {
-    return Math.hypot(own, JUMP_SD_S * Math.sqrt(jumps(foot, time)));
+  private @Nullable EventFit touchdown(@Nullable Landing land, Foot foot) {
+    return land == null ? null : fit(land.time(), land.sd(), Math.hypot(CURVE_S, BETWEEN_FRAMES * step * step), foot);
+  }
+
+  private @Nullable EventFit toeOff(@Nullable EventFit leave, Foot foot) {
+    return leave == null ? null : fit(leave.time(), leave.sd(), Math.hypot(CURVE_LEAVING_S, BETWEEN_FRAMES_LEAVING * step), foot);
+  }
+
+  /** An event whose error has in it what is common to all of its kind and what a foot that jumps about near it adds. */
+  private EventFit fit(double time, double own, double common, Foot foot) {
+    return new EventFit(time, Math.hypot(Math.hypot(own, common), JUMP_SD_S * Math.sqrt(jumps(foot, time))));
   }
 
   /** How often heel or toe leaps out of its course near a time; no foot can, a finder that loses it among the legs does. */

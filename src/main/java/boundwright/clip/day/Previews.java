@@ -1,8 +1,10 @@
 package boundwright.clip.day;
 
+import boundwright.clip.desk.Basis;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.desk.ClipState;
+import boundwright.clip.desk.SeenRep;
 import boundwright.clip.reading.Setup;
 import boundwright.flight.Rep;
 import boundwright.quantity.RefusedException;
@@ -23,7 +25,7 @@ final class Previews {
    */
   record Preview(@Nullable Rep seen, String notYet) {}
 
-  private record Key(ClipRecord clip, Setup setup) {}
+  private record Key(ClipRecord clip, Setup setup, Basis basis) {}
 
   private final ClipDesk clips;
   private final Map<Key, Preview> kept =
@@ -46,7 +48,7 @@ final class Previews {
       return new Preview(null, clip.trouble() == null ? "" : String.valueOf(clip.trouble()));
     }
     Setup setup = clip.setup().scaled() ? clip.setup() : shared;
-    Key key = new Key(clip, setup);
+    Key key = new Key(clip, setup, clips.basis(clip));
     synchronized (kept) {
       Preview known = kept.get(key);
       if (known != null) {
@@ -67,7 +69,7 @@ final class Previews {
             clip.state(), clip.perMille(), clip.trouble(), clip.filmKept(), clip.box(), clip.boxFrame(), setup, clip.corrections(), clip.repId(),
             clip.added());
     try {
-      return new Preview(ClipDesk.rep(marked, clips.read(marked, clips.points(clip)), List.of()), "");
+      return new Preview(SeenRep.of(marked, clips.read(marked, clips.points(clip)), List.of()), "");
     } catch (RefusedException e) {
       return new Preview(null, String.valueOf(e.getMessage()));
     }

@@ -5,7 +5,6 @@ import boundwright.clip.Box;
 import boundwright.clip.FoundClip;
 import boundwright.clip.camera.CameraPath;
 import boundwright.clip.contact.Contact;
-import boundwright.clip.propose.Proposer;
 import boundwright.clip.reading.ClipReader;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.Correction;
@@ -223,12 +222,12 @@ public final class ClipDesk {
   }
 
   private ClipReading read(ClipRecord clip, FoundClip points, Setup setup, List<Correction> corrections) {
-    return ClipReader.read(points, setup, corrections, clip.sequence(), taught(clip), reader(clip));
+    return ClipReader.read(points, setup, corrections, clip.sequence(), taught(clip), labels.reader(clip));
   }
 
-  /** Who says which foot stands in the clip. */
-  public Proposer reader(ClipRecord clip) {
-    return labels.reader(clip);
+  /** What a clip is read with now. */
+  public Basis basis(ClipRecord clip) {
+    return new Basis(stood(clip.id()), labels.reader(clip));
   }
 
   /** How the foot is taught to meet the ground from the clip's approach. */
@@ -252,11 +251,6 @@ public final class ClipDesk {
     return files.stood(id);
   }
 
-  /** Says or takes back that the camera stood still. */
-  public void stood(long id, boolean stood) {
-    files.stood(id, stood);
-  }
-
   private FoundClip found(ClipRecord clip) {
     return clips.points(clip.id()).orElseThrow(
         () -> new RefusedException("Clip " + clip.id() + " is " + clip.state().label() + " and has no body points. Wait until it is read, or have it read again."));
@@ -264,8 +258,15 @@ public final class ClipDesk {
 
   /** Sets marks and scale, if the clip can be read with them; nothing changes otherwise. */
   public ClipReading setup(long id, Setup setup) {
+    return setup(id, setup, stood(id));
+  }
+
+  /** The same with the coach's word whether the camera stood still. */
+  public ClipReading setup(long id, Setup setup, boolean stood) {
     ClipRecord clip = clip(id);
-    ClipReading reading = read(clip, points(clip), setup, clip.corrections());
+    FoundClip found = found(clip);
+    ClipReading reading = read(clip, stood ? found.onTripod() : found, setup, clip.corrections());
+    files.stood(id, stood);
     if (setup.slowed() != clip.setup().slowed()) {
       labels.drop(id);
     }
@@ -297,20 +298,9 @@ public final class ClipDesk {
   }
 
   /**
-   * The rep that the clip shows. Positions are measured from the toe of the first contact, which is taken to stand on the
-   * mark.
-   *
-   * @param faults as ticked by the coach, {@code key@contact}
-   * @throws RefusedException if no contact or no length was read
-   */
-  public static Rep rep(ClipRecord clip, ClipReading reading, List<String> faults) {
-    return SeenRep.of(clip, reading, faults);
-  }
-
-  /**
    * Logs the rep after the coach has nodded.
    *
-   * @throws RefusedException if it was logged already, or as {@link #rep}
+   * @throws RefusedException if it was logged already, or as {@link SeenRep#of}
    */
   public synchronized Rep log(long id, List<String> faults) {
     ClipRecord clip = clip(id);
@@ -319,7 +309,7 @@ public final class ClipDesk {
           String.format(Locale.ROOT, "Clip %d was logged already, as rep %d. Undo that rep first if the clip reads differently now.", id, clip.repId()));
     }
     ClipReading reading = reading(id);
-    Rep seen = rep(clip, reading, faults);
+    Rep seen = SeenRep.of(clip, reading, faults);
     labels.touch(clip);
     long tapped = parts.tapped(id);
     Rep kept = tapped == 0 ? logbook.log(seen) : logbook.together(changes -> TappedLengths.add(changes, parts, id, tapped, seen));

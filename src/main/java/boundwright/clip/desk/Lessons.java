@@ -153,7 +153,7 @@ public final class Lessons {
     int gone = gone(candidate);
     if (gone > 0) {
       throw new RefusedException(
-          "These weights learned from " + gone + " clips that were removed or changed since. Learn again: boundwright clip learn");
+          "These weights learned from " + Notes.counted(gone, "clip") + " removed or changed since. Learn again: boundwright clip learn");
     }
     taught.take(candidate);
     return candidate;

@@ -13,14 +13,20 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** The rep that a clip shows. */
-final class SeenRep {
+public final class SeenRep {
   /** Contact times less sure than this are not kept [s] (judgement). */
   private static final double SURE_S = 0.03;
 
   private SeenRep() {}
 
-  /** See {@link ClipDesk#rep}. */
-  static Rep of(ClipRecord clip, ClipReading reading, List<String> faults) {
+  /**
+   * The rep that the clip shows. Positions are measured from the toe of the first contact, which is taken to stand on the
+   * mark.
+   *
+   * @param faults as ticked by the coach, {@code key@contact}
+   * @throws RefusedException if no contact or no length was read
+   */
+  public static Rep of(ClipRecord clip, ClipReading reading, List<String> faults) {
     SequenceMatch match = reading.match();
     if (match == null || !reading.scaled()) {
       throw new RefusedException(

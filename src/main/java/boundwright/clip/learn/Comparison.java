@@ -88,9 +88,9 @@ public record Comparison(
               : "Too few clips to tell: " + gained + ". With more clips put right it may be told.";
       case WORSE ->
           after.faults() > before.faults()
-              ? "Worse: " + gained + ". The weights that came with the program stay."
+              ? "Worse: " + gained + ". Clips are read as before."
               : "Worse on made-up clips: " + madeUpAfter.faults() + " faults in " + madeUpAfter.known() + " touchdowns, before " + madeUpBefore.faults()
-                  + ". The weights that came with the program stay.";
+                  + ". Clips are read as before.";
     };
   }
 }

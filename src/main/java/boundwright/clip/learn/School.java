@@ -29,7 +29,7 @@ public final class School {
 
   private final ContactNet from;
   private final long seed;
-  private final int steps;
+  private final Trainer trainer;
   private final Progress progress;
 
   /**
@@ -63,7 +63,7 @@ public final class School {
   private School(ContactNet from, long seed, int steps, Progress progress) {
     this.from = from;
     this.seed = seed;
-    this.steps = steps;
+    trainer = new Trainer(from, steps);
     this.progress = progress;
   }
 
@@ -148,7 +148,7 @@ public final class School {
       groups.get(g).forEach(p -> to.add(p.label));
     }
     String what = turn < FOLDS ? "learning without part " + (turn + 1) + " of " + FOLDS : "learning from all";
-    return new Trainer(seed + turn, steps).train(from, teach, stop, s -> progress.at(what, 0.95 * (turn + s) / (FOLDS + 1)));
+    return trainer.train(seed + turn, teach, stop, s -> progress.at(what, 0.95 * (turn + s) / (FOLDS + 1)));
   }
 
   private static Figures read(List<Pupil> group, Proposer net) throws InterruptedException {

@@ -27,8 +27,9 @@ final class Trainer {
   /** Every so many of them are looked at beside the clips kept for stopping. */
   private static final int KEPT_EVERY = 16;
 
-  private final Random random;
+  private final ContactNet from;
   private final int steps;
+  private final List<Lesson> rehearsed;
 
   /** Told how far it came; an interrupt of the thread ends it. */
   interface Progress {
@@ -36,25 +37,27 @@ final class Trainer {
   }
 
   /**
-   * A training.
+   * Trainings from the same beginning, each by itself.
    *
-   * @param seed of everything that is drawn
+   * @param from where they begin and what they are pulled back to
    * @param steps at most
    */
-  Trainer(long seed, int steps) {
-    random = new Random(seed);
+  Trainer(ContactNet from, int steps) {
+    this.from = from;
     this.steps = steps;
+    rehearsed = rehearsed(from);
   }
 
   /**
    * The network after it learned.
    *
-   * @param from where it begins and what it is pulled back to
+   * @param seed of everything that is drawn
    * @param teach to learn from
    * @param stop to know when to stop; apart from the others
    * @throws InterruptedException if the thread was interrupted; nothing is changed then
    */
-  ContactNet train(ContactNet from, List<Label> teach, List<Label> stop, Progress progress) throws InterruptedException {
+  ContactNet train(long seed, List<Label> teach, List<Label> stop, Progress progress) throws InterruptedException {
+    Random random = new Random(seed);
     List<Varied> clips = new ArrayList<>(teach.stream().map(Varied::new).toList());
     List<Lesson> held = new ArrayList<>();
     for (Label l : stop) {
@@ -62,7 +65,6 @@ final class Trainer {
       held.add(plain);
       held.add(plain.renamed());
     }
-    List<Lesson> rehearsed = rehearsed(from);
     List<Lesson> kept = new ArrayList<>();
     for (int i = 0; i < rehearsed.size(); i += KEPT_EVERY) {
       kept.add(rehearsed.get(i));

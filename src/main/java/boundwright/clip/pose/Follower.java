@@ -1,7 +1,6 @@
 package boundwright.clip.pose;
 
 import boundwright.clip.film.Picture;
-import boundwright.clip.track.Track;
 import java.util.ArrayDeque;
 import java.util.Comparator;
 import java.util.Deque;
@@ -36,8 +35,6 @@ public final class Follower {
   private static final double TURNED = 0.2;
   /** Two bodies' regions are at least so many sides apart to count as two (judgement). */
   private static final double APART = 0.15;
-  /** The time between pictures where nobody says it [s]. */
-  private static final double USUAL_S = 1 / 60.0;
 
   private final PoseNet landmarks;
   private final PersonFinder finder;
@@ -60,23 +57,10 @@ public final class Follower {
   }
 
   /**
-   * Puts the points of the next picture into a frame of a track; the frame stays without points when the athlete is not
-   * seen.
+   * The points of the next picture; empty when the athlete is not seen.
    *
-   * @return whether the athlete was seen
+   * @param time_s its time [s]
    */
-  public boolean follow(Picture picture, Track.Builder into, int frame) {
-    Optional<Pose> pose = follow(picture);
-    pose.ifPresent(p -> p.fill(into, frame, picture));
-    return pose.isPresent();
-  }
-
-  /** The points of the next picture; empty when the athlete is not seen. */
-  public Optional<Pose> follow(Picture picture) {
-    return follow(picture, now + USUAL_S);
-  }
-
-  /** The same for a picture of a time [s]. */
   public Optional<Pose> follow(Picture picture, double time_s) {
     now = time_s;
     mistakenFrom = Double.NaN;

@@ -1,6 +1,5 @@
 package boundwright.clip.pose;
 
-import boundwright.clip.film.Picture;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Spot;
 import boundwright.clip.track.Track;
@@ -41,12 +40,7 @@ public final class Pose {
     return next;
   }
 
-  /** Puts the points that lie in the picture into a frame of a track; the others stay unseen. */
-  public void fill(Track.Builder into, int frame, Picture picture) {
-    fill(into, frame, picture.width(), picture.height());
-  }
-
-  /** The same for a picture of {@code width} by {@code height} pixels. */
+  /** Puts the points that lie in a picture of {@code width} by {@code height} pixels into a frame of a track; the others stay unseen. */
   public void fill(Track.Builder into, int frame, int width, int height) {
     for (BodyPoint p : BodyPoint.values()) {
       Spot s = spot(p);

@@ -13,6 +13,8 @@ import org.jspecify.annotations.Nullable;
 final class LegSpeed {
   /** Below this nobody steps (judgement). */
   static final double STANDS = 0.25;
+  /** Whoever comes first is given up for somebody whose legs are so many times quicker (judgement: a walk against a run). */
+  private static final double CLEARLY = 1.4;
   /** Distances are compared over so long [s], so that a finder's jitter does not count. */
   private static final double OVER_S = 0.1;
 
@@ -44,6 +46,19 @@ final class LegSpeed {
       }
     }
     return n == 0 ? 0 : sum / n;
+  }
+
+  /** Whose legs are the quickest, by number: the first, unless others' are clearly quicker. */
+  static int quickest(double[] speeds) {
+    int best = 0;
+    double most = CLEARLY * Math.max(STANDS, speeds[0]);
+    for (int k = 1; k < speeds.length; k++) {
+      if (speeds[k] > most) {
+        best = k;
+        most = speeds[k];
+      }
+    }
+    return best;
   }
 
   private static double along(Pose p) {

@@ -11,8 +11,6 @@ import org.jspecify.annotations.Nullable;
  * up. One pass is read; the others are named, never mixed into it.
  */
 final class Passes {
-  /** A later pass is read in place of the first where its legs are so many times quicker (judgement: a walk against a run). */
-  private static final double CLEARLY = 1.4;
   /** A pass that is shown for less than this says little [s] (judgement). */
   private static final double SHORT_S = 0.6;
 
@@ -96,17 +94,7 @@ final class Passes {
 
   /** The pass to be read: the first, or a later one whose legs are clearly quicker; with a box always the first. */
   Pass read(boolean boxed) {
-    Pass best = passes.get(0);
-    if (!boxed) {
-      double most = CLEARLY * Math.max(LegSpeed.STANDS, speed(best));
-      for (Pass p : passes.subList(1, passes.size())) {
-        if (speed(p) > most) {
-          best = p;
-          most = speed(p);
-        }
-      }
-    }
-    return best;
+    return passes.get(boxed ? 0 : LegSpeed.quickest(passes.stream().mapToDouble(this::speed).toArray()));
   }
 
   /** Ends what the other passes still do. */

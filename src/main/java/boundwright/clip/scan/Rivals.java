@@ -15,9 +15,7 @@ final class Rivals {
   /** So long everybody is followed [s]: a step and a half of a walk (judgement). */
   private static final double LOOK_S = 0.6;
   /** Nobody more is followed; each costs a network pass a frame. */
-  static final int MOST = 4;
-  /** The first is given up for somebody whose legs are so many times quicker (judgement). */
-  private static final double CLEARLY = 1.4;
+  private static final int MOST = 4;
 
   private final List<Follower> people;
   private final List<List<@Nullable Pose>> poses = new ArrayList<>();
@@ -55,19 +53,7 @@ final class Rivals {
 
   /** Who the athlete is, by number. */
   int best() {
-    int best = 0;
-    double most = CLEARLY * Math.max(LegSpeed.STANDS, speed(0));
-    for (int k = 1; k < people.size(); k++) {
-      if (speed(k) > most) {
-        best = k;
-        most = speed(k);
-      }
-    }
-    return best;
-  }
-
-  private double speed(int k) {
-    return LegSpeed.of(times, poses.get(k), 0, times.size());
+    return LegSpeed.quickest(poses.stream().mapToDouble(p -> LegSpeed.of(times, p, 0, times.size())).toArray());
   }
 
   Follower follower(int k) {

@@ -38,8 +38,9 @@ public final class Scanner {
   private static final int SEARCHERS = Math.min(2, Runtime.getRuntime().availableProcessors());
   /** An athlete not seen for this long has left the picture [s]. */
   private static final double GONE_S = 0.4;
-  /** Once somebody went through, others are looked for this often [s]; the same while whoever is followed only stands (judgement). */
+  /** Once somebody went through, others are looked for this often [s] (judgement). */
   private static final double SEARCH_AGAIN_S = 0.4;
+  /** Whoever only stood for so long may be a helper: then others are looked for, this often [s] (judgement). */
   private static final double STOOD_S = 0.8;
 
   private final ScanOrder order;

@@ -4,6 +4,7 @@ import boundwright.clip.FoundClip;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.desk.ClipState;
+import boundwright.clip.desk.SeenRep;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.Correction;
 import boundwright.clip.reading.PointVerdict;
@@ -255,7 +256,7 @@ public final class ClipHandler {
       notLogged = rep == null ? "The rep logged from this clip was taken back elsewhere." : "";
     } else {
       try {
-        rep = ClipDesk.rep(clip, reading, faults(reading));
+        rep = SeenRep.of(clip, reading, faults(reading));
       } catch (RefusedException e) {
         notLogged = String.valueOf(e.getMessage());
       }

@@ -1,10 +1,10 @@
 package boundwright.web.clips;
 
 import boundwright.clip.FoundClip;
+import boundwright.clip.desk.Basis;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.desk.ClipState;
-import boundwright.clip.propose.Proposer;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.Correction;
 import boundwright.clip.reading.Setup;
@@ -33,7 +33,8 @@ public final class ClipLooks {
    */
   record Look(ClipRecord clip, @Nullable FoundClip points, @Nullable ClipReading reading, String refused) {}
 
-  private record Key(long id, Setup setup, List<Correction> corrections, @Nullable Sequence sequence, FootContact taught, Proposer reader) {}
+  private record Key(
+      long id, Setup setup, List<Correction> corrections, @Nullable Sequence sequence, FootContact taught, Basis basis) {}
 
   private final Supplier<ClipDesk> desk;
   private final Map<Key, Look> kept =
@@ -82,7 +83,7 @@ public final class ClipLooks {
       forget(id);
       return new Look(clip, null, null, "");
     }
-    Key key = new Key(id, clip.setup(), clip.corrections(), clip.sequence(), desk().taught(clip), desk().reader(clip));
+    Key key = new Key(id, clip.setup(), clip.corrections(), clip.sequence(), desk().taught(clip), desk().basis(clip));
     Look known;
     synchronized (kept) {
       known = kept.get(key);

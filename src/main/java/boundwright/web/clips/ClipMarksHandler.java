@@ -72,17 +72,12 @@ public final class ClipMarksHandler {
   public void save(Context ctx) {
     ClipRecord clip = looks.clip(ClipLooks.id(ctx));
     String refused;
-    boolean stood = looks.desk().stood(clip.id());
     try {
-      if (looks.desk().cameraUnknown(clip)) {
-        looks.desk().stood(clip.id(), Form.has(ctx, "stood"));
-        looks.forget(clip.id());
-      }
-      looks.desk().setup(clip.id(), read(ctx, looks.desk().points(clip)));
+      boolean stood = looks.desk().cameraUnknown(clip) ? Form.has(ctx, "stood") : looks.desk().stood(clip.id());
+      looks.desk().setup(clip.id(), read(ctx, looks.desk().points(clip)), stood);
       ctx.redirect("/clips/" + clip.id() + "?marked=1", HttpStatus.SEE_OTHER);
       return;
     } catch (RefusedException e) {
-      looks.desk().stood(clip.id(), stood);
       refused = String.valueOf(e.getMessage());
     }
     DeLeva model = Form.text(ctx, "model").equals(DeLeva.FEMALE.name()) ? DeLeva.FEMALE : DeLeva.MALE;
@@ -212,7 +207,8 @@ public final class ClipMarksHandler {
             list.line(clip, "/clips/" + clip.id(), true), unit(), new Stills.Full(points.film().width(), points.film().height()), still,
             points.film().frames(), looks.desk().still(clip.id(), still).isPresent(), left, ground, pole, poleTop, corners, fromSand, slowed,
             clip.setup().slowed() == 1 ? points.film().slowedByTag() : 1, model, refused, alike(clip), Form.has(ctx, "as"), points.camera(),
-            points.firstFrame(), known(clip), looks.desk().cameraUnknown(clip), looks.desk().stood(clip.id())));
+            points.firstFrame(), known(clip), looks.desk().cameraUnknown(clip),
+            refused.isEmpty() ? looks.desk().stood(clip.id()) : Form.has(ctx, "stood")));
   }
 
   /** The sand's edges, the clip's own mark and the boards of the triple jump, 11 and 13 m (World Athletics technical rules; memory). */

@@ -44,14 +44,14 @@ final class LearnBench {
 
   private static void row(String name, ContactNet from, Noise noise, int clips, long seed) throws InterruptedException {
     List<Pupil> pupils = new ArrayList<>();
-    List<Label> labels = Styles.labels(clips, seed, 30, noise, t -> t);
+    List<Label> labels = Styles.labels(clips, seed, 30, noise);
     for (int i = 0; i < clips; i++) {
       pupils.add(new Pupil(i + 1, 1 + i % ATHLETES, labels.get(i), Setup.none()));
     }
     long began = System.nanoTime();
     School.Report r = School.learn(from, pupils, seed, 150, (what, share) -> {});
     Comparison c = r.comparison();
-    List<Label> usual = Styles.labels(14, seed + 100_000, 60, Noise.USUAL, t -> t);
+    List<Label> usual = Styles.labels(14, seed + 100_000, 60, Noise.USUAL);
     System.out.printf(Locale.ROOT, "| %s, set aside, before | %d | %s |%n", name, c.before().known(), words(c.before()));
     System.out.printf(Locale.ROOT, "| after | %d | %s |%n", c.after().known(), words(c.after()));
     System.out.printf(Locale.ROOT, "| made-up clips, before | %d | %s |%n", c.madeUpBefore().known(), words(c.madeUpBefore()));

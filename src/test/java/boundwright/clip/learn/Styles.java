@@ -7,13 +7,11 @@ import boundwright.clip.learn.Label.End;
 import boundwright.clip.learn.Label.Stand;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Joint;
-import boundwright.clip.track.Spot;
 import boundwright.clip.track.Track;
 import boundwright.clip.truth.Noise;
 import boundwright.clip.truth.TrueClip;
 import boundwright.clip.truth.TrueContact;
 import boundwright.footfall.Foot;
-import boundwright.footfall.Sequence;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,22 +21,15 @@ import java.util.List;
  * labels are the truth of the simulator. The ground is not known, so feet and times stand by the network alone.
  */
 final class Styles {
-  static final String[] SEQUENCES = {"RRL RRL", "RL x5", "RRLL RRLL RR", "LLL LLL", "R x6", "LLR LLR", "RRL"};
   /** A finder that often puts both feet on one leg and exchanges the legs for long: the shipped network reads it badly at 30 fps (own output). */
   static final Noise BOTH_ON_ONE_LEG = new Noise(1, 0.08, 0.4, 0.06, 0.02, 0.3);
   private static final LocalDate DAY = LocalDate.of(2026, 11, 29);
 
   private Styles() {}
 
-  /** What a body-point finder does to the clips of one place. */
-  interface Finder {
-    Track seen(Track found);
-  }
-
-  static Label label(int k, long seed, double fps, Noise noise, Finder finder) {
-    double speed = 5.0 + 3.5 * ((k * 7) % 10) / 10.0;
-    TrueClip clip = TrueClip.of(Sequence.parse(SEQUENCES[k % SEQUENCES.length]), k % 3, speed, fps, noise, true, seed + k);
-    Track found = finder.seen(clip.found());
+  static Label label(int k, long seed, double fps, Noise noise) {
+    TrueClip clip = TrueClip.numbered(k, fps, noise, true, seed);
+    Track found = clip.found();
     List<Stand> stands = new ArrayList<>();
     double first = found.time(0);
     double last = found.time(found.frames() - 1);
@@ -59,17 +50,17 @@ final class Styles {
     }
     boolean[] exchanged = new boolean[found.frames()];
     for (int i = 0; i < exchanged.length; i++) {
-      exchanged[i] = exchanged(clip, i);
+      exchanged[i] = clip.exchanged(found, i);
     }
     FilmFacts film = new FilmFacts("made up", 1280, 720, 0, 1, 1000, found.frames(), last - first, Double.NaN);
     FoundClip points = new FoundClip(film, 0, found, found.frames(), List.of(), CameraPath.of(CameraPath.Kind.LOST));
     return new Label(DAY, 1, true, from, Math.min(last, to), stands, exchanged, points);
   }
 
-  static List<Label> labels(int clips, long seed, double fps, Noise noise, Finder finder) {
+  static List<Label> labels(int clips, long seed, double fps, Noise noise) {
     List<Label> out = new ArrayList<>();
     for (int k = 0; k < clips; k++) {
-      out.add(label(k, seed, fps, noise, finder));
+      out.add(label(k, seed, fps, noise));
     }
     return out;
   }
@@ -86,23 +77,5 @@ final class Styles {
 
   private static End end(double t, double first, double last) {
     return t > first && t < last ? new End(t, 0.002, true) : End.OPEN;
-  }
-
-  /** Whether the legs are nearer to the other side's truth, as the points were found. */
-  private static boolean exchanged(TrueClip clip, int i) {
-    double same = 0;
-    double other = 0;
-    for (Joint j : List.of(Joint.KNEE, Joint.ANKLE, Joint.TOE, Joint.HEEL)) {
-      for (Foot f : Foot.values()) {
-        Spot s = clip.found().spot(BodyPoint.of(j, f), i);
-        Spot a = clip.truth().spot(BodyPoint.of(j, f), i);
-        Spot b = clip.truth().spot(BodyPoint.of(j, f.other()), i);
-        if (s.known() && a.known() && b.known()) {
-          same += Math.min(30, s.to(a));
-          other += Math.min(30, s.to(b));
-        }
-      }
-    }
-    return other < same;
   }
 }

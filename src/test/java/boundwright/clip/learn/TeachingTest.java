@@ -28,11 +28,11 @@ class TeachingTest {
 
   @Test
   void aFinderThatIsReadBadlyIsReadBetterOnClipsSetAsideAndNothingIsForgotten() throws InterruptedException {
-    List<Label> teach = Styles.labels(8, 3000, 30, Styles.BOTH_ON_ONE_LEG, t -> t);
-    List<Label> stop = Styles.labels(2, 4000, 30, Styles.BOTH_ON_ONE_LEG, t -> t);
-    List<Label> aside = Styles.labels(5, 5000, 30, Styles.BOTH_ON_ONE_LEG, t -> t);
+    List<Label> teach = Styles.labels(8, 3000, 30, Styles.BOTH_ON_ONE_LEG);
+    List<Label> stop = Styles.labels(2, 4000, 30, Styles.BOTH_ON_ONE_LEG);
+    List<Label> aside = Styles.labels(5, 5000, 30, Styles.BOTH_ON_ONE_LEG);
     ContactNet shipped = ContactNet.shipped();
-    ContactNet taught = new Trainer(1, 40).train(shipped, teach, stop, s -> {});
+    ContactNet taught = new Trainer(shipped, 40).train(1, teach, stop, s -> {});
     Figures before = read(aside, shipped);
     Figures after = read(aside, taught);
     assertThat(before.faults()).as("read badly before: %s", before).isGreaterThan(before.known() / 4);
@@ -43,19 +43,20 @@ class TeachingTest {
 
   @Test
   void theSameClipsAndSeedGiveTheSameWeightsAndAnInterruptGivesNone() throws InterruptedException {
-    List<Label> teach = Styles.labels(2, 3000, 30, Styles.BOTH_ON_ONE_LEG, t -> t);
-    List<Label> stop = Styles.labels(1, 4000, 30, Styles.BOTH_ON_ONE_LEG, t -> t);
-    byte[] one = new Trainer(7, 4).train(ContactNet.shipped(), teach, stop, s -> {}).bytes();
-    byte[] two = new Trainer(7, 4).train(ContactNet.shipped(), teach, stop, s -> {}).bytes();
-    byte[] other = new Trainer(8, 4).train(ContactNet.shipped(), teach, stop, s -> {}).bytes();
+    List<Label> teach = Styles.labels(2, 3000, 30, Styles.BOTH_ON_ONE_LEG);
+    List<Label> stop = Styles.labels(1, 4000, 30, Styles.BOTH_ON_ONE_LEG);
+    Trainer trainer = new Trainer(ContactNet.shipped(), 4);
+    byte[] one = trainer.train(7, teach, stop, s -> {}).bytes();
+    byte[] two = trainer.train(7, teach, stop, s -> {}).bytes();
+    byte[] other = trainer.train(8, teach, stop, s -> {}).bytes();
     assertThat(Arrays.equals(one, two)).isTrue();
     assertThat(Arrays.equals(one, other)).isFalse();
     Thread.currentThread().interrupt();
-    assertThatThrownBy(() -> new Trainer(7, 4).train(ContactNet.shipped(), teach, stop, s -> {})).isInstanceOf(InterruptedException.class);
+    assertThatThrownBy(() -> trainer.train(7, teach, stop, s -> {})).isInstanceOf(InterruptedException.class);
   }
 
   private static List<Pupil> pupils(int clips, int athletes) {
-    Label label = Styles.label(0, 3000, 30, Styles.BOTH_ON_ONE_LEG, t -> t);
+    Label label = Styles.label(0, 3000, 30, Styles.BOTH_ON_ONE_LEG);
     return IntStream.range(0, clips).mapToObj(i -> new Pupil(100 + i, i % athletes, label, Setup.none())).collect(Collectors.toList());
   }
 
@@ -129,7 +130,7 @@ class TeachingTest {
 
   @Test
   void aLabelComesBackFromItsFile() {
-    Label label = Styles.label(1, 3000, 30, Styles.BOTH_ON_ONE_LEG, t -> t);
+    Label label = Styles.label(1, 3000, 30, Styles.BOTH_ON_ONE_LEG);
     Label back = LabelBytes.read(LabelBytes.of(label), "a.label");
     assertThat(back.stands()).isEqualTo(label.stands());
     assertThat(back.exchanged()).isEqualTo(label.exchanged());
@@ -142,7 +143,7 @@ class TeachingTest {
   /** Goals by hand of one clip (worked): a foot stands in the samples between its ends, nothing counts outside the stretch. */
   @Test
   void aLessonSaysWhoStandsInEachSample() {
-    Label label = Styles.label(1, 3000, 30, Styles.BOTH_ON_ONE_LEG, t -> t);
+    Label label = Styles.label(1, 3000, 30, Styles.BOTH_ON_ONE_LEG);
     Lesson lesson = new Varied(label).plain();
     double wide = label.period_s() / 40;
     for (int i = 0; i < lesson.samples().size(); i++) {

@@ -2,8 +2,10 @@ package boundwright.clip.truth;
 
 import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.track.BodyPoint;
+import boundwright.clip.track.Joint;
 import boundwright.clip.track.Spot;
 import boundwright.clip.track.Track;
+import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,6 +17,19 @@ import java.util.Random;
  */
 public record TrueClip(
     Skeleton athlete, Camera camera, Track truth, Track found, List<GroundMarks.Mark> marks, Spot poleFoot, Spot poleTop, double pole_m) {
+
+  private static final List<String> SEQUENCES = List.of("RRL RRL", "RL x5", "RRLL RRLL RR", "LLL LLL", "R x6", "LLR LLR", "RRL");
+
+  /** What the {@code k}th clip of a series shows. */
+  public static Sequence sequence(int k) {
+    return Sequence.parse(SEQUENCES.get(k % SEQUENCES.size()));
+  }
+
+  /** The {@code k}th clip of a series with different sequences, approaches and speeds; {@code seed} is that of its first clip. */
+  public static TrueClip numbered(int k, double fps, Noise noise, boolean irregular, long seed) {
+    double speed = 5.0 + 3.5 * ((k * 7) % 10) / 10.0;
+    return of(sequence(k), k % 3, speed, fps, noise, irregular, seed + k);
+  }
 
   /** Draws a clip from a seed; the camera stands 10 to 15 m away. */
   public static TrueClip of(Sequence sequence, int approachSteps, double speed, double fps, Noise noise, boolean irregular, long seed) {
@@ -59,6 +74,24 @@ public record TrueClip(
     Spot foot = clicked(camera.project(poleX, 0, 0), noise, random);
     Spot top = clicked(camera.project(poleX, 2, 0), noise, random);
     return new TrueClip(athlete, camera, truth, noise.over(truth, focal / distance, random), marks, foot, top, 2);
+  }
+
+  /** Whether the legs of a track are nearer to the other side's truth in a frame. */
+  public boolean exchanged(Track track, int i) {
+    double same = 0;
+    double other = 0;
+    for (Joint j : List.of(Joint.KNEE, Joint.ANKLE, Joint.TOE, Joint.HEEL)) {
+      for (Foot f : Foot.values()) {
+        Spot s = track.spot(BodyPoint.of(j, f), i);
+        Spot a = truth.spot(BodyPoint.of(j, f), i);
+        Spot b = truth.spot(BodyPoint.of(j, f.other()), i);
+        if (s.known() && a.known() && b.known()) {
+          same += Math.min(30, s.to(a));
+          other += Math.min(30, s.to(b));
+        }
+      }
+    }
+    return other < same;
   }
 
   private static Spot clicked(Spot s, Noise noise, Random random) {
