@@ -40,6 +40,8 @@ class SeasonDeedsTest {
   private static final Clock DAY = Clock.fixed(Instant.parse("2026-09-27T09:00:00Z"), ZoneId.of("Europe/Berlin"));
   private static final int WEEKS = 12;
 
+  private static SeasonPlan good = new SeasonPlan("", 0, List.of());
+
   @TempDir Path folder;
   private Workbench bench;
   private WebServer server;
@@ -90,11 +92,13 @@ class SeasonDeedsTest {
     return bench.seasons().published(id).orElseThrow();
   }
 
-  /** Publishes a good plan without the pages. */
+  /** Publishes a good plan without the pages; the same for all tests, as the squad has the same numbers in each. */
   private SeasonPlan good() {
-    SeasonInput input = bench.seasons().input(id).orElseThrow();
-    SeasonPlan plan = SeasonWork.ofFile().planner(input, null, LocalDate.now(DAY), 1).plan(Duration.ZERO, t -> {}).plan();
-    return bench.seasons().publish(id, plan, DAY.instant());
+    if (good.years().isEmpty()) {
+      SeasonInput input = bench.seasons().input(id).orElseThrow();
+      good = SeasonWork.ofFile().planner(input, null, LocalDate.now(DAY), 1).plan(Duration.ZERO, t -> {}).plan();
+    }
+    return bench.seasons().publish(id, good, DAY.instant());
   }
 
   /** Waits until the search is over: asks as the page does, and no longer than a minute. */
@@ -228,6 +232,22 @@ class SeasonDeedsTest {
     assertThat(undo.statusCode()).isEqualTo(422);
     assertThat(undo.body()).contains("Not published:", "Plan anew, or mend the days.");
     assertThat(versions()).isEqualTo(2);
+  }
+
+  @Test
+  void aDaySaysWhyAndTheSeasonSaysWhichWishesAreNotMet() {
+    SeasonPlan plan = good();
+    SeasonPlan.Year year = plan.years().get(0);
+    PlannedDay day = year.days().get(3);
+    String why = "/season/why?season=" + id + "&athlete=" + year.athleteId() + "&day=" + day.date();
+    assertThat(client.get("/season/week?of=" + day.date()).body()).contains(why.replace("&", "&amp;"));
+    assertThat(client.get(why).body()).contains("Why " + year.athlete(), "standing-bound contacts wanted.", "Longest approach expected");
+    assertThat(client.get(why, "HX-Request", "true").body()).contains("standing-bound contacts wanted.").doesNotContain("<html");
+    assertThat(client.get("/season/why?season=" + id + "&athlete=99&day=" + day.date()).statusCode()).isEqualTo(422);
+    assertThat(client.get("/season/wishes?season=" + id).body()).contains("Wishes not met").containsAnyOf("None: all are met.", "in the week", "on the day");
+    SeasonInput input = bench.seasons().input(id).orElseThrow();
+    bench.seasons().keep(id, Happened.away(input, year.athleteId(), new Away(new Span(day.date(), day.date()), Away.Why.AWAY)));
+    assertThat(client.get(why).body()).as("changed since").contains("Mend the plan.");
   }
 
   @Test

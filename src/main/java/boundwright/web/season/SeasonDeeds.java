@@ -15,6 +15,7 @@ import boundwright.season.desk.Proposal;
 import boundwright.season.desk.Proposals;
 import boundwright.season.desk.SeasonDesk;
 import boundwright.season.desk.SeasonSearch;
+import boundwright.season.desk.WhyDesk;
 import boundwright.season.mend.Difference;
 import boundwright.season.solve.SeasonWork;
 import boundwright.season.year.Level;
@@ -46,6 +47,7 @@ public final class SeasonDeeds implements AutoCloseable {
   private final Proposals proposals = new Proposals();
   private final SeasonSearch search;
   private final MendDesk mends;
+  private final WhyDesk why;
 
   /** @param random a generator that cannot be guessed */
   public SeasonDeeds(Workbench bench, RandomGenerator random) {
@@ -54,6 +56,7 @@ public final class SeasonDeeds implements AutoCloseable {
             bench.seasons(), () -> new SeasonWork(bench.stays(), bench.workLog(), bench.ladder().rules().stay()), bench.clock(), random);
     this.search = new SeasonSearch(desk, proposals, System::nanoTime);
     this.mends = new MendDesk(desk, proposals, System::nanoTime);
+    this.why = new WhyDesk(desk, bench::stamp);
   }
 
   SeasonDesk desk() {
@@ -66,6 +69,10 @@ public final class SeasonDeeds implements AutoCloseable {
 
   SeasonSearch search() {
     return search;
+  }
+
+  WhyDesk why() {
+    return why;
   }
 
   MendDesk mends() {

@@ -137,9 +137,9 @@ public final class SeasonHandler {
     List<WeekView.Day> days = new ArrayList<>();
     for (int d = 0; d < 7; d++) {
       int day = d;
-      List<WeekView.Line> lines =
-          sheet.rows().stream().filter(r -> !r.cells().get(day).free()).map(r -> new WeekView.Line(r.athlete(), r.cells().get(day))).toList();
       LocalDate date = sheet.days().get(d);
+      List<WeekView.Line> lines =
+          sheet.rows().stream().filter(r -> !r.cells().get(day).free()).map(r -> new WeekView.Line(r.athlete(), r.cells().get(day), why(kept, r, day, date))).toList();
       boolean open = thisWeek ? date.equals(today) : !opened && !lines.isEmpty();
       opened |= open;
       String who = lines.size() == 1 ? "1 athlete" : lines.size() + " athletes";
@@ -148,6 +148,11 @@ public final class SeasonHandler {
     pages.show(
         ctx, 200, "season/week", "Week", "season",
         new WeekView(kept.id(), kept.name(), "Week of " + DAY.format(sheet.days().get(0)), of.minusWeeks(1), of.plusWeeks(1), sheet.days().get(0), days));
+  }
+
+  private String why(Kept kept, WeekSheet.Row row, int day, LocalDate date) {
+    boolean over = date.isBefore(LocalDate.now(bench.clock()));
+    return over || row.cells().get(day).kind().isEmpty() ? "" : "/season/why?season=" + kept.id() + "&athlete=" + row.id() + "&day=" + date;
   }
 
   /** A week on paper. */

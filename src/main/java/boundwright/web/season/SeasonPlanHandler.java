@@ -34,6 +34,7 @@ public final class SeasonPlanHandler {
 
   /** Registers its addresses. */
   public void add(RoutesConfig routes) {
+    new WhyHandler(pages, season, deeds.why()).add(routes);
     routes.post("/season/plan", this::plan);
     routes.get("/season/plan/progress", this::progress);
     routes.post("/season/plan/stop", this::stop);
