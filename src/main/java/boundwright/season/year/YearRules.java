@@ -18,12 +18,13 @@ final class YearRules {
 
   /**
    * Seven days up to today beside the athlete's own weeks: the larger of the week before and a quarter of the four before, at least the
-   * week with which anybody may start; both legs and each. A meet itself is never refused for it, only what was trained before it.
+   * week with which anybody may start; both legs and each. A meet itself is never refused for it, only what was trained before it; nor is
+   * a day that is over, whatever was done on it.
    *
    * @return standing-bound contacts above what is not refused, rounded up
    */
   static long ownWeeksRefused(YearLine l, int t, Choice c) {
-    if (c.rest()) {
+    if (c.rest() || t < l.problem().open) {
       return 0;
     }
     Choice trained = c.meet() ? Choice.REST : c;
@@ -48,9 +49,9 @@ final class YearRules {
     return 0;
   }
 
-  /** Whole days between hard sessions; a meet is never refused for it. 1 or 0. */
+  /** Whole days between hard sessions; a meet is never refused for it, nor a day that is over. 1 or 0. */
   static long spacingRefused(YearLine l, int t, Choice c) {
-    return c.hard() && !c.meet() && l.sinceHard(t) < l.problem().refuseBelowDays ? 1 : 0;
+    return c.hard() && !c.meet() && t >= l.problem().open && l.sinceHard(t) < l.problem().refuseBelowDays ? 1 : 0;
   }
 
   /** The same for a caution. */
@@ -65,7 +66,7 @@ final class YearRules {
 
   /**
    * Before a main meet the load has fallen by the least cut, the meet's own contacts counted, against the four weeks before the taper.
-   * Weeks below half of that with which anybody may start are not cut.
+   * Weeks below half of that with which anybody may start are not cut. A meet that is over asks for nothing.
    *
    * @param more on a day of the taper that is tried [1/100 standing-bound contact]
    * @return standing-bound contacts above, rounded up
@@ -73,7 +74,7 @@ final class YearRules {
   static long taperRefused(YearLine l, YearProblem.Taper taper, long more) {
     long days = taper.meet() - taper.from() + 1;
     long before = l.sum(taper.from() - 28, taper.from() - 1);
-    if (before < 2L * l.problem().startWeek) {
+    if (before < 2L * l.problem().startWeek || taper.meet() < l.problem().open) {
       return 0;
     }
     long most = before * days * taper.mostMille();
