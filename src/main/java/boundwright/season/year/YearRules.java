@@ -84,6 +84,9 @@ final class YearRules {
 
   /** Wishes of a week that are not met: sessions that are missing, by kind, and sessions that nobody asked for. */
   static long weekWishes(YearLine l, int week) {
+    if (over(l, week)) {
+      return 0;
+    }
     long missing = 0;
     int all = 0;
     for (SessionKind kind : YearProblem.KINDS) {
@@ -97,7 +100,7 @@ final class YearRules {
   /** A wish for a day that is not met. 1 or 0. */
   static long dayWish(YearLine l, int t, Choice c) {
     Integer wish = l.problem().wishes[t];
-    if (wish == null) {
+    if (wish == null || t < l.problem().open) {
       return 0;
     }
     return (c.session() == null ? -1 : c.session().kind().at()) == wish ? 0 : 1;
@@ -105,12 +108,17 @@ final class YearRules {
 
   /** Distance of a week from what is wanted [standing-bound contacts]. */
   static long off(YearLine l, int week) {
-    return (Math.abs(l.week(week) - l.problem().wanted[week]) + 50) / 100;
+    return over(l, week) ? 0 : (Math.abs(l.week(week) - l.problem().wanted[week]) + 50) / 100;
   }
 
   /** By how many contacts the legs differ in a week. */
   static long unequal(YearLine l, int week) {
-    return Math.abs(l.surplus(week));
+    return over(l, week) ? 0 : Math.abs(l.surplus(week));
+  }
+
+  /** Whether a week is over: nothing of it can still be wished for or told. */
+  private static boolean over(YearLine l, int week) {
+    return 7 * week + 7 <= l.problem().open;
   }
 
   /** A day that is not as it was published. 1 or 0. */

@@ -141,7 +141,7 @@ public final class SeasonDeeds implements AutoCloseable {
     return new DeedsView.Proposed(
         p.number(), title, changed, counted(all, Difference::athlete),
         counted(all, d -> "Week of " + DAY.format(d.date().with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY)))),
-        changes.subList(0, Math.min(SHOWN, changes.size())), changes.subList(Math.min(SHOWN, changes.size()), changes.size()), judged(p.judged(), false),
+        changes.subList(0, Math.min(SHOWN, changes.size())), changes.subList(Math.min(SHOWN, changes.size()), changes.size()), judged(p.judged(), false).stream().filter(l -> p.base() > 0 || !l.what().equals(words(Level.CHANGES))).toList(),
         p.against().subList(0, Math.min(REASONS, p.against().size())), Math.max(0, p.against().size() - REASONS));
   }
 
