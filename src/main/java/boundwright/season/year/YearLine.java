@@ -225,7 +225,7 @@ public final class YearLine {
     key[Level.CAUTIONS.at()] += cautions(t, c);
     key[Level.CHANGES.at()] += YearRules.changed(this, t, c);
     key[Level.SAME.at()] += YearRules.same(this, t, c);
-    long more = c.right() + c.left() - chosen[t].right() - chosen[t].left();
+    long more = (long) c.right() + c.left() - chosen[t].right() - chosen[t].left();
     for (int i = 0; i < taperCost.length; i++) {
       YearProblem.Taper taper = p.tapers[i];
       if (t >= taper.from() && t <= taper.meet()) {

@@ -72,7 +72,7 @@ final class YearRules {
    * @return standing-bound contacts above, rounded up
    */
   static long taperRefused(YearLine l, YearProblem.Taper taper, long more) {
-    long days = taper.meet() - taper.from() + 1;
+    long days = (long) taper.meet() - taper.from() + 1;
     long before = l.sum(taper.from() - 28, taper.from() - 1);
     if (before < 2L * l.problem().startWeek || taper.meet() < l.problem().open) {
       return 0;
