@@ -6,8 +6,9 @@ import boundwright.athlete.Athlete;
 import boundwright.cli.Terminal.Said;
 import boundwright.load.GuardSettings;
 import boundwright.season.PlainPlanner;
-import boundwright.season.SeasonDesk;
 import boundwright.season.SeasonInput;
+import boundwright.season.desk.SeasonDesk;
+import boundwright.season.solve.SeasonWork;
 import boundwright.store.Workbench;
 import boundwright.store.season.SeasonFile;
 import java.io.IOException;
@@ -15,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -44,11 +46,11 @@ class SeasonCommandTest {
           bench.athletes().add(new Athlete(0, name, boundwright.athlete.Level.BEGINNER, boundwright.footfall.Foot.RIGHT, 0));
         }
       }
-      SeasonDesk desk = new SeasonDesk(bench.seasons(), Terminal.CLOCK, new Random(1));
+      SeasonDesk desk = new SeasonDesk(bench.seasons(), SeasonWork::ofFile, Terminal.CLOCK, new Random(1));
       byte[] example = terminal.run("season", "example").out().getBytes(StandardCharsets.UTF_8);
       long id = desk.keep(SeasonFile.read(example, bench.care().guard(), (name, written) -> bench.athletes().byName(name).orElseThrow().id()));
       assertThat(terminal.run("season", "calendar", "--out", "all.ics").err()).contains("is published yet");
-      desk.publish(id, desk.plan(id, new PlainPlanner()));
+      bench.seasons().publish(id, new PlainPlanner().plan(desk.input(id), Optional.empty()), Terminal.CLOCK.instant());
     }
     assertThat(terminal.run("season").out()).contains("Two peaks (invented)", "version 1");
     assertThat(terminal.run("season", "--json").json().get(0).get("published").asInt()).isEqualTo(1);

@@ -39,6 +39,8 @@ public final class YearProblem {
 
   final Member member;
   final int days;
+  /** The first day that is still open: nothing that is over is refused any more. */
+  final int open;
   final List<List<Choice>> choices;
   final List<WantedWeek> weeks;
   /** Hundredths wanted of each week. */
@@ -78,8 +80,14 @@ public final class YearProblem {
    */
   public YearProblem(
       SeasonInput input, Member member, List<List<Choice>> choices, List<WantedWeek> weeks, SeasonPlan.@Nullable Year published) {
+    this(input, member, choices, weeks, published, 0);
+  }
+
+  private YearProblem(
+      SeasonInput input, Member member, List<List<Choice>> choices, List<WantedWeek> weeks, SeasonPlan.@Nullable Year published, int open) {
     this.member = member;
     this.days = input.days();
+    this.open = open;
     this.choices = List.copyOf(choices);
     this.weeks = possible(this.choices, weeks);
     this.wanted = weeks.stream().mapToInt(w -> Choices.hundredths(w.units())).toArray();
@@ -138,7 +146,8 @@ public final class YearProblem {
       DayLoad load = was.getOrDefault(day, new DayLoad(day, List.of()));
       days.add(day.isBefore(done.today()) ? List.of(choices.done(load, kind(year, load))) : choices.of(m, climbs, day));
     }
-    return new YearProblem(input, m, days, weeks, year);
+    int open = (int) Math.max(0, Math.min(input.days(), ChronoUnit.DAYS.between(input.first(), done.today())));
+    return new YearProblem(input, m, days, weeks, year, open);
   }
 
   private static SessionKind kind(SeasonPlan.@Nullable Year year, DayLoad load) {
