@@ -50,19 +50,20 @@ final class TinySeason {
     List<Venue> venues = List.of(venue("a"), venue("b"));
     List<Member> squad = new ArrayList<>();
     for (int a = 0; a < athletes; a++) {
-      List<Away> away = random.nextInt(3) > 0 ? List.of() : List.of(new Away(new Span(FIRST.plusDays(meet - 2), FIRST.plusDays(meet)), Away.Why.HELD));
+      List<Away> away = random.nextInt(5) > 0 ? List.of() : List.of(new Away(new Span(FIRST.plusDays(meet - 2), FIRST.plusDays(meet)), Away.Why.HELD));
       squad.add(
           new Member(
               new Athlete(a + 1, "Runner " + a, Level.INTERMEDIATE, Foot.RIGHT, 0), false, null, Map.of(), 12, EnumSet.allOf(DayOfWeek.class), 200, null, away,
               List.of(new Entry("m", Entry.Importance.MAIN)), List.of(), new History(List.of(), null, new LastWeek(FIRST, random.nextInt(200)))));
     }
     input = new SeasonInput("Tiny", FIRST, FIRST.plusDays(days - 1L), List.of(), meets, venues, squad, SeasonRules.usual(GuardSettings.DEFAULT));
+    int near = random.nextInt(days - 8);
     for (Member m : squad) {
-      problems.add(problem(m, random, meet, athletes == 1 ? 6 : 3));
+      problems.add(problem(m, random, meet, athletes == 1 ? 5 : 3, random.nextBoolean() ? near : -1));
     }
     field = new Field(problems, new int[] {1, 1}, 0);
     for (int a = 0; a < athletes; a++) {
-      demands(a, random, meet);
+      demands(a, random, meet, random.nextBoolean());
     }
     for (int t = 0; t < days && athletes > 1; t++) {
       for (int v = 0; v < 2; v++) {
@@ -76,7 +77,7 @@ final class TinySeason {
     return new Venue(key, "Place " + key, Surface.GRASS, true, 1, Map.of(DayOfWeek.MONDAY, new Venue.Hours(LocalTime.of(17, 0), LocalTime.of(19, 0))), List.of());
   }
 
-  private YearProblem problem(Member m, Random random, int meet, int open) {
+  private YearProblem problem(Member m, Random random, int meet, int open, int near) {
     List<List<Choice>> all = new ArrayList<>(Collections.nCopies(input.days(), List.of(Choice.REST)));
     for (int i = 0; i < open; i++) {
       List<Choice> day = new ArrayList<>(List.of(Choice.REST));
@@ -85,7 +86,7 @@ final class TinySeason {
         SessionKind kind = random.nextBoolean() ? SessionKind.BOUNDS : SessionKind.COMBINATIONS;
         day.add(choice(day.size(), kind, random.nextInt(2), right, right + random.nextInt(800), random.nextInt(3) > 0));
       }
-      all.set(random.nextInt(input.days()), day);
+      all.set(near < 0 ? random.nextInt(input.days()) : near + i, day);
     }
     all.set(meet, List.of(Choice.REST, choice(1, SessionKind.MEET, -1, 4000, 4000, true)));
     WantedWeek week = new WantedWeek(100, Map.of(), false, false);
@@ -96,13 +97,15 @@ final class TinySeason {
     return new Choice(index, new Session(kind, venue < 0 ? null : "v" + venue, List.of()), venue, right, left, 20, 0, hard, kind == SessionKind.MEET, 0);
   }
 
-  private void demands(int a, Random random, int meet) {
-    for (int w = 0; w < (input.days() + 6) / 7; w++) {
-      if (random.nextInt(2) == 0) {
-        demands.add(Demand.sessions(a, w, random.nextInt(2), 1 + random.nextInt(2)));
+  /** Wishes for days on which what is wished for may be done, so that clashes have more than one member. */
+  private void demands(int a, Random random, int meet, boolean ramp) {
+    for (int t = 0; t < input.days(); t++) {
+      List<Choice> day = problems.get(a).choices(t);
+      if (day.size() > 1 && t != meet && random.nextInt(4) > 0) {
+        int kind = kind(day.get(1 + random.nextInt(2)));
+        demands.add(random.nextBoolean() ? Demand.of(Demand.Kind.DAY_WISH, a, t, kind) : Demand.sessions(a, t / 7, kind, 1));
       }
     }
-    demands.add(Demand.of(Demand.Kind.DAY_WISH, a, random.nextInt(input.days()), random.nextInt(3) - 1));
     demands.add(Demand.of(Demand.Kind.MEET, a, meet, 1));
     if (!input.squad().get(a).away().isEmpty()) {
       demands.add(Demand.of(Demand.Kind.AWAY, a, 0, -1));
@@ -111,7 +114,9 @@ final class TinySeason {
     for (int t = 0; t < input.days(); t++) {
       if (problems.get(a).choices(t).size() > 1) {
         demands.add(Demand.of(Demand.Kind.SPACING, a, t, -1));
-        demands.add(Demand.of(Demand.Kind.OWN_WEEKS, a, t, -1));
+        if (ramp) {
+          demands.add(Demand.of(Demand.Kind.OWN_WEEKS, a, t, -1));
+        }
       }
     }
   }
