@@ -89,10 +89,19 @@ public final class DailyModel {
   private final class One {
     private final YearProblem p;
     private final List<Map<Choice, Literal>> days;
+    private final IntVar[] right;
+    private final IntVar[] left;
+    private final Map<List<Object>, Literal> known = new java.util.HashMap<>();
 
     One(YearProblem p, List<Map<Choice, Literal>> days) {
       this.p = p;
       this.days = days;
+      this.right = new IntVar[p.days];
+      this.left = new IntVar[p.days];
+      for (int t = 0; t < p.days; t++) {
+        right[t] = leg(t, 1);
+        left[t] = leg(t, 2);
+      }
     }
 
     private void load(LinearExprBuilder e, int part, int t, long times, boolean said) {
@@ -102,10 +111,30 @@ public final class DailyModel {
         e.add(times * (one + (said ? (part == 0 ? 2 : 1) * p.said[i] : 0)));
         return;
       }
-      days.get(t).forEach((c, x) -> e.addTerm(x, times * c.units(part)));
+      if (part != 2) {
+        e.addTerm(right[t], times);
+      }
+      if (part != 1) {
+        e.addTerm(left[t], times);
+      }
     }
 
-    private Literal is(int t, java.util.function.Predicate<Choice> such) {
+    /** One number for a day's load of a leg, so that sums of days are short. */
+    private IntVar leg(int t, int part) {
+      int least = days.get(t).keySet().stream().mapToInt(c -> c.units(part)).min().orElse(0);
+      int most = days.get(t).keySet().stream().mapToInt(c -> c.units(part)).max().orElse(0);
+      IntVar out = model.newIntVar(least, most, "leg");
+      LinearExprBuilder sum = LinearExpr.newBuilder();
+      days.get(t).forEach((c, x) -> sum.addTerm(x, c.units(part)));
+      model.addEquality(sum, out);
+      return out;
+    }
+
+    private Literal is(int t, String what, java.util.function.Predicate<Choice> such) {
+      return known.computeIfAbsent(List.of(t, what), k -> made(t, such));
+    }
+
+    private Literal made(int t, java.util.function.Predicate<Choice> such) {
       List<Literal> all = new ArrayList<>();
       days.get(t).forEach((c, x) -> {
         if (such.test(c)) {
@@ -142,12 +171,12 @@ public final class DailyModel {
       Integer wish = p.wishes[t];
       if (wish != null) {
         wishes.add(1);
-        wishes.addTerm(is(t, c -> (c.session() == null ? -1 : c.session().kind().at()) == wish), -1);
+        wishes.addTerm(is(t, "wish", c -> (c.session() == null ? -1 : c.session().kind().at()) == wish), -1);
       }
       if (days.get(t).size() == 1 && days.get(t).keySet().iterator().next().rest()) {
         return;
       }
-      Literal busy = is(t, c -> !c.rest());
+      Literal busy = is(t, "busy", c -> !c.rest());
       BoolVar caution = model.newBoolVar("caution");
       cautions.addTerm(caution, 1);
       for (int part = 0; part < PARTS; part++) {
@@ -160,8 +189,10 @@ public final class DailyModel {
           }
           load(seven, part, t - ago, 4000, false);
         }
-        int of = part;
-        days.get(t).forEach((c, x) -> trained.addTerm(x, c.meet() ? 0 : 4000L * c.units(of)));
+        Choice first = days.get(t).keySet().iterator().next();
+        if (!first.meet()) {
+          load(trained, part, t, 4000, false);
+        }
         trained.add(4000L * YearRules.ROUNDING);
         trained.addTerm(base, -p.refuseMille());
         model.addLessOrEqual(trained, 0).onlyEnforceIf(busy);
@@ -175,15 +206,15 @@ public final class DailyModel {
     }
 
     private void spacing(int t) {
-      Literal hard = is(t, Choice::hard);
-      Literal training = is(t, c -> c.hard() && !c.meet());
+      Literal hard = is(t, "hard", Choice::hard);
+      Literal training = is(t, "training", c -> c.hard() && !c.meet());
       BoolVar caution = model.newBoolVar("near");
       cautions.addTerm(caution, 1);
       for (int ago = 1; ago < p.cautionBelowDays; ago++) {
         if (t - ago < 0) {
           continue;
         }
-        Literal before = is(t - ago, Choice::hard);
+        Literal before = is(t - ago, "hard", Choice::hard);
         model.addBoolOr(new Literal[] {hard.not(), before.not(), caution});
         if (ago < p.refuseBelowDays) {
           model.addBoolOr(new Literal[] {training.not(), before.not()});
@@ -205,7 +236,7 @@ public final class DailyModel {
         if (t - ago < 0) {
           n.add(p.pastSession[t - ago + OFF] ? 1 : 0);
         } else {
-          n.addTerm(is(t - ago, c -> !c.rest()), 1);
+          n.addTerm(is(t - ago, "busy", c -> !c.rest()), 1);
         }
       }
       model.addLessOrEqual(n, p.mostSessions[t] - 1).onlyEnforceIf(new Literal[] {busy, caution.not()});
@@ -292,6 +323,7 @@ public final class DailyModel {
     solver.getParameters().setMaxTimeInSeconds(seconds);
     solver.getParameters().setNumWorkers(1);
     solver.getParameters().setRandomSeed(1);
+    solver.getParameters().setMaxPresolveIterations(1);
     return solver;
   }
 
