@@ -51,10 +51,11 @@ final class SeasonConflictsCommand implements Callable<Integer> {
    * What clashes, in JSON.
    *
    * @param clashes each proven
+   * @param more whether there may be more than are told
    * @param undecided for whom neither was found
    * @param together whether a plan that keeps everything was found
    */
-  record Told(List<One> clashes, List<String> undecided, boolean together) {}
+  record Told(List<One> clashes, boolean more, List<String> undecided, boolean together) {}
 
   /**
    * A clash in JSON.
@@ -84,7 +85,7 @@ final class SeasonConflictsCommand implements Callable<Integer> {
           Conflicts of = new Conflicts(asked.season(), asked.work().climbs(asked.season(), s.today()), asked.done(), insisted);
           Verdict found = of.find();
           if (top.json()) {
-            Json.print(s.out(), new Told(found.clashes().stream().map(SeasonConflictsCommand::one).toList(), found.undecided(), found.together()));
+            Json.print(s.out(), new Told(found.clashes().stream().map(SeasonConflictsCommand::one).toList(), found.more(), found.undecided(), found.together()));
           } else {
             print(s, found);
           }
@@ -111,7 +112,8 @@ final class SeasonConflictsCommand implements Callable<Integer> {
 
   private static void print(Surroundings s, Verdict found) {
     for (Clash c : found.clashes()) {
-      s.out().println("These cannot hold together" + (c.unproven() == 0 ? "; without any one of them the others can:" : ":"));
+      String all = c.unproven() == 0 ? "; without any one of them the others can:" : ":";
+      s.out().println(c.parts().size() == 1 ? "No day allows:" : "These cannot hold together" + all);
       for (Clash.Part p : c.parts()) {
         String days = p.days().stream().map(LocalDate::toString).collect(Collectors.joining(", "));
         s.out().println("  " + (p.athlete() == null ? "" : p.athlete() + ": ") + p.said() + " (" + days + "). Way out: " + p.wayOut() + ".");
@@ -119,6 +121,9 @@ final class SeasonConflictsCommand implements Callable<Integer> {
       if (c.unproven() > 0) {
         s.out().println("  Whether all of them are needed is not decided for " + c.unproven() + ".");
       }
+    }
+    if (found.more()) {
+      s.out().println("There may be more: change these and ask again.");
     }
     if (!found.undecided().isEmpty()) {
       s.out().println("Not decided: " + String.join(", ", found.undecided()) + ".");

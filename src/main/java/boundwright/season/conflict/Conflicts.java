@@ -37,6 +37,7 @@ public final class Conflicts {
   private final List<List<Demand>> all = new ArrayList<>();
   private final List<Clash> clashes = new ArrayList<>();
   private final List<String> undecided = new ArrayList<>();
+  private boolean more;
 
   /**
    * Of a season.
@@ -142,12 +143,13 @@ public final class Conflicts {
       for (int i = 0; i < MOST && last == Answer.INFEASIBLE; i++) {
         last = one(all.get(a));
       }
+      more |= last == Answer.INFEASIBLE;
       if (last == Answer.UNDECIDED) {
         undecided.add(input.squad().get(a).name());
       }
     }
     places();
-    return new Verdict(clashes, undecided, together(), check.checks());
+    return new Verdict(clashes, more, undecided, together(), check.checks());
   }
 
   /** One clash of these, which are given up where they clash; infeasible if one was found. */
@@ -218,6 +220,7 @@ public final class Conflicts {
         undecided.add("the places in the week of " + input.day(7 * w));
       }
     }
+    more |= found == MOST;
   }
 
   /** Whether one choice for everybody was found that keeps everything. */

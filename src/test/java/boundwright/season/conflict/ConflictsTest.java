@@ -2,6 +2,13 @@ package boundwright.season.conflict;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.season.Away;
+import boundwright.season.Done;
+import boundwright.season.MadeUpSeason;
+import boundwright.season.Meet;
+import boundwright.season.Member;
+import boundwright.season.SeasonInput;
+import boundwright.season.Span;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
@@ -62,6 +69,41 @@ class ConflictsTest {
     }
     assertThat(clashes).isGreaterThan(20);
     assertThat(kinds).as("kinds of members met").containsExactlyInAnyOrder(Demand.Kind.values());
+  }
+
+  private static Verdict find(SeasonInput input, Set<Insisted> insisted) {
+    return new Conflicts(input, MadeUpSeason.climbs(input, 4), Done.nothing(input), insisted).find();
+  }
+
+  @Test
+  void aMeetOnAHeldDayClashesWithTheHoldAndNothingElse() {
+    SeasonInput input = MadeUpSeason.of(2, 6, 4);
+    Meet last = input.meets().get(input.meets().size() - 1);
+    Away held = new Away(new Span(last.date().minusDays(3), last.date()), Away.Why.HELD);
+    assertThat(find(MadeUpSeason.with(input, 0, List.of()), Set.of()).clashes()).noneMatch(c -> c.parts().stream().anyMatch(p -> p.said().equals("held")));
+    Verdict found = find(MadeUpSeason.with(input, 0, List.of(held)), Set.of());
+    assertThat(found.clashes())
+        .anySatisfy(c -> {
+          assertThat(c.unproven()).isZero();
+          assertThat(c.parts()).extracting(Clash.Part::said).containsExactly("jumps at " + last.name(), "held");
+          assertThat(c.parts().get(1).wayOut()).startsWith("none: a hold stands");
+        });
+  }
+
+  @Test
+  void whereNothingClashesAPlanOfAllIsFound() {
+    SeasonInput made = MadeUpSeason.of(2, 6, 4);
+    SeasonInput input = MadeUpSeason.with(MadeUpSeason.with(made, 0, List.of()), 1, List.of());
+    input = new SeasonInput(input.name(), input.first(), input.last(), input.periods(), List.of(), input.venues(), input.squad().stream().map(ConflictsTest::atNoMeet).toList(), input.rules());
+    Verdict found = find(input, Set.of(Insisted.WISHES));
+    assertThat(found.clashes()).isEmpty();
+    assertThat(found.undecided()).isEmpty();
+    assertThat(found.together()).isTrue();
+  }
+
+  private static Member atNoMeet(Member m) {
+    return new Member(
+        m.athlete(), m.growing(), m.firstSession(), m.steps(), m.fullSteps(), m.days(), m.peakWeek(), m.joins(), m.away(), List.of(), m.wishes(), m.past());
   }
 
   @Test

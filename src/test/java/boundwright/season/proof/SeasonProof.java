@@ -40,10 +40,10 @@ public final class SeasonProof {
       }
       List<Solved> together = new DailyModel(planner.problems(), room).levels(ours, seconds);
       List<List<Solved>> alone = new ArrayList<>();
-      for (YearProblem p : planner.problems()) {
+      for (YearProblem p : athletes == 1 ? List.<YearProblem>of() : planner.problems()) {
         alone.add(new DailyModel(List.of(p), room).levels(null, seconds));
       }
-      boolean tight = true;
+      boolean tight = athletes > 1;
       for (int k = 0; k < together.size(); k++) {
         Solved s = together.get(k);
         long mine = ours[Level.WISHES.at() + k];
