@@ -27,7 +27,7 @@ class ConflictsTest {
   void theSearchSaysWhatTryingEveryChoiceSays() {
     Random random = new Random(SEED);
     int[] seen = new int[2];
-    for (int round = 0; round < 120; round++) {
+    for (int round = 0; round < 80; round++) {
       TinySeason tiny = new TinySeason(SEED + round);
       Feasibility check = new Feasibility(tiny.input, tiny.field, 1_000_000);
       List<Demand> some = new ArrayList<>(tiny.demands);
@@ -49,7 +49,7 @@ class ConflictsTest {
   void noMemberOfAClashIsThereInVain() {
     int clashes = 0;
     Set<Demand.Kind> kinds = EnumSet.noneOf(Demand.Kind.class);
-    for (int round = 0; round < 100; round++) {
+    for (int round = 0; round < 60; round++) {
       TinySeason tiny = new TinySeason(SEED + 1000 + round);
       Feasibility check = new Feasibility(tiny.input, tiny.field, 1_000_000);
       if (check.of(tiny.demands) != Answer.INFEASIBLE) {

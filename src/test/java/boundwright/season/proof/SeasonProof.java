@@ -3,6 +3,7 @@ package boundwright.season.proof;
 import boundwright.season.MadeUpSeason;
 import boundwright.season.SeasonInput;
 import boundwright.season.Venue;
+import boundwright.season.solve.Joint;
 import boundwright.season.solve.SeasonPlanner;
 import boundwright.season.year.DailyModel;
 import boundwright.season.year.DailyModel.Solved;
@@ -10,6 +11,7 @@ import boundwright.season.year.Level;
 import boundwright.season.year.YearProblem;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
@@ -38,11 +40,19 @@ public final class SeasonProof {
         System.out.println(seed + "  something is refused in our plan: " + ours[Level.REFUSED.at()]);
         continue;
       }
-      List<Solved> together = new DailyModel(planner.problems(), room).levels(ours, seconds);
+      DailyModel model = new DailyModel(planner.problems(), room);
+      List<Solved> together = model.levels(ours, seconds);
       List<List<Solved>> alone = new ArrayList<>();
       for (YearProblem p : athletes == 1 ? List.<YearProblem>of() : planner.problems()) {
         alone.add(new DailyModel(List.of(p), room).levels(null, seconds));
       }
+      Joint theirs = new Joint(planner.problems(), input.venues());
+      for (int a = 0; a < model.found().size(); a++) {
+        for (int t = 0; t < input.days(); t++) {
+          theirs.choose(a, t, model.found().get(a).get(t));
+        }
+      }
+      System.out.println("      CP-SAT's last plan in our own score: " + (model.found().isEmpty() ? "none" : Arrays.toString(theirs.total())));
       boolean tight = athletes > 1;
       for (int k = 0; k < together.size(); k++) {
         Solved s = together.get(k);

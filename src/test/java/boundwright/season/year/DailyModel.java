@@ -29,6 +29,7 @@ public final class DailyModel {
   private final CpModel model = new CpModel();
   private final List<YearProblem> problems;
   private final List<List<Map<Choice, Literal>>> taken = new ArrayList<>();
+  private final List<List<Choice>> found = new ArrayList<>();
   private final LinearExprBuilder wishes = LinearExpr.newBuilder();
   private final LinearExprBuilder off = LinearExpr.newBuilder();
   private final LinearExprBuilder cautions = LinearExpr.newBuilder();
@@ -304,6 +305,24 @@ public final class DailyModel {
     });
   }
 
+  private void keep(CpSolver solver) {
+    found.clear();
+    for (List<Map<Choice, Literal>> one : taken) {
+      List<Choice> days = new ArrayList<>();
+      one.forEach(day -> day.forEach((c, x) -> {
+        if (solver.booleanValue(x)) {
+          days.add(c);
+        }
+      }));
+      found.add(days);
+    }
+  }
+
+  /** The plan found last, by athlete and day; empty if none was. */
+  public List<List<Choice>> found() {
+    return found;
+  }
+
   /** With all days fixed: wishes, off and cautions; null if something is refused. */
   public long @org.jspecify.annotations.Nullable [] scored() {
     model.minimize(LinearExpr.newBuilder().add(wishes).add(off).add(cautions));
@@ -353,6 +372,9 @@ public final class DailyModel {
       boolean found = status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.FEASIBLE;
       long best = found ? Math.round(solver.objectiveValue()) : -1;
       long bound = (long) Math.ceil(solver.bestObjectiveBound() - 1e-6);
+      if (found) {
+        keep(solver);
+      }
       out.add(new Solved(best, Math.max(0, bound), status == CpSolverStatus.OPTIMAL));
       long fixed = ours == null ? best : ours[Level.WISHES.at() + k];
       if (ours == null ? status != CpSolverStatus.OPTIMAL : found && best < fixed) {
