@@ -8,6 +8,7 @@ import boundwright.season.Venue;
 import boundwright.season.year.YearProblem;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -61,7 +62,7 @@ final class ClashWords {
   }
 
   private static SessionKind kind(int at) {
-    return SessionKind.values()[at];
+    return Arrays.stream(SessionKind.values()).filter(k -> k.at() == at).findFirst().orElseThrow();
   }
 
   private String said(Demand d) {

@@ -26,6 +26,7 @@ import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.EnumSet;
 import java.util.List;
@@ -161,7 +162,7 @@ final class TinySeason {
     }
     YearLine l = lines.get(d.athlete());
     return switch (d.kind()) {
-      case SESSIONS -> l.count(d.at(), SessionKind.values()[d.what()]) >= d.least();
+      case SESSIONS -> Arrays.stream(SessionKind.values()).filter(k -> k.at() == d.what()).mapToInt(k -> l.count(d.at(), k)).sum() >= d.least();
       case DAY_WISH -> kind(l.chosen(d.at())) == d.what();
       case MEET -> l.chosen(d.at()).meet();
       case AWAY -> IntStream.range(0, input.days()).filter(t -> input.squad().get(d.athlete()).away().get(0).span().holds(input.day(t))).allMatch(t -> l.chosen(t).rest());
