@@ -72,7 +72,7 @@ class AgreementTest {
   void oneAthleteIsPlannedNoWorseThanByCpSat() {
     SeasonInput input = MadeUpSeason.of(1, 4, 1);
     SeasonPlanner planner = new SeasonPlanner(input, MadeUpSeason.climbs(input, 4), null, 1);
-    long[] ours = planner.plan(Duration.ofMillis(3000), t -> {}).joint().total();
+    long[] ours = planner.plan(Duration.ofSeconds(3), t -> {}).joint().total();
     List<DailyModel.Solved> solved =
         new DailyModel(planner.problems(), input.venues().stream().mapToInt(Venue::athletes).toArray()).levels(ours, 60);
     assertThat(ours[Level.REFUSED.at()]).isZero();
