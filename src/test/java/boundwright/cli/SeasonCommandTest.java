@@ -35,6 +35,19 @@ class SeasonCommandTest {
   }
 
   @Test
+  void whatClashesIsSaidAndWhatCannotBeInsistedOnRefused() throws IOException {
+    Terminal terminal = new Terminal(folder);
+    Files.writeString(folder.resolve("season.json"), terminal.run("season", "example").out());
+    Said said = terminal.run("season", "conflicts", "season.json", "--must", "wishes", "--json");
+    assertThat(said.exit()).as(said.err()).isZero();
+    assertThat(said.json().get("clashes").isArray()).isTrue();
+    assertThat(said.json().get("together").asBoolean()).isEqualTo(said.json().get("clashes").isEmpty() && said.json().get("undecided").isEmpty());
+    Said refused = terminal.run("season", "conflicts", "season.json", "--must", "sunshine");
+    assertThat(refused.exit()).isEqualTo(2);
+    assertThat(refused.err()).contains("'sunshine'", "sessions, wishes");
+  }
+
+  @Test
   void aCalendarIsWrittenOfWhatWasPublished() throws IOException {
     Terminal terminal = new Terminal(folder);
     terminal.squad();
