@@ -212,6 +212,8 @@ class MeetOfflineTest extends PhoneCase {
     server.close();
     enter(page, "12.34", "valid");
     unsent(page, 1);
+    // entered while the page still shows them, it would be another word on the same attempt
+    page.waitForCondition(() -> !next(page).equals(who));
     enter(page, "", "pass");
     unsent(page, 2);
     server = WebServer.start(bench, "127.0.0.1", port);

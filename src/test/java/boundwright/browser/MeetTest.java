@@ -95,7 +95,8 @@ class MeetTest extends PhoneCase {
         });
     enter("12.34", "", "valid");
     assertThat(page.locator("#kept")).containsText("1 not sent yet");
-    assertThat(meet().attempts()).hasSize(before + 1);
+    // the entry is kept before it is sent: that it was not sent yet is said before the program has heard it
+    page.waitForCondition(() -> meet().attempts().size() == before + 1);
     page.unroute("**/attempt");
     // meanwhile the program was started anew
     int port = server.port();
