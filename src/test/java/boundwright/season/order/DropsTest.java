@@ -101,6 +101,23 @@ class DropsTest {
   }
 
   @Test
+  void whatTurnsOutNotToBeNeededIsPutBack() {
+    // A twice from standing, B twice from 12 steps: 62 + 62 + 306 + 31 = 461 s of 300. A's second set goes first, does not do, then a rep of
+    // B: 62 + 31 = 93 s; with A's second set again 155 s
+    SessionAsk plain = ask(5, List.of(drill("RLRL", 2, 1, false), drill("RLRL", 1, 2, false)), new Who("Otis", 0));
+    OrderAthlete otis = new OrderAthlete(1, "Otis", List.of(new OrderAthlete.Part(0, 0, null, false), new OrderAthlete.Part(12, 0, null, false)));
+    RunningOrder order =
+        OrderPlanner.brisk(1)
+            .plan(
+                new SessionAsk(
+                    List.of(otis), plain.drills(), plain.places(), 4, List.of(), 5, List.of(), LengthUnit.METRES, OrderSettings.DEFAULT));
+    Drop drop = only(order);
+    assertThat(drop.kind()).isEqualTo(Kind.REP);
+    assertThat(drop.drill()).isEqualTo(1);
+    assertThat(order.finish_s()).isEqualTo(62 + 62 + 31);
+  }
+
+  @Test
   void aWarmUpAndARestAreNeverGivenUp() {
     List<SessionDrill> drills = List.of(new SessionDrill(Sequence.parse("RLRL"), true, 1, 3, false, true), drill("RLRL", 1, 2, false));
     RunningOrder order = plan(2, drills, new Who("Otis", 0));
