@@ -177,6 +177,12 @@ class ArchitectureTest {
           .because("only the command line reads options");
 
   @ArchTest
+  static final ArchRule EXACT_SEARCH_ONLY_FOR_CLASHES =
+      noClasses().that().resideOutsideOfPackage("boundwright.season.conflict..")
+          .should().dependOnClassesThat().resideInAnyPackage("org.chocosolver..", "com.google.ortools..")
+          .because("plans are searched for by one solver; the other answers what clashes, and a third stays in the tests");
+
+  @ArchTest
   static final ArchRule PDF_ONLY_IN_CARD =
       noClasses().that().resideOutsideOfPackage("boundwright.card..")
           .should().dependOnClassesThat().resideInAnyPackage("com.openhtmltopdf..", "org.apache.pdfbox..")

@@ -40,7 +40,9 @@ import boundwright.web.phones.PhonesHandler;
 import boundwright.web.phones.TrustHandler;
 import boundwright.web.runway.RunwayHandler;
 import boundwright.web.season.CalendarHandler;
+import boundwright.web.season.SeasonDeeds;
 import boundwright.web.season.SeasonHandler;
+import boundwright.web.season.SeasonPlanHandler;
 import boundwright.web.settings.LimitsHandler;
 import boundwright.web.settings.MeetSettingsHandler;
 import boundwright.web.settings.SettingsHandler;
@@ -205,7 +207,9 @@ public final class WebServer implements AutoCloseable {
     jumpAndMeet(routes, bench, pages, gate, assets);
     clips(routes, bench, pages);
     phones(routes, bench, pages, reach, pairing, callers);
-    season(routes, bench, new SeasonHandler(bench, pages, reach, random));
+    SeasonDeeds deeds = new SeasonDeeds(bench, random);
+    config.events.serverStopping(deeds::close);
+    season(routes, bench, pages, deeds, new SeasonHandler(bench, pages, reach, deeds, random));
     TrustHandler trust = new TrustHandler(pages, gate, reach, certificate);
     routes.get("/trust", trust::show);
     routes.get("/trust/authority.crt", trust::file);
@@ -399,7 +403,8 @@ public final class WebServer implements AutoCloseable {
     routes.post("/clips/{id}/box", marks::saveBox);
   }
 
-  private static void season(RoutesConfig routes, Workbench bench, SeasonHandler season) {
+  private static void season(RoutesConfig routes, Workbench bench, Pages pages, SeasonDeeds deeds, SeasonHandler season) {
+    new SeasonPlanHandler(bench, pages, season, deeds).add(routes);
     routes.get("/season", season::show);
     routes.post("/season/file", season::file);
     routes.get("/season/example.json", season::example);

@@ -4,8 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.demo.DemoSeason;
 import boundwright.season.PlainPlanner;
-import boundwright.season.SeasonDesk;
 import boundwright.season.SeasonInput;
+import boundwright.season.desk.SeasonDesk;
+import boundwright.season.solve.SeasonWork;
 import boundwright.store.season.SeasonFile;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.ColorScheme;
@@ -20,6 +21,7 @@ import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
@@ -117,9 +119,9 @@ class LookTest extends PhoneCase {
   private void season() {
     SeasonInput season = DemoSeason.from(LocalDate.now(bench.clock()).minusWeeks(6), bench.care().guard());
     byte[] file = SeasonFile.write(season, bench.care().guard(), "").getBytes(StandardCharsets.UTF_8);
-    SeasonDesk desk = new SeasonDesk(bench.seasons(), bench.clock(), new Random(1));
+    SeasonDesk desk = new SeasonDesk(bench.seasons(), SeasonWork::ofFile, bench.clock(), new Random(1));
     long id = desk.keep(SeasonFile.read(file, bench.care().guard(), (name, written) -> bench.athletes().byName(name).orElseThrow().id()));
-    desk.publish(id, desk.plan(id, new PlainPlanner()));
+    bench.seasons().publish(id, new PlainPlanner().plan(desk.input(id), Optional.empty()), bench.clock().instant());
   }
 
   private void look(String address, boolean whole, Set<String> wrong) {

@@ -6,8 +6,9 @@ import boundwright.athlete.Athlete;
 import boundwright.cli.Terminal.Said;
 import boundwright.load.GuardSettings;
 import boundwright.season.PlainPlanner;
-import boundwright.season.SeasonDesk;
 import boundwright.season.SeasonInput;
+import boundwright.season.desk.SeasonDesk;
+import boundwright.season.solve.SeasonWork;
 import boundwright.store.Workbench;
 import boundwright.store.season.SeasonFile;
 import java.io.IOException;
@@ -15,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -33,6 +35,19 @@ class SeasonCommandTest {
   }
 
   @Test
+  void whatClashesIsSaidAndWhatCannotBeInsistedOnRefused() throws IOException {
+    Terminal terminal = new Terminal(folder);
+    Files.writeString(folder.resolve("season.json"), terminal.run("season", "example").out());
+    Said said = terminal.run("season", "conflicts", "season.json", "--must", "wishes", "--json");
+    assertThat(said.exit()).as(said.err()).isZero();
+    assertThat(said.json().get("clashes").isArray()).isTrue();
+    assertThat(said.json().get("together").asBoolean()).isEqualTo(said.json().get("clashes").isEmpty() && said.json().get("undecided").isEmpty());
+    Said refused = terminal.run("season", "conflicts", "season.json", "--must", "sunshine");
+    assertThat(refused.exit()).isEqualTo(2);
+    assertThat(refused.err()).contains("'sunshine'", "sessions, wishes");
+  }
+
+  @Test
   void aCalendarIsWrittenOfWhatWasPublished() throws IOException {
     Terminal terminal = new Terminal(folder);
     terminal.squad();
@@ -44,11 +59,11 @@ class SeasonCommandTest {
           bench.athletes().add(new Athlete(0, name, boundwright.athlete.Level.BEGINNER, boundwright.footfall.Foot.RIGHT, 0));
         }
       }
-      SeasonDesk desk = new SeasonDesk(bench.seasons(), Terminal.CLOCK, new Random(1));
+      SeasonDesk desk = new SeasonDesk(bench.seasons(), SeasonWork::ofFile, Terminal.CLOCK, new Random(1));
       byte[] example = terminal.run("season", "example").out().getBytes(StandardCharsets.UTF_8);
       long id = desk.keep(SeasonFile.read(example, bench.care().guard(), (name, written) -> bench.athletes().byName(name).orElseThrow().id()));
       assertThat(terminal.run("season", "calendar", "--out", "all.ics").err()).contains("is published yet");
-      desk.publish(id, desk.plan(id, new PlainPlanner()));
+      bench.seasons().publish(id, new PlainPlanner().plan(desk.input(id), Optional.empty()), Terminal.CLOCK.instant());
     }
     assertThat(terminal.run("season").out()).contains("Two peaks (invented)", "version 1");
     assertThat(terminal.run("season", "--json").json().get(0).get("published").asInt()).isEqualTo(1);

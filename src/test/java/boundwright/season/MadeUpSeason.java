@@ -120,6 +120,17 @@ public final class MadeUpSeason {
         level == Level.ADVANCED ? 16 : 12, days, peak, joins, away, entries, wishes, new History(List.of(), null, new LastWeek(FIRST, week)));
   }
 
+  /** The same, but for when an athlete is away. */
+  public static SeasonInput with(SeasonInput in, int athlete, List<Away> away) {
+    List<Member> squad = new ArrayList<>(in.squad());
+    Member m = squad.get(athlete);
+    squad.set(
+        athlete,
+        new Member(
+            m.athlete(), m.growing(), m.firstSession(), m.steps(), m.fullSteps(), m.days(), m.peakWeek(), m.joins(), away, m.entries(), m.wishes(), m.past()));
+    return new SeasonInput(in.name(), in.first(), in.last(), in.periods(), in.meets(), in.venues(), squad, in.rules());
+  }
+
   /** Two steps more every so many weeks. */
   public static List<List<Climb>> climbs(SeasonInput input, int everyWeeks) {
     List<List<Climb>> out = new ArrayList<>();

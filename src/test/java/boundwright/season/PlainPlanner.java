@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Optional;
 
 /** A planner for tests of what shows plans: it goes by weekday and part of the year, and keeps no limit. */
-public final class PlainPlanner implements Planner {
-  @Override
+public final class PlainPlanner {
+  /** A plan of the season. */
   public SeasonPlan plan(SeasonInput season, Optional<SeasonPlan> published) {
     return new SeasonPlan(season.name(), published.map(SeasonPlan::version).orElse(0), season.squad().stream().map(m -> year(season, m)).toList());
   }

@@ -7,11 +7,12 @@ import boundwright.ChildProgram;
 import boundwright.athlete.Athlete;
 import boundwright.quantity.RefusedException;
 import boundwright.season.InventedSeasons;
-import boundwright.season.SeasonDesk;
 import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
 import boundwright.season.SeasonRepository;
 import boundwright.season.SeasonRepository.CalendarKey;
+import boundwright.season.desk.SeasonDesk;
+import boundwright.season.solve.SeasonWork;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -110,11 +111,11 @@ class SqlSeasonsTest {
 
   @Test
   void theSeasonOfTheSameNameAndDayIsKeptAnew() {
-    SeasonDesk desk = new SeasonDesk(w.seasons(), Fixtures.CLOCK, new Random(4));
+    SeasonDesk desk = new SeasonDesk(w.seasons(), SeasonWork::ofFile, Fixtures.CLOCK, new Random(4));
     InventedSeasons invented = new InventedSeasons(12);
     SeasonInput season = invented.inputOf(squad);
     long id = desk.keep(season);
-    desk.publish(id, desk.plan(id, (input, published) -> invented.plan(input, 0)));
+    w.seasons().publish(id, invented.plan(season, 0), NOW);
     assertThat(desk.keep(season)).isEqualTo(id);
     assertThat(w.seasons().all()).hasSize(1);
     assertThat(w.seasons().published(id)).isPresent();

@@ -6,7 +6,6 @@ import boundwright.demo.DemoSeason;
 import boundwright.demo.DemoSquad;
 import boundwright.load.GuardSettings;
 import boundwright.season.PlainPlanner;
-import boundwright.season.SeasonDesk;
 import boundwright.season.SeasonRepository.Kept;
 import boundwright.store.Workbench;
 import boundwright.store.season.SeasonFile;
@@ -16,7 +15,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.Random;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
@@ -65,8 +64,7 @@ class SeasonPagesTest {
 
   private Kept published() {
     Kept kept = kept();
-    SeasonDesk desk = new SeasonDesk(bench.seasons(), DAY, new Random(1));
-    desk.publish(kept.id(), desk.plan(kept.id(), new PlainPlanner()));
+    bench.seasons().publish(kept.id(), new PlainPlanner().plan(bench.seasons().input(kept.id()).orElseThrow(), Optional.empty()), DAY.instant());
     return bench.seasons().byId(kept.id()).orElseThrow();
   }
 

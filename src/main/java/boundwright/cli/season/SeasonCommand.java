@@ -36,7 +36,7 @@ public final class SeasonCommand implements Callable<Integer> {
   public static CommandLine with(BoundwrightCommand top) {
     return new CommandLine(new SeasonCommand(top))
         .addSubcommand(new SeasonExampleCommand(top)).addSubcommand(new SeasonPlanCommand(top)).addSubcommand(new SeasonMendCommand(top))
-        .addSubcommand(new SeasonExplainCommand(top)).addSubcommand(new SeasonCalendarCommand(top));
+        .addSubcommand(new SeasonExplainCommand(top)).addSubcommand(new SeasonConflictsCommand(top)).addSubcommand(new SeasonCalendarCommand(top));
   }
 
   /**

@@ -9,8 +9,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
 
@@ -23,12 +25,16 @@ public final class Beam {
   private static final int LEVELS = Level.values().length;
   /** One more than the levels: how far the week is from an even share, so that lines that are equal so far are ranked. */
   private static final int KEY = LEVELS + 1;
+  /** Loads of four weeks that count as alike [1/100 standing-bound contact]. */
+  private static final long STOCK = 3000;
+
   private static final SessionKind[] KINDS = SessionKind.values();
 
   private final Joint joint;
   private final int width;
   private final RandomGenerator random;
   private final double noise;
+  private final int blur;
 
   /**
    * A beam.
@@ -37,10 +43,20 @@ public final class Beam {
    * @param noise how far the even share is shaken [standing-bound contacts], 0 for none: another search each time
    */
   public Beam(Joint joint, int width, RandomGenerator random, double noise) {
+    this(joint, width, random, noise, 1);
+  }
+
+  /**
+   * A beam that looks less closely at the load on its way, so that what is below it in the order is tried too.
+   *
+   * @param blur standing-bound contacts off that count as one, at least 1
+   */
+  Beam(Joint joint, int width, RandomGenerator random, double noise, int blur) {
     this.joint = joint;
     this.width = width;
     this.random = random;
     this.noise = noise;
+    this.blur = blur;
   }
 
   /**
@@ -54,11 +70,14 @@ public final class Beam {
     final Line from;
     final Choice choice;
     final long[] key;
+    /** Load of four weeks, coarsely: what later weeks may grow from. */
+    final long stock;
 
-    Candidate(Line from, Choice choice, long[] key) {
+    Candidate(Line from, Choice choice, long[] key, long stock) {
       this.from = from;
       this.choice = choice;
       this.key = key;
+      this.stock = stock;
     }
   }
 
@@ -150,7 +169,7 @@ public final class Beam {
           long sign = sign(l.line(), t, c);
           Candidate known = best.get(sign);
           if (known == null || Arrays.compare(key, known.key) < 0) {
-            best.put(sign, new Candidate(l, c, key.clone()));
+            best.put(sign, new Candidate(l, c, key.clone(), (l.line().month(t) + (long) c.right() + c.left()) / STOCK));
           }
         }
       }
@@ -177,11 +196,29 @@ public final class Beam {
     List<Candidate> sorted = new ArrayList<>(all);
     sorted.sort((a, b) -> Arrays.compare(a.key, b.key));
     List<Line> out = new ArrayList<>();
-    for (Candidate c : sorted.subList(0, Math.min(width, sorted.size()))) {
+    for (Candidate c : kept(sorted)) {
       YearLine copy = c.from.line().copy();
       copy.choose(t, c.choice);
       out.add(new Line(copy, c.from.places() + joint.placeCost(athlete, t, c.choice.venue())));
     }
+    return out;
+  }
+
+  /** The best, and of the others those with another load of four weeks behind them: a beam of lines that are all alike is stuck together. */
+  private List<Candidate> kept(List<Candidate> sorted) {
+    int best = Math.min(sorted.size(), width - width / 3);
+    List<Candidate> out = new ArrayList<>(sorted.subList(0, best));
+    Set<Long> stocks = new HashSet<>();
+    out.forEach(c -> stocks.add(c.stock));
+    List<Candidate> rest = new ArrayList<>();
+    for (Candidate c : sorted.subList(best, sorted.size())) {
+      if (out.size() < width && stocks.add(c.stock)) {
+        out.add(c);
+      } else {
+        rest.add(c);
+      }
+    }
+    out.addAll(rest.subList(0, Math.min(rest.size(), width - out.size())));
     return out;
   }
 
@@ -213,6 +250,7 @@ public final class Beam {
     }
     key[Level.WISHES.at()] += week.leastWishes(y, w, t, c);
     key[Level.OFF.at()] += week.leastOff(w, t, load);
+    key[Level.OFF.at()] /= blur;
     key[LEVELS] = uneven + (noise == 0 ? 0 : (long) (noise * random.nextDouble()));
   }
 

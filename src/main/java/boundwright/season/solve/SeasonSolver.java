@@ -29,7 +29,14 @@ import java.util.stream.IntStream;
  * is over, in turn a search of the whole squad by small changes and some weeks of one athlete chosen anew.
  */
 public final class SeasonSolver {
+  /** Lines kept for the first plan of a squad of {@value #USUAL} and more; wider for fewer athletes. */
   private static final int FIRST_WIDTH = 12;
+
+  private static final int USUAL = 24;
+  private static final int MOST_WIDTH = 96;
+  /** Up to so many athletes late acceptance finds more than a climb (season trial). */
+  private static final int SMALL_SQUAD = 8;
+
   private static final Duration TURN = Duration.ofMillis(1500);
 
   private final List<YearProblem> problems;
@@ -68,9 +75,10 @@ public final class SeasonSolver {
   public Joint first() {
     Joint joint = new Joint(problems, venues);
     SplittableRandom random = new SplittableRandom(seed);
+    int width = Math.min(MOST_WIDTH, Math.max(FIRST_WIDTH, FIRST_WIDTH * USUAL / problems.size()));
     List<Integer> order = IntStream.range(0, problems.size()).boxed().sorted(Comparator.comparingInt(this::freedom)).toList();
     for (int a : order) {
-      YearLine line = new Beam(joint, FIRST_WIDTH, random, 0).search(a, 0, problems.get(a).days() - 1);
+      YearLine line = new Beam(joint, width, random, 0).search(a, 0, problems.get(a).days() - 1);
       if (line != null) {
         joint.replace(a, line);
       }
@@ -125,7 +133,7 @@ public final class SeasonSolver {
           i % 2 == 0
               ? new CustomPhaseConfig().withCustomPhaseCommands(new Windows(seed + i)).withTerminationConfig(spent(TURN))
               : new LocalSearchPhaseConfig()
-                  .withLocalSearchType(LocalSearchType.HILL_CLIMBING)
+                  .withLocalSearchType(problems.size() <= SMALL_SQUAD ? LocalSearchType.LATE_ACCEPTANCE : LocalSearchType.HILL_CLIMBING)
                   .withMoveSelectorConfig(
                       new MoveIteratorFactoryConfig().withMoveIteratorFactoryClass(Rearrangements.class).withSelectionOrder(SelectionOrder.RANDOM))
                   .withTerminationConfig(spent(TURN)));

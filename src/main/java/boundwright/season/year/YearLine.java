@@ -179,7 +179,7 @@ public final class YearLine {
   }
 
   private long cautions(int t, Choice c) {
-    return c.cautions() + YearRules.ownWeeksCaution(this, t, c) + YearRules.spacingCaution(this, t, c) + YearRules.sessionsCaution(this, t, c);
+    return t < p.open ? 0 : c.cautions() + YearRules.ownWeeksCaution(this, t, c) + YearRules.spacingCaution(this, t, c) + YearRules.sessionsCaution(this, t, c);
   }
 
   /** What a day costs in one number, so that lines are copied fast: two bits each of wish, change and repeat, ten of cautions, the rest refused. */

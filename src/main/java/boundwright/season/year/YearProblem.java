@@ -1,5 +1,6 @@
 package boundwright.season.year;
 
+import boundwright.footfall.Foot;
 import boundwright.load.GuardLimits;
 import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
@@ -39,6 +40,8 @@ public final class YearProblem {
 
   final Member member;
   final int days;
+  /** The first day that is still open: nothing that is over is refused any more. */
+  final int open;
   final List<List<Choice>> choices;
   final List<WantedWeek> weeks;
   /** Hundredths wanted of each week. */
@@ -67,7 +70,7 @@ public final class YearProblem {
   final int[] mostSessions;
 
   /** Days of a taper before a main meet: {@code from} to {@code meet}; most is the share of before that may be left, in thousandths. */
-  record Taper(int from, int meet, int mostMille) {}
+  public record Taper(int from, int meet, int mostMille) {}
 
   /**
    * Of an athlete.
@@ -78,8 +81,14 @@ public final class YearProblem {
    */
   public YearProblem(
       SeasonInput input, Member member, List<List<Choice>> choices, List<WantedWeek> weeks, SeasonPlan.@Nullable Year published) {
+    this(input, member, choices, weeks, published, 0);
+  }
+
+  private YearProblem(
+      SeasonInput input, Member member, List<List<Choice>> choices, List<WantedWeek> weeks, SeasonPlan.@Nullable Year published, int open) {
     this.member = member;
     this.days = input.days();
+    this.open = open;
     this.choices = List.copyOf(choices);
     this.weeks = possible(this.choices, weeks);
     this.wanted = weeks.stream().mapToInt(w -> Choices.hundredths(w.units())).toArray();
@@ -138,7 +147,8 @@ public final class YearProblem {
       DayLoad load = was.getOrDefault(day, new DayLoad(day, List.of()));
       days.add(day.isBefore(done.today()) ? List.of(choices.done(load, kind(year, load))) : choices.of(m, climbs, day));
     }
-    return new YearProblem(input, m, days, weeks, year);
+    int open = (int) Math.max(0, Math.min(input.days(), ChronoUnit.DAYS.between(input.first(), done.today())));
+    return new YearProblem(input, m, days, weeks, year, open);
   }
 
   private static SessionKind kind(SeasonPlan.@Nullable Year year, DayLoad load) {
@@ -167,6 +177,46 @@ public final class YearProblem {
       out.add(new WantedWeek(weeks.get(w).units(), sessions, weeks.get(w).lighter(), weeks.get(w).test()));
     }
     return List.copyOf(out);
+  }
+
+  /** Days before the season that the rules look at. */
+  public static int before() {
+    return BEFORE;
+  }
+
+  /** Load of a leg on a day before the season, -1 the last, and what the coach said of it where no log is [1/100 standing-bound contact]. */
+  public int past(Foot foot, int day) {
+    return (foot == Foot.RIGHT ? pastRight : pastLeft)[day + BEFORE];
+  }
+
+  /** What the coach said of a day before the season that has no log, of each leg [1/100 standing-bound contact]. */
+  public int said(int day) {
+    return said[day + BEFORE];
+  }
+
+  /** With which anybody may start [1/100 standing-bound contact a week]. */
+  public int startWeek() {
+    return startWeek;
+  }
+
+  /** What seven days may be of the own week before they are refused [thousandths]. */
+  public long refuseMille() {
+    return Math.round(1000 + 10 * refusePercent);
+  }
+
+  /** Fewer days than these between hard sessions are refused. */
+  public int refuseBelowDays() {
+    return refuseBelowDays;
+  }
+
+  /** Days from the last hard session before the season to a day of it. */
+  public int sinceHardBefore(int day) {
+    return day + 1 + hardAgo;
+  }
+
+  /** Tapers before main meets. */
+  public List<Taper> tapers() {
+    return List.of(tapers);
   }
 
   /** Days of the season. */

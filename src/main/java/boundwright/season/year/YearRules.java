@@ -18,12 +18,13 @@ final class YearRules {
 
   /**
    * Seven days up to today beside the athlete's own weeks: the larger of the week before and a quarter of the four before, at least the
-   * week with which anybody may start; both legs and each. A meet itself is never refused for it, only what was trained before it.
+   * week with which anybody may start; both legs and each. A meet itself is never refused for it, only what was trained before it; nor is
+   * a day that is over, whatever was done on it.
    *
    * @return standing-bound contacts above what is not refused, rounded up
    */
   static long ownWeeksRefused(YearLine l, int t, Choice c) {
-    if (c.rest()) {
+    if (c.rest() || t < l.problem().open) {
       return 0;
     }
     Choice trained = c.meet() ? Choice.REST : c;
@@ -48,9 +49,9 @@ final class YearRules {
     return 0;
   }
 
-  /** Whole days between hard sessions; a meet is never refused for it. 1 or 0. */
+  /** Whole days between hard sessions; a meet is never refused for it, nor a day that is over. 1 or 0. */
   static long spacingRefused(YearLine l, int t, Choice c) {
-    return c.hard() && !c.meet() && l.sinceHard(t) < l.problem().refuseBelowDays ? 1 : 0;
+    return c.hard() && !c.meet() && t >= l.problem().open && l.sinceHard(t) < l.problem().refuseBelowDays ? 1 : 0;
   }
 
   /** The same for a caution. */
@@ -65,7 +66,7 @@ final class YearRules {
 
   /**
    * Before a main meet the load has fallen by the least cut, the meet's own contacts counted, against the four weeks before the taper.
-   * Weeks below half of that with which anybody may start are not cut.
+   * Weeks below half of that with which anybody may start are not cut. A meet that is over asks for nothing.
    *
    * @param more on a day of the taper that is tried [1/100 standing-bound contact]
    * @return standing-bound contacts above, rounded up
@@ -73,7 +74,7 @@ final class YearRules {
   static long taperRefused(YearLine l, YearProblem.Taper taper, long more) {
     long days = taper.meet() - taper.from() + 1L;
     long before = l.sum(taper.from() - 28, taper.from() - 1);
-    if (before < 2L * l.problem().startWeek) {
+    if (before < 2L * l.problem().startWeek || taper.meet() < l.problem().open) {
       return 0;
     }
     long most = before * days * taper.mostMille();
@@ -83,6 +84,9 @@ final class YearRules {
 
   /** Wishes of a week that are not met: sessions that are missing, by kind, and sessions that nobody asked for. */
   static long weekWishes(YearLine l, int week) {
+    if (over(l, week)) {
+      return 0;
+    }
     long missing = 0;
     int all = 0;
     for (SessionKind kind : YearProblem.KINDS) {
@@ -96,7 +100,7 @@ final class YearRules {
   /** A wish for a day that is not met. 1 or 0. */
   static long dayWish(YearLine l, int t, Choice c) {
     Integer wish = l.problem().wishes[t];
-    if (wish == null) {
+    if (wish == null || t < l.problem().open) {
       return 0;
     }
     return (c.session() == null ? -1 : c.session().kind().at()) == wish ? 0 : 1;
@@ -104,12 +108,17 @@ final class YearRules {
 
   /** Distance of a week from what is wanted [standing-bound contacts]. */
   static long off(YearLine l, int week) {
-    return (Math.abs(l.week(week) - l.problem().wanted[week]) + 50L) / 100;
+    return over(l, week) ? 0 : (Math.abs(l.week(week) - l.problem().wanted[week]) + 50L) / 100;
   }
 
   /** By how many contacts the legs differ in a week. */
   static long unequal(YearLine l, int week) {
-    return Math.abs(l.surplus(week));
+    return over(l, week) ? 0 : Math.abs(l.surplus(week));
+  }
+
+  /** Whether a week is over: nothing of it can still be wished for or told. */
+  private static boolean over(YearLine l, int week) {
+    return 7 * week + 7 <= l.problem().open;
   }
 
   /** A day that is not as it was published. 1 or 0. */

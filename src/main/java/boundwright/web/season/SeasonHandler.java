@@ -10,12 +10,12 @@ import boundwright.picture.season.SeasonPicture.Size;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.season.Member;
-import boundwright.season.SeasonDesk;
 import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
 import boundwright.season.SeasonRepository.CalendarKey;
 import boundwright.season.SeasonRepository.Kept;
 import boundwright.season.calendar.CalendarAddresses;
+import boundwright.season.desk.SeasonDesk;
 import boundwright.season.sheet.SeasonOverview;
 import boundwright.season.sheet.WeekSheet;
 import boundwright.store.Workbench;
@@ -24,6 +24,7 @@ import boundwright.web.door.Reach;
 import boundwright.web.page.Addresses;
 import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
+import boundwright.web.page.Sent;
 import boundwright.web.page.Turned;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
@@ -40,7 +41,7 @@ import java.util.Optional;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
 
-/** A season on one page, a week of it, and both on paper. What plans a season is not known here. */
+/** A season on one page, a week of it, and both on paper. */
 public final class SeasonHandler {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
   private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEEE, d MMM", Locale.ENGLISH);
@@ -48,6 +49,7 @@ public final class SeasonHandler {
   private final Workbench bench;
   private final Pages pages;
   private final Reach reach;
+  private final SeasonDeeds deeds;
   private final SeasonDesk desk;
   private final CalendarAddresses addresses;
 
@@ -57,18 +59,30 @@ public final class SeasonHandler {
   }
 
   /** @param random a generator that cannot be guessed */
-  public SeasonHandler(Workbench bench, Pages pages, Reach reach, RandomGenerator random) {
+  public SeasonHandler(Workbench bench, Pages pages, Reach reach, SeasonDeeds deeds, RandomGenerator random) {
     this.bench = bench;
     this.pages = pages;
     this.reach = reach;
-    this.desk = new SeasonDesk(bench.seasons(), bench.clock(), random);
+    this.deeds = deeds;
+    this.desk = deeds.desk();
     this.addresses = new CalendarAddresses(bench.seasons(), bench.clock(), random);
   }
 
   /** The season asked for, or that of today. */
   public void show(Context ctx) {
-    String said = Form.text(ctx, "done").equals("file") ? "The season is kept." : Form.text(ctx, "done").equals("shut") ? "That address opens nothing any more." : "";
-    page(ctx, 200, Form.has(ctx, "season") ? asked(ctx) : desk.current().orElse(null), null, "", said);
+    page(ctx, 200, Form.has(ctx, "season") ? asked(ctx) : desk.current().orElse(null), null, "", said(Form.text(ctx, "done")));
+  }
+
+  private static String said(String done) {
+    if (done.matches("version-\\d{1,9}")) {
+      return "Version " + done.substring("version-".length()) + " is published.";
+    }
+    return done.equals("file") ? "The season is kept." : done.equals("shut") ? "That address opens nothing any more." : "";
+  }
+
+  /** The page with why a deed was refused, and the form as it was sent. */
+  void refused(Context ctx, Kept kept, String refused, Sent sent) {
+    pages.show(ctx, 422, "season/season", "Season", "season", view(kept, null, refused, "", sent));
   }
 
   /** Takes the file of a season. Its athletes are found by their names. */
@@ -124,9 +138,9 @@ public final class SeasonHandler {
     List<WeekView.Day> days = new ArrayList<>();
     for (int d = 0; d < 7; d++) {
       int day = d;
-      List<WeekView.Line> lines =
-          sheet.rows().stream().filter(r -> !r.cells().get(day).free()).map(r -> new WeekView.Line(r.athlete(), r.cells().get(day))).toList();
       LocalDate date = sheet.days().get(d);
+      List<WeekView.Line> lines =
+          sheet.rows().stream().filter(r -> !r.cells().get(day).free()).map(r -> new WeekView.Line(r.athlete(), r.cells().get(day), why(kept, r, day, date))).toList();
       boolean open = thisWeek ? date.equals(today) : !opened && !lines.isEmpty();
       opened |= open;
       String who = Notes.counted(lines.size(), "athlete");
@@ -135,6 +149,11 @@ public final class SeasonHandler {
     pages.show(
         ctx, 200, "season/week", "Week", "season",
         new WeekView(kept.id(), kept.name(), "Week of " + DAY.format(sheet.days().get(0)), of.minusWeeks(1), of.plusWeeks(1), sheet.days().get(0), days));
+  }
+
+  private String why(Kept kept, WeekSheet.Row row, int day, LocalDate date) {
+    boolean over = date.isBefore(LocalDate.now(bench.clock()));
+    return over || row.cells().get(day).kind().isEmpty() ? "" : "/season/why?season=" + kept.id() + "&athlete=" + row.id() + "&day=" + date;
   }
 
   /** A week on paper. */
@@ -166,7 +185,8 @@ public final class SeasonHandler {
     return number.isEmpty() || number.equals("0") ? null : Addresses.athlete(number, bench);
   }
 
-  private Kept asked(Context ctx) {
+  /** The season whose number was sent. */
+  Kept asked(Context ctx) {
     String number = Form.text(ctx, "season");
     return (number.matches("\\d{1,18}") ? bench.seasons().byId(Long.parseLong(number)) : Optional.<Kept>empty())
         .orElseThrow(() -> new Turned(404, "No season has the number '" + number + "'. Choose one under Season."));
@@ -203,12 +223,12 @@ public final class SeasonHandler {
   }
 
   private void page(Context ctx, int status, @Nullable Kept kept, SeasonView.@Nullable Shown shown, String refused, String said) {
-    pages.show(ctx, status, "season/season", "Season", "season", view(kept, shown, refused, said));
+    pages.show(ctx, status, "season/season", "Season", "season", view(kept, shown, refused, said, Sent.NOTHING));
   }
 
-  private SeasonView view(@Nullable Kept kept, SeasonView.@Nullable Shown shown, String refused, String said) {
+  private SeasonView view(@Nullable Kept kept, SeasonView.@Nullable Shown shown, String refused, String said, Sent sent) {
     if (kept == null) {
-      return new SeasonView(null, List.of(), null, List.of(), null, refused, said);
+      return new SeasonView(null, List.of(), null, null, List.of(), null, refused, said);
     }
     SeasonInput season = desk.input(kept.id());
     List<SeasonView.Other> others =
@@ -220,7 +240,7 @@ public final class SeasonHandler {
         new SeasonView.Head(
             kept.id(), kept.name(), DAY.format(kept.first()), DAY.format(kept.last()), Notes.counted(season.squad().size(), "athlete"), meets,
             within(kept, LocalDate.now(bench.clock())));
-    return new SeasonView(head, others, plan.map(p -> drawn(season, p)).orElse(null), plan.isPresent() ? calendars(season, kept.id()) : List.of(), shown, refused, said);
+    return new SeasonView(head, others, plan.map(p -> drawn(season, p)).orElse(null), deeds.view(kept, season, plan.orElse(null), sent), plan.isPresent() ? calendars(season, kept.id()) : List.of(), shown, refused, said);
   }
 
   private SeasonView.Planned drawn(SeasonInput season, SeasonPlan plan) {

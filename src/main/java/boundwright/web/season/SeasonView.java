@@ -11,13 +11,14 @@ import org.jspecify.annotations.Nullable;
  * @param season which, or null when there is none yet
  * @param others seasons to change to
  * @param plan what was published of it, or null
+ * @param deeds what can be done with it, or null when there is none yet
  * @param calendars who has an address
  * @param shown an address that was just made, or null: it is shown once
  * @param refused why a file was not taken, or empty
  * @param said what was just done, or empty
  */
 public record SeasonView(
-    @Nullable Head season, List<Other> others, @Nullable Planned plan, List<CalendarRow> calendars, @Nullable Shown shown, String refused, String said) {
+    @Nullable Head season, List<Other> others, @Nullable Planned plan, @Nullable DeedsView deeds, List<CalendarRow> calendars, @Nullable Shown shown, String refused, String said) {
   /** Takes copies. */
   public SeasonView {
     others = List.copyOf(others);

@@ -38,6 +38,10 @@ public record WeekView(long season, String name, String title, LocalDate before,
     }
   }
 
-  /** An athlete on a day. */
-  public record Line(String athlete, Cell cell) {}
+  /**
+   * An athlete on a day.
+   *
+   * @param why address that says why, or empty if there is no session
+   */
+  public record Line(String athlete, Cell cell, String why) {}
 }

@@ -2,6 +2,7 @@ package boundwright.season.mend;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.load.account.DayLoad;
 import boundwright.season.Away;
 import boundwright.season.Climb;
 import boundwright.season.Done;
@@ -16,7 +17,11 @@ import boundwright.season.check.GuardCheck;
 import boundwright.season.solve.SeasonPlanner;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -63,6 +68,27 @@ class MenderTest {
       changed += m.differences().isEmpty() ? 0 : 1;
     }
     assertThat(changed).as("missed sessions after which something is refused").isPositive();
+  }
+
+  /** What was overdone stands in the log and cannot be taken back; it must not keep the days to come from being mended. */
+  @Test
+  void whatWasOverdoneIsNotHeldAgainstTheDaysToCome() {
+    SeasonPlan.Year y = plan.years().get(2);
+    LocalDate today = INPUT.day(50);
+    Map<Long, List<DayLoad>> work = new HashMap<>(Done.asPlanned(plan, today).work());
+    List<DayLoad> more = new ArrayList<>(work.getOrDefault(y.athleteId(), List.of()));
+    DayLoad largest = more.stream().max(Comparator.comparingInt(DayLoad::contacts)).orElseThrow();
+    for (int ago = 16; ago > 12; ago--) {
+      LocalDate day = today.minusDays(ago);
+      more.removeIf(d -> d.date().equals(day));
+      more.add(new DayLoad(day, largest.work()));
+    }
+    more.sort(Comparator.comparing(DayLoad::date));
+    work.put(y.athleteId(), more);
+    Done done = new Done(today, work);
+    Mender.Mended m = mend(INPUT, done);
+    assertThat(m.left()).as("refused days to come").isZero();
+    assertThat(new GuardCheck(INPUT).refused(m.plan(), done)).isEmpty();
   }
 
   @Test

@@ -1,0 +1,4 @@
+@NullMarked
+package boundwright.season.conflict;
+
+import org.jspecify.annotations.NullMarked;
