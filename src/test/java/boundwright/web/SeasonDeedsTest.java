@@ -241,7 +241,7 @@ class SeasonDeedsTest {
     PlannedDay day = year.days().get(3);
     String why = "/season/why?season=" + id + "&athlete=" + year.athleteId() + "&day=" + day.date();
     assertThat(client.get("/season/week?of=" + day.date()).body()).contains(why.replace("&", "&amp;"));
-    assertThat(client.get(why).body()).contains("Why " + year.athlete(), "standing-bound contacts wanted.", "Longest approach expected");
+    assertThat(client.get(why).body()).contains("Why " + year.athlete(), "standing-bound contacts wanted.", "Longest approach in it, as expected by then: ");
     assertThat(client.get(why, "HX-Request", "true").body()).contains("standing-bound contacts wanted.").doesNotContain("<html");
     assertThat(client.get("/season/why?season=" + id + "&athlete=99&day=" + day.date()).statusCode()).isEqualTo(422);
     assertThat(client.get("/season/wishes?season=" + id).body()).contains("Wishes not met").containsAnyOf("None: all are met.", "in the week", "on the day");

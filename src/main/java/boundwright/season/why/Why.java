@@ -137,7 +137,7 @@ public final class Why {
       case REFUSED -> "refused: " + t.refusal();
       case WISHES -> "another wish would not be met";
       case OFF -> "the week would be further off the load wanted";
-      case CAUTIONS -> "the guard would caution";
+      case CAUTIONS -> "closer to a limit of load";
       case PLACES -> "the coach would watch two places on that day";
       case UNEQUAL -> "the legs would differ more";
       case CHANGES -> "it would change what is published";
@@ -186,7 +186,7 @@ public final class Why {
     if (joins != null && day.isBefore(joins)) {
       return "Joins on " + joins + ".";
     }
-    return m.days().contains(day.getDayOfWeek()) ? "No place is open that the guard allows." : "Not one of the athlete's days.";
+    return m.days().contains(day.getDayOfWeek()) ? "No place is open that the limits allow." : "Not one of the athlete's days.";
   }
 
   private void rest(int a, int t, List<String> out) {
@@ -220,7 +220,7 @@ public final class Why {
       out.add((next.contacts() - now.contacts()) + " contacts more: " + stands(tried) + ".");
     }
     if (now.cautions() > 0 || joint.line(a).dayCost(t, Level.CAUTIONS) > 0) {
-      out.add("The guard cautions: look at the athlete's load page on the day.");
+      out.add("Close to a limit of load: look at the athlete's load page on the day.");
     }
   }
 }
