@@ -6,6 +6,7 @@ import boundwright.quantity.RefusedException;
 import boundwright.readiness.DrillFamily;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -63,6 +64,13 @@ public record Member(
     if (days.isEmpty()) {
       throw new RefusedException(athlete.name() + " has no day of the week on which to train. Name at least one.");
     }
+  }
+
+  /** The same, kept from training on some days more. */
+  public Member withAway(Away more) {
+    List<Away> all = new ArrayList<>(away);
+    all.add(more);
+    return new Member(athlete, growing, firstSession, steps, fullSteps, days, peakWeek, joins, all, entries, wishes, past);
   }
 
   /** Number of the athlete. */

@@ -25,7 +25,7 @@ final class SeasonFiles {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  /** What is known when a command runs. */
+  /** What is known when a command runs; the season with the holds that stand in the data folder. */
   record Asked(SeasonInput season, SeasonWork work, Done done) {}
 
   /** Reads the season; athletes are found by their names in the data folder, if one is named. */
@@ -38,8 +38,8 @@ final class SeasonFiles {
     }
     try (Workbench bench = data.open(s)) {
       SeasonInput season = SeasonFile.read(bytes, bench.care().guard(), (name, written) -> number(bench, name));
-      SeasonWork work = new SeasonWork(bench.stays(), bench.workLog(), bench.ladder().rules().stay());
-      return answer.apply(new Asked(season, work, work.done(season, s.today())));
+      SeasonWork work = new SeasonWork(bench.stays(), bench.workLog(), bench.care(), bench.ladder().rules().stay());
+      return answer.apply(new Asked(work.held(season, s.today()), work, work.done(season, s.today())));
     }
   }
 

@@ -91,14 +91,24 @@ public final class SeasonDesk {
 
   /** Why a plan cannot be published, each a sentence, what the guard refuses first; empty if it can. */
   public List<String> against(SeasonInput input, SeasonPlan plan) {
-    return PlanCheck.against(input, plan, work().done(input, today()));
+    return against(input, plan, done(input));
+  }
+
+  /** The same, if this was done before today. */
+  List<String> against(SeasonInput input, SeasonPlan plan, Done done) {
+    return PlanCheck.against(input, plan, done, work().holds(input, today()));
+  }
+
+  /** The season with the holds that stand in the program: what is mended and explained from. */
+  SeasonInput held(SeasonInput input) {
+    return work().held(input, today());
   }
 
   /**
    * Publishes a plan as the next version.
    *
-   * @throws RefusedException if the guard refuses a day of it, somebody trains who is not there, or a place is closed or too full; nothing
-   *     is published then
+   * @throws RefusedException if the guard refuses a day of it, a taper is none, somebody trains who is held or not there, or a place is closed
+   *     or too full; nothing is published then
    */
   public SeasonPlan publish(long id, SeasonPlan plan) {
     List<String> against = against(input(id), plan);

@@ -34,17 +34,7 @@ public final class Happened {
 
   /** An athlete is away, or held. */
   public static SeasonInput away(SeasonInput in, long athleteId, Away away) {
-    List<Member> squad = new ArrayList<>();
-    for (Member m : in.squad()) {
-      List<Away> all = new ArrayList<>(m.away());
-      all.add(away);
-      squad.add(
-          m.id() == athleteId
-              ? new Member(
-                  m.athlete(), m.growing(), m.firstSession(), m.steps(), m.fullSteps(), m.days(), m.peakWeek(), m.joins(), all, m.entries(), m.wishes(), m.past())
-              : m);
-    }
-    return new SeasonInput(in.name(), in.first(), in.last(), in.periods(), in.meets(), in.venues(), squad, in.rules());
+    return in.withSquad(in.squad().stream().map(m -> m.id() == athleteId ? m.withAway(away) : m).toList());
   }
 
   /** The climbs of a published plan, in the order of the squad; who is new stays where they are. */

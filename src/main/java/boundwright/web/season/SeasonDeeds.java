@@ -53,7 +53,7 @@ public final class SeasonDeeds implements AutoCloseable {
   public SeasonDeeds(Workbench bench, RandomGenerator random) {
     this.desk =
         new SeasonDesk(
-            bench.seasons(), () -> new SeasonWork(bench.stays(), bench.workLog(), bench.ladder().rules().stay()), bench.clock(), random);
+            bench.seasons(), () -> new SeasonWork(bench.stays(), bench.workLog(), bench.care(), bench.ladder().rules().stay()), bench.clock(), random);
     this.search = new SeasonSearch(desk, proposals, System::nanoTime);
     this.mends = new MendDesk(desk, proposals, System::nanoTime);
     this.why = new WhyDesk(desk, bench::stamp);
