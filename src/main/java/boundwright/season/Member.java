@@ -70,7 +70,23 @@ public record Member(
   public Member withAway(Away more) {
     List<Away> all = new ArrayList<>(away);
     all.add(more);
+    return away(all);
+  }
+
+  /** The same, but for one entry of what keeps them. */
+  public Member withoutAway(Away less) {
+    List<Away> all = new ArrayList<>(away);
+    all.remove(less);
+    return away(all);
+  }
+
+  private Member away(List<Away> all) {
     return new Member(athlete, growing, firstSession, steps, fullSteps, days, peakWeek, joins, all, entries, wishes, past);
+  }
+
+  /** The same after this was done. */
+  public Member withPast(History other) {
+    return new Member(athlete, growing, firstSession, steps, fullSteps, days, peakWeek, joins, away, entries, wishes, other);
   }
 
   /** Number of the athlete. */

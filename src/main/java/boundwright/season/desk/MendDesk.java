@@ -58,7 +58,7 @@ public final class MendDesk {
   /** Proposes; what is null did not happen. With nothing at all, what stands against the published plan is mended: the season was changed, somebody is held. */
   public Proposal propose(long season, @Nullable Missed missed, @Nullable Gone gone, @Nullable Closed closed) {
     boolean nothing = missed == null && gone == null && closed == null;
-    if (nothing && desk.published(season).filter(p -> !desk.against(desk.input(season), p).isEmpty()).isEmpty()) {
+    if (nothing && !desk.changedSince(season) && desk.published(season).filter(p -> !desk.against(desk.input(season), p).isEmpty()).isEmpty()) {
       throw new RefusedException("Nothing to mend was entered. Choose a missed session, who is away, or a closed place.");
     }
     SeasonPlan published = desk.published(season).orElseThrow(() -> new RefusedException("No plan is published yet, so there is nothing to mend. Plan the season first."));

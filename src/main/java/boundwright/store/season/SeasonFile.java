@@ -65,8 +65,15 @@ public final class SeasonFile {
     return read(SeasonJson.text(bytes), facility, numbers);
   }
 
+  static SeasonInput read(ObjectNode tree, GuardSettings facility) {
+    return read(SeasonJson.root(tree, KIND), facility, Numbers.AS_WRITTEN);
+  }
+
   private static SeasonInput read(String text, GuardSettings facility, Numbers numbers) {
-    Place root = SeasonJson.root(text, KIND);
+    return read(SeasonJson.root(text, KIND), facility, numbers);
+  }
+
+  private static SeasonInput read(Place root, GuardSettings facility, Numbers numbers) {
     root.textOrNull("note", 400);
     List<Place> athletes = root.objects("squad");
     if (athletes.size() > SeasonInput.MOST_ATHLETES) {
@@ -138,10 +145,21 @@ public final class SeasonFile {
     if (!note.isEmpty()) {
       root.put("note", note);
     }
+    fill(root, season, facility);
+    return SeasonJson.lines(root);
+  }
+
+  /** A season as a file, to be changed. */
+  static ObjectNode tree(SeasonInput season, GuardSettings facility) {
+    ObjectNode root = SeasonJson.begin(KIND);
+    fill(root, season, facility);
+    return root;
+  }
+
+  private static void fill(ObjectNode root, SeasonInput season, GuardSettings facility) {
     frame(root, season, facility);
     ArrayNode squad = root.putArray("squad");
     season.squad().forEach(m -> MemberJson.write(squad.addObject(), m));
-    return SeasonJson.lines(root);
   }
 
   /** A season without its athletes, in one line: as it is kept beside them. */

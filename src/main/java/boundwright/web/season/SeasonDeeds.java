@@ -1,6 +1,7 @@
 package boundwright.web.season;
 
 import boundwright.athlete.Athlete;
+import boundwright.season.Away;
 import boundwright.season.Done;
 import boundwright.season.Member;
 import boundwright.season.PlannedDay;
@@ -9,6 +10,7 @@ import boundwright.season.SeasonPlan;
 import boundwright.season.SeasonRepository.Kept;
 import boundwright.season.Session;
 import boundwright.season.SessionKind;
+import boundwright.season.Span;
 import boundwright.season.Venue;
 import boundwright.season.desk.MendDesk;
 import boundwright.season.desk.Proposal;
@@ -59,7 +61,8 @@ public final class SeasonDeeds implements AutoCloseable {
     this.why = new WhyDesk(desk, bench::stamp);
   }
 
-  SeasonDesk desk() {
+  /** Keeps and publishes. */
+  public SeasonDesk desk() {
     return desk;
   }
 
@@ -105,7 +108,31 @@ public final class SeasonDeeds implements AutoCloseable {
     return new DeedsView.Mend(
         sent, today, input.last(), missed(input, plan, today),
         input.squad().stream().map(m -> new DeedsView.Pick(String.valueOf(m.id()), m.name())).toList(),
-        input.venues().stream().map(v -> new DeedsView.Pick(v.key(), v.name())).toList());
+        input.venues().stream().map(v -> new DeedsView.Pick(v.key(), v.name())).toList(), entered(input, today));
+  }
+
+  private static List<DeedsView.Entered> entered(SeasonInput input, LocalDate today) {
+    List<DeedsView.Entered> out = new ArrayList<>();
+    for (Member m : input.squad()) {
+      for (Away a : m.away()) {
+        if (!a.span().to().isBefore(today)) {
+          String said = m.name() + ", " + a.why().label() + ", " + days(a.span());
+          out.add(new DeedsView.Entered(said, String.valueOf(m.id()), a.why().name(), "", a.span().from(), a.span().to()));
+        }
+      }
+    }
+    for (Venue v : input.venues()) {
+      for (Span s : v.closed()) {
+        if (!s.to().isBefore(today)) {
+          out.add(new DeedsView.Entered(v.name() + ", closed, " + days(s), "", "", v.key(), s.from(), s.to()));
+        }
+      }
+    }
+    return out;
+  }
+
+  private static String days(Span s) {
+    return s.from().equals(s.to()) ? DAY.format(s.from()) : DAY.format(s.from()) + " to " + DAY.format(s.to());
   }
 
   /** The planned sessions of the last days that are not in the log, the latest first; then those of today and the next days. */

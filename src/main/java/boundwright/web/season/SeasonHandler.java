@@ -77,7 +77,7 @@ public final class SeasonHandler {
     if (done.matches("version-\\d{1,9}")) {
       return "Version " + done.substring("version-".length()) + " is published.";
     }
-    return done.equals("file") ? "The season is kept." : done.equals("shut") ? "That address opens nothing any more." : "";
+    return done.equals("file") ? "The season is kept." : done.equals("there") ? "It is taken back. Days that were cleared for it stay free until the open days are planned anew." : done.equals("shut") ? "That address opens nothing any more." : "";
   }
 
   /** The page with why a deed was refused, and the form as it was sent. */
@@ -186,7 +186,7 @@ public final class SeasonHandler {
   }
 
   /** The season whose number was sent. */
-  Kept asked(Context ctx) {
+  public Kept asked(Context ctx) {
     String number = Form.text(ctx, "season");
     return (number.matches("\\d{1,18}") ? bench.seasons().byId(Long.parseLong(number)) : Optional.<Kept>empty())
         .orElseThrow(() -> new Turned(404, "No season has the number '" + number + "'. Choose one under Season."));
@@ -239,7 +239,7 @@ public final class SeasonHandler {
     SeasonView.Head head =
         new SeasonView.Head(
             kept.id(), kept.name(), DAY.format(kept.first()), DAY.format(kept.last()), Notes.counted(season.squad().size(), "athlete"), meets,
-            within(kept, LocalDate.now(bench.clock())));
+            within(kept, LocalDate.now(bench.clock())), kept.changedSince() ? kept.published() : 0);
     return new SeasonView(head, others, plan.map(p -> drawn(season, p)).orElse(null), deeds.view(kept, season, plan.orElse(null), sent), plan.isPresent() ? calendars(season, kept.id()) : List.of(), shown, refused, said);
   }
 
