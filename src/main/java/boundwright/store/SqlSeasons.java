@@ -13,7 +13,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -30,7 +29,12 @@ final class SqlSeasons implements SeasonRepository {
           + " coalesce((SELECT v.edition FROM season_version v WHERE v.season_id = season.id AND v.replaced IS NULL), 0) AS planned"
           + " FROM season WHERE EXISTS (SELECT 1 FROM season_member m WHERE m.season_id = season.id) ";
 
+  /** Athletes of some seasons whose rows are remembered as they were read [rows]. */
+  private static final int REMEMBERED = 400;
+
   private final Database database;
+  private final ReadOnce<Member> readMembers = new ReadOnce<>(REMEMBERED, SeasonFile::readMember);
+  private final ReadOnce<SeasonPlan.Year> readYears = new ReadOnce<>(REMEMBERED, PlanFile::readYear);
 
   SqlSeasons(Database database) {
     this.database = database;
@@ -168,7 +172,7 @@ final class SqlSeasons implements SeasonRepository {
     return database.read(h -> input(h, id, edition));
   }
 
-  private static Optional<SeasonInput> input(Handle h, long id, int edition) {
+  private Optional<SeasonInput> input(Handle h, long id, int edition) {
     Optional<String> frame =
         h.createQuery(
                 "SELECT frame FROM season WHERE id = :id AND edition = :edition"
@@ -177,8 +181,7 @@ final class SqlSeasons implements SeasonRepository {
             .bind("edition", edition)
             .mapTo(String.class)
             .findOne();
-    List<String> names = new ArrayList<>();
-    List<String> members =
+    List<Member> members =
         h.createQuery(
                 "SELECT member, place, athlete.name AS name FROM"
                     + " (SELECT athlete_id, place, member FROM season_member WHERE season_id = :id AND since <= :edition"
@@ -186,21 +189,12 @@ final class SqlSeasons implements SeasonRepository {
                     + " JOIN athlete ON athlete.id = athlete_id ORDER BY place")
             .bind("id", id)
             .bind("edition", edition)
-            .map(
-                (r, c) -> {
-                  names.add(r.getString("name"));
-                  return r.getString("member");
-                })
+            .map((r, c) -> called(readMembers.of(r.getString("member")), r.getString("name")))
             .list();
     if (frame.isEmpty() || members.isEmpty()) {
       return Optional.empty();
     }
-    SeasonInput kept = SeasonFile.read(frame.get(), members, facility(h));
-    List<Member> squad = new ArrayList<>();
-    for (int i = 0; i < names.size(); i++) {
-      squad.add(called(kept.squad().get(i), names.get(i)));
-    }
-    return Optional.of(kept.withSquad(squad));
+    return Optional.of(SeasonFile.read(frame.get(), members, facility(h)));
   }
 
   /** The same under the name of today. */
@@ -256,7 +250,7 @@ final class SqlSeasons implements SeasonRepository {
     return database.read(h -> rows(h, id, "").toList());
   }
 
-  private static Stream<Version> rows(Handle h, long id, String which) {
+  private Stream<Version> rows(Handle h, long id, String which) {
     String name = h.createQuery("SELECT name FROM season WHERE id = :id").bind("id", id).mapTo(String.class).findOne().orElse("");
     return h.createQuery("SELECT id, version, frame, published, replaced FROM season_version WHERE season_id = :id " + which + " ORDER BY version")
         .bind("id", id)
@@ -268,13 +262,13 @@ final class SqlSeasons implements SeasonRepository {
 
   private record Row(long id, int version, SeasonFile.Outside outside, Instant published, @Nullable Instant replaced) {}
 
-  private static List<SeasonPlan.Year> years(Handle h, long versionId) {
+  private List<SeasonPlan.Year> years(Handle h, long versionId) {
     return h.createQuery(
             "SELECT plan, athlete.name AS name FROM season_year JOIN athlete ON athlete.id = athlete_id WHERE version_id = :id ORDER BY place")
         .bind("id", versionId)
         .map(
             (r, c) -> {
-              SeasonPlan.Year y = PlanFile.readYear(r.getString("plan"));
+              SeasonPlan.Year y = readYears.of(r.getString("plan"));
               return new SeasonPlan.Year(y.athleteId(), r.getString("name"), y.days(), y.climbs(), y.wanted());
             })
         .list();

@@ -49,6 +49,7 @@ class SeasonInputTest {
   private Workbench bench;
   private WebServer server;
   private Client client;
+  private String csrf = "";
 
   @BeforeEach
   void open() {
@@ -65,7 +66,8 @@ class SeasonInputTest {
   }
 
   private HttpResponse<String> post(String path, String... fields) {
-    List<String> all = new ArrayList<>(List.of("csrf", Client.hidden(client.get("/season/new").body(), "csrf")));
+    csrf = csrf.isEmpty() ? Client.hidden(client.get("/season/new").body(), "csrf") : csrf;
+    List<String> all = new ArrayList<>(List.of("csrf", csrf));
     all.addAll(List.of(fields));
     return client.post(path, all.toArray(String[]::new));
   }
@@ -203,7 +205,7 @@ class SeasonInputTest {
     begin();
     long seed = 20261129;
     Random random = new Random(seed);
-    for (int trial = 0; trial < 6; trial++) {
+    for (int trial = 0; trial < 2; trial++) {
       String as = "seed " + seed + " trial " + trial;
       LocalDate day = LocalDate.of(2026, 10, 6).plusDays(random.nextInt(150));
       Member m = input().squad().get(random.nextInt(input().squad().size()));

@@ -176,12 +176,13 @@ public final class SeasonFile {
     return SeasonJson.line(node);
   }
 
-  /** A season of what {@link #frame} and {@link #member} wrote. */
-  public static SeasonInput read(String frame, List<String> members, GuardSettings facility) {
-    List<Member> squad = new ArrayList<>();
-    for (String m : members) {
-      squad.add(MemberJson.read(SeasonJson.object(m), squad.size() + 1, Numbers.AS_WRITTEN));
-    }
+  /** An athlete of what {@link #member} wrote, with its number. */
+  public static Member readMember(String member) {
+    return MemberJson.read(SeasonJson.object(member), 1, Numbers.AS_WRITTEN);
+  }
+
+  /** A season of what {@link #frame} wrote, with these athletes. */
+  public static SeasonInput read(String frame, List<Member> squad, GuardSettings facility) {
     return season(SeasonJson.root(frame, KIND), squad, facility);
   }
 

@@ -13,6 +13,7 @@ import boundwright.season.SessionKind;
 import boundwright.season.Span;
 import boundwright.season.Venue;
 import boundwright.season.desk.MendDesk;
+import boundwright.season.desk.MoveDesk;
 import boundwright.season.desk.Proposal;
 import boundwright.season.desk.Proposals;
 import boundwright.season.desk.SeasonDesk;
@@ -50,6 +51,7 @@ public final class SeasonDeeds implements AutoCloseable {
   private final SeasonSearch search;
   private final MendDesk mends;
   private final WhyDesk why;
+  private final MoveDesk moves;
 
   /** @param random a generator that cannot be guessed */
   public SeasonDeeds(Workbench bench, RandomGenerator random) {
@@ -59,6 +61,7 @@ public final class SeasonDeeds implements AutoCloseable {
     this.search = new SeasonSearch(desk, proposals, System::nanoTime);
     this.mends = new MendDesk(desk, proposals, System::nanoTime);
     this.why = new WhyDesk(desk, bench::stamp);
+    this.moves = new MoveDesk(desk, proposals);
   }
 
   /** Keeps and publishes. */
@@ -76,6 +79,10 @@ public final class SeasonDeeds implements AutoCloseable {
 
   WhyDesk why() {
     return why;
+  }
+
+  MoveDesk moves() {
+    return moves;
   }
 
   MendDesk mends() {
@@ -164,12 +171,18 @@ public final class SeasonDeeds implements AutoCloseable {
     List<Difference> all = p.differences();
     List<DeedsView.Change> changes = all.stream().map(d -> change(p.input(), d)).toList();
     String title = p.base() == 0 ? "New plan" : p.mend() ? "Mended plan" : "Plan made anew";
-    String changed = p.base() == 0 ? "" : (all.isEmpty() ? "No day changes" : all.size() == 1 ? "1 day changes" : all.size() + " days change") + " against version " + p.base() + ".";
+    String changed = changed(p);
     return new DeedsView.Proposed(
         p.number(), title, changed, counted(all, Difference::athlete),
         counted(all, d -> "Week of " + DAY.format(d.date().with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY)))),
         changes.subList(0, Math.min(SHOWN, changes.size())), changes.subList(Math.min(SHOWN, changes.size()), changes.size()), judged(p.judged(), false).stream().filter(l -> p.base() > 0 || !l.what().equals(words(Level.CHANGES))).toList(),
         p.against().subList(0, Math.min(REASONS, p.against().size())), Math.max(0, p.against().size() - REASONS));
+  }
+
+  /** How many days change, in a sentence; empty for a first plan. */
+  static String changed(Proposal p) {
+    int n = p.differences().size();
+    return p.base() == 0 ? "" : (n == 0 ? "No day changes" : n == 1 ? "1 day changes" : n + " days change") + " against version " + p.base() + ".";
   }
 
   private static List<DeedsView.Line> counted(List<Difference> all, Function<Difference, String> by) {
