@@ -31,7 +31,17 @@
       }
     });
     mine.told = true;
-    if (!mine.dragged && buttons()[0]) { buttons()[0].focus(); }
+    var here = week.querySelector(".move-here .move-mark");
+    if (here) {
+      var stay = document.createElement("button");
+      stay.type = "button";
+      stay.className = "button";
+      stay.textContent = "Leave it here";
+      stay.addEventListener("click", function () { leave(true); });
+      here.appendChild(stay);
+    }
+    var first = week.querySelector(".move-mark form button") || stay;
+    if (!mine.dragged && first) { first.focus(); }
     if (mine.dropped) { drop(mine.dropped); }
   }
 
@@ -57,7 +67,7 @@
   }
 
   function drop(slot) {
-    var button = slot.querySelector(".move-mark button");
+    var button = slot.querySelector(".move-mark form button");
     if (button) { button.click(); }
   }
 
@@ -100,7 +110,7 @@
         if (!start.on || !held) { return; }
         if (held.ghost) { held.ghost.remove(); held.ghost = null; }
         var slot = e.type === "pointerup" ? under(e) : null;
-        if (slot && !held.told) { held.dropped = slot; } else if (slot && slot.querySelector(".move-mark button")) { drop(slot); } else if (!slot || slot.classList.contains("move-here")) { leave(true); }
+        if (slot && !held.told) { held.dropped = slot; } else if (slot && slot.querySelector(".move-mark form button")) { drop(slot); } else if (!slot || slot.classList.contains("move-here")) { leave(true); }
         // dropped where it is refused: the reason stays to be read
       }
       document.addEventListener("pointermove", move, { passive: false });

@@ -91,7 +91,7 @@ final class FieldTree {
         flatten(path + "[" + (i + 1) + "]", list.get(i), out);
       }
     } else if (!node.isNull() && !(node.isBoolean() && !node.booleanValue())) {
-      out.put(path, node.isBoolean() ? "on" : node.asText());
+      out.put(path, node.isBoolean() ? "on" : node.isNumber() ? node.decimalValue().stripTrailingZeros().toPlainString() : node.asText());
     }
   }
 }

@@ -19,6 +19,7 @@ import boundwright.web.page.Addresses;
 import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Sent;
+import boundwright.web.season.input.InputView.Item;
 import boundwright.web.season.input.PieceView.Pick;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -199,8 +200,8 @@ public final class InputHandler {
         new InputView(
             kept.id(), kept.name(), DAY.format(in.first()) + " to " + DAY.format(in.last()),
             in.periods().stream().map(p -> "from " + DAY.format(p.from()) + ": " + p.kind().label()).toList(),
-            in.meets().stream().map(m -> new Pick(m.key(), said(in, m))).toList(), in.venues().stream().map(v -> new Pick(v.key(), said(v))).toList(),
-            in.squad().stream().map(m -> new Pick(String.valueOf(m.id()), said(m))).toList(),
+            in.meets().stream().map(m -> new Item(m.key(), m.name(), said(in, m))).toList(), in.venues().stream().map(v -> new Item(v.key(), v.name(), said(v))).toList(),
+            in.squad().stream().map(m -> new Item(String.valueOf(m.id()), m.name(), said(m))).toList(),
             bench.athletes().all().stream().filter(a -> !inIt.contains(a.id())).map(a -> new Pick(String.valueOf(a.id()), a.name())).toList(),
             said.equals("begun") ? assumed(in) : List.of(), kept.edition(), kept.changedSince() ? kept.published() : 0, SAID.getOrDefault(said, ""), refused));
   }
@@ -219,18 +220,18 @@ public final class InputHandler {
   private static String said(SeasonInput in, Meet m) {
     long main = in.squad().stream().filter(x -> x.entry(m).filter(i -> i == Entry.Importance.MAIN).isPresent()).count();
     long all = in.squad().stream().filter(x -> x.entry(m).isPresent()).count();
-    return m.name() + ", " + DAY.format(m.date()) + (all == 0 ? ", nobody yet" : ", " + Notes.counted((int) all, "athlete") + (main == 0 ? "" : ", main for " + main));
+    return DAY.format(m.date()) + (all == 0 ? ", nobody yet" : ", " + Notes.counted((int) all, "athlete") + (main == 0 ? "" : ", main for " + main));
   }
 
   private static String said(Venue v) {
     String days = v.hours().keySet().stream().sorted().map(d -> d.getDisplayName(TextStyle.SHORT, Locale.ENGLISH)).collect(Collectors.joining(" "));
-    return v.name() + ", " + v.surface().label() + (v.sand() ? " with sand" : "") + (days.isEmpty() ? ", never open" : ", " + days);
+    return v.surface().label() + (v.sand() ? " with sand" : "") + (days.isEmpty() ? ", never open" : v.hours().size() == 7 ? ", every day" : ", " + days);
   }
 
   private static String said(Member m) {
     @Nullable LocalDate joins = m.joins();
     int away = m.away().size();
-    return m.name() + ", " + Athlete.fromSteps(m.athlete().rung()) + ", " + Notes.counted(m.days().size(), "day") + " a week"
+    return Athlete.fromSteps(m.athlete().rung()) + ", " + (m.days().size() == 7 ? "every day" : Notes.counted(m.days().size(), "day") + " a week")
         + (joins == null ? "" : ", joins " + DAY.format(joins)) + (away == 0 ? "" : ", away " + Notes.counted(away, "time"));
   }
 }

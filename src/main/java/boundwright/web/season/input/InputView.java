@@ -10,9 +10,9 @@ import java.util.List;
  * @param name of it
  * @param days from when to when
  * @param parts parts of the year, a line each
- * @param meets key and what is said of each
- * @param places likewise
- * @param athletes number and what is said of each
+ * @param meets in order of time
+ * @param places as entered
+ * @param athletes as entered
  * @param others of the squad who are not in it
  * @param assumed what nobody has said and was assumed, a sentence each
  * @param edition how often it was entered or changed
@@ -21,7 +21,7 @@ import java.util.List;
  * @param refused why something was not done, or empty
  */
 public record InputView(
-    long season, String name, String days, List<String> parts, List<Pick> meets, List<Pick> places, List<Pick> athletes, List<Pick> others, List<String> assumed,
+    long season, String name, String days, List<String> parts, List<Item> meets, List<Item> places, List<Item> athletes, List<Pick> others, List<String> assumed,
     int edition, int stale, String said, String refused) {
   /** Takes copies. */
   public InputView {
@@ -32,4 +32,13 @@ public record InputView(
     others = List.copyOf(others);
     assumed = List.copyOf(assumed);
   }
+
+  /**
+   * Something that has a form of its own.
+   *
+   * @param at which of its kind
+   * @param name as the coach calls it
+   * @param more in a few words
+   */
+  public record Item(String at, String name, String more) {}
 }
