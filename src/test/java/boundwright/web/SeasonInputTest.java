@@ -3,7 +3,7 @@ package boundwright.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.athlete.Athlete;
-import boundwright.demo.DemoSquad;
+import boundwright.demo.InventedFolder;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.readiness.DrillFamily;
 import boundwright.season.Away;
@@ -53,8 +53,7 @@ class SeasonInputTest {
 
   @BeforeEach
   void open() {
-    bench = Workbench.open(folder, DAY);
-    DemoSquad.fill(bench);
+    bench = Workbench.open(InventedFolder.fill(folder, DAY), DAY);
     server = WebServer.start(bench, "127.0.0.1", 0);
     client = new Client(server.port());
   }
