@@ -255,6 +255,19 @@ class SeasonInputTest {
   }
 
   @Test
+  void thePagesSpeakAsACoachDoes() {
+    begin();
+    change("meet", "", "name", "Indoor (invented)", "date", "2027-02-20", "everybody", "main");
+    long id = input().squad().get(0).id();
+    for (String page :
+        new String[] {"/season", "/season/new", "/season/input?season=1", "/season/input/days?season=1&at=", "/season/input/meet?season=1&at=", "/season/input/place?season=1&at=pit",
+          "/season/input/athlete?season=1&at=" + id, "/season/input/rules?season=1&at="}) {
+      String said = client.get(page).body().replaceAll("<[^>]*>", " ");
+      assertThat(said).as(page).doesNotContainPattern("(?i)\\b(guards?|windows?|rungs?|gates?|judged)\\b");
+    }
+  }
+
+  @Test
   void aPieceIsTakenOutWithWhatHangsOnIt() {
     begin();
     change("meet", "", "name", "Gone (invented)", "date", "2027-02-20", "everybody", "main");
