@@ -250,15 +250,49 @@ class SeasonDeedsTest {
   }
 
   @Test
+  void aMoveIsADraftThatOnlyWhoMayPublishSees() {
+    SeasonPlan plan = good();
+    String form = "";
+    LocalDate from = LocalDate.MIN;
+    long athlete = 0;
+    for (SeasonPlan.Year y : plan.years()) {
+      for (PlannedDay d : y.days()) {
+        String page = form.isEmpty() ? client.get("/season/move?season=" + id + "&athlete=" + y.athleteId() + "&day=" + d.date()).body() : "";
+        if (page.contains("Put it here")) {
+          form = page.substring(page.indexOf("<form method=\"post\" action=\"/season/move\""));
+          from = d.date();
+          athlete = y.athleteId();
+        }
+      }
+    }
+    assertThat(form).isNotEmpty();
+    LocalDate to = LocalDate.parse(Client.hidden(form, "to"));
+    String[] move = {"draft", "0", "athlete", String.valueOf(athlete), "day", from.toString(), "to", to.toString()};
+    String week = post("/season/move", move).body();
+    assertThat(week).contains("A draft.", "against version 1.", "Drop it");
+    assertThat(post("/season/move", move).body()).as("a second tap").contains("not what waits now");
+    assertThat(client.get("/season").body()).contains("Mended plan, not published");
+    Client phone = Network.phone(server.port());
+    String code = server.pairing().offer(boundwright.pairing.PhoneRights.LOG).text();
+    phone.post("/pair/" + code, "csrf", Client.hidden(phone.get("/pair/" + code).body(), "csrf"), "name", "Otis's phone");
+    assertThat(phone.get("/season/week?of=" + to).body()).doesNotContain("A draft.", "data-grip");
+    assertThat(published().years()).isEqualTo(plan.years());
+    post("/season/publish", "proposal", Client.hidden(week, "proposal"));
+    assertThat(published().of(athlete).orElseThrow().on(to)).isPresent();
+    assertThat(post("/season/move", "draft", "0", "athlete", String.valueOf(athlete), "day", to.toString(), "to", "2020-01-01").body()).contains("outside the season");
+    assertThat(client.get("/season/move?season=" + id + "&athlete=99&day=" + from).statusCode()).isEqualTo(422);
+  }
+
+  @Test
   void aPhoneThatMayOnlyLogMayDoNoneOfIt() {
     good();
     Client phone = Network.phone(server.port());
     String code = server.pairing().offer(boundwright.pairing.PhoneRights.LOG).text();
     phone.post("/pair/" + code, "csrf", Client.hidden(phone.get("/pair/" + code).body(), "csrf"), "name", "Otis's phone");
-    for (String path : new String[] {"/season/plan", "/season/plan/stop", "/season/publish", "/season/drop", "/season/mend", "/season/undo"}) {
+    for (String path : new String[] {"/season/plan", "/season/plan/stop", "/season/publish", "/season/drop", "/season/mend", "/season/undo", "/season/move", "/season/new", "/season/input/rules", "/season/input/there"}) {
       assertThat(post(phone, path, "seconds", "1").statusCode()).as(path).isEqualTo(403);
     }
-    for (String path : new String[] {"/season/plan/progress?season=1", "/season/why?season=1&athlete=1&day=2026-09-28", "/season/wishes?season=1"}) {
+    for (String path : new String[] {"/season/plan/progress?season=1", "/season/why?season=1&athlete=1&day=2026-09-28", "/season/wishes?season=1", "/season/move?season=1&athlete=1&day=2026-09-28", "/season/input?season=1", "/season/new"}) {
       assertThat(phone.get(path).statusCode()).as(path).isEqualTo(403);
     }
     assertThat(versions()).isEqualTo(1);

@@ -113,7 +113,8 @@ public final class InputHandler {
       field = "last";
       LocalDate last = Form.anyDate(Form.text(ctx, "last"));
       String name = Form.text(ctx, "name");
-      field = name.isEmpty() || name.length() > 60 ? "name" : bench.athletes().all().isEmpty() ? "name" : "last";
+      boolean named = !name.isEmpty() && name.length() <= 60 && Form.refusal(name, n -> desk.free(n, first)).isEmpty();
+      field = named && !bench.athletes().all().isEmpty() ? "last" : "name";
       long id =
           bench.together(
               () -> {
