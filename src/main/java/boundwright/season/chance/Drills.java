@@ -111,6 +111,19 @@ final class Drills {
     to.families = families;
   }
 
+  /** Weighs them on a day to come: from the steps of the plan, but where the athlete is late already. */
+  void expect(DrawnClimb climb, Done to) {
+    double r = 0;
+    double l = 0;
+    for (int i = 0; i < reps.length; i++) {
+      int s = fixed[i] ? steps[i] : Math.min(steps[i], climb.expected(family[i]));
+      r += reps[i] * weight[i][0][s];
+      l += reps[i] * weight[i][1][s];
+    }
+    to.right = (int) Math.round(r);
+    to.left = (int) Math.round(l);
+  }
+
   /** Tells a climb what was worked on. */
   void worked(DrawnClimb climb, int day) {
     for (DrillFamily f : DrillFamily.values()) {

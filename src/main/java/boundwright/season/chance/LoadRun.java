@@ -58,11 +58,24 @@ final class LoadRun {
     return sum(part, from, to) + (part == 0 ? 2 * words : words);
   }
 
+  /** Load of the week that a day is compared with: the seven days that end a week before it. */
+  long week(int part, int day) {
+    return told(part, day - 13, day - 7);
+  }
+
+  /** Load of the four weeks that a day is compared with. */
+  long month(int part, int day) {
+    return told(part, day - 34, day - 7);
+  }
+
   /** The most that seven days up to a day may hold; the days up to a week before it have been told. */
   long most(int part, int day) {
-    long week = 4 * told(part, day - 13, day - 7);
-    long month = told(part, day - 34, day - 7);
-    long base = Math.max(Math.max(week, month), part == 0 ? 4 * startWeek : 2 * startWeek);
+    return most(part, week(part, day), month(part, day));
+  }
+
+  /** The same, from the week and the four weeks that it is compared with. */
+  long most(int part, long week, long month) {
+    long base = Math.max(Math.max(4 * week, month), part == 0 ? 4 * startWeek : 2 * startWeek);
     return Math.floorDiv(refuseMille * base, 4000) - ROUNDING;
   }
 }

@@ -164,6 +164,11 @@ final class PlannedWork {
     return climb.steps(asks) < asked ? below : usual;
   }
 
+  /** The sizes on a day to come: those of the plan, but where the athlete is late already. */
+  Sizes expected(DrawnClimb climb) {
+    return climb.expected(asks) < asked ? below : usual;
+  }
+
   /** Whether the athlete does exactly what was planned, if nothing is taken away. */
   boolean asPlanned(DrawnClimb climb) {
     return sizes(climb) == usual && usual.asPlanned().asPlanned(climb);

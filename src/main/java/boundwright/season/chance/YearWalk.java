@@ -22,6 +22,8 @@ final class YearWalk {
   private final LoadRun loads;
   private final DrawnClimb climb;
   private final Tapers tapers;
+  private final QuickStep quick;
+  private boolean disturbed;
   private final Drills.Done now = new Drills.Done();
   private final Learning.Needed[][] needed = new Learning.Needed[DrillFamily.values().length][];
   private final Learning learning;
@@ -44,6 +46,7 @@ final class YearWalk {
     this.loads = year.loads();
     this.climb = year.climb();
     this.tapers = new Tapers(year, loads);
+    this.quick = new QuickStep(year, loads, climb, tapers);
     this.log = new DayLog(year);
     this.extra = more == null ? null : new ExtraHour(more, year, input, loads);
   }
@@ -67,6 +70,9 @@ final class YearWalk {
     }
     to.steps[athlete] = new int[Math.max(1, year.mainMeets.length) * needed.length];
     int meet = 0;
+    if (year.open > 0) {
+      quick.mend(year.open - 1);
+    }
     for (int t = year.open; t < year.days; t++) {
       long date = input.first().toEpochDay() + t;
       if (t > gone && World.uniform(away, date) < awayADay) {
@@ -82,7 +88,11 @@ final class YearWalk {
       log.tell(t, now);
       sinceHard = now.hard ? 0 : sinceHard;
       to.load[athlete][t / WEEK] += now.right + now.left;
-      climb.ends(t, there, now.families);
+      disturbed |= climb.ends(t, there, now.families);
+      if (disturbed) {
+        quick.mend(t);
+        disturbed = false;
+      }
       sinceHard++;
     }
     if (year.mainMeets.length == 0) {
@@ -96,6 +106,7 @@ final class YearWalk {
     long stay = world.key(World.What.STAY, id);
     climb.begin((f, s, spent) -> at(id, f, s).drawn(spent, lasting, World.uniform(stay, 100L * DrawnClimb.bit(f) + s)));
     tapers.begin();
+    quick.begin();
     sinceHard = year.sinceHard();
     if (extra != null) {
       extra.begin();
@@ -139,11 +150,13 @@ final class YearWalk {
       return !gone;
     }
     if (work.kind == SessionKind.MEET) {
+      disturbed |= gone;
       return !gone && meet(t, work, to, athlete);
     }
     int where = gone || !comes ? Ground.NOWHERE : ground.place(t, work);
     if (where == Ground.NOWHERE) {
       to.missed[athlete]++;
+      disturbed = true;
       if (extra != null && work.kind == SessionKind.BOUNDS) {
         extra.missed(t);
       }
@@ -180,6 +193,7 @@ final class YearWalk {
       refused |= loads.sum(part, t - 6, t - 1) > loads.most(part, t);
     }
     if (refused) {
+      disturbed = true;
       to.meetsGivenUp++;
       to.mended[athlete]++;
       return true;
@@ -200,13 +214,16 @@ final class YearWalk {
       room[part] = allowed(part, t);
     }
     room[0] = Math.min(room[0], tapers.room(t, work.sizes(climb).asPlanned(), climb));
-    for (int i = sizes.planned(); i < sizes.all().size(); i++) {
+    int from = quick.from(t, sizes);
+    for (int i = from; i < sizes.all().size(); i++) {
       Drills d = sizes.all().get(i);
       d.weigh(climb, year.hardFrom, now);
       if (fits() && !(now.hard && sinceHard < year.refuseBelowDays)) {
+        disturbed |= i != from;
         return d;
       }
     }
+    disturbed |= from < sizes.all().size();
     return null;
   }
 

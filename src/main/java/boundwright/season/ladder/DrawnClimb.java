@@ -89,6 +89,12 @@ public final class DrawnClimb {
     return steps[ClimbCourse.at(family)];
   }
 
+  /** Approach steps of a family on days to come, as far as they bind: none while the climb goes as planned. */
+  public int expected(DrillFamily family) {
+    int at = ClimbCourse.at(family);
+    return late[at] ? steps[at] : Integer.MAX_VALUE;
+  }
+
   /** A day begins: an approach that was decided on its day begins on the day of the plan. */
   public void begins(int day) {
     for (int at = 0; at < steps.length; at++) {
@@ -144,18 +150,23 @@ public final class DrawnClimb {
    *
    * @param there whether nothing kept the athlete from what was planned
    * @param families that were worked on, one bit each
+   * @return whether a climb is late from now on
    */
-  public void ends(int day, boolean there, int families) {
+  public boolean ends(int day, boolean there, int families) {
+    boolean fell = false;
     for (int at = 0; at < steps.length; at++) {
       if (look[at] < 0 || day < look[at] || goes[at] >= 0) {
         continue;
       }
+      boolean was = late[at];
       if (!there) {
         late[at] = true;
       } else if (!late[at] || (course.fresh[day] && (families >> at & 1) == 1)) {
         decide(at, day);
       }
+      fell |= late[at] && !was;
     }
+    return fell;
   }
 
   private void decide(int at, int day) {
