@@ -36,6 +36,11 @@ public record Chances(
     answers = List.copyOf(answers);
   }
 
+  /** Standard error of a chance that was counted in these seasons. */
+  public double error(double chance) {
+    return seasons == 0 ? 0 : Math.sqrt(Math.max(0, chance * (1 - chance)) / seasons);
+  }
+
   /**
    * The load of a week in the simulated seasons.
    *
@@ -83,7 +88,7 @@ public record Chances(
 
     /** Chance of these steps or more. */
     public double atLeast(int steps) {
-      return by.entrySet().stream().filter(e -> e.getKey() >= steps).mapToDouble(Map.Entry::getValue).sum();
+      return Math.min(1, by.entrySet().stream().filter(e -> e.getKey() >= steps).mapToDouble(Map.Entry::getValue).sum());
     }
   }
 

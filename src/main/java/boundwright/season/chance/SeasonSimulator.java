@@ -61,6 +61,13 @@ public final class SeasonSimulator {
     this.asked.forEach(w -> others.add(new Scenario(input, published, done, habits, w)));
   }
 
+  /** Refuses a number of seasons out of range. */
+  public static void check(int seasons) {
+    if (seasons < 1 || seasons > MOST_SEASONS) {
+      throw new RefusedException(seasons + " simulated seasons is out of range: 1 to " + MOST_SEASONS + ". " + USUAL_SEASONS + " is usual.");
+    }
+  }
+
   /** Ends what goes on, in another thread: what is known then is the answer. */
   public void stop() {
     stopped = true;
@@ -74,9 +81,7 @@ public final class SeasonSimulator {
    * @param progress told how many are over, now and then, from any thread
    */
   public Chances run(int seasons, int threads, IntConsumer progress) {
-    if (seasons < 1 || seasons > MOST_SEASONS) {
-      throw new RefusedException(seasons + " simulated seasons is out of range: 1 to " + MOST_SEASONS + ". " + USUAL_SEASONS + " is usual.");
-    }
+    check(seasons);
     AtomicReferenceArray<One> results = new AtomicReferenceArray<>(seasons);
     AtomicInteger next = new AtomicInteger();
     AtomicInteger over = new AtomicInteger();

@@ -104,10 +104,12 @@ final class Tally {
     for (int k = 0; k < Math.max(1, year.mainMeets.length); k++) {
       LocalDate date = year.mainMeets.length == 0 ? input.last() : input.day(year.mainMeets[k]);
       for (int f = 0; f < FAMILIES.length; f++) {
-        Map<Integer, Double> by = new TreeMap<>();
+        Map<Integer, Integer> counted = new TreeMap<>();
         for (SeasonDrawn s : seasons) {
-          by.merge(s.steps[athlete][k * FAMILIES.length + f], 1.0 / seasons.size(), Double::sum);
+          counted.merge(s.steps[athlete][k * FAMILIES.length + f], 1, Integer::sum);
         }
+        Map<Integer, Double> by = new TreeMap<>();
+        counted.forEach((steps, n) -> by.put(steps, n / (double) seasons.size()));
         out.add(new Approach(meet(date, year), date, FAMILIES[f], plannedSteps(athlete, f, date), by));
       }
     }
