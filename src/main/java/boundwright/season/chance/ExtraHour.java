@@ -2,10 +2,12 @@ package boundwright.season.chance;
 
 import boundwright.season.SeasonInput;
 import boundwright.season.SessionKind;
-import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
-/** What an athlete does with an hour more a week. Mutable, for one thread. */
+/**
+ * What an athlete does with an hour more a week: a session of bounding that was missed in the week before it, or one more where the plan has
+ * fewer in a week than wanted. Not before a main meet; nothing hard near to what is hard. Mutable, for one thread.
+ */
 final class ExtraHour {
   private static final int MISSED_DAYS = 7;
   private static final int LIKE_DAYS = 14;
@@ -13,89 +15,78 @@ final class ExtraHour {
 
   private final WhatIf.MoreHours more;
   private final PlannedYear year;
-  private final LoadRun loads;
+  private final Tapers tapers;
+  private final QuickStep quick;
   private final int venue;
   private final boolean[] on;
-  private final int[] given;
-  private int missed;
+  private final boolean[] used;
+  private final @Nullable PlannedWork[] work;
 
-  ExtraHour(WhatIf.MoreHours more, PlannedYear year, SeasonInput input, LoadRun loads) {
+  ExtraHour(WhatIf.MoreHours more, PlannedYear year, SeasonInput input, Tapers tapers, QuickStep quick, @Nullable PlannedWork[] work) {
     this.more = more;
     this.year = year;
-    this.loads = loads;
+    this.tapers = tapers;
+    this.quick = quick;
+    this.work = work;
     this.venue = PlannedWork.number(input.venues(), more.venue());
     this.on = new boolean[year.days];
-    for (int t = 0; t < on.length; t++) {
-      on[t] = year.trains[t] && more.on(input.day(t).toEpochDay());
+    this.used = new boolean[year.days];
+    for (int t = year.open; t < on.length; t++) {
+      on[t] = year.trains[t] && more.on(input.day(t).toEpochDay()) && !tapers.in(t);
     }
-    this.given = new int[(year.days + WEEK - 1) / WEEK];
-    this.missed = -1;
   }
 
-  WhatIf.MoreHours more() {
-    return more;
-  }
-
-  int venue() {
-    return venue;
-  }
-
-  void begin() {
-    Arrays.fill(given, 0);
-    missed = -1;
-  }
-
-  /** A planned session of bounding was missed. */
-  void missed(int t) {
-    missed = t;
-  }
-
-  /** What the athlete would do in it: the session that was missed, or one more like the last where the week has too few; null for nothing. */
-  @Nullable PlannedWork wants(int t) {
-    if (!on[t]) {
-      return null;
-    }
-    if (makesUp(t)) {
-      return year.planned[missed];
-    }
-    for (int ago = 1; year.missingBounds[t / WEEK] > given[t / WEEK] && ago <= LIKE_DAYS && ago <= t; ago++) {
-      PlannedWork like = year.planned[t - ago];
-      if (like != null && like.kind == SessionKind.BOUNDS && year.part[t - ago] == year.part[t]) {
-        return like;
+  /** A season begins: weeks with too little bounding get one session more. */
+  void begin(Ground ground) {
+    for (int t = 0; t < used.length; t++) {
+      used[t] = false;
+      int week = t / WEEK;
+      if (free(t) && year.missingBounds[week] > 0 && year.missingLoad[week] > 0) {
+        for (int ago = 1; ago <= Math.min(t, LIKE_DAYS) && !used[t]; ago++) {
+          int like = t - ago;
+          PlannedWork session = year.planned[like];
+          if (session != null && session.kind == SessionKind.BOUNDS && year.part[like] == year.part[t]) {
+            double share = year.missingLoad[week] / Math.max(1.0, year.planned(0, like));
+            take(t, session, share, ground);
+          }
+        }
       }
     }
-    return null;
   }
 
-  private boolean makesUp(int t) {
-    return missed >= 0 && t - missed <= MISSED_DAYS && year.part[missed] == year.part[t];
+  private boolean free(int t) {
+    return on[t] && work[t] == null && !tapers.in(t);
   }
 
-  /** Whether something hard would lie too near to what is hard. */
-  boolean nearHard(int t, int sinceHard) {
-    boolean near = sinceHard < year.cautionBelowDays;
-    for (int d = t + 1; d < Math.min(year.days, t + year.cautionBelowDays); d++) {
-      near |= year.hard[d];
+  /** Where a session was missed: it is done in the next hour, if there is one within a week. */
+  void missed(int t, PlannedWork session, Ground ground) {
+    for (int d = t + 1; d <= Math.min(year.days - 1, t + MISSED_DAYS); d++) {
+      if (free(d) && year.part[d] == year.part[t]) {
+        take(d, session, 1, ground);
+        return;
+      }
+    }
+  }
+
+  private void take(int t, PlannedWork session, double share, Ground ground) {
+    int smaller = session.smaller(share, nearHard(t) ? year.hardFrom : null);
+    if (smaller >= 0 && ground.joins(t, more, venue)) {
+      used[t] = true;
+      work[t] = session;
+      quick.choose(t, smaller);
+    }
+  }
+
+  private boolean nearHard(int t) {
+    boolean near = false;
+    for (int d = Math.max(0, t - year.cautionBelowDays + 1); d < Math.min(year.days, t + year.cautionBelowDays); d++) {
+      near |= d != t && (d < year.open ? year.doneHard[d] : year.hard[d] || used[d]);
     }
     return near;
   }
 
-  /** What may be added on a day so that neither it nor the six planned days after it are too much, and the week not more than wanted. */
-  long room(int part, int t) {
-    long least = part == 0 && !makesUp(t) ? year.missingLoad[t / WEEK] : Long.MAX_VALUE;
-    long planned = 0;
-    for (int d = t; d < Math.min(year.days, t + WEEK); d++) {
-      planned += d == t ? 0 : year.planned(part, d);
-      least = Math.min(least, loads.most(part, d) - loads.sum(part, d - 6, t - 1) - planned);
-    }
-    return least;
-  }
-
-  void done(int t) {
-    if (makesUp(t)) {
-      missed = -1;
-    } else {
-      given[t / WEEK]++;
-    }
+  /** The place of a session on a day: that of the hour where it is one of these; else {@link Ground#NOWHERE}. */
+  int place(int t) {
+    return used[t] ? venue : Ground.NOWHERE;
   }
 }

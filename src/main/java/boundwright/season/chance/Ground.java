@@ -8,7 +8,6 @@ import boundwright.season.Unplanned;
 import boundwright.season.Venue;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /** The places of one simulated season: where it rains, and how many are where. Mutable, for one thread. */
 final class Ground {
@@ -101,14 +100,5 @@ final class Ground {
     }
     extra[t]++;
     return true;
-  }
-
-  /** Gives it back. */
-  void leaves(int t) {
-    extra[t]--;
-  }
-
-  @Nullable Venue venue(int v) {
-    return v < 0 ? null : venues.get(v);
   }
 }

@@ -174,6 +174,23 @@ final class PlannedWork {
     return sizes(climb) == usual && usual.asPlanned().asPlanned(climb);
   }
 
+  /**
+   * By how many sizes it is smaller if it has at most a share of its contacts; -1 if no size will do.
+   *
+   * @param share of the contacts planned
+   * @param below a hard day, if it must be none, or null
+   */
+  int smaller(double share, Drills.@Nullable HardFrom below) {
+    List<Drills> all = usual.all();
+    for (int i = usual.planned(); i < all.size(); i++) {
+      boolean hard = below != null && (all.get(i).contacts >= below.contacts() || session.steps() >= below.steps());
+      if (all.get(i).contacts <= share * all.get(usual.planned()).contacts && !hard) {
+        return i - usual.planned();
+      }
+    }
+    return -1;
+  }
+
   /** What is done, as a session; {@code where} may be another place than planned. */
   Session as(DrawnClimb climb, Drills drills, List<Venue> venues, int where) {
     if (drills == usual.asPlanned() && where == venue && asPlanned(climb)) {

@@ -5,6 +5,7 @@ import boundwright.season.ladder.DrawnClimb;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The mend's quick step: after something happened the planned days ahead are looked at, and where one would be refused, one session before it
@@ -22,6 +23,7 @@ final class QuickStep {
   private static final int PARTS = LoadRun.PARTS;
 
   private final PlannedYear year;
+  private final @Nullable PlannedWork[] work;
   private final LoadRun loads;
   private final DrawnClimb climb;
   private final Tapers tapers;
@@ -37,8 +39,9 @@ final class QuickStep {
   private final long[] change = new long[PARTS];
   private int n;
 
-  QuickStep(PlannedYear year, LoadRun loads, DrawnClimb climb, Tapers tapers) {
+  QuickStep(PlannedYear year, @Nullable PlannedWork[] work, LoadRun loads, DrawnClimb climb, Tapers tapers) {
     this.year = year;
+    this.work = work;
     this.loads = loads;
     this.climb = climb;
     this.tapers = tapers;
@@ -48,6 +51,11 @@ final class QuickStep {
   /** A season begins: everything is as planned. */
   void begin() {
     Arrays.fill(smaller, 0);
+  }
+
+  /** Has a session done so many sizes smaller than planned. */
+  void choose(int t, int sizes) {
+    smaller[t] = sizes;
   }
 
   /** The place in the sizes of a session from which on it may be done on a day; past the last for rest. */
@@ -72,10 +80,10 @@ final class QuickStep {
     n = 0;
     int last = Math.min(year.days - 1, t + FELT_WITHIN);
     for (int d = t + 1; d <= last; d++) {
-      PlannedWork work = year.planned[d];
+      PlannedWork planned = work[d];
       now.clear();
-      if (work != null) {
-        PlannedWork.Sizes sizes = work.expected(climb);
+      if (planned != null) {
+        PlannedWork.Sizes sizes = planned.expected(climb);
         int at = from(d, sizes);
         if (at < sizes.all().size()) {
           sizes.all().get(at).expect(climb, now);
@@ -98,8 +106,8 @@ final class QuickStep {
   }
 
   private boolean meet(int i) {
-    PlannedWork work = year.planned[day[i]];
-    return work != null && work.kind == SessionKind.MEET;
+    PlannedWork planned = work[day[i]];
+    return planned != null && planned.kind == SessionKind.MEET;
   }
 
   /**
@@ -140,12 +148,11 @@ final class QuickStep {
     int best = -1;
     int bestSize = 0;
     for (int i = 0; i <= first; i++) {
-      PlannedWork work = year.planned[day[i]];
-      if (work == null || work.kind == SessionKind.MEET || work.kind == SessionKind.TEST) {
+      PlannedWork planned = work[day[i]];
+      if (planned == null || planned.kind == SessionKind.MEET || planned.kind == SessionKind.TEST) {
         continue;
       }
-      PlannedWork.Sizes sizes = work.expected(climb);
-      List<Drills> all = sizes.all();
+      List<Drills> all = planned.expected(climb).all();
       boolean tapered = tapers.in(day[i]);
       for (int k = 0; k <= all.size(); k++) {
         weigh(i, all, k);
@@ -178,8 +185,7 @@ final class QuickStep {
   }
 
   private void apply(int i, int k) {
-    PlannedWork work = Objects.requireNonNull(year.planned[day[i]]);
-    PlannedWork.Sizes sizes = work.expected(climb);
+    PlannedWork.Sizes sizes = Objects.requireNonNull(work[day[i]]).expected(climb);
     weigh(i, sizes.all(), k);
     smaller[day[i]] = k < sizes.all().size() ? k - sizes.planned() : REST;
     for (int j = i; j < n; j++) {

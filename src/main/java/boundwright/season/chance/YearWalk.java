@@ -23,6 +23,8 @@ final class YearWalk {
   private final DrawnClimb climb;
   private final Tapers tapers;
   private final QuickStep quick;
+  /** What is to be done on each day of this season: the plan, and what an hour more adds. */
+  private final @Nullable PlannedWork[] work;
   private boolean disturbed;
   private final Drills.Done now = new Drills.Done();
   private final Learning.Needed[][] needed = new Learning.Needed[DrillFamily.values().length][];
@@ -46,9 +48,10 @@ final class YearWalk {
     this.loads = year.loads();
     this.climb = year.climb();
     this.tapers = new Tapers(year, loads);
-    this.quick = new QuickStep(year, loads, climb, tapers);
+    this.work = new PlannedWork[year.days];
+    this.quick = new QuickStep(year, work, loads, climb, tapers);
     this.log = new DayLog(year);
-    this.extra = more == null ? null : new ExtraHour(more, year, input, loads);
+    this.extra = more == null ? null : new ExtraHour(more, year, input, tapers, quick, work);
   }
 
   /** Has the next seasons written down as days of a plan; null for no longer. */
@@ -62,7 +65,7 @@ final class YearWalk {
     long comes = world.key(World.What.COMES, id);
     long away = world.key(World.What.AWAY, id);
     long length = world.key(World.What.AWAY_DAYS, id);
-    begin(world, id);
+    begin(world, id, ground);
     int gone = -1;
     to.load[athlete] = new int[(year.days + WEEK - 1) / WEEK];
     for (int t = 0; t < year.open; t++) {
@@ -70,7 +73,7 @@ final class YearWalk {
     }
     to.steps[athlete] = new int[Math.max(1, year.mainMeets.length) * needed.length];
     int meet = 0;
-    if (year.open > 0) {
+    if (year.open > 0 || extra != null) {
       quick.mend(year.open - 1);
     }
     for (int t = year.open; t < year.days; t++) {
@@ -101,15 +104,16 @@ final class YearWalk {
     to.refused += log.refused();
   }
 
-  private void begin(World world, long id) {
+  private void begin(World world, long id, Ground ground) {
     double lasting = World.uniform(world.key(World.What.LASTING, id), 0);
     long stay = world.key(World.What.STAY, id);
     climb.begin((f, s, spent) -> at(id, f, s).drawn(spent, lasting, World.uniform(stay, 100L * DrawnClimb.bit(f) + s)));
     tapers.begin();
     quick.begin();
+    System.arraycopy(year.planned, 0, work, 0, work.length);
     sinceHard = year.sinceHard();
     if (extra != null) {
-      extra.begin();
+      extra.begin(ground);
     }
   }
 
@@ -142,28 +146,26 @@ final class YearWalk {
   /** One day; says whether nothing kept the athlete from what was planned. */
   private boolean day(int t, boolean gone, boolean comes, Ground ground, SeasonDrawn to, int athlete) {
     now.clear();
-    PlannedWork work = year.planned[t];
-    if (work == null) {
-      if (extra != null && !gone && comes) {
-        makeUp(t, extra, ground, to, athlete);
-      }
+    PlannedWork planned = work[t];
+    if (planned == null) {
       return !gone;
     }
-    if (work.kind == SessionKind.MEET) {
+    if (planned.kind == SessionKind.MEET) {
       disturbed |= gone;
-      return !gone && meet(t, work, to, athlete);
+      return !gone && meet(t, planned, to, athlete);
     }
-    int where = gone || !comes ? Ground.NOWHERE : ground.place(t, work);
+    int more = extra == null ? Ground.NOWHERE : extra.place(t);
+    int where = gone || !comes ? Ground.NOWHERE : more >= 0 ? more : ground.place(t, planned);
     if (where == Ground.NOWHERE) {
       to.missed[athlete]++;
       disturbed = true;
-      if (extra != null && work.kind == SessionKind.BOUNDS) {
-        extra.missed(t);
+      if (extra != null && planned.kind == SessionKind.BOUNDS) {
+        extra.missed(t, planned, ground);
       }
       return false;
     }
-    climb.comes(t, work.sizes(climb).asPlanned().families);
-    train(t, work, size(t, work), where, to, athlete);
+    climb.comes(t, planned.sizes(climb).asPlanned().families);
+    train(t, planned, size(t, planned), where, to, athlete);
     return true;
   }
 
@@ -247,28 +249,5 @@ final class YearWalk {
       }
     }
     return least;
-  }
-
-  private void makeUp(int t, ExtraHour hour, Ground ground, SeasonDrawn to, int athlete) {
-    PlannedWork work = tapers.in(t) ? null : hour.wants(t);
-    if (work == null || !ground.joins(t, hour.more(), hour.venue())) {
-      return;
-    }
-    climb.comes(t, work.sizes(climb).asPlanned().families);
-    for (int part = 0; part < LoadRun.PARTS; part++) {
-      room[part] = hour.room(part, t);
-    }
-    PlannedWork.Sizes sizes = work.sizes(climb);
-    for (int i = sizes.planned(); i < sizes.all().size(); i++) {
-      Drills d = sizes.all().get(i);
-      d.weigh(climb, year.hardFrom, now);
-      if (fits() && !(now.hard && hour.nearHard(t, sinceHard))) {
-        hour.done(t);
-        train(t, work, d, hour.venue(), to, athlete);
-        return;
-      }
-    }
-    now.clear();
-    ground.leaves(t);
   }
 }

@@ -31,6 +31,8 @@ public final class ClimbCourse {
   final int open;
   final int[] startSteps = new int[FAMILIES];
   final int[] spent = new int[FAMILIES];
+  /** Whether it is decided already, as planned, and the longer approach has not begun. */
+  final boolean[] goes = new boolean[FAMILIES];
   /** By family and steps: the day of the decision to leave them, -1 for none. */
   final int[][] decided = new int[FAMILIES][STEPS];
   final int[][] nextLook = new int[FAMILIES][STEPS];
@@ -66,6 +68,9 @@ public final class ClimbCourse {
       climb.decisions().stream().filter(d -> d.stays() < STEPS).forEach(d -> decision(input, at, d));
       climb.stages().stream().filter(s -> s.steps() < STEPS).forEach(s -> begins[at][s.steps()] = number(input, s.from()));
       startSteps[at] = past.steps(f, climb.stepsOn(done.today()));
+      int next = startSteps[at] + 2;
+      boolean logged = past.steps(f, -1) >= 0;
+      goes[at] = !logged && next < STEPS && decided[at][startSteps[at]] >= 0 && decided[at][startSteps[at]] < open && begins[at][next] >= open;
       spent[at] = Math.max(past.spent(f, startSteps[at]), worked(done.of(m.id()), f, startSteps[at]));
       for (int s = 0; s < STEPS; s++) {
         Stretch stretch = new Stretch();

@@ -66,9 +66,9 @@ public final class DrawnClimb {
       steps[at] = course.startSteps[at];
       attended[at] = course.spent[at];
       needed[at] = draw.needed(f, steps[at], attended[at]);
-      goes[at] = -1;
       look[at] = planned(at);
-      late[at] = look[at] < course.open;
+      goes[at] = course.goes[at] ? look[at] : -1;
+      late[at] = look[at] >= 0 && look[at] < course.open && !course.goes[at];
       for (int s = 0; s < ClimbCourse.STEPS; s++) {
         here[at][s].copy(course.before[at][s]);
       }

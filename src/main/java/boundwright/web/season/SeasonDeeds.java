@@ -15,6 +15,7 @@ import boundwright.season.desk.Proposal;
 import boundwright.season.desk.Proposals;
 import boundwright.season.desk.SeasonDesk;
 import boundwright.season.desk.SeasonSearch;
+import boundwright.season.desk.SimulationDesk;
 import boundwright.season.desk.WhyDesk;
 import boundwright.season.mend.Difference;
 import boundwright.season.solve.SeasonWork;
@@ -48,6 +49,7 @@ public final class SeasonDeeds implements AutoCloseable {
   private final SeasonSearch search;
   private final MendDesk mends;
   private final WhyDesk why;
+  private final SimulationDesk simulations;
 
   /** @param random a generator that cannot be guessed */
   public SeasonDeeds(Workbench bench, RandomGenerator random) {
@@ -57,6 +59,7 @@ public final class SeasonDeeds implements AutoCloseable {
     this.search = new SeasonSearch(desk, proposals, System::nanoTime);
     this.mends = new MendDesk(desk, proposals, System::nanoTime);
     this.why = new WhyDesk(desk, bench::stamp);
+    this.simulations = new SimulationDesk(desk);
   }
 
   SeasonDesk desk() {
@@ -75,6 +78,10 @@ public final class SeasonDeeds implements AutoCloseable {
     return why;
   }
 
+  SimulationDesk simulations() {
+    return simulations;
+  }
+
   MendDesk mends() {
     return mends;
   }
@@ -82,6 +89,7 @@ public final class SeasonDeeds implements AutoCloseable {
   @Override
   public void close() {
     search.close();
+    simulations.close();
   }
 
   DeedsView view(Kept kept, SeasonInput input, @Nullable SeasonPlan plan, Sent sent) {

@@ -17,6 +17,7 @@ import boundwright.season.solve.SeasonWork;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
@@ -49,7 +50,7 @@ public final class QuickStepBench {
 
   /** Athletes, weeks, seconds of planning, cases, seed. */
   public static void main(String[] args) {
-    int[] a = java.util.Arrays.stream(args).skip(1).mapToInt(Integer::parseInt).toArray();
+    int[] a = Arrays.stream(args).skip(1).mapToInt(Integer::parseInt).toArray();
     SeasonInput made = MadeUpSeason.of(a[0], a[1], a[4]);
     SeasonInput input =
         new SeasonInput(made.name(), made.first(), made.last(), made.periods(), made.meets(), made.venues(), made.squad(), made.rules().with(Unplanned.NOTHING));
