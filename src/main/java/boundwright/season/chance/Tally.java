@@ -128,11 +128,11 @@ final class Tally {
   /** What these seasons have more than the same ones of another plan. */
   Chances.Answer less(Tally without, WhatIf what) {
     List<Buys> squad = new ArrayList<>();
-    squad.add(buys(without, "chance of the planned approaches by the last main meet", "share", (t, s) -> t.reached(s)));
-    squad.add(buys(without, "approach by the last main meet, mean of all families", "steps", (t, s) -> t.steps(s)));
-    squad.add(buys(without, "sessions and meets of an athlete", "a season", (t, s) -> Arrays.stream(s.sessions).average().orElse(0)));
+    squad.add(buys(without, "planned approaches by the last main meet", "share", (t, s) -> t.reached(s)));
+    squad.add(buys(without, "approach by then, mean of the families", "steps", (t, s) -> t.steps(s)));
+    squad.add(buys(without, "sessions of an athlete", "a season", (t, s) -> Arrays.stream(s.sessions).average().orElse(0)));
     squad.add(buys(without, "load of an athlete", "standing-bound contacts a week", (t, s) -> t.load(s)));
-    squad.add(buys(without, "days mended of an athlete", "a season", (t, s) -> Arrays.stream(s.mended).average().orElse(0)));
+    squad.add(buys(without, "days changed of an athlete", "a season", (t, s) -> Arrays.stream(s.mended).average().orElse(0)));
     List<Buys> athletes = new ArrayList<>();
     for (int a = 0; a < input.squad().size(); a++) {
       int at = a;

@@ -125,17 +125,25 @@ public final class SureHandler {
             new DeedsView.Line("Meets given up, a season", String.format(Locale.ROOT, "%.2f", c.meetsGivenUp())),
             new DeedsView.Line("Main meets without the full taper, a season", String.format(Locale.ROOT, "%.2f", c.tapersMissed())),
             new DeedsView.Line("Each chance is known to about", String.format(Locale.ROOT, "± %.1f %%", 100 * c.error(0.5))));
+    List<String> all = c.athletes().stream().map(SureHandler::by).distinct().toList();
     return new SureView.Answer(
-        number(c.seasons()) + of + " simulated seasons, version " + known.version(), sure, ChanceDrawing.load("The squad", c.squad()),
-        c.athletes().stream().map(SureHandler::athlete).toList(), c.answers().stream().map(SureHandler::asked).toList());
+        number(c.seasons()) + of + " simulated seasons, version " + known.version(), all.size() == 1 ? all.get(0) : "", sure, ChanceDrawing.load("The squad", c.squad()),
+        c.athletes().stream().map(a -> athlete(a, all.size() > 1)).toList(), c.answers().stream().map(SureHandler::asked).toList());
   }
 
-  private static SureView.Athlete athlete(Chances.Athlete a) {
-    LocalDate last = a.approaches().get(a.approaches().size() - 1).date();
-    List<Chances.Approach> by = a.approaches().stream().filter(p -> p.date().equals(last)).toList();
+  private static List<Chances.Approach> last(Chances.Athlete a) {
+    LocalDate day = a.approaches().get(a.approaches().size() - 1).date();
+    return a.approaches().stream().filter(p -> p.date().equals(day)).toList();
+  }
+
+  private static String by(Chances.Athlete a) {
+    return "By " + last(a).get(0).meet() + ", " + DAY.format(last(a).get(0).date());
+  }
+
+  private static SureView.Athlete athlete(Chances.Athlete a, boolean ownDay) {
     return new SureView.Athlete(
-        a.name(), "By " + by.get(0).meet() + ", " + DAY.format(last), Math.round(a.sessions()) + " done, " + Math.round(a.missed()) + " missed, " + Math.round(a.mended()) + " changed",
-        ChanceDrawing.approaches(a.name(), by), ChanceDrawing.load(a.name(), a.load()));
+        a.name(), ownDay ? by(a) : "", Math.round(a.sessions()) + " sessions, " + Math.round(a.missed()) + " missed, " + Math.round(a.mended()) + " changed",
+        ChanceDrawing.approaches(a.name(), last(a)), ChanceDrawing.load(a.name(), a.load()));
   }
 
   private static SureView.Asked asked(Chances.Answer a) {

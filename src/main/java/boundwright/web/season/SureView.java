@@ -35,12 +35,13 @@ public record SureView(
    * An answer.
    *
    * @param head from how many seasons of which version
+   * @param by which day the approaches are meant; empty where that differs
    * @param sure what stands beside it, each counted
    * @param squad load of all
    * @param athletes each with their chances
    * @param asked what else was asked, and what it buys
    */
-  public record Answer(String head, List<DeedsView.Line> sure, SeasonPicture squad, List<Athlete> athletes, List<Asked> asked) {
+  public record Answer(String head, String by, List<DeedsView.Line> sure, SeasonPicture squad, List<Athlete> athletes, List<Asked> asked) {
     /** Takes copies. */
     public Answer {
       sure = List.copyOf(sure);
@@ -52,8 +53,8 @@ public record SureView(
   /**
    * An athlete.
    *
-   * @param by which day the approaches are meant
-   * @param done sessions done and missed, in words
+   * @param by which day the approaches are meant; empty where it is that of all
+   * @param done sessions done, missed and changed, in words
    */
   public record Athlete(String name, String by, String done, SeasonPicture approaches, SeasonPicture load) {}
 
