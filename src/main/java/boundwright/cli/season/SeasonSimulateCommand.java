@@ -126,9 +126,8 @@ final class SeasonSimulateCommand implements Callable<Integer> {
   private static void lastWords(SeasonSimulator simulator, CountDownLatch said) {
     simulator.stop();
     try {
-      boolean all = said.await(LAST_WORDS_S, TimeUnit.SECONDS);
-      if (!all) {
-        Thread.currentThread().interrupt();
+      for (int s = 0; s < LAST_WORDS_S && !said.await(1, TimeUnit.SECONDS); s++) {
+        simulator.stop();
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -139,8 +138,7 @@ final class SeasonSimulateCommand implements Callable<Integer> {
     try {
       Runtime.getRuntime().removeShutdownHook(ended);
     } catch (IllegalStateException e) {
-      // the program is ending: the hook runs already
-      Thread.yield();
+      // the program is ending: the hook runs already, and has been told that all is said
     }
   }
 

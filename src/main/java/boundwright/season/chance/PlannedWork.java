@@ -159,9 +159,14 @@ final class PlannedWork {
     return new Sizes(out, largest - sized.planned());
   }
 
+  /** Whether the athlete works from too few steps for what was planned. */
+  private boolean instead(DrawnClimb climb) {
+    return climb.steps(asks) < asked;
+  }
+
   /** The sizes for an athlete who has climbed so far. */
   Sizes sizes(DrawnClimb climb) {
-    return climb.steps(asks) < asked ? below : usual;
+    return instead(climb) ? below : usual;
   }
 
   /** The sizes on a day to come: those of the plan, but where the athlete is late already. */
@@ -171,7 +176,7 @@ final class PlannedWork {
 
   /** Whether the athlete does exactly what was planned, if nothing is taken away. */
   boolean asPlanned(DrawnClimb climb) {
-    return sizes(climb) == usual && usual.asPlanned().asPlanned(climb);
+    return !instead(climb) && usual.asPlanned().asPlanned(climb);
   }
 
   /**
@@ -197,7 +202,7 @@ final class PlannedWork {
       return session;
     }
     Surface surface = where < 0 ? Surface.TRACK : venues.get(where).surface();
-    SessionKind done = below != usual && kind == SessionKind.JUMPS && sizes(climb) == below ? SessionKind.COMBINATIONS : kind;
+    SessionKind done = kind == SessionKind.JUMPS && instead(climb) ? SessionKind.COMBINATIONS : kind;
     return new Session(done, where < 0 ? null : venues.get(where).key(), drills.blocks(climb, surface));
   }
 }

@@ -3,6 +3,7 @@ package boundwright.season.chance;
 import boundwright.load.Answer;
 import boundwright.load.Guard;
 import boundwright.load.GuardLimits;
+import boundwright.load.Season;
 import boundwright.load.LegCare;
 import boundwright.load.Verdict;
 import boundwright.load.account.ContactWeights;
@@ -51,7 +52,7 @@ final class PlannedYear {
   final boolean[] away;
   final boolean[] trains;
   /** Parts of the year that the limits tell apart, by day. */
-  final int[] part;
+  final Season[] part;
   final int[] meets;
   final int[] mainMeets;
   final int[] missingBounds;
@@ -83,7 +84,7 @@ final class PlannedYear {
     this.hard = new boolean[days];
     this.away = new boolean[days];
     this.trains = new boolean[days];
-    this.part = new int[days];
+    this.part = new Season[days];
     this.doneRight = new int[open];
     this.doneLeft = new int[open];
     this.doneHard = new boolean[open];
@@ -93,7 +94,7 @@ final class PlannedYear {
       boolean joined = m.joins() == null || !input.day(t).isBefore(m.joins());
       away[t] = why.isPresent() || !joined;
       trains[t] = !away[t] && m.days().contains(input.day(t).getDayOfWeek());
-      part[t] = input.period(input.day(t)).season().ordinal();
+      part[t] = input.period(input.day(t)).season();
     }
     for (PlannedDay d : year.days()) {
       int t = (int) ChronoUnit.DAYS.between(input.first(), d.date());

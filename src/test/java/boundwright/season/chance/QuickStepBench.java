@@ -30,10 +30,11 @@ import java.util.Random;
 public final class QuickStepBench {
   private QuickStepBench() {}
 
-  private record Side(List<Integer> changed, List<Double> off, List<Double> ms, int[] refused) {
-    Side() {
-      this(new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new int[1]);
-    }
+  private static final class Side {
+    private final List<Integer> changed = new ArrayList<>();
+    private final List<Double> off = new ArrayList<>();
+    private final List<Double> ms = new ArrayList<>();
+    private int refused;
 
     private static double at(List<? extends Number> all, double p) {
       List<Double> sorted = new ArrayList<>(all.stream().map(Number::doubleValue).toList());
@@ -44,7 +45,7 @@ public final class QuickStepBench {
     void print(String name) {
       System.out.printf(
           Locale.ROOT, "  %-10s changed days median %.0f, nine in ten %.0f; load given up mean %.1f, median %.1f standing-bound contacts; refused days %d; ms median %.2f, most %.1f%n", name,
-          at(changed, 0.5), at(changed, 0.9), off.stream().mapToDouble(d -> d).average().orElse(0), at(off, 0.5), refused[0], at(ms, 0.5), at(ms, 1));
+          at(changed, 0.5), at(changed, 0.9), off.stream().mapToDouble(d -> d).average().orElse(0), at(off, 0.5), refused, at(ms, 0.5), at(ms, 1));
     }
   }
 
@@ -79,8 +80,8 @@ public final class QuickStepBench {
     long start = System.nanoTime();
     most[0] = start + 1_200_000_000L;
     Mender.Mended m = mender.mend();
-    full.ms().add((System.nanoTime() - start) / 1e6);
-    full.refused()[0] += m.refused().size();
+    full.ms.add((System.nanoTime() - start) / 1e6);
+    full.refused += m.refused().size();
     count(input, plan, m.plan(), done, athlete, full);
     SeasonSimulator s =
         new SeasonSimulator(
@@ -88,8 +89,8 @@ public final class QuickStepBench {
     s.written(0);
     start = System.nanoTime();
     SeasonPlan written = s.written(0);
-    quick.ms().add((System.nanoTime() - start) / 1e6);
-    quick.refused()[0] += new GuardCheck(input).refused(written, done).size();
+    quick.ms.add((System.nanoTime() - start) / 1e6);
+    quick.refused += new GuardCheck(input).refused(written, done).size();
     count(input, plan, written, done, athlete, quick);
   }
 
@@ -108,7 +109,7 @@ public final class QuickStepBench {
         changed++;
       }
     }
-    to.changed().add(changed);
-    to.off().add(off);
+    to.changed.add(changed);
+    to.off.add(off);
   }
 }
