@@ -152,6 +152,15 @@ class ArchitectureTest {
           .because("what is proved about lanes and rests is checked against a slow model of the same numbers, and knows no athlete");
 
   @ArchTest
+  static final ArchRule PLANS_KNOW_NO_SIMULATED_SEASON =
+      noClasses().that().resideInAnyPackage(
+              "boundwright.season", "boundwright.season.year..", "boundwright.season.weeks..", "boundwright.season.ladder..", "boundwright.season.solve..",
+              "boundwright.season.mend..", "boundwright.season.check..", "boundwright.season.why..", "boundwright.season.conflict..", "boundwright.season.sheet..",
+              "boundwright.season.calendar..", "boundwright.season.order..")
+          .should().dependOnClassesThat().resideInAPackage("boundwright.season.chance..")
+          .because("what is planned and mended must not depend on the chances that it is looked at with");
+
+  @ArchTest
   static final ArchRule SQL_ONLY_IN_STORE =
       noClasses().that().resideOutsideOfPackage("boundwright.store..")
           .should().dependOnClassesThat().resideInAnyPackage(
