@@ -1,5 +1,8 @@
 package boundwright.cli;
 
+import boundwright.cli.backup.BackupCommand;
+import boundwright.cli.backup.CheckDataCommand;
+import boundwright.cli.backup.RestoreCommand;
 import boundwright.cli.season.SeasonCommand;
 import boundwright.quantity.RefusedException;
 import java.io.PrintWriter;
@@ -17,7 +20,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 import picocli.CommandLine;
 
 /**
- * The command {@code boundwright} and what all its commands share. Exit codes: 0 done; 1 an import took nothing; 2
+ * The command {@code boundwright} and what all its commands share. Exit codes: 0 done; 1 an import took nothing, or the data have a fault; 2
  * refused, with the sentence on the error stream; 70 something that boundwright did not expect.
  */
 @Command(
@@ -29,7 +32,7 @@ import picocli.CommandLine;
     sortOptions = false,
     description = "Where the tape goes: take-off marks for bounding into sand, learned from real reps.",
     footerHeading = "%n",
-    footer = "Everything stays on this machine. Exit codes: 0 done, 1 nothing imported, 2 refused, 70 unexpected.")
+    footer = "Everything stays on this machine. Exit codes: 0 done, 1 nothing imported or data at fault, 2 refused, 70 unexpected.")
 public final class BoundwrightCommand implements Runnable {
   /** Something that boundwright did not expect. */
   static final int UNEXPECTED = 70;
@@ -77,6 +80,9 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(SessionCommand.with(top))
             .addSubcommand(new ImportCommand(top))
             .addSubcommand(new ExportCommand(top))
+            .addSubcommand(new BackupCommand(top))
+            .addSubcommand(new RestoreCommand(top))
+            .addSubcommand(new CheckDataCommand(top))
             .addSubcommand(new PhonesCommand(top))
             .addSubcommand(new ServeCommand(top));
     line.setOut(surroundings.out());

@@ -1,6 +1,7 @@
 package boundwright.store;
 
 import boundwright.quantity.RefusedException;
+import boundwright.store.backup.Private;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
@@ -12,6 +13,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.function.IntConsumer;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.sqlite.SQLiteDataSource;
@@ -26,7 +28,7 @@ final class Schema {
   /** The database's name in its data folder. */
   static final String FILE_NAME = "boundwright.db";
   /** Number of the newest script in {@code db/migration}. */
-  static final int NEWEST = 14;
+  static final int NEWEST = 16;
 
   private static final String LOCATION = "classpath:db/migration";
   /** Held while the scripts run, so that two programs started at once do not both run them. */
@@ -39,12 +41,13 @@ final class Schema {
    *
    * @param looking opens connections that only look
    * @param source opens connections that may write
+   * @param before told the number of the schema that comes, before a database that holds something is changed
    */
-  static void bringUpToDate(Path file, SQLiteDataSource looking, SQLiteDataSource source) {
+  static void bringUpToDate(Path file, SQLiteDataSource looking, SQLiteDataSource source, IntConsumer before) {
     StoreTrouble trouble = new StoreTrouble(file);
     try {
       if (version(file, looking) < NEWEST) {
-        migrate(file, looking, source);
+        migrate(file, looking, source, before);
       }
     } catch (SQLiteException e) {
       throw trouble.said(e);
@@ -56,12 +59,17 @@ final class Schema {
     }
   }
 
-  private static synchronized void migrate(Path file, SQLiteDataSource looking, SQLiteDataSource source)
+  private static synchronized void migrate(Path file, SQLiteDataSource looking, SQLiteDataSource source, IntConsumer before)
       throws SQLException, IOException {
     Path lockFile = file.resolveSibling(LOCK_NAME);
+    Private.file(lockFile);
     try (FileChannel channel = FileChannel.open(lockFile, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
         FileLock lock = channel.lock()) {
-      if (lock.isValid() && version(file, looking) < NEWEST) {
+      int seen = lock.isValid() ? version(file, looking) : NEWEST;
+      if (seen < NEWEST) {
+        if (seen > 0) {
+          before.accept(NEWEST);
+        }
         flyway(source).migrate();
       }
     }

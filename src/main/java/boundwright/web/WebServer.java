@@ -43,6 +43,7 @@ import boundwright.web.season.CalendarHandler;
 import boundwright.web.season.SeasonDeeds;
 import boundwright.web.season.SeasonHandler;
 import boundwright.web.season.SeasonPlanHandler;
+import boundwright.web.settings.BackupHandler;
 import boundwright.web.settings.LimitsHandler;
 import boundwright.web.settings.MeetSettingsHandler;
 import boundwright.web.settings.SettingsHandler;
@@ -200,6 +201,7 @@ public final class WebServer implements AutoCloseable {
     routes.beforeMatched(gate::check);
     routes.get("/assets/<name>", assets::serve);
     squad(routes, bench, pages);
+    backup(routes, new BackupHandler(bench, pages, random));
     athlete(routes, bench, pages, gate);
     runway(routes, bench, pages, gate, assets);
     watching(routes, bench, pages, gate);
@@ -223,6 +225,14 @@ public final class WebServer implements AutoCloseable {
     // one certificate for all names and for a client that asks by address and so names nobody
     tls.setSniRequired(false);
     return tls;
+  }
+
+  private static void backup(RoutesConfig routes, BackupHandler backup) {
+    routes.get("/settings/backup", backup::show);
+    routes.post("/settings/backup", backup::keep);
+    routes.post("/settings/backup/now", backup::now);
+    routes.post("/settings/backup/away", backup::away);
+    routes.post("/settings/backup/seen", backup::seen);
   }
 
   private static void squad(RoutesConfig routes, Workbench bench, Pages pages) {
