@@ -1,10 +1,12 @@
 package boundwright.cli;
 
+import boundwright.cli.backup.EverythingFile;
 import boundwright.quantity.Notes;
 import boundwright.store.RepCsv.Problem;
 import boundwright.store.RepCsv;
 import boundwright.store.RepImport;
 import boundwright.store.Workbench;
+import boundwright.store.backup.Restore;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Reader;
@@ -38,6 +40,9 @@ final class ImportCommand implements Callable<Integer> {
   @Option(names = "--skip-bad-rows", description = "Take the good rows and report the bad ones.")
   private boolean skipBadRows;
 
+  @Option(names = "--everything", description = "The file is of export --everything: all of it into a folder without athletes.")
+  private boolean everything;
+
   ImportCommand(BoundwrightCommand top) {
     this.top = top;
   }
@@ -51,6 +56,9 @@ final class ImportCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Surroundings s = top.surroundings();
+    if (everything) {
+      return everything(s);
+    }
     // The file is opened first, so that a mistyped name makes no data folder.
     try (Reader text = RepCsv.open(s.path(file));
         Workbench bench = data.openOrMake(s)) {
@@ -67,6 +75,20 @@ final class ImportCommand implements Callable<Integer> {
         print(s.out(), s.err(), result);
       }
       return result.taken() == 0 ? NOTHING_TAKEN : 0;
+    }
+  }
+
+  private int everything(Surroundings s) throws IOException {
+    try (Reader text = RepCsv.open(s.path(file))) {
+      Restore.Result r = EverythingFile.read(Workbench.restoring(data.folder(s), s.clock()), text);
+      if (top.json()) {
+        Json.print(s.out(), r.counts().rows());
+      } else {
+        s.out().println(
+            "Everything in " + file + " was taken: " + Notes.counted(r.counts().of("athlete"), "athlete", "athletes") + ", "
+                + Notes.counted(r.counts().of("rep"), "rep", "reps") + ". Pair phones again; films are in a backup only.");
+      }
+      return 0;
     }
   }
 

@@ -16,6 +16,7 @@ import java.sql.Statement;
 import java.util.function.IntConsumer;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import org.flywaydb.core.api.configuration.FluentConfiguration;
 import org.sqlite.SQLiteDataSource;
 import org.sqlite.SQLiteException;
 
@@ -77,7 +78,31 @@ final class Schema {
 
   /** The migration tool on this database. */
   static Flyway flyway(SQLiteDataSource source) {
-    return Flyway.configure().dataSource(source).locations(LOCATION).failOnMissingLocations(true).loggers("slf4j").load();
+    return configured(source).load();
+  }
+
+  private static FluentConfiguration configured(SQLiteDataSource source) {
+    return Flyway.configure().dataSource(source).locations(LOCATION).failOnMissingLocations(true).loggers("slf4j");
+  }
+
+  /**
+   * Makes a database without rows of its own as a program of before would have.
+   *
+   * @param folder where; no database is there
+   * @param version number of the newest script that it has seen
+   */
+  static void make(Path folder, int version) {
+    if (version < 1 || version > NEWEST) {
+      throw new RefusedException(
+          "The file is of version " + version + ", and this program knows 1 to " + NEWEST + ". Nothing was taken. " + (version > NEWEST ? "Run the newer program." : "Give a file that boundwright export --everything wrote."));
+    }
+    SQLiteDataSource source = new SQLiteDataSource();
+    source.setUrl("jdbc:sqlite:" + folder.resolve(FILE_NAME).toAbsolutePath());
+    try {
+      configured(source).target(String.valueOf(version)).load().migrate();
+    } catch (FlywayException e) {
+      throw new StoreTrouble(folder.resolve(FILE_NAME)).said(e);
+    }
   }
 
   /** Number of the newest script the database has seen, 0 if it is new. */

@@ -32,6 +32,7 @@ import boundwright.season.ladder.StayRepository;
 import boundwright.season.order.OrderDesk;
 import boundwright.season.order.OrderRepository;
 import boundwright.store.backup.BackupDesk;
+import boundwright.store.backup.Everything;
 import boundwright.store.backup.Restore;
 import boundwright.technique.LookRepository;
 import boundwright.track.Attendance;
@@ -156,7 +157,7 @@ public final class Workbench implements AutoCloseable {
    * @param dataDir the folder; it is made if it is missing
    */
   public static Restore restoring(Path dataDir, Clock clock) {
-    return new Restore(dataDir, clock, staged -> Database.open(staged, Database.Tuning.USUAL, clock).close());
+    return new Restore(dataDir, clock, staged -> Database.open(staged, Database.Tuning.USUAL, clock).close(), Schema::make);
   }
 
   /** The rungs of everybody as they are now. */
@@ -352,6 +353,11 @@ public final class Workbench implements AutoCloseable {
   /** The number of what a token became, or empty for one that was not taken. */
   public Optional<Long> taken(String token) {
     return taken.numberOf(token);
+  }
+
+  /** Tells every field of every table. */
+  public int tellEverything(Everything.Listener to) {
+    return Everything.tell(database.file(), to);
   }
 
   /** Backups, by themselves and by hand. */

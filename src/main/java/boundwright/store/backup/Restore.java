@@ -41,16 +41,32 @@ public final class Restore {
   private final Path folder;
   private final Clock clock;
   private final Consumer<Path> upToDate;
+  private final Maker made;
+
+  /** Makes an empty database of an older form, or of this program's. */
+  @FunctionalInterface
+  public interface Maker {
+    /**
+     * Makes it.
+     *
+     * @param folder where
+     * @param version number of the newest script that it has seen
+     * @throws RefusedException if this program does not know that version
+     */
+    void make(Path folder, int version);
+  }
 
   /**
    * @param folder the data folder
    * @param clock tells when
+   * @param made makes an empty database
    * @param upToDate opens the database in a folder, brings it to the form of this program, and closes it
    */
-  public Restore(Path folder, Clock clock, Consumer<Path> upToDate) {
+  public Restore(Path folder, Clock clock, Consumer<Path> upToDate, Maker made) {
     this.folder = folder.toAbsolutePath().normalize();
     this.clock = clock;
     this.upToDate = upToDate;
+    this.made = made;
   }
 
   /**
@@ -79,6 +95,49 @@ public final class Restore {
     if (!Files.isRegularFile(file)) {
       throw new RefusedException("There is no file " + file + ". Check the name and the folder.");
     }
+    return inPlace(
+        staging -> {
+          boolean films = unpack(file, passphrase, staging);
+          checkWhole(staging.resolve(Bundle.DATABASE), file);
+          return films;
+        });
+  }
+
+  /** Puts rows into a database. */
+  @FunctionalInterface
+  public interface Rows {
+    /** Puts all of them. */
+    void into(EverythingInto database) throws IOException;
+  }
+
+  /**
+   * Makes the data from rows that {@link Everything} told, in a folder that holds no athlete yet.
+   *
+   * @param version of the schema from which they were told
+   * @throws RefusedException if the folder holds athletes, or a row cannot be kept; nothing was changed then
+   */
+  public Result fromRows(int version, Rows rows) {
+    Path present = folder.resolve(Bundle.DATABASE);
+    if (Files.exists(present) && Counts.of(present).of("athlete") > 0) {
+      throw new RefusedException("The folder " + folder + " holds a squad, which is never mixed with another. Nothing was changed. Name an empty folder with --data.");
+    }
+    return inPlace(
+        staging -> {
+          made.make(staging, version);
+          try (EverythingInto into = new EverythingInto(staging.resolve(Bundle.DATABASE))) {
+            rows.into(into);
+            into.end();
+          }
+          return false;
+        });
+  }
+
+  @FunctionalInterface
+  private interface Staged {
+    boolean into(Path staging) throws IOException, SQLException;
+  }
+
+  private Result inPlace(Staged staged) {
     try {
       Private.folder(folder);
     } catch (IOException e) {
@@ -90,9 +149,8 @@ public final class Restore {
       try {
         delete(staging);
         Private.folder(staging);
-        boolean films = unpack(file, passphrase, staging);
+        boolean films = staged.into(staging);
         Path database = staging.resolve(Bundle.DATABASE);
-        checkWhole(database, file);
         upToDate.accept(staging);
         int again = Erasures.apply(database, erased());
         goOnCounting(database);
