@@ -4,9 +4,11 @@ import boundwright.cli.backup.BackupCommand;
 import boundwright.cli.backup.CheckDataCommand;
 import boundwright.cli.backup.RestoreCommand;
 import boundwright.cli.season.SeasonCommand;
+import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IExecutionExceptionHandler;
@@ -61,6 +63,13 @@ public final class BoundwrightCommand implements Runnable {
    */
   public static int run(Surroundings surroundings, String... arguments) {
     BoundwrightCommand top = new BoundwrightCommand(surroundings);
+    try {
+      Arrays.stream(arguments).forEach(PlainText::checked);
+    } catch (RefusedException e) {
+      surroundings.err().println(e.getMessage());
+      surroundings.err().flush();
+      return REFUSED;
+    }
     CommandLine line =
         new CommandLine(top)
             .addSubcommand(new MarksCommand(top))

@@ -7,6 +7,7 @@ import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -132,7 +133,8 @@ final class RepRow {
   }
 
   private static String name(String text) {
-    if (text.chars().anyMatch(c -> c == '\uFFFD' || (Character.isISOControl(c) && !Character.isWhitespace(c)))) {
+    PlainText.checked(text);
+    if (text.indexOf('\uFFFD') >= 0) {
       throw new RefusedException("The name '" + text + "' has a character that could not be read. Save the file as CSV UTF-8.");
     }
     if (text.isEmpty()) {

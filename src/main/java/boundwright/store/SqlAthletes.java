@@ -7,6 +7,7 @@ import boundwright.athlete.Level;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.athlete.Profile;
 import boundwright.footfall.Foot;
+import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Erasures;
 import java.sql.ResultSet;
@@ -52,6 +53,7 @@ final class SqlAthletes implements AthleteRepository {
   public Athlete add(Athlete athlete) {
     return database.write(
         h -> {
+          PlainText.checked(athlete.name());
           refuseTaken(h, athlete, 0);
           long id =
               bind(
@@ -70,6 +72,7 @@ final class SqlAthletes implements AthleteRepository {
   public void update(Athlete athlete) {
     database.write(
         h -> {
+          PlainText.checked(athlete.name());
           refuseTaken(h, athlete, athlete.id());
           int changed =
               bind(

@@ -2,6 +2,7 @@ package boundwright.web.page;
 
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
+import boundwright.quantity.PlainText;
 import boundwright.quantity.Secrets;
 import boundwright.web.door.Caller;
 import boundwright.web.door.Callers;
@@ -97,6 +98,7 @@ public final class Gate {
       checkSize(ctx);
       checkOrigin(ctx);
       checkToken(ctx);
+      checkTexts(ctx);
     }
   }
 
@@ -233,6 +235,11 @@ public final class Gate {
           "This page was opened before the browser's cookie was renewed, so nothing was changed."
               + " Go back, reload the page and do it again.");
     }
+  }
+
+  /** What is typed or pasted into a form; what comes in files is looked at where it is read. */
+  private static void checkTexts(Context ctx) {
+    ctx.formParamMap().values().forEach(values -> values.forEach(PlainText::checked));
   }
 
   private static @Nullable String cookie(Context ctx) {
