@@ -330,6 +330,7 @@ public final class WebServer implements AutoCloseable {
     routes.get("/import", files::show);
     routes.post("/import", files::read);
     routes.post("/import/take", files::take);
+    routes.post("/import/back", files::back);
     routes.get("/export.csv", files::export);
     CardHandler card = new CardHandler(bench, pages);
     routes.get("/card", card::squad);

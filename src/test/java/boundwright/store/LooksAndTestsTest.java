@@ -243,7 +243,7 @@ class LooksAndTestsTest {
                                 // a plan, a group and a form's token name no person; what two phones said of an attempt is in JumpsAndMeetsTest
                                 + " 'squad_group', 'day_plan', 'day_drill', 'taken', 'meet_beside',"
                                 // who was erased is in RestoreTest; a count names nobody
-                                + " 'erasure', 'written')")
+                                + " 'erasure', 'written', 'import_file', 'import_rep', 'import_athlete')")
                         .mapTo(String.class)
                         .list());
     assertThat(personal).hasSizeGreaterThanOrEqualTo(11);
