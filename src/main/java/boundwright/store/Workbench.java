@@ -33,6 +33,7 @@ import boundwright.season.order.OrderDesk;
 import boundwright.season.order.OrderRepository;
 import boundwright.store.backup.BackupDesk;
 import boundwright.store.backup.Everything;
+import boundwright.store.backup.Leftovers;
 import boundwright.store.backup.Restore;
 import boundwright.technique.LookRepository;
 import boundwright.track.Attendance;
@@ -77,6 +78,7 @@ public final class Workbench implements AutoCloseable {
   private final SqlOrder order;
   private final OrderDesk orderDesk;
   private final SqlTaken taken;
+  private final Path arriving;
   private final BackupDesk backups;
   private final JobQueue clipQueue;
   private final ClipDesk clips;
@@ -114,6 +116,7 @@ public final class Workbench implements AutoCloseable {
     this.order = new SqlOrder(database);
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
     this.taken = new SqlTaken(database);
+    this.arriving = Leftovers.arriving(database.file().resolveSibling(""));
     this.backups = new BackupDesk(database.file().resolveSibling(""), clock, database::copyInto, new SqlBackups(database, settings));
     this.clipQueue = JobQueue.embedded(database);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
@@ -358,6 +361,11 @@ public final class Workbench implements AutoCloseable {
   /** Tells every field of every table. */
   public int tellEverything(Everything.Listener to) {
     return Everything.tell(database.file(), to);
+  }
+
+  /** The folder in which what is sent waits while it arrives; nothing in it lasts. */
+  public Path arriving() {
+    return arriving;
   }
 
   /** Backups, by themselves and by hand. */

@@ -193,7 +193,7 @@ public final class WebServer implements AutoCloseable {
     config.jetty.multipartConfig.maxTotalRequestSize(Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
     config.jetty.multipartConfig.maxInMemoryFileSize((int) Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
     Callers callers = new Callers(pairing);
-    Gate gate = new Gate(reach, callers, random);
+    Gate gate = new Gate(bench.arriving(), reach, callers, random);
     Assets assets = new Assets();
     Pages pages = new Pages(bench, gate, assets);
     RoutesConfig routes = config.routes;

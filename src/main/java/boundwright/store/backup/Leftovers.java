@@ -10,11 +10,20 @@ import java.util.stream.Stream;
 /** What a program that was killed may have left in a data folder. */
 public final class Leftovers {
   /** Where what browsers send waits until it is taken. */
-  public static final String ARRIVING = "arriving";
+  private static final String ARRIVING = "arriving";
 
   private static final List<String> FOLDERS = List.of(ARRIVING, "backups", "clips", "sessions", ".");
 
   private Leftovers() {}
+
+  /** The folder of what arrives; made if it is missing. */
+  public static Path arriving(Path folder) {
+    try {
+      return Private.folder(folder.resolve(ARRIVING)).toAbsolutePath();
+    } catch (IOException e) {
+      throw new RefusedException("The folder " + folder.resolve(ARRIVING) + " cannot be made: " + e.getMessage() + ". Allow writing to the data folder.", e);
+    }
+  }
 
   /** Finishes a restore that had come to its last step, and deletes what only was on its way. Where somebody else has the folder open nothing is done. */
   public static void settle(Path folder) {
