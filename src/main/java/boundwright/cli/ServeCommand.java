@@ -99,8 +99,11 @@ final class ServeCommand implements Callable<Integer> {
         } else {
           bench.sessions().start();
           bench.clips().start();
-          try (AutoCloseable backups = bench.backups().byItself()) {
+          AutoCloseable backups = bench.backups().byItself();
+          try {
             s.until().finished(url);
+          } finally {
+            backups.close();
           }
         }
       }

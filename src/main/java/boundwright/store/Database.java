@@ -126,7 +126,8 @@ final class Database implements AutoCloseable {
     }
   }
 
-  private static SQLiteDataSource source(Path file, Tuning tuning) {
+  /** Connections that may write. */
+  static SQLiteDataSource source(Path file, Tuning tuning) {
     SQLiteConfig config = new SQLiteConfig();
     config.setBusyTimeout(tuning.busyTimeout_ms());
     config.setJournalMode(SQLiteConfig.JournalMode.WAL);

@@ -21,6 +21,7 @@ final class Passphrase {
   private @Nullable String file;
 
   /** The passphrase; asked twice where it is a new one. */
+  @SuppressWarnings("SystemConsoleNull") // on Java 17 there is none where nobody types
   char[] read(Surroundings s, boolean isNew) {
     if (file != null) {
       Path path = s.path(file);

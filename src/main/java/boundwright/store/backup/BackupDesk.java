@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.random.RandomGenerator;
 
@@ -96,8 +97,9 @@ public final class BackupDesk {
               t.setDaemon(true);
               return t;
             });
-    hand.scheduleWithFixedDelay(this::dailySaid, 0, EVERY_MINUTES, TimeUnit.MINUTES);
+    ScheduledFuture<?> hourly = hand.scheduleWithFixedDelay(this::dailySaid, 0, EVERY_MINUTES, TimeUnit.MINUTES);
     return () -> {
+      hourly.cancel(false);
       hand.shutdown();
       if (!hand.awaitTermination(PATIENCE_S, TimeUnit.SECONDS)) {
         hand.shutdownNow();

@@ -143,7 +143,8 @@ public final class Restore {
     } catch (IOException e) {
       throw failed(e);
     }
-    try (InUse alone = InUse.alone(folder)) {
+    InUse alone = InUse.alone(folder);
+    try {
       finish(folder);
       Path staging = folder.resolve(STAGING);
       try {
@@ -177,6 +178,8 @@ public final class Restore {
           delete(staging);
         }
       }
+    } finally {
+      alone.close();
     }
   }
 
