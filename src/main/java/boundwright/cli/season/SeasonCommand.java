@@ -17,7 +17,7 @@ import picocli.CommandLine.Mixin;
 @Command(
     name = "season",
     description = {
-      "Plans a season, mends the plan when life happens, says why, and writes calendars. Alone, lists the seasons.",
+      "Plans a season, mends the plan when life happens, says why and how sure, and writes calendars. Alone, lists the seasons.",
       "Examples:",
       "  boundwright season example > season.json",
       "  boundwright season plan season.json --out plan.json",
@@ -38,7 +38,8 @@ public final class SeasonCommand implements Callable<Integer> {
     return new CommandLine(new SeasonCommand(top))
         .addSubcommand(new SeasonExampleCommand(top)).addSubcommand(new SeasonPlanCommand(top)).addSubcommand(new SeasonMendCommand(top))
         .addSubcommand(new SeasonExplainCommand(top)).addSubcommand(new SeasonConflictsCommand(top)).addSubcommand(new SeasonCalendarCommand(top))
-        .addSubcommand(new SeasonKeepCommand(top)).addSubcommand(new SeasonFileCommand(top));
+        .addSubcommand(new SeasonKeepCommand(top)).addSubcommand(new SeasonFileCommand(top))
+        .addSubcommand(new SeasonSimulateCommand(top));
   }
 
   /**

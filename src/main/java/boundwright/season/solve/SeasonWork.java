@@ -105,6 +105,28 @@ public final class SeasonWork {
     return input.withHolds(holds(input, today));
   }
 
+  /** What the log says of how long this squad stays at an approach and how often they come, for simulated seasons. */
+  public Habits habits(LocalDate today) {
+    List<SquadStay> known = stays.stays(today);
+    return new Habits(known, stays.turnout(today.minusDays(TURNOUT_DAYS), today), SquadPace.of(known, rules, ClimbRules.usual(rules).prior()), rules);
+  }
+
+  /**
+   * Of a squad.
+   *
+   * @param stays that the log knows
+   * @param turnout of the last weeks, by the athlete's number
+   * @param pace learned from the stays
+   * @param stay the least stay at an approach
+   */
+  public record Habits(List<SquadStay> stays, Map<Long, Turnout> turnout, SquadPace pace, GateRules.Stay stay) {
+    /** Takes copies. */
+    public Habits {
+      stays = List.copyOf(stays);
+      turnout = Map.copyOf(turnout);
+    }
+  }
+
   /** Plans anew, with little change to what is published, nothing on a day on which somebody is held. */
   public SeasonPlanner planner(SeasonInput input, @Nullable SeasonPlan published, LocalDate today, long seed) {
     SeasonInput held = held(input, today);

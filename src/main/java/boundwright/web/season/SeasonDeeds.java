@@ -18,6 +18,7 @@ import boundwright.season.desk.Proposal;
 import boundwright.season.desk.Proposals;
 import boundwright.season.desk.SeasonDesk;
 import boundwright.season.desk.SeasonSearch;
+import boundwright.season.desk.SimulationDesk;
 import boundwright.season.desk.WhyDesk;
 import boundwright.season.mend.Difference;
 import boundwright.season.solve.SeasonWork;
@@ -52,6 +53,7 @@ public final class SeasonDeeds implements AutoCloseable {
   private final MendDesk mends;
   private final WhyDesk why;
   private final MoveDesk moves;
+  private final SimulationDesk simulations;
 
   /** @param random a generator that cannot be guessed */
   public SeasonDeeds(Workbench bench, RandomGenerator random) {
@@ -62,6 +64,7 @@ public final class SeasonDeeds implements AutoCloseable {
     this.mends = new MendDesk(desk, proposals, System::nanoTime);
     this.why = new WhyDesk(desk, bench::stamp);
     this.moves = new MoveDesk(desk, proposals);
+    this.simulations = new SimulationDesk(desk);
   }
 
   /** Keeps and publishes. */
@@ -85,6 +88,10 @@ public final class SeasonDeeds implements AutoCloseable {
     return moves;
   }
 
+  SimulationDesk simulations() {
+    return simulations;
+  }
+
   MendDesk mends() {
     return mends;
   }
@@ -92,6 +99,7 @@ public final class SeasonDeeds implements AutoCloseable {
   @Override
   public void close() {
     search.close();
+    simulations.close();
   }
 
   DeedsView view(Kept kept, SeasonInput input, @Nullable SeasonPlan plan, Sent sent) {
