@@ -25,7 +25,6 @@ final class YearWalk {
   private final QuickStep quick;
   /** What is to be done on each day of this season: the plan, and what an hour more adds. */
   private final @Nullable PlannedWork[] work;
-  private boolean disturbed;
   private final Drills.Done now = new Drills.Done();
   private final Learning.Needed[][] needed = new Learning.Needed[DrillFamily.values().length][];
   private final Learning learning;
@@ -36,6 +35,8 @@ final class YearWalk {
   private final DayLog log;
   private final long[] room = new long[LoadRun.PARTS];
   private int sinceHard;
+  /** Whether the days ahead have to be looked at. */
+  private boolean disturbed;
   private @Nullable List<PlannedDay> record;
 
   YearWalk(SeasonInput input, PlannedYear year, Learning learning, double share, WhatIf.@Nullable MoreHours more) {
@@ -152,6 +153,7 @@ final class YearWalk {
     }
     if (planned.kind == SessionKind.MEET) {
       disturbed |= gone;
+      to.missed[athlete] += gone ? 1 : 0;
       return !gone && meet(t, planned, to, athlete);
     }
     int more = extra == null ? Ground.NOWHERE : extra.place(t);
