@@ -43,6 +43,7 @@ import boundwright.web.season.CalendarHandler;
 import boundwright.web.season.SeasonDeeds;
 import boundwright.web.season.SeasonHandler;
 import boundwright.web.season.SeasonPlanHandler;
+import boundwright.web.season.input.InputHandler;
 import boundwright.web.settings.LimitsHandler;
 import boundwright.web.settings.MeetSettingsHandler;
 import boundwright.web.settings.SettingsHandler;
@@ -405,6 +406,7 @@ public final class WebServer implements AutoCloseable {
 
   private static void season(RoutesConfig routes, Workbench bench, Pages pages, SeasonDeeds deeds, SeasonHandler season) {
     new SeasonPlanHandler(bench, pages, season, deeds).add(routes);
+    new InputHandler(bench, pages, deeds.desk(), season::asked).add(routes);
     routes.get("/season", season::show);
     routes.post("/season/file", season::file);
     routes.get("/season/example.json", season::example);

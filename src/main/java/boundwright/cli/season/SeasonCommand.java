@@ -21,6 +21,7 @@ import picocli.CommandLine.Mixin;
       "Examples:",
       "  boundwright season example > season.json",
       "  boundwright season plan season.json --out plan.json",
+      "  boundwright season keep season.json --publish plan.json",
       "  boundwright season calendar --athlete NAME --out name.ics%n"
     })
 public final class SeasonCommand implements Callable<Integer> {
@@ -37,6 +38,7 @@ public final class SeasonCommand implements Callable<Integer> {
     return new CommandLine(new SeasonCommand(top))
         .addSubcommand(new SeasonExampleCommand(top)).addSubcommand(new SeasonPlanCommand(top)).addSubcommand(new SeasonMendCommand(top))
         .addSubcommand(new SeasonExplainCommand(top)).addSubcommand(new SeasonConflictsCommand(top)).addSubcommand(new SeasonCalendarCommand(top))
+        .addSubcommand(new SeasonKeepCommand(top)).addSubcommand(new SeasonFileCommand(top))
         .addSubcommand(new SeasonSimulateCommand(top));
   }
 
@@ -63,7 +65,7 @@ public final class SeasonCommand implements Callable<Integer> {
         return 0;
       }
       if (all.isEmpty()) {
-        s.out().println("There is no season here yet. Begin with boundwright season example, and keep your file on the page Season.");
+        s.out().println("There is no season here yet. Begin one on the page Season; or begin with boundwright season example, and keep your file with boundwright season keep.");
       }
       for (Kept k : all) {
         s.out()

@@ -74,9 +74,7 @@ final class YearWalk {
     }
     to.steps[athlete] = new int[Math.max(1, year.mainMeets.length) * needed.length];
     int meet = 0;
-    if (year.open > 0 || extra != null) {
-      quick.mend(year.open - 1);
-    }
+    quick.mend(year.open - 1);
     for (int t = year.open; t < year.days; t++) {
       long date = input.first().toEpochDay() + t;
       if (t > gone && World.uniform(away, date) < awayADay) {

@@ -49,6 +49,7 @@ public final class Assets {
     add("film.js", "/web/film.js", "text/javascript; charset=utf-8");
     add("clip-marks.js", "/web/clip-marks.js", "text/javascript; charset=utf-8");
     add("squad.js", "/web/squad.js", "text/javascript; charset=utf-8");
+    add("season-move.js", "/web/season-move.js", "text/javascript; charset=utf-8");
     add("season.js", "/web/season.js", "text/javascript; charset=utf-8");
     add("meet.js", "/web/meet.js", "text/javascript; charset=utf-8");
     for (String script : RUNWAY) {

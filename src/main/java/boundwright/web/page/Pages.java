@@ -42,6 +42,11 @@ public final class Pages {
     }
   }
 
+  /** Whether whoever asks may see and change everything. */
+  public boolean mayAll(Context ctx) {
+    return gate.caller(ctx).all();
+  }
+
   /** Whether the page's script asked for a part of the page. */
   public static boolean isPartial(Context ctx) {
     return "true".equals(ctx.header("HX-Request")) && !"true".equals(ctx.header("HX-History-Restore-Request"));
