@@ -79,7 +79,7 @@ final class SeasonSimulateCommand implements Callable<Integer> {
     return files.with(
         top, file,
         asked -> {
-          SeasonInput season = asked.work().held(asked.season(), s.today());
+          SeasonInput season = asked.season();
           SeasonPlan of = SeasonFiles.plan(s, plan);
           List<WhatIf> what = whatIf.stream().map(w -> Asked.of(season, w)).toList();
           Done done = done(s, season, asked.done(), of);

@@ -90,7 +90,7 @@ public final class SimulationDesk implements AutoCloseable {
       }
       throw new RefusedException("Another season is being simulated. Wait until it is done, or stop it there.");
     }
-    SeasonInput input = desk.work().held(desk.input(season), desk.today());
+    SeasonInput input = desk.held(desk.input(season));
     SeasonPlan plan = desk.published(season).orElseThrow(() -> new RefusedException("No plan is published yet, so there is nothing to simulate. Plan the season first."));
     List<WhatIf> asked = whatIf.stream().map(w -> Asked.of(input, w)).toList();
     Job next = new Job(season, seasons);
