@@ -291,10 +291,22 @@ class ArchitectureTest {
           .because("the library of calendars is loaded only when one is asked for, and can be exchanged");
 
   @ArchTest
-  static final ArchRule CERTIFICATES_ARE_WRITTEN_IN_ONE_CLASS =
-      noClasses().that().doNotHaveFullyQualifiedName("boundwright.web.certificate.Issuer")
+  static final ArchRule KEYS_ARE_MADE_IN_TWO_CLASSES =
+      noClasses().that().doNotHaveFullyQualifiedName("boundwright.web.certificate.Issuer").and().doNotHaveFullyQualifiedName("boundwright.store.age.AgeHeader")
           .should().dependOnClassesThat().resideInAnyPackage("org.bouncycastle..")
-          .because("nine megabytes are loaded only when a certificate is to be written");
+          .because("nine megabytes are loaded only when a certificate is to be written or a backup is sealed");
+
+  @ArchTest
+  static final ArchRule SEALING_KNOWS_NO_ATHLETE =
+      noClasses().that().resideInAPackage("boundwright.store.age..")
+          .should().dependOnClassesThat(resideInAnyPackage("boundwright..").and(not(resideInAnyPackage("boundwright.store.age..", "boundwright.quantity.."))))
+          .because("it is checked against the format's own vectors, and knows nothing of what it seals");
+
+  @ArchTest
+  static final ArchRule SAFETY_WORKS_ON_FILES =
+      noClasses().that().resideInAPackage("boundwright.store.backup..")
+          .should().dependOnClassesThat(resideInAnyPackage("boundwright..").and(not(resideInAnyPackage("boundwright.store.backup..", "boundwright.store.age..", "boundwright.quantity.."))))
+          .because("a backup is also brought back where the database no longer opens");
 
   @ArchTest
   static final ArchRule NO_ATTIC =

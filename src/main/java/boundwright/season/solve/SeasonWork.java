@@ -91,6 +91,20 @@ public final class SeasonWork {
         : Done.nothing(input);
   }
 
+  /** Medical holds that stand in the program, by the athlete's number; they are no part of the season's file. */
+  public Map<Long, List<MedicalHold>> holds(SeasonInput input, LocalDate today) {
+    Map<Long, List<MedicalHold>> out = new HashMap<>();
+    if (care != null) {
+      care.cares(input.squad().stream().map(Member::id).toList(), today).forEach((id, c) -> out.put(id, c.holds()));
+    }
+    return out;
+  }
+
+  /** The season with the holds that stand in the program: what is planned and mended from. */
+  public SeasonInput held(SeasonInput input, LocalDate today) {
+    return input.withHolds(holds(input, today));
+  }
+
   /** What the log says of how long this squad stays at an approach and how often they come, for simulated seasons. */
   public Habits habits(LocalDate today) {
     List<SquadStay> known = stays.stays(today);
@@ -111,20 +125,6 @@ public final class SeasonWork {
       stays = List.copyOf(stays);
       turnout = Map.copyOf(turnout);
     }
-  }
-
-  /** Medical holds that stand in the program, by the athlete's number; they are no part of the season's file. */
-  public Map<Long, List<MedicalHold>> holds(SeasonInput input, LocalDate today) {
-    Map<Long, List<MedicalHold>> out = new HashMap<>();
-    if (care != null) {
-      care.cares(input.squad().stream().map(Member::id).toList(), today).forEach((id, c) -> out.put(id, c.holds()));
-    }
-    return out;
-  }
-
-  /** The season with the holds that stand in the program: what is planned and mended from. */
-  public SeasonInput held(SeasonInput input, LocalDate today) {
-    return input.withHolds(holds(input, today));
   }
 
   /** Plans anew, with little change to what is published, nothing on a day on which somebody is held. */

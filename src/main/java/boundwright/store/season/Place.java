@@ -1,6 +1,7 @@
 package boundwright.store.season;
 
 import boundwright.athlete.NearNames;
+import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.time.LocalDate;
@@ -65,7 +66,7 @@ final class Place {
     if (text.isEmpty() || text.length() > most) {
       throw wrong(key, "a text of " + text.length() + " characters is out of range: 1 to " + most + ".");
     }
-    if (text.chars().anyMatch(Character::isISOControl)) {
+    if (!PlainText.isPlain(text) || text.chars().anyMatch(Character::isISOControl)) {
       throw wrong(key, "the text holds characters that cannot be printed. Write it on one line, without tabs.");
     }
     return text;

@@ -52,8 +52,8 @@ public final class SeasonDeeds implements AutoCloseable {
   private final SeasonSearch search;
   private final MendDesk mends;
   private final WhyDesk why;
-  private final SimulationDesk simulations;
   private final MoveDesk moves;
+  private final SimulationDesk simulations;
 
   /** @param random a generator that cannot be guessed */
   public SeasonDeeds(Workbench bench, RandomGenerator random) {
@@ -63,8 +63,8 @@ public final class SeasonDeeds implements AutoCloseable {
     this.search = new SeasonSearch(desk, proposals, System::nanoTime);
     this.mends = new MendDesk(desk, proposals, System::nanoTime);
     this.why = new WhyDesk(desk, bench::stamp);
-    this.simulations = new SimulationDesk(desk);
     this.moves = new MoveDesk(desk, proposals);
+    this.simulations = new SimulationDesk(desk);
   }
 
   /** Keeps and publishes. */
@@ -84,12 +84,12 @@ public final class SeasonDeeds implements AutoCloseable {
     return why;
   }
 
-  SimulationDesk simulations() {
-    return simulations;
-  }
-
   MoveDesk moves() {
     return moves;
+  }
+
+  SimulationDesk simulations() {
+    return simulations;
   }
 
   MendDesk mends() {
