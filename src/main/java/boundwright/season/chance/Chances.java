@@ -4,7 +4,6 @@ import boundwright.readiness.DrillFamily;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 
 /**
  * What simulated seasons say of a plan.
@@ -83,7 +82,7 @@ public record Chances(
   public record Approach(String meet, LocalDate date, DrillFamily family, int planned, Map<Integer, Double> by) {
     /** Takes a copy. */
     public Approach {
-      by = Map.copyOf(new TreeMap<>(by));
+      by = Map.copyOf(by);
     }
 
     /** Chance of these steps or more. */

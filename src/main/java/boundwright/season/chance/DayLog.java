@@ -44,7 +44,7 @@ final class DayLog {
     }
   }
 
-
+  /** What was done on a day. */
   void tell(int t, Drills.Done d) {
     int i = t + BEFORE;
     right[i] = d.right;

@@ -14,9 +14,9 @@ final class Drills {
   private final DrillFamily[] family;
   private final int[] reps;
   private final int[] steps;
-  private final boolean[] fixed;
+  private final Work.Kind[] kind;
+  /** Of one rep, by drill, leg and steps. */
   private final double[][][] weight;
-  private final boolean runUp;
   /** Contacts of both legs. */
   final int contacts;
   /** Families that are worked on, one bit each; full jumps teach none. */
@@ -28,25 +28,22 @@ final class Drills {
     family = new DrillFamily[n];
     reps = new int[n];
     steps = new int[n];
-    fixed = new boolean[n];
+    kind = new Work.Kind[n];
     weight = new double[n][][];
     int bits = 0;
     int all = 0;
-    boolean none = false;
     for (int i = 0; i < n; i++) {
       Work w = blocks.get(i).work();
       family[i] = DrillFamily.of(w.sequence());
       reps[i] = w.reps();
       steps[i] = w.approachSteps();
-      fixed[i] = w.kind() == Work.Kind.MEET_JUMP || w.kind() == Work.Kind.RUN_THROUGH;
-      none |= w.kind() == Work.Kind.RUN_THROUGH;
+      kind[i] = w.kind();
       weight[i] = weights.of(w);
       all += w.contacts();
       bits |= w.kind() == Work.Kind.BOUNDING ? DrawnClimb.bit(family[i]) : 0;
     }
     families = bits;
     contacts = all;
-    runUp = none;
   }
 
   /** What is done of them. Mutable, for one thread: one is used again and again. */
@@ -80,8 +77,13 @@ final class Drills {
    */
   record HardFrom(int contacts, int steps) {}
 
+  /** A meet is jumped from the full run-up, whatever is climbed. */
+  private boolean fixed(int i) {
+    return kind[i] == Work.Kind.MEET_JUMP || kind[i] == Work.Kind.RUN_THROUGH;
+  }
+
   private int steps(int i, DrawnClimb climb) {
-    return fixed[i] ? steps[i] : Math.min(steps[i], climb.steps(family[i]));
+    return fixed(i) ? steps[i] : Math.min(steps[i], climb.steps(family[i]));
   }
 
   /** Whether all of them are done from the steps that were planned. */
@@ -103,7 +105,7 @@ final class Drills {
       int s = steps(i, climb);
       r += reps[i] * weight[i][0][s];
       l += reps[i] * weight[i][1][s];
-      hard |= s >= limits.steps() && !(runUp && blocks.get(i).work().kind() == Work.Kind.RUN_THROUGH);
+      hard |= s >= limits.steps() && kind[i] != Work.Kind.RUN_THROUGH;
     }
     to.right = (int) Math.round(r);
     to.left = (int) Math.round(l);
@@ -116,7 +118,7 @@ final class Drills {
     double r = 0;
     double l = 0;
     for (int i = 0; i < reps.length; i++) {
-      int s = fixed[i] ? steps[i] : Math.min(steps[i], climb.expected(family[i]));
+      int s = fixed(i) ? steps[i] : Math.min(steps[i], climb.expected(family[i]));
       r += reps[i] * weight[i][0][s];
       l += reps[i] * weight[i][1][s];
     }
@@ -129,7 +131,7 @@ final class Drills {
     for (DrillFamily f : DrillFamily.values()) {
       int most = -1;
       for (int i = 0; i < reps.length && (families & DrawnClimb.bit(f)) != 0; i++) {
-        most = family[i] == f && blocks.get(i).work().kind() == Work.Kind.BOUNDING ? Math.max(most, steps(i, climb)) : most;
+        most = family[i] == f && kind[i] == Work.Kind.BOUNDING ? Math.max(most, steps(i, climb)) : most;
       }
       if (most >= 0) {
         climb.worked(day, f, most);

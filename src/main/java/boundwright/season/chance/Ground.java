@@ -68,12 +68,12 @@ final class Ground {
   /** Where a planned session can be done on its day: there, elsewhere, or {@link #NOWHERE}. */
   int place(int t, PlannedWork work) {
     int v = work.venue;
-    if (v < 0 || !rain[t] || !grass[v]) {
+    if (v < 0 || (open[t][v] && !(rain[t] && grass[v]))) {
       return v;
     }
     int best = NOWHERE;
     for (int other = 0; other < venues.size(); other++) {
-      if (open[t][other] && !grass[other] && there[t][other] < venues.get(other).athletes() && suits(venues.get(other), work) && (best < 0 || softer(other, best))) {
+      if (open[t][other] && !(rain[t] && grass[other]) && there[t][other] < venues.get(other).athletes() && suits(venues.get(other), work) && (best < 0 || softer(other, best))) {
         best = other;
       }
     }

@@ -98,7 +98,9 @@ final class PlannedYear {
     }
     for (PlannedDay d : year.days()) {
       int t = (int) ChronoUnit.DAYS.between(input.first(), d.date());
-      if (t >= open && t < days) {
+      // who is away by now does not train, whatever was published
+      boolean gone = t >= open && t < days && m.away(d.date()).filter(w -> w != Away.Why.SOFT).isPresent();
+      if (t >= open && t < days && !gone) {
         plan(input, year, t, d, weights);
       }
     }

@@ -25,7 +25,6 @@ final class YearWalk {
   private final QuickStep quick;
   /** What is to be done on each day of this season: the plan, and what an hour more adds. */
   private final @Nullable PlannedWork[] work;
-  private boolean disturbed;
   private final Drills.Done now = new Drills.Done();
   private final Learning.Needed[][] needed = new Learning.Needed[DrillFamily.values().length][];
   private final Learning learning;
@@ -36,6 +35,8 @@ final class YearWalk {
   private final DayLog log;
   private final long[] room = new long[LoadRun.PARTS];
   private int sinceHard;
+  /** Whether the days ahead have to be looked at. */
+  private boolean disturbed;
   private @Nullable List<PlannedDay> record;
 
   YearWalk(SeasonInput input, PlannedYear year, Learning learning, double share, WhatIf.@Nullable MoreHours more) {
@@ -73,9 +74,7 @@ final class YearWalk {
     }
     to.steps[athlete] = new int[Math.max(1, year.mainMeets.length) * needed.length];
     int meet = 0;
-    if (year.open > 0 || extra != null) {
-      quick.mend(year.open - 1);
-    }
+    quick.mend(year.open - 1);
     for (int t = year.open; t < year.days; t++) {
       long date = input.first().toEpochDay() + t;
       if (t > gone && World.uniform(away, date) < awayADay) {
@@ -152,6 +151,7 @@ final class YearWalk {
     }
     if (planned.kind == SessionKind.MEET) {
       disturbed |= gone;
+      to.missed[athlete] += gone ? 1 : 0;
       return !gone && meet(t, planned, to, athlete);
     }
     int more = extra == null ? Ground.NOWHERE : extra.place(t);
