@@ -27,8 +27,10 @@ final class SessionFilmBench {
     if (args.length > 4) {
       film = Path.of(args[3]);
       for (String line : Files.readAllLines(Path.of(args[4]))) {
-        if (line.matches("\\s*[0-9].*")) {
-          String[] part = line.strip().split("\\s+", 3);
+        // a line of numbers, or a rep of a painted session's own text
+        String numbers = line.startsWith("rep") ? line.substring(3) : line;
+        if (numbers.matches("\\s*[0-9].*")) {
+          String[] part = numbers.strip().split("\\s+", 3);
           truth.add(new TrueRep(0, Double.parseDouble(part[0]), Double.parseDouble(part[1])));
         }
       }

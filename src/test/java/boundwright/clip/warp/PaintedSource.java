@@ -113,6 +113,15 @@ public final class PaintedSource implements StillSource {
     return new double[] {athlete.mass().landingX(), athlete.mass().landingTime() - from};
   }
 
+  /** A place of the athlete's line in the still picture [px]. */
+  Spot ground(double along) {
+    return camera.project(along, 0, 0);
+  }
+
+  boolean right() {
+    return camera.toTheRight();
+  }
+
   Sequence sequence() {
     return sequence;
   }

@@ -2,6 +2,7 @@ package boundwright.clip.warp;
 
 import boundwright.clip.FoundClip;
 import boundwright.clip.contact.Contact;
+import boundwright.clip.reading.CameraError;
 import boundwright.clip.reading.ClipReader;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.Setup;
@@ -30,13 +31,13 @@ import org.jspecify.annotations.Nullable;
  * <p>Run: {@code bench/clip lengths [CLIPS [SEED]]}. Own output.
  */
 public final class PannedLengths {
-  private static final List<String> FILM = List.of("fps=60", "distance=13", "wide=3000", "size=1280x720", "zoom=1.15", "shake=1");
+  static final List<String> FILM = List.of("fps=60", "distance=13", "wide=3000", "size=1280x720", "zoom=1.15", "shake=1");
   private static final double NEAR_S = 0.1;
 
-  private final List<double[]> maps = new ArrayList<>();
+  final List<double[]> maps = new ArrayList<>();
   private final List<double[]> marks = new ArrayList<>();
 
-  private PannedLengths(Path camera) throws IOException {
+  PannedLengths(Path camera) throws IOException {
     for (String line : Files.readAllLines(camera)) {
       String[] w = line.split(" ", -1);
       if (w[0].equals("mark")) {
@@ -107,8 +108,11 @@ public final class PannedLengths {
         Estimate length = r.flights().get(i).length_m();
         double known = place(r.contacts().get(i + 1).contact(), truth) - place(r.contacts().get(i).contact(), truth);
         if (length != null && !Double.isNaN(known)) {
-          into.add(new double[] {length.p50() - known, length.halfWidth()});
-          System.out.printf(Locale.ROOT, "  %.3f m read %.3f +- %.3f%n", known, length.p50(), length.halfWidth());
+          double camera = carried(clip, camera(clip, clicked), r.contacts().get(i + 1).contact(), truth) - carried(clip, camera(clip, clicked), r.contacts().get(i).contact(), truth) - known;
+          double error = length.p50() - known;
+          into.add(new double[] {error, length.halfWidth(), camera, error - camera});
+          System.out.printf(
+              Locale.ROOT, "  %.3f m read %+.3f +- %.3f, of it by camera and marks %+.3f, by the body %+.3f%n", known, error, length.halfWidth(), camera, error - camera);
         }
       }
     } catch (RefusedException e) {
@@ -117,7 +121,7 @@ public final class PannedLengths {
   }
 
   /** Where a contact truly stood [m]; NaN where there was none. */
-  private static double place(Contact c, PaintedSource truth) {
+  static double place(Contact c, PaintedSource truth) {
     if (c.bothFeet()) {
       return truth.landing()[0];
     }
@@ -130,8 +134,21 @@ public final class PannedLengths {
     return Double.NaN;
   }
 
+  private static CameraError camera(FoundClip clip, List<GroundMarks.Mark> clicked) {
+    return CameraError.of(clip, Setup.ground(clicked));
+  }
+
+  /** Where the true place of a contact lies when only the camera's following and the marks carry it [m]. */
+  double carried(FoundClip clip, CameraError camera, Contact c, PaintedSource truth) {
+    double place = place(c, truth);
+    int i = clip.track().nearest(c.middle_s());
+    Spot still = truth.ground(place);
+    Spot at = mapped(maps.get(clip.firstFrame() + i), still.x(), still.y());
+    return camera.along(i, at);
+  }
+
   /** Some of the marks that a frame shows, as far apart as it goes. */
-  private List<GroundMarks.Mark> clicked(int frame, int most, Random random) {
+  List<GroundMarks.Mark> clicked(int frame, int most, Random random) {
     List<GroundMarks.Mark> seen = new ArrayList<>();
     for (double[] m : marks) {
       Spot at = inFrame(maps.get(frame), m[1], m[2]);
@@ -147,8 +164,8 @@ public final class PannedLengths {
     return out;
   }
 
-  /** A point of the still picture in a frame; null where it is not in sight. */
-  private static @Nullable Spot inFrame(double[] m, double x, double y) {
+  /** A point of the still picture in a frame. */
+  static Spot mapped(double[] m, double x, double y) {
     double a = m[4] * m[8] - m[5] * m[7];
     double b = m[2] * m[7] - m[1] * m[8];
     double c = m[1] * m[5] - m[2] * m[4];
@@ -159,7 +176,12 @@ public final class PannedLengths {
     double h = m[1] * m[6] - m[0] * m[7];
     double i = m[0] * m[4] - m[1] * m[3];
     double w = g * x + h * y + i;
-    Spot at = new Spot((a * x + b * y + c) / w, (d * x + e * y + f) / w);
+    return new Spot((a * x + b * y + c) / w, (d * x + e * y + f) / w);
+  }
+
+  /** The same; null where it is not in sight. */
+  private static @Nullable Spot inFrame(double[] m, double x, double y) {
+    Spot at = mapped(m, x, y);
     return at.x() > 40 && at.x() < 1240 && at.y() > 0 && at.y() < 715 ? at : null;
   }
 }
