@@ -36,11 +36,13 @@ public final class HeldSession implements StillSource {
   private final PaintedSession session;
   private final PaintedPlace place;
   private final double fps;
+  private final double until_s;
   private final double[] yaw;
   private int frame;
 
-  HeldSession(double length_s, long seed, double fps) {
+  HeldSession(double length_s, long seed, double fps, double until_s) {
     this.fps = fps;
+    this.until_s = until_s;
     session = new PaintedSession(length_s, seed, WIDE, HIGH, FOCAL);
     place = new PaintedPlace(session.camera(), PaintedPlace.Kind.RICH, seed);
     Random random = new Random(31 * seed + 7);
@@ -118,7 +120,7 @@ public final class HeldSession implements StillSource {
   @Override
   public @Nullable Still next() {
     double t = frame / fps;
-    if (t >= session.length_s()) {
+    if (t >= until_s) {
       return null;
     }
     frame++;
@@ -128,19 +130,25 @@ public final class HeldSession implements StillSource {
   @Override
   public void close() {}
 
-  /** Writes film, maps and what happens. */
-  public static int write(Path film, double length_s, long seed, List<String> options) throws IOException {
+  /**
+   * Writes film, maps and what happens.
+   *
+   * @param length_s of the session that is planned [s]
+   * @param until_s the film is no longer than this [s]
+   */
+  public static int write(Path film, double length_s, double until_s, long seed, List<String> options) throws IOException {
     double fps = options.stream().filter(o -> o.startsWith("fps=")).mapToDouble(o -> Double.parseDouble(o.substring(4))).findFirst().orElse(30);
     String name = film.getFileName().toString();
     String stem = name.substring(0, name.lastIndexOf('.'));
-    HeldSession source = new HeldSession(length_s, seed, fps);
+    HeldSession source = new HeldSession(length_s, seed, fps, Math.min(length_s, until_s));
     Files.writeString(film.resolveSibling(stem + ".session"), source.session.text());
     WarpOptions o = WarpOptions.of(options.stream().filter(w -> !w.startsWith("fps=")).toList(), WIDE);
     return new Warper(source, o, 1).write(film, film.resolveSibling(stem + ".camera"), length_s);
   }
 
   public static void main(String[] args) throws IOException {
-    int frames = write(Path.of(args[0]), Double.parseDouble(args[1]), Long.parseLong(args[2]), Arrays.asList(args).subList(3, args.length));
+    double length_s = Double.parseDouble(args[1]);
+    int frames = write(Path.of(args[0]), length_s, length_s, Long.parseLong(args[2]), Arrays.asList(args).subList(3, args.length));
     System.out.println(frames + " frames");
   }
 }
