@@ -58,7 +58,7 @@ final class View {
     double v = Math.max(0, Math.min(height - 1.001, (m[3] * x + m[4] * y + m[5]) / z));
     float fx = (float) (u - (int) u);
     float fy = (float) (v - (int) v);
-    int i = 3 * ((int) v * width + (int) u);
+    int i = 3 * (((int) v) * width + (int) u);
     for (int c = 0; c < 3; c++) {
       int k = i + c;
       float top = (1 - fx) * from[k] + fx * from[k + 3];
