@@ -12,10 +12,9 @@ import boundwright.clip.reading.Correction;
 import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.track.Spot;
 import boundwright.clip.truth.TrueClip;
-import boundwright.demo.DemoSquad;
+import boundwright.demo.InventedFolder;
 import boundwright.flight.Rep;
 import boundwright.quantity.LengthUnit;
-import boundwright.runway.CoachSettings;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Locator;
@@ -26,7 +25,6 @@ import com.microsoft.playwright.options.FilePayload;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -45,9 +43,8 @@ class ClipTest extends PhoneCase {
   @Override
   @BeforeEach
   void open() throws IOException {
-    Path data = Files.createTempDirectory(folder, "data");
-    bench = Workbench.open(data, Clock.system(ZoneId.systemDefault()), new MadeUpScan(8));
-    DemoSquad.fill(bench);
+    Clock clock = Clock.system(ZoneId.systemDefault());
+    bench = Workbench.open(InventedFolder.fill(Files.createTempDirectory(folder, "data"), clock), clock, new MadeUpScan(8));
     bench.clips().start();
     complaints.clear();
     server = WebServer.start(bench, "127.0.0.1", 0);
@@ -378,21 +375,8 @@ class ClipTest extends PhoneCase {
     List<String> paths = new ArrayList<>(List.of("/clips", own, own + "?frame=30&begin=20", own + "/marks", own + "/box", "/settings"));
     paths.add("/clips/compare?a=" + clip().id() + "&b=" + clip().id() + "&at=1");
     paths.add("/athlete/" + first().id());
-    CoachSettings now = bench.settings().settings();
-    for (int width : new int[] {320, 390, 1200}) {
-      context.close();
-      newPage(width, width == 320 ? 568 : 844, width < 1000);
-      LengthUnit unit = width == 320 ? LengthUnit.FEET_INCHES : LengthUnit.METRES;
-      bench.settings().keep(new CoachSettings(unit, now.marks(), now.facility(), now.setContacts()));
-      for (String path : paths) {
-        visit(path);
-        page.evaluate("document.querySelectorAll('main details').forEach(d => d.open = true)");
-        assertThat((int) page.evaluate("document.documentElement.scrollWidth")).as(path + " at " + width).isLessThanOrEqualTo(width);
-        if (width < 1000) {
-          assertThat((String) page.evaluate(SMALL_TARGETS)).as("small targets on " + path + " at " + width).isEmpty();
-        }
-      }
-    }
+    assertFits(paths, LengthUnit.METRES, "");
+    assertFits(List.of(own, own + "/marks"), LengthUnit.FEET_INCHES, "");
   }
 
   @Test

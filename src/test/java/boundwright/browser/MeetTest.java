@@ -7,7 +7,6 @@ import boundwright.athlete.Athlete;
 import boundwright.meet.KeptAttempt;
 import boundwright.meet.MeetSheet;
 import boundwright.quantity.LengthUnit;
-import boundwright.runway.CoachSettings;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.Locator;
@@ -182,21 +181,8 @@ class MeetTest extends PhoneCase {
         paths.add("/athlete/" + athlete.id() + "/" + part);
       }
     }
-    CoachSettings now = bench.settings().settings();
     for (LengthUnit unit : LengthUnit.values()) {
-      bench.settings().keep(new CoachSettings(unit, now.marks(), now.facility(), now.setContacts()));
-      for (int width : new int[] {320, 390, 1200}) {
-        context.close();
-        newPage(width, width == 320 ? 568 : 844, width < 1000);
-        for (String path : paths) {
-          visit(path);
-          page.evaluate("document.querySelectorAll('main details').forEach(d => d.open = true)");
-          assertThat((int) page.evaluate("document.documentElement.scrollWidth")).as(path + " at " + width + ", " + unit).isLessThanOrEqualTo(width);
-          if (width < 1000) {
-            assertThat((String) page.evaluate(SMALL_TARGETS)).as("small targets on " + path + " at " + width).isEmpty();
-          }
-        }
-      }
+      assertFits(paths, unit, "");
     }
     complaints.removeIf(c -> c.contains("422"));
   }

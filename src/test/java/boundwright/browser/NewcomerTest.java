@@ -8,7 +8,6 @@ import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
-import boundwright.runway.CoachSettings;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.Download;
 import com.microsoft.playwright.Locator;
@@ -166,20 +165,8 @@ class NewcomerTest extends PhoneCase {
             "/", "/athlete/" + id, "/athlete/" + id + "?sequence=RRLL+RRLL+RRLL+RRLL+RRLL&steps=5&sand=no", "/athlete/" + id + "?sequence=RXL&steps=4",
             "/athlete/" + id + "/edit", "/athlete/" + id + "/card", "/athlete/new", "/plan", "/tapes", "/card", "/settings", "/import", "/sources",
             "/nosuch");
-    CoachSettings now = bench.settings().settings();
     for (LengthUnit unit : LengthUnit.values()) {
-      bench.settings().keep(new CoachSettings(unit, now.marks(), now.facility(), now.setContacts()));
-      for (int width : new int[] {320, 390, 1200}) {
-        context.close();
-        newPage(width, width == 320 ? 568 : 844, width < 1000);
-        for (String path : paths) {
-          visit(path);
-          assertThat((int) page.evaluate("document.documentElement.scrollWidth")).as(path + " at " + width + ", " + unit).isLessThanOrEqualTo(width);
-          if (width < 1000) {
-            assertThat((String) page.evaluate(SMALL_TARGETS)).as("small targets on " + path + " at " + width).isEmpty();
-          }
-        }
-      }
+      assertFits(paths, unit, "");
     }
     complaints.removeIf(c -> c.contains("404") || c.contains("422"));
   }

@@ -4,7 +4,9 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.athlete.Athlete;
-import boundwright.demo.DemoSquad;
+import boundwright.demo.InventedFolder;
+import boundwright.quantity.LengthUnit;
+import boundwright.runway.CoachSettings;
 import boundwright.store.Workbench;
 import boundwright.web.WebServer;
 import com.microsoft.playwright.Browser;
@@ -51,8 +53,8 @@ abstract class PhoneCase {
 
   @BeforeEach
   void open() throws IOException {
-    bench = Workbench.open(Files.createTempDirectory(folder, "data"), Clock.system(ZoneId.systemDefault()));
-    DemoSquad.fill(bench);
+    Clock clock = Clock.system(ZoneId.systemDefault());
+    bench = Workbench.open(InventedFolder.fill(Files.createTempDirectory(folder, "data"), clock), clock);
     complaints.clear();
     server = WebServer.start(bench, "127.0.0.1", 0);
     newPage(390, 844, true);
@@ -75,6 +77,39 @@ abstract class PhoneCase {
         .filter(e => e.getBoundingClientRect().height < 47.5)
         .map(e => e.tagName + ' ' + (e.textContent || e.id).trim().slice(0, 24) + ' ' + e.getBoundingClientRect().height.toFixed(1)).join('; ')
       """;
+
+  /** Names that a narrow page squeezes letter under letter. */
+  private static final String NAMES_LETTER_BY_LETTER =
+      """
+      [...document.querySelectorAll('h1, .watch b, .squad b')]
+        .filter(e => e.getBoundingClientRect().width > 0 && e.getBoundingClientRect().height > e.getBoundingClientRect().width)
+        .map(e => e.textContent).join('; ')
+      """;
+
+  /**
+   * No page scrolls sideways on two phones and a desk, with all that is folded open; on a phone every target is large enough for a thumb.
+   *
+   * @param also script run before a page is looked at
+   */
+  final void assertFits(List<String> paths, LengthUnit unit, String also) {
+    CoachSettings now = bench.settings().settings();
+    bench.settings().keep(new CoachSettings(unit, now.marks(), now.facility(), now.setContacts()));
+    for (String path : paths) {
+      visit(path);
+      page.evaluate("document.querySelectorAll('main details').forEach(d => { d.open = true; })");
+      page.evaluate(also);
+      for (int width : new int[] {390, 320, 1200}) {
+        page.setViewportSize(width, width == 320 ? 568 : 844);
+        String at = path + " at " + width + ", " + unit;
+        assertThat((int) page.evaluate("document.documentElement.scrollWidth")).as(at).isLessThanOrEqualTo(width);
+        assertThat((String) page.evaluate(NAMES_LETTER_BY_LETTER)).as("names squeezed on " + at).isEmpty();
+        if (width < 1000) {
+          assertThat((String) page.evaluate(SMALL_TARGETS)).as("small targets on " + at).isEmpty();
+        }
+      }
+      page.setViewportSize(390, 844);
+    }
+  }
 
   final void newPage(int width, int height, boolean touch) {
     context = browser.newContext(new Browser.NewContextOptions().setViewportSize(width, height).setHasTouch(touch));

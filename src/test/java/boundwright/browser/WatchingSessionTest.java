@@ -12,7 +12,6 @@ import boundwright.quantity.LengthUnit;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
 import boundwright.readiness.TestScore;
-import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.technique.FaultTick;
@@ -31,13 +30,6 @@ import org.junit.jupiter.api.Test;
 /** A coach with a phone watches: ticks on contacts, the guard, pain, a medical hold, and the pages that come of it. */
 class WatchingSessionTest extends PhoneCase {
   /** A name that is higher than wide runs down the page, a letter or two in a line. */
-  private static final String NAMES_LETTER_BY_LETTER =
-      """
-      [...document.querySelectorAll('h1, .watch b, .squad b')]
-        .filter(e => e.getBoundingClientRect().height > e.getBoundingClientRect().width)
-        .map(e => e.textContent).join('; ')
-      """;
-
   @Test
   void aWholeSessionWithTicksOnContactsAnOverrideAndPain() {
     bench.settings().keep(new DayPlan("Much today", List.of(new Drill(Sequence.parse("RRL x2"), 4, 20, 3, true))));
@@ -187,23 +179,8 @@ class WatchingSessionTest extends PhoneCase {
             "/watch", "/athlete/" + id, "/athlete/" + id + "/care", "/athlete/" + id + "/ready", "/athlete/" + id + "/load",
             "/athlete/" + id + "/technique", "/athlete/" + id + "/second", "/athlete/" + id + "/tests", "/athlete/" + id + "/tests?kind=TIMED_RUN_UP",
             "/settings/guard", "/settings", "/sources");
-    CoachSettings now = bench.settings().settings();
     for (LengthUnit unit : LengthUnit.values()) {
-      bench.settings().keep(new CoachSettings(unit, now.marks(), now.facility(), now.setContacts()));
-      for (int width : new int[] {320, 390, 1200}) {
-        context.close();
-        newPage(width, width == 320 ? 568 : 844, width < 1000);
-        for (String path : paths) {
-          visit(path);
-          page.evaluate("document.querySelectorAll('details').forEach(d => { d.open = true; })");
-          page.evaluate("document.querySelectorAll('.ticks > li > label > input').forEach(i => { i.checked = true; })");
-          assertThat((int) page.evaluate("document.documentElement.scrollWidth")).as(path + " at " + width + ", " + unit).isLessThanOrEqualTo(width);
-          assertThat((String) page.evaluate(NAMES_LETTER_BY_LETTER)).as("names squeezed on " + path + " at " + width).isEmpty();
-          if (width < 1000) {
-            assertThat((String) page.evaluate(SMALL_TARGETS)).as("small targets on " + path + " at " + width).isEmpty();
-          }
-        }
-      }
+      assertFits(paths, unit, "document.querySelectorAll('.ticks > li > label > input').forEach(i => { i.checked = true; })");
     }
   }
 

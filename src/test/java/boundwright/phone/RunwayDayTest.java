@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
-import boundwright.demo.DemoSquad;
+import boundwright.demo.InventedFolder;
 import boundwright.flight.FlightModel;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
@@ -47,8 +47,7 @@ class RunwayDayTest {
 
   @BeforeEach
   void open() {
-    bench = Workbench.open(folder, CLOCK);
-    DemoSquad.fill(bench);
+    bench = Workbench.open(InventedFolder.fill(folder, CLOCK), CLOCK);
   }
 
   @AfterEach

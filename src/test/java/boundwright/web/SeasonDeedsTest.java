@@ -3,7 +3,7 @@ package boundwright.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.demo.DemoSeason;
-import boundwright.demo.DemoSquad;
+import boundwright.demo.InventedFolder;
 import boundwright.load.GuardSettings;
 import boundwright.season.Away;
 import boundwright.season.Member;
@@ -50,8 +50,7 @@ class SeasonDeedsTest {
 
   @BeforeEach
   void open() {
-    bench = Workbench.open(folder, DAY);
-    DemoSquad.fill(bench);
+    bench = Workbench.open(InventedFolder.fill(folder, DAY), DAY);
     byte[] file = SeasonFile.write(DemoSeason.from(LocalDate.of(2026, 9, 28), GuardSettings.DEFAULT), GuardSettings.DEFAULT, "").getBytes(StandardCharsets.UTF_8);
     SeasonInput all = SeasonFile.read(file, bench.care().guard(), (name, written) -> bench.athletes().byName(name).orElseThrow().id());
     id = new SeasonDesk(bench.seasons(), SeasonWork::ofFile, DAY, new Random(1)).keep(shorter(all));

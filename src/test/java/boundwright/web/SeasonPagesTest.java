@@ -3,7 +3,7 @@ package boundwright.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.demo.DemoSeason;
-import boundwright.demo.DemoSquad;
+import boundwright.demo.InventedFolder;
 import boundwright.load.GuardSettings;
 import boundwright.season.PlainPlanner;
 import boundwright.season.SeasonRepository.Kept;
@@ -36,8 +36,7 @@ class SeasonPagesTest {
 
   @BeforeEach
   void open() {
-    bench = Workbench.open(folder, DAY);
-    DemoSquad.fill(bench);
+    bench = Workbench.open(InventedFolder.fill(folder, DAY), DAY);
     server = WebServer.start(bench, "0.0.0.0", 0);
     client = new Client(server.port());
   }

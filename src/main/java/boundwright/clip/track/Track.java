@@ -16,12 +16,26 @@ public final class Track {
   private final double[][] x;
   private final double[][] y;
   private final double[][] confidence;
+  private final double medianStep;
 
   private Track(double[] times, double[][] x, double[][] y, double[][] confidence) {
     this.times = times;
     this.x = x;
     this.y = y;
     this.confidence = confidence;
+    this.medianStep = medianStep(times);
+  }
+
+  private static double medianStep(double[] times) {
+    if (times.length < 2) {
+      return Double.NaN;
+    }
+    double[] steps = new double[times.length - 1];
+    for (int i = 0; i < steps.length; i++) {
+      steps[i] = times[i + 1] - times[i];
+    }
+    Arrays.sort(steps);
+    return steps[steps.length / 2];
   }
 
   /** How many frames. */
@@ -39,14 +53,9 @@ public final class Track {
     return times.clone();
   }
 
-  /** Median spacing of the frames [s]. */
+  /** Median spacing of the frames [s]; NaN of a single frame. */
   public double medianStep() {
-    double[] steps = new double[times.length - 1];
-    for (int i = 0; i < steps.length; i++) {
-      steps[i] = times[i + 1] - times[i];
-    }
-    Arrays.sort(steps);
-    return steps[steps.length / 2];
+    return medianStep;
   }
 
   /** The frame shown nearest to a time [s], from 0; the earlier of two that are as near. */

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boundwright.demo.DemoSeason;
-import boundwright.demo.DemoSquad;
+import boundwright.demo.InventedFolder;
 import boundwright.load.GuardSettings;
 import boundwright.quantity.RefusedException;
 import boundwright.season.Away;
@@ -46,8 +46,7 @@ class SeasonDeskTest {
 
   @BeforeEach
   void open() {
-    bench = Workbench.open(folder, DAY);
-    DemoSquad.fill(bench);
+    bench = Workbench.open(InventedFolder.fill(folder, DAY), DAY);
     desk = new SeasonDesk(bench.seasons(), SeasonWork::ofFile, DAY, new Random(1));
     byte[] file = SeasonFile.write(DemoSeason.from(LocalDate.of(2026, 9, 28), GuardSettings.DEFAULT), GuardSettings.DEFAULT, "").getBytes(StandardCharsets.UTF_8);
     id = desk.keep(SeasonFile.read(file, bench.care().guard(), (name, written) -> bench.athletes().byName(name).orElseThrow().id()));

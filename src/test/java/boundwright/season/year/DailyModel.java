@@ -11,11 +11,16 @@ import com.google.ortools.sat.LinearExpr;
 import com.google.ortools.sat.LinearExprBuilder;
 import com.google.ortools.sat.Literal;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.BiPredicate;
+import java.util.function.IntUnaryOperator;
+import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The daily plan of a squad as a model of CP-SAT with the whole numbers of {@link YearRules}: nothing refused, then the first three
@@ -28,6 +33,7 @@ public final class DailyModel {
 
   private final CpModel model = new CpModel();
   private final List<YearProblem> problems;
+  private final boolean soft;
   private final List<List<Map<Choice, Literal>>> taken = new ArrayList<>();
   private final List<List<Choice>> found = new ArrayList<>();
   private final LinearExprBuilder wishes = LinearExpr.newBuilder();
@@ -36,8 +42,18 @@ public final class DailyModel {
 
   /** Of a squad; {@code room} most at once, by place. */
   public DailyModel(List<YearProblem> problems, int[] room) {
+    this(problems, room, true);
+  }
+
+  /** What must hold of one athlete and nothing else, for {@link #fewestChanges}: much smaller. */
+  public static DailyModel refusals(YearProblem problem) {
+    return new DailyModel(List.of(problem), new int[0], false);
+  }
+
+  private DailyModel(List<YearProblem> problems, int[] room, boolean soft) {
     Loader.loadNativeLibraries();
     this.problems = problems;
+    this.soft = soft;
     for (YearProblem p : problems) {
       athlete(p);
     }
@@ -60,13 +76,17 @@ public final class DailyModel {
     }
   }
 
+  private Seen seen(Choice c) {
+    return soft ? Seen.of(c) : new Seen(c.right(), c.left(), c.hard(), c.meet(), -1, c.rest() ? -1 : 0, 0);
+  }
+
   private void athlete(YearProblem p) {
     List<Map<Choice, Literal>> days = new ArrayList<>();
     for (int t = 0; t < p.days; t++) {
       Map<Choice, Literal> day = new LinkedHashMap<>();
       Set<Seen> seen = new HashSet<>();
       for (Choice c : p.choices.get(t)) {
-        if (seen.add(Seen.of(c))) {
+        if (seen.add(seen(c))) {
           day.put(c, p.choices.get(t).size() == 1 ? model.trueLiteral() : model.newBoolVar("x"));
         }
       }
@@ -78,7 +98,7 @@ public final class DailyModel {
     for (int t = 0; t < p.days; t++) {
       one.day(t);
     }
-    for (int w = 0; w < p.wanted.length; w++) {
+    for (int w = 0; soft && w < p.wanted.length; w++) {
       one.week(w);
     }
     for (YearProblem.Taper taper : p.tapers) {
@@ -92,7 +112,7 @@ public final class DailyModel {
     private final List<Map<Choice, Literal>> days;
     private final IntVar[] right;
     private final IntVar[] left;
-    private final Map<List<Object>, Literal> known = new java.util.HashMap<>();
+    private final Map<List<Object>, Literal> known = new HashMap<>();
 
     One(YearProblem p, List<Map<Choice, Literal>> days) {
       this.p = p;
@@ -131,11 +151,11 @@ public final class DailyModel {
       return out;
     }
 
-    private Literal is(int t, String what, java.util.function.Predicate<Choice> such) {
+    private Literal is(int t, String what, Predicate<Choice> such) {
       return known.computeIfAbsent(List.of(t, what), k -> made(t, such));
     }
 
-    private Literal made(int t, java.util.function.Predicate<Choice> such) {
+    private Literal made(int t, Predicate<Choice> such) {
       List<Literal> all = new ArrayList<>();
       days.get(t).forEach((c, x) -> {
         if (such.test(c)) {
@@ -197,11 +217,14 @@ public final class DailyModel {
         trained.add(4000L * YearRules.ROUNDING);
         trained.addTerm(base, -p.refuseMille());
         model.addLessOrEqual(trained, 0).onlyEnforceIf(busy);
+        if (!soft) {
+          continue;
+        }
         seven.addTerm(base, -Math.round(1000 + 10 * p.cautionPercent));
         model.addLessOrEqual(seven, 0).onlyEnforceIf(new Literal[] {busy, caution.not()});
       }
       spacing(t);
-      if (p.mostSessions[t] < 7) {
+      if (soft && p.mostSessions[t] < 7) {
         sessions(t, busy);
       }
     }
@@ -216,7 +239,9 @@ public final class DailyModel {
           continue;
         }
         Literal before = is(t - ago, "hard", Choice::hard);
-        model.addBoolOr(new Literal[] {hard.not(), before.not(), caution});
+        if (soft) {
+          model.addBoolOr(new Literal[] {hard.not(), before.not(), caution});
+        }
         if (ago < p.refuseBelowDays) {
           model.addBoolOr(new Literal[] {training.not(), before.not()});
         }
@@ -305,6 +330,51 @@ public final class DailyModel {
     });
   }
 
+  /**
+   * The fewest days from one day on that are not as they were published, with nothing refused; of {@link #refusals}.
+   *
+   * @param fits whether a day takes a choice beside what the others do
+   * @param begin a plan to begin at: choice index by day, negative where it has none
+   * @param seconds for the search
+   * @return how many days; best -1 if none was found, which is proven if there is none
+   */
+  public Solved fewestChanges(int from, BiPredicate<Integer, Choice> fits, IntUnaryOperator begin, double seconds) {
+    YearProblem p = problems.get(0);
+    LinearExprBuilder changed = LinearExpr.newBuilder();
+    for (int t = from; t < p.days; t++) {
+      int at = p.published(t);
+      if (p.choices.get(t).size() > 1 && at != -1) {
+        changed.add(1);
+        published(t, at < 0 ? null : p.choices.get(t).get(at), fits, changed);
+      }
+      int here = begin.applyAsInt(t);
+      if (here >= 0) {
+        Seen begun = seen(p.choices.get(t).get(here));
+        taken.get(0).get(t).forEach((c, x) -> model.addHint(x, seen(c).equals(begun)));
+      }
+    }
+    model.minimize(changed);
+    CpSolver solver = solver(seconds);
+    CpSolverStatus status = solver.solve(model);
+    boolean found = status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.FEASIBLE;
+    return new Solved(
+        found ? Math.round(solver.objectiveValue()) : -1, Math.max(0, (long) Math.ceil(solver.bestObjectiveBound() - 1e-6)),
+        status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.INFEASIBLE);
+  }
+
+  /** A day that is as published counts nothing; what no place takes then is not chosen. */
+  private void published(int t, @Nullable Choice was, BiPredicate<Integer, Choice> fits, LinearExprBuilder changed) {
+    taken.get(0).get(t).forEach((c, x) -> {
+      boolean same = was != null && seen(c).equals(seen(was));
+      if (same) {
+        changed.addTerm(x, -1);
+      }
+      if (problems.get(0).choices.get(t).stream().noneMatch(o -> seen(o).equals(seen(c)) && fits.test(t, o))) {
+        model.addEquality(x, 0);
+      }
+    });
+  }
+
   private void keep(CpSolver solver) {
     found.clear();
     for (List<Map<Choice, Literal>> one : taken) {
@@ -324,7 +394,7 @@ public final class DailyModel {
   }
 
   /** With all days fixed: wishes, off and cautions; null if something is refused. */
-  public long @org.jspecify.annotations.Nullable [] scored() {
+  public long @Nullable [] scored() {
     model.minimize(LinearExpr.newBuilder().add(wishes).add(off).add(cautions));
     CpSolver solver = solver(60);
     CpSolverStatus status = solver.solve(model);
@@ -339,7 +409,8 @@ public final class DailyModel {
 
   private static CpSolver solver(double seconds) {
     CpSolver solver = new CpSolver();
-    solver.getParameters().setMaxTimeInSeconds(seconds);
+    // its own reckoning of work, about a second of an idle core, so that a busy machine does not shorten the search
+    solver.getParameters().setMaxDeterministicTime(seconds);
     solver.getParameters().setNumWorkers(1);
     solver.getParameters().setRandomSeed(1);
     solver.getParameters().setMaxPresolveIterations(1);
@@ -362,7 +433,7 @@ public final class DailyModel {
    * @param seconds for each level
    * @return as many levels as were reached: none after one that was not fixed
    */
-  public List<Solved> levels(long @org.jspecify.annotations.Nullable [] ours, double seconds) {
+  public List<Solved> levels(long @Nullable [] ours, double seconds) {
     List<Solved> out = new ArrayList<>();
     LinearExprBuilder[] levels = {wishes, off, cautions};
     for (int k = 0; k < levels.length; k++) {
