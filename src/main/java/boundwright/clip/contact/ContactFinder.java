@@ -296,8 +296,10 @@ public final class ContactFinder {
     }
     double length = feet.length(foot);
     if (heel != null && !Double.isNaN(length) && !strayed(heel) && (toe == null || strayed(toe))) {
-      // the toe was out of sight or on the other foot while it stood: the heel and the foot's own length say it better than a path over the gap
-      toe = Estimate.normal(heel.p50() + length, Math.hypot(heel.halfWidth() / Estimate.Z95, BY_HEEL_M));
+      // the toe was out of sight or on the other foot while it stood: the heel and the foot's own length say it better than a path over the
+      // gap; of strayed samples the range stays, since the heel may have gone with them
+      double sd = toe == null ? Math.hypot(heel.halfWidth() / Estimate.Z95, BY_HEEL_M) : toe.halfWidth() / Estimate.Z95;
+      toe = Estimate.normal(heel.p50() + length, sd);
     }
     if (toe == null) {
       toe = standing(toeAlone, settled, leaves);

@@ -10,6 +10,8 @@ import org.hipparchus.linear.LUDecomposition;
  */
 final class Aligner {
   private static final int ROUNDS = 6;
+  /** A guess is good to a few pixels: the halved picture is coarse enough. */
+  private static final int COARSEST = 1;
   /** A grey value farther off than this tells nothing (judgement: what moves in front of the ground). */
   private static final double OUT = 40;
   /** And counts as much as one that is off by this. */
@@ -31,9 +33,9 @@ final class Aligner {
   }
 
   /** The aim of the second picture, found from a guess. */
-  Aim align(Shades from, Aim fromAim, Shades to, Aim guess, int firstLevel) {
+  Aim align(Shades from, Aim fromAim, Shades to, Aim guess) {
     Aim best = guess;
-    for (int level = firstLevel; level >= 0; level--) {
+    for (int level = COARSEST; level >= 0; level--) {
       for (int round = 0; round < ROUNDS; round++) {
         double[] step = solved(step(from, fromAim, to, best, level, 4), best.focal(width, height), 4);
         best = best.further(step[0], step[1], step[2], step[3]);

@@ -100,13 +100,13 @@ final class Backdrop {
   private void turn(Shades last, Shades now, double dt) {
     Aim was = aim;
     Aim goingOn = turning && step_s > 0 ? was.again(aimBefore, dt / step_s) : was;
-    Aim near = aligner.align(last, was, now, was, 1);
+    Aim near = aligner.align(last, was, now, was);
     Aim chosen = near;
     double cost = aligner.cost(last, was, now, near);
     double still = aligner.cost(last, was, now, was);
     if (turning || cost >= BETTER * still || cost > LEAST / 4) {
       for (Aim guess : List.of(goingOn, aligner.shifted(last, was, now, REACH))) {
-        Aim other = aligner.align(last, was, now, guess, 1);
+        Aim other = aligner.align(last, was, now, guess);
         double c = aligner.cost(last, was, now, other);
         if (c < FAR * cost) {
           chosen = other;
@@ -146,7 +146,7 @@ final class Backdrop {
     }
     if (turning || unsteady > 0) {
       Shades known = nearest.shades();
-      Aim closer = aligner.align(known, nearest.aim(), now, aim, 1);
+      Aim closer = aligner.align(known, nearest.aim(), now, aim);
       if (aligner.cost(known, nearest.aim(), now, closer) < CLOSER * aligner.cost(known, nearest.aim(), now, aim)) {
         aim = closer;
       }

@@ -1,7 +1,5 @@
 package boundwright.clip.session;
 
-import java.util.Arrays;
-
 /** The background as one aim of the camera shows it: the slow mean of what was seen there, and how much it flickers. */
 final class View {
   private Aim aim;
@@ -17,7 +15,9 @@ final class View {
     this.height = height;
     mean = new float[3 * width * height];
     noise = new float[width * height];
-    takes(rgb);
+    for (int i = 0; i < mean.length; i++) {
+      mean[i] = rgb[i] & 0xff;
+    }
   }
 
   Aim aim() {
@@ -27,14 +27,6 @@ final class View {
   /** The lens is known better. */
   void through(double lens) {
     aim = aim.through(lens);
-  }
-
-  /** Becomes a picture. */
-  private void takes(byte[] rgb) {
-    for (int i = 0; i < mean.length; i++) {
-      mean[i] = rgb[i] & 0xff;
-    }
-    Arrays.fill(noise, 0);
   }
 
   /** Takes over what another view knows, {@code unsure} where it knows nothing. */

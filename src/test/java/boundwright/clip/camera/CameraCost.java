@@ -39,7 +39,6 @@ final class CameraCost {
     Path folder = Path.of(args.length > 1 ? args[1] : "target/bench-clip/weights");
     double before = ChildTime.soFar().toMillis();
     FoundClip clip = ScanProcess.scan(ScanOrder.of(film, folder), p -> {});
-    double scanned = ChildTime.soFar().toMillis() - before;
     Track track = clip.track();
     int n = clip.networkFrames();
     double t0 = cpu();
@@ -105,6 +104,8 @@ final class CameraCost {
     t0 = cpu();
     int contacts = ClipReader.read(clip, Setup.none(), List.of(), null).contacts().size();
     double search = (cpu() - t0) / n;
+    // read late: by now the reading's process has surely ended
+    double scanned = ChildTime.soFar().toMillis() - before;
     System.out.println("| film | frames looked at | decode | network pass | following: stood | following: turned | search | (decode + pass + turned) / (decode + pass) | whole, its own camera / (decode of all + pass of those looked at) |");
     System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- | --- |");
     System.out.printf(

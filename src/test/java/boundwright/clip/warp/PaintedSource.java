@@ -118,10 +118,6 @@ public final class PaintedSource implements StillSource {
     return camera.project(along, 0, 0);
   }
 
-  boolean right() {
-    return camera.toTheRight();
-  }
-
   Sequence sequence() {
     return sequence;
   }

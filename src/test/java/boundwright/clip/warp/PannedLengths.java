@@ -31,13 +31,13 @@ import org.jspecify.annotations.Nullable;
  * <p>Run: {@code bench/clip lengths [CLIPS [SEED]]}. Own output.
  */
 public final class PannedLengths {
-  static final List<String> FILM = List.of("fps=60", "distance=13", "wide=3000", "size=1280x720", "zoom=1.15", "shake=1");
+  private static final List<String> FILM = List.of("fps=60", "distance=13", "wide=3000", "size=1280x720", "zoom=1.15", "shake=1");
   private static final double NEAR_S = 0.1;
 
-  final List<double[]> maps = new ArrayList<>();
+  private final List<double[]> maps = new ArrayList<>();
   private final List<double[]> marks = new ArrayList<>();
 
-  PannedLengths(Path camera) throws IOException {
+  private PannedLengths(Path camera) throws IOException {
     for (String line : Files.readAllLines(camera)) {
       String[] w = line.split(" ", -1);
       if (w[0].equals("mark")) {
@@ -104,13 +104,15 @@ public final class PannedLengths {
       System.out.println(
           "seed " + seed + (far ? ", two frames: " : ", one frame: ") + clip.camera() + ", " + r.contacts().size() + " contacts of "
               + truth.contacts().size() + ", remarks " + r.remarks());
+      CameraError carries = CameraError.of(clip, Setup.ground(clicked));
       for (int i = 0; i + 1 < r.contacts().size(); i++) {
         Estimate length = r.flights().get(i).length_m();
         double known = place(r.contacts().get(i + 1).contact(), truth) - place(r.contacts().get(i).contact(), truth);
         if (length != null && !Double.isNaN(known)) {
-          double camera = carried(clip, camera(clip, clicked), r.contacts().get(i + 1).contact(), truth) - carried(clip, camera(clip, clicked), r.contacts().get(i).contact(), truth) - known;
+          double from = carried(clip, carries, r.contacts().get(i).contact(), truth);
+          double camera = carried(clip, carries, r.contacts().get(i + 1).contact(), truth) - from - known;
           double error = length.p50() - known;
-          into.add(new double[] {error, length.halfWidth(), camera, error - camera});
+          into.add(new double[] {error, length.halfWidth()});
           System.out.printf(
               Locale.ROOT, "  %.3f m read %+.3f +- %.3f, of it by camera and marks %+.3f, by the body %+.3f%n", known, error, length.halfWidth(), camera, error - camera);
         }
@@ -121,7 +123,7 @@ public final class PannedLengths {
   }
 
   /** Where a contact truly stood [m]; NaN where there was none. */
-  static double place(Contact c, PaintedSource truth) {
+  private static double place(Contact c, PaintedSource truth) {
     if (c.bothFeet()) {
       return truth.landing()[0];
     }
@@ -134,12 +136,8 @@ public final class PannedLengths {
     return Double.NaN;
   }
 
-  private static CameraError camera(FoundClip clip, List<GroundMarks.Mark> clicked) {
-    return CameraError.of(clip, Setup.ground(clicked));
-  }
-
   /** Where the true place of a contact lies when only the camera's following and the marks carry it [m]. */
-  double carried(FoundClip clip, CameraError camera, Contact c, PaintedSource truth) {
+  private double carried(FoundClip clip, CameraError camera, Contact c, PaintedSource truth) {
     double place = place(c, truth);
     int i = clip.track().nearest(c.middle_s());
     Spot still = truth.ground(place);
@@ -148,7 +146,7 @@ public final class PannedLengths {
   }
 
   /** Some of the marks that a frame shows, as far apart as it goes. */
-  List<GroundMarks.Mark> clicked(int frame, int most, Random random) {
+  private List<GroundMarks.Mark> clicked(int frame, int most, Random random) {
     List<GroundMarks.Mark> seen = new ArrayList<>();
     for (double[] m : marks) {
       Spot at = inFrame(maps.get(frame), m[1], m[2]);
@@ -165,7 +163,7 @@ public final class PannedLengths {
   }
 
   /** A point of the still picture in a frame. */
-  static Spot mapped(double[] m, double x, double y) {
+  private static Spot mapped(double[] m, double x, double y) {
     double a = m[4] * m[8] - m[5] * m[7];
     double b = m[2] * m[7] - m[1] * m[8];
     double c = m[1] * m[5] - m[2] * m[4];
