@@ -152,6 +152,15 @@ class ArchitectureTest {
           .because("what is proved about lanes and rests is checked against a slow model of the same numbers, and knows no athlete");
 
   @ArchTest
+  static final ArchRule PLANS_KNOW_NO_SIMULATED_SEASON =
+      noClasses().that().resideInAnyPackage(
+              "boundwright.season", "boundwright.season.year..", "boundwright.season.weeks..", "boundwright.season.ladder..", "boundwright.season.solve..",
+              "boundwright.season.mend..", "boundwright.season.check..", "boundwright.season.why..", "boundwright.season.conflict..", "boundwright.season.sheet..",
+              "boundwright.season.calendar..", "boundwright.season.order..")
+          .should().dependOnClassesThat().resideInAPackage("boundwright.season.chance..")
+          .because("what is planned and mended must not depend on the chances that it is looked at with");
+
+  @ArchTest
   static final ArchRule SQL_ONLY_IN_STORE =
       noClasses().that().resideOutsideOfPackage("boundwright.store..")
           .should().dependOnClassesThat().resideInAnyPackage(
@@ -282,10 +291,22 @@ class ArchitectureTest {
           .because("the library of calendars is loaded only when one is asked for, and can be exchanged");
 
   @ArchTest
-  static final ArchRule CERTIFICATES_ARE_WRITTEN_IN_ONE_CLASS =
-      noClasses().that().doNotHaveFullyQualifiedName("boundwright.web.certificate.Issuer")
+  static final ArchRule KEYS_ARE_MADE_IN_TWO_CLASSES =
+      noClasses().that().doNotHaveFullyQualifiedName("boundwright.web.certificate.Issuer").and().doNotHaveFullyQualifiedName("boundwright.store.age.AgeHeader")
           .should().dependOnClassesThat().resideInAnyPackage("org.bouncycastle..")
-          .because("nine megabytes are loaded only when a certificate is to be written");
+          .because("nine megabytes are loaded only when a certificate is to be written or a backup is sealed");
+
+  @ArchTest
+  static final ArchRule SEALING_KNOWS_NO_ATHLETE =
+      noClasses().that().resideInAPackage("boundwright.store.age..")
+          .should().dependOnClassesThat(resideInAnyPackage("boundwright..").and(not(resideInAnyPackage("boundwright.store.age..", "boundwright.quantity.."))))
+          .because("it is checked against the format's own vectors, and knows nothing of what it seals");
+
+  @ArchTest
+  static final ArchRule SAFETY_WORKS_ON_FILES =
+      noClasses().that().resideInAPackage("boundwright.store.backup..")
+          .should().dependOnClassesThat(resideInAnyPackage("boundwright..").and(not(resideInAnyPackage("boundwright.store.backup..", "boundwright.store.age..", "boundwright.quantity.."))))
+          .because("a backup is also brought back where the database no longer opens");
 
   @ArchTest
   static final ArchRule NO_ATTIC =

@@ -1,5 +1,6 @@
 package boundwright.card;
 
+import boundwright.quantity.PlainText;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PDFontSupplier;
@@ -73,7 +74,7 @@ public final class CardPdf {
       font(builder, document, "/fonts/Bitter_400Regular.ttf", 400, FontStyle.NORMAL);
       font(builder, document, "/fonts/Bitter_400Regular_Italic.ttf", 400, FontStyle.ITALIC);
       font(builder, document, "/fonts/Bitter_700Bold.ttf", 700, FontStyle.NORMAL);
-      builder.withHtmlContent(html.toString(), null);
+      builder.withHtmlContent(PlainText.shown(html.toString()), null);
       builder.toStream(out);
       builder.run();
     } catch (IOException e) {

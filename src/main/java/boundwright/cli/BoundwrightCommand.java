@@ -1,9 +1,14 @@
 package boundwright.cli;
 
+import boundwright.cli.backup.BackupCommand;
+import boundwright.cli.backup.CheckDataCommand;
+import boundwright.cli.backup.RestoreCommand;
 import boundwright.cli.season.SeasonCommand;
+import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IExecutionExceptionHandler;
@@ -17,7 +22,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 import picocli.CommandLine;
 
 /**
- * The command {@code boundwright} and what all its commands share. Exit codes: 0 done; 1 an import took nothing; 2
+ * The command {@code boundwright} and what all its commands share. Exit codes: 0 done; 1 an import took nothing, or the data have a fault; 2
  * refused, with the sentence on the error stream; 70 something that boundwright did not expect.
  */
 @Command(
@@ -29,7 +34,7 @@ import picocli.CommandLine;
     sortOptions = false,
     description = "Where the tape goes: take-off marks for bounding into sand, learned from real reps.",
     footerHeading = "%n",
-    footer = "Everything stays on this machine. Exit codes: 0 done, 1 nothing imported, 2 refused, 70 unexpected.")
+    footer = "Everything stays on this machine. Exit codes: 0 done, 1 nothing imported or data at fault, 2 refused, 70 unexpected.")
 public final class BoundwrightCommand implements Runnable {
   /** Something that boundwright did not expect. */
   static final int UNEXPECTED = 70;
@@ -58,6 +63,13 @@ public final class BoundwrightCommand implements Runnable {
    */
   public static int run(Surroundings surroundings, String... arguments) {
     BoundwrightCommand top = new BoundwrightCommand(surroundings);
+    try {
+      Arrays.stream(arguments).forEach(PlainText::checked);
+    } catch (RefusedException e) {
+      surroundings.err().println(e.getMessage());
+      surroundings.err().flush();
+      return REFUSED;
+    }
     CommandLine line =
         new CommandLine(top)
             .addSubcommand(new MarksCommand(top))
@@ -77,6 +89,9 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(SessionCommand.with(top))
             .addSubcommand(new ImportCommand(top))
             .addSubcommand(new ExportCommand(top))
+            .addSubcommand(new BackupCommand(top))
+            .addSubcommand(new RestoreCommand(top))
+            .addSubcommand(new CheckDataCommand(top))
             .addSubcommand(new PhonesCommand(top))
             .addSubcommand(new ServeCommand(top));
     line.setOut(surroundings.out());

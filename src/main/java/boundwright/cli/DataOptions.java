@@ -29,7 +29,8 @@ public final class DataOptions {
     return data != null || !s.environment().getOrDefault(VARIABLE, "").isBlank();
   }
 
-  Path folder(Surroundings s) {
+  /** The folder that was named, or the usual one. */
+  public Path folder(Surroundings s) {
     String variable = s.environment().getOrDefault(VARIABLE, "");
     return s.path(data != null ? data : variable.isBlank() ? "data" : variable);
   }

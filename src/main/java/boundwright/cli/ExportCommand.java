@@ -1,10 +1,11 @@
 package boundwright.cli;
 
 import boundwright.athlete.Athlete;
-import boundwright.quantity.RefusedException;
+import boundwright.cli.backup.EverythingFile;
 import boundwright.store.AthleteFile;
 import boundwright.store.RepCsv;
 import boundwright.store.Workbench;
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
@@ -34,7 +35,7 @@ final class ExportCommand implements Callable<Integer> {
   @Option(names = "--athlete", paramLabel = "NAME", description = "One athlete only. Default: all.")
   private @Nullable String athlete;
 
-  @Option(names = "--everything", description = "With --athlete: all that is kept of them, as JSON.")
+  @Option(names = "--everything", description = "All that is kept, as JSON that import --everything reads; with --athlete all that is kept of them, for them.")
   private boolean everything;
 
   @Option(
@@ -53,7 +54,7 @@ final class ExportCommand implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() {
+  public Integer call() throws IOException {
     Surroundings s = top.surroundings();
     Path file = out == null ? null : s.path(out);
     if (file != null) {
@@ -63,8 +64,10 @@ final class ExportCommand implements Callable<Integer> {
       List<Athlete> whose = athlete == null ? bench.athletes().all() : List.of(DataOptions.athlete(bench, athlete));
       StringWriter text = new StringWriter();
       if (everything) {
-        if (whose.size() != 1 || athlete == null) {
-          throw new RefusedException("Everything is given for one athlete at a time. Add --athlete NAME.");
+        if (athlete == null) {
+          int rows = EverythingFile.write(bench, text);
+          deliver(s, file, text, rows + " rows of everything that is kept (no secrets, no films)");
+          return 0;
         }
         Everything all = Everything.of(bench, whose.get(0), s.today());
         Json.print(new PrintWriter(text, true), all);

@@ -1,10 +1,13 @@
 package boundwright.cli;
 
+import boundwright.cli.backup.EverythingFile;
 import boundwright.quantity.Notes;
+import boundwright.quantity.RefusedException;
 import boundwright.store.RepCsv.Problem;
 import boundwright.store.RepCsv;
 import boundwright.store.RepImport;
 import boundwright.store.Workbench;
+import boundwright.store.backup.Restore;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Reader;
@@ -32,18 +35,27 @@ final class ImportCommand implements Callable<Integer> {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  @Parameters(paramLabel = "FILE.csv", description = "The file of reps.")
+  @Parameters(paramLabel = "FILE.csv", arity = "0..1", description = "The file of reps.")
   private String file = "";
 
   @Option(names = "--skip-bad-rows", description = "Take the good rows and report the bad ones.")
   private boolean skipBadRows;
+
+  @Option(names = "--later", description = "Take rows that are dated after today too. Without it they are named and left out.")
+  private boolean later;
+
+  @Option(names = "--take-back", paramLabel = "N", description = "Take an import back whole, by the number that it was told with.")
+  private long takeBack;
+
+  @Option(names = "--everything", description = "The file is of export --everything: all of it into a folder without athletes.")
+  private boolean everything;
 
   ImportCommand(BoundwrightCommand top) {
     this.top = top;
   }
 
   /** What {@code import --json} prints; field by field in {@code docs/formats-json.md}. */
-  record Answer(int taken, int newAthletes, List<ProblemAnswer> problems, List<Integer> there) {}
+  record Answer(int taken, int newAthletes, List<ProblemAnswer> problems, List<Integer> there, List<Integer> later, long number) {}
 
   /** A row that cannot be taken. */
   record ProblemAnswer(int line, String why) {}
@@ -51,10 +63,19 @@ final class ImportCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     Surroundings s = top.surroundings();
+    if (takeBack != 0) {
+      return takeBack(s);
+    }
+    if (file.isEmpty()) {
+      throw new RefusedException("No file was named. Give one: boundwright import FILE.csv.");
+    }
+    if (everything) {
+      return everything(s);
+    }
     // The file is opened first, so that a mistyped name makes no data folder.
     try (Reader text = RepCsv.open(s.path(file));
         Workbench bench = data.openOrMake(s)) {
-      RepImport.Result result = new RepImport(bench).take(text, skipBadRows);
+      RepImport.Result result = new RepImport(bench).take(text, new RepImport.Order(skipBadRows, later, String.valueOf(s.path(file).getFileName())));
       if (top.json()) {
         Json.print(
             s.out(),
@@ -62,11 +83,40 @@ final class ImportCommand implements Callable<Integer> {
                 result.taken(),
                 result.newAthletes(),
                 result.problems().stream().map(p -> new ProblemAnswer(p.line(), p.why())).toList(),
-                result.there()));
+                result.there(),
+                result.later(),
+                result.number()));
       } else {
         print(s.out(), s.err(), result);
       }
       return result.taken() == 0 ? NOTHING_TAKEN : 0;
+    }
+  }
+
+  private int takeBack(Surroundings s) {
+    try (Workbench bench = data.open(s)) {
+      RepImport.TakenBack back = new RepImport(bench).takeBack(takeBack);
+      if (top.json()) {
+        Json.print(s.out(), back);
+      } else {
+        s.out().println(
+            Notes.counted(back.reps(), "rep") + " taken back, and " + Notes.counted(back.athletes(), "athlete") + " whom the file had made.");
+      }
+      return 0;
+    }
+  }
+
+  private int everything(Surroundings s) throws IOException {
+    try (Reader text = RepCsv.open(s.path(file))) {
+      Restore.Result r = EverythingFile.read(Workbench.restoring(data.folder(s), s.clock()), text);
+      if (top.json()) {
+        Json.print(s.out(), r.counts().rows());
+      } else {
+        s.out().println(
+            "Everything in " + file + " was taken: " + Notes.counted(r.counts().of("athlete"), "athlete", "athletes") + ", "
+                + Notes.counted(r.counts().of("rep"), "rep", "reps") + ". Pair phones again; films are in a backup only.");
+      }
+      return 0;
     }
   }
 
@@ -82,6 +132,14 @@ final class ImportCommand implements Callable<Integer> {
           result.there().size() == 1
               ? "1 rep was there already and was not taken again: " + RepCsv.lines(result.there()) + "."
               : result.there().size() + " reps were there already and were not taken again: " + RepCsv.lines(result.there()) + ".");
+    }
+    if (!result.later().isEmpty()) {
+      out.println(
+          (result.later().size() == 1 ? "1 rep is" : result.later().size() + " reps are") + " dated after today and left out: " + RepCsv.lines(result.later())
+              + ". Is the date right? Then import again with --later.");
+    }
+    if (result.number() > 0) {
+      out.println("To take all of this back: boundwright import --take-back " + result.number() + ".");
     }
     List<Problem> problems = result.problems();
     if (problems.isEmpty()) {

@@ -76,7 +76,7 @@ final class ServeCommand implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() throws InterruptedException, IOException {
+  public Integer call() throws Exception {
     Surroundings s = top.surroundings();
     if (port < 0 || port > 65535) {
       throw new RefusedException("Port " + port + " is out of range: 0 to 65535. The usual one is 7100.");
@@ -93,12 +93,18 @@ final class ServeCommand implements Callable<Integer> {
       try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys")))) {
         String url = server.reach().own();
         say(s, server, folder, bench.invented());
+        sayLost(s, bench);
         if (rehearse) {
           rehearse(url, bench);
         } else {
           bench.sessions().start();
           bench.clips().start();
-          s.until().finished(url);
+          AutoCloseable backups = bench.backups().byItself();
+          try {
+            s.until().finished(url);
+          } finally {
+            backups.close();
+          }
         }
       }
     }
@@ -123,6 +129,14 @@ final class ServeCommand implements Callable<Integer> {
               + " Leave out --demo to open it, or name another folder with --data.");
     }
     DemoSquad.fill(bench);
+  }
+
+  private static void sayLost(Surroundings s, Workbench bench) {
+    String lost = bench.backups().lost();
+    if (!lost.isEmpty()) {
+      s.err().println(lost);
+      s.err().flush();
+    }
   }
 
   private void say(Surroundings s, WebServer server, Path folder, boolean invented) {

@@ -1,5 +1,6 @@
 package boundwright.pairing;
 
+import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import boundwright.quantity.Secrets;
 import java.time.Clock;
@@ -63,8 +64,8 @@ public final class Pairing {
    * @throws RefusedException if the name is empty or too long; the code still waits then
    */
   public Optional<LetIn> pair(String code, String name, boolean sealed) {
-    String called = name.strip();
-    if (called.isEmpty() || called.codePointCount(0, called.length()) > LONGEST_NAME || called.chars().anyMatch(Character::isISOControl)) {
+    String called = PlainText.checked(name.strip());
+    if (called.isEmpty() || called.codePointCount(0, called.length()) > LONGEST_NAME || !called.lines().skip(1).findFirst().isEmpty()) {
       throw new RefusedException(
           "The name of this phone has " + called.codePointCount(0, called.length()) + " characters; 1 to " + LONGEST_NAME
               + " are taken. Write whose phone it is.");

@@ -26,4 +26,9 @@ public final class Notes {
   public static String counted(int n, String what) {
     return n + " " + what + (n == 1 ? "" : "s");
   }
+
+  /** {@code 1 entry}, {@code 2 entries}. */
+  public static String counted(long n, String one, String many) {
+    return n + " " + (n == 1 ? one : many);
+  }
 }

@@ -4,7 +4,7 @@ package boundwright.quantity;
  * Input that cannot be taken. The message is shown to the coach as it is: it says what was wrong, the value with its
  * unit, the limit, and then a way out. Nothing is stored when it is thrown.
  */
-public final class RefusedException extends RuntimeException {
+public class RefusedException extends RuntimeException {
   private static final long serialVersionUID = 1L;
 
   /** @param message whole sentences for the coach: value, limit, way out */

@@ -6,6 +6,7 @@ import boundwright.quantity.RefusedException;
 import boundwright.readiness.DrillFamily;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -63,6 +64,29 @@ public record Member(
     if (days.isEmpty()) {
       throw new RefusedException(athlete.name() + " has no day of the week on which to train. Name at least one.");
     }
+  }
+
+  /** The same, kept from training on some days more. */
+  public Member withAway(Away more) {
+    List<Away> all = new ArrayList<>(away);
+    all.add(more);
+    return away(all);
+  }
+
+  /** The same, but for one entry of what keeps them. */
+  public Member withoutAway(Away less) {
+    List<Away> all = new ArrayList<>(away);
+    all.remove(less);
+    return away(all);
+  }
+
+  private Member away(List<Away> all) {
+    return new Member(athlete, growing, firstSession, steps, fullSteps, days, peakWeek, joins, all, entries, wishes, past);
+  }
+
+  /** The same after this was done. */
+  public Member withPast(History other) {
+    return new Member(athlete, growing, firstSession, steps, fullSteps, days, peakWeek, joins, away, entries, wishes, other);
   }
 
   /** Number of the athlete. */

@@ -1,11 +1,14 @@
 package boundwright.season;
 
+import boundwright.load.LegCare.MedicalHold;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -76,6 +79,32 @@ public record SeasonInput(
         throw new RefusedException("The " + what + " " + k + " stands twice in the season. Give each its own.");
       }
     }
+  }
+
+  /** The same with this squad. */
+  public SeasonInput withSquad(List<Member> other) {
+    return new SeasonInput(name, first, last, periods, meets, venues, other, rules);
+  }
+
+  /**
+   * The same with everybody's medical holds, each to the day before a clinician allows bounding again; one that nobody has ended, to the
+   * season's last day.
+   *
+   * @param holds that stand in the program, by the athlete's number
+   */
+  public SeasonInput withHolds(Map<Long, List<MedicalHold>> holds) {
+    List<Member> all = new ArrayList<>();
+    for (Member m : squad) {
+      Member held = m;
+      for (MedicalHold h : holds.getOrDefault(m.id(), List.of())) {
+        LocalDate cleared = h.clearedOn();
+        LocalDate from = h.from().isBefore(first) ? first : h.from();
+        LocalDate to = cleared == null || cleared.isAfter(last) ? last : cleared.minusDays(1);
+        held = to.isBefore(from) ? held : held.withAway(new Away(new Span(from, to), Away.Why.HELD));
+      }
+      all.add(held);
+    }
+    return withSquad(all);
   }
 
   /** Days of the season. */

@@ -17,8 +17,15 @@ public interface SeasonRepository {
    * @param first first day
    * @param last last day
    * @param published newest version, 0 before the first
+   * @param edition how often it was entered or changed, 1 the first time
+   * @param planned the edition of which the newest version was made, 0 before the first
    */
-  record Kept(long id, String key, String name, LocalDate first, LocalDate last, int published) {}
+  record Kept(long id, String key, String name, LocalDate first, LocalDate last, int published, int edition, int planned) {
+    /** Whether it was changed since its newest version was made. */
+    public boolean changedSince() {
+      return published > 0 && planned < edition;
+    }
+  }
 
   /**
    * A plan and when it held.
@@ -43,7 +50,10 @@ public interface SeasonRepository {
   /** Keeps a new season; its athletes have the store's numbers. */
   Kept add(SeasonInput season, String key, Instant made);
 
-  /** Keeps what a season is planned from anew; plans that were published stay. */
+  /**
+   * Keeps what a season is planned from anew, as one more edition; what it was before and plans that were published stay. Nothing is
+   * kept if nothing is otherwise.
+   */
   void keep(long id, SeasonInput season);
 
   /** All seasons with somebody in them, the latest first. */
@@ -54,6 +64,9 @@ public interface SeasonRepository {
 
   /** What a season is planned from; athletes have the names of today. */
   Optional<SeasonInput> input(long id);
+
+  /** What a season was planned from in an edition; without those who were erased since. */
+  Optional<SeasonInput> input(long id, int edition);
 
   /** Publishes a plan as the next version: all of it or nothing, on disk when it returns. */
   SeasonPlan publish(long id, SeasonPlan plan, Instant at);

@@ -21,6 +21,7 @@ import java.util.Map;
  * @param noticeDays days that families want to know ahead, 0 to 14
  * @param spareShare room that is kept under the guard's refusal of a rise, as a share of the own weeks, 0 to 0.25
  * @param guard limits and scale of the load account
+ * @param unplanned what simulated seasons go by
  */
 public record SeasonRules(
     Map<Period.Kind, Week> week,
@@ -31,7 +32,8 @@ public record SeasonRules(
     int softContacts,
     int noticeDays,
     double spareShare,
-    GuardSettings guard) {
+    GuardSettings guard,
+    Unplanned unplanned) {
   /** Where the defaults come from. */
   public static final List<Source> SOURCES =
       List.of(
@@ -50,6 +52,25 @@ public record SeasonRules(
     week.put(Period.Kind.COMPETITION, new Week(0.7, 1, 1, 0));
     week.put(Period.Kind.REST, new Week(0.25, 1, 0, 0));
     return new SeasonRules(week, 4, 0.7, new Taper(14, 0.41, 0.50, 0.60), 6, 40, 2, 0, guard);
+  }
+
+  /** With what usually happens unplanned. */
+  public SeasonRules(
+      Map<Period.Kind, Week> week,
+      int lighterEvery,
+      double lighterShare,
+      Taper taper,
+      int testEvery,
+      int softContacts,
+      int noticeDays,
+      double spareShare,
+      GuardSettings guard) {
+    this(week, lighterEvery, lighterShare, taper, testEvery, softContacts, noticeDays, spareShare, guard, Unplanned.USUAL);
+  }
+
+  /** The same rules, but for what happens unplanned. */
+  public SeasonRules with(Unplanned other) {
+    return new SeasonRules(week, lighterEvery, lighterShare, taper, testEvery, softContacts, noticeDays, spareShare, guard, other);
   }
 
   /** Takes a copy; refuses rules out of range. */

@@ -1,6 +1,10 @@
 package boundwright.store;
 
 import boundwright.quantity.RefusedException;
+import boundwright.store.backup.Answered;
+import boundwright.store.backup.Backups;
+import boundwright.store.backup.InUse;
+import boundwright.store.backup.Leftovers;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
@@ -8,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.time.Clock;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
@@ -50,6 +55,8 @@ final class Database implements AutoCloseable {
   private final int patience_ms;
   private final ReentrantLock writers = new ReentrantLock(true);
   private final LogKeeper log;
+  private final @Nullable InUse use;
+  private final @Nullable Answered answered;
   private final AtomicLong told = new AtomicLong();
   /** The transaction that the next in line may join; touched by the head of the line only. */
   private @Nullable Group open;
@@ -74,6 +81,12 @@ final class Database implements AutoCloseable {
    * @param patience_ms how long a writer of this process waits in line [ms]
    */
   Database(Path file, HikariDataSource pool, int patience_ms) {
+    this(file, pool, patience_ms, null, null);
+  }
+
+  private Database(Path file, HikariDataSource pool, int patience_ms, @Nullable InUse use, @Nullable Answered answered) {
+    this.use = use;
+    this.answered = answered;
     this.file = file;
     this.trouble = new StoreTrouble(file);
     this.pool = pool;
@@ -82,26 +95,39 @@ final class Database implements AutoCloseable {
     this.patience_ms = patience_ms;
   }
 
-  /** Opens the database in {@code dir}, which is made if it is missing, and brings its schema up to date. */
-  static Database open(Path dir, Tuning tuning) {
+  /**
+   * Opens the database in {@code dir}, which is made if it is missing, and brings its schema up to date; before that a backup is made, what a
+   * kill left over is put in order, and a loss is noticed.
+   */
+  static Database open(Path dir, Tuning tuning, Clock clock) {
     Schema.makeFolder(dir);
-    Path file = dir.resolve(Schema.FILE_NAME);
-    SQLiteDataSource source = source(file, tuning);
-    Schema.bringUpToDate(file, looking(file, tuning), source);
-    HikariConfig pooled = new HikariConfig();
-    pooled.setPoolName("boundwright");
-    pooled.setDataSource(source);
-    pooled.setMaximumPoolSize(READERS + 1);
-    pooled.setMinimumIdle(1);
-    pooled.setMaxLifetime(0);
-    pooled.setConnectionInitSql("PRAGMA wal_autocheckpoint = " + LogKeeper.LAST_RESORT_PAGES);
-    pooled.setConnectionTimeout(Math.max(1_000, tuning.busyTimeout_ms() * 2L));
-    // The file was opened a moment ago by the schema; what fails from here on is said by read and write.
-    pooled.setInitializationFailTimeout(-1);
-    return new Database(file, new HikariDataSource(pooled), tuning.busyTimeout_ms() * 6);
+    Leftovers.settle(dir);
+    InUse use = InUse.shared(dir);
+    try {
+      Path file = dir.resolve(Schema.FILE_NAME);
+      Answered.compare(file);
+      Leftovers.keepPrivate(file);
+      SQLiteDataSource source = source(file, tuning);
+      Schema.bringUpToDate(file, looking(file, tuning), source, next -> new Backups(dir, clock).beforeMigration(file, next));
+      HikariConfig pooled = new HikariConfig();
+      pooled.setPoolName("boundwright");
+      pooled.setDataSource(source);
+      pooled.setMaximumPoolSize(READERS + 1);
+      pooled.setMinimumIdle(1);
+      pooled.setMaxLifetime(0);
+      pooled.setConnectionInitSql("PRAGMA wal_autocheckpoint = " + LogKeeper.LAST_RESORT_PAGES);
+      pooled.setConnectionTimeout(Math.max(1_000, tuning.busyTimeout_ms() * 2L));
+      // The file was opened a moment ago by the schema; what fails from here on is said by read and write.
+      pooled.setInitializationFailTimeout(-1);
+      return new Database(file, new HikariDataSource(pooled), tuning.busyTimeout_ms() * 6, use, Answered.of(file));
+    } catch (RuntimeException | Error e) {
+      use.close();
+      throw e;
+    }
   }
 
-  private static SQLiteDataSource source(Path file, Tuning tuning) {
+  /** Connections that may write. */
+  static SQLiteDataSource source(Path file, Tuning tuning) {
     SQLiteConfig config = new SQLiteConfig();
     config.setBusyTimeout(tuning.busyTimeout_ms());
     config.setJournalMode(SQLiteConfig.JournalMode.WAL);
@@ -343,7 +369,9 @@ final class Database implements AutoCloseable {
         return;
       }
       try {
+        long count = counted(handle);
         handle.commit();
+        says(count);
         log.committed(group.writes);
       } catch (RuntimeException | Error e) {
         group.failed = e;
@@ -360,6 +388,22 @@ final class Database implements AutoCloseable {
         told.incrementAndGet();
       }
       group.settled.countDown();
+    }
+  }
+
+  /** One transaction more, told in the transaction itself. */
+  private long counted(Handle handle) {
+    return answered == null ? 0 : handle.createQuery("UPDATE written SET count = count + 1 RETURNING count").mapTo(Long.class).one();
+  }
+
+  private void says(long count) {
+    Answered counter = answered;
+    if (counter != null) {
+      try {
+        counter.says(count);
+      } catch (IOException tooFew) {
+        // what was committed is kept all the same; the file may say too few, and the next commit writes it again
+      }
     }
   }
 
@@ -450,5 +494,13 @@ final class Database implements AutoCloseable {
   public void close() {
     log.close();
     pool.close();
+    Answered counter = answered;
+    if (counter != null) {
+      counter.close();
+    }
+    InUse held = use;
+    if (held != null) {
+      held.close();
+    }
   }
 }

@@ -80,12 +80,14 @@ public final class RepCsv {
    * What a file held.
    *
    * @param rows good rows in the file's order
+   * @param later good rows that are dated after today, in the file's order: whether they are meant is asked
    * @param problems a problem for each bad row, in the file's order
    */
-  public record Reading(List<Row> rows, List<Problem> problems) {
+  public record Reading(List<Row> rows, List<Row> later, List<Problem> problems) {
     /** Takes copies. */
     public Reading {
       rows = List.copyOf(rows);
+      later = List.copyOf(later);
       problems = List.copyOf(problems);
     }
   }
@@ -123,7 +125,7 @@ public final class RepCsv {
   /**
    * Reads a file. The reader is not closed.
    *
-   * @param today newest date that is taken
+   * @param today rows after it are told apart
    */
   public static Reading read(Reader in, LocalDate today) {
     List<Row> rows = new ArrayList<>();
@@ -147,9 +149,9 @@ public final class RepCsv {
         if (reader == null) {
           String wrong = wrongHeader(cells);
           if (!wrong.isEmpty()) {
-            return new Reading(List.of(), List.of(new Problem(line, wrong)));
+            return new Reading(List.of(), List.of(), List.of(new Problem(line, wrong)));
           }
-          reader = new RepRow(places(cells), today);
+          reader = new RepRow(places(cells));
         } else {
           reader.read(line, cells, rows, problems);
         }
@@ -162,7 +164,8 @@ public final class RepCsv {
     } catch (UncheckedIOException e) {
       return unreadable(e.getCause() == null ? e : e.getCause(), line);
     }
-    return new Reading(rows, problems);
+    return new Reading(
+        rows.stream().filter(r -> !r.rep().date().isAfter(today)).toList(), rows.stream().filter(r -> r.rep().date().isAfter(today)).toList(), problems);
   }
 
   private static Reading unreadable(Exception e, int line) {
@@ -180,7 +183,7 @@ public final class RepCsv {
   }
 
   private static Reading broken(int line, String why) {
-    return new Reading(List.of(), List.of(new Problem(line, why)));
+    return new Reading(List.of(), List.of(), List.of(new Problem(line, why)));
   }
 
   /** Writes the columns and the rows as they come. The writer is flushed, not closed. */

@@ -4,9 +4,13 @@ import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
+import boundwright.quantity.PlainText;
+import boundwright.quantity.RefusedException;
 import java.io.Reader;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -35,10 +39,13 @@ public final class RepImport {
    * @param newAthletes athletes who were made
    * @param problems every bad row, in the file's order
    * @param there lines of the good rows that were there already and were not taken again
+   * @param later lines of the good rows that are dated after today and wait for the coach's word
+   * @param number of the import, by which it can be taken back; 0 if nothing was taken
    */
-  public record Result(int taken, int newAthletes, List<RepCsv.Problem> problems, List<Integer> there) {
+  public record Result(int taken, int newAthletes, List<RepCsv.Problem> problems, List<Integer> there, List<Integer> later, long number) {
     /** Takes copies. */
     public Result {
+      later = List.copyOf(later);
       problems = List.copyOf(problems);
       there = List.copyOf(there);
     }
@@ -51,10 +58,12 @@ public final class RepImport {
    * @param there lines of the good rows that are there already
    * @param problems every bad row
    * @param newAthletes how many athletes the new rows would make
+   * @param later lines of the good rows that are dated after today; they are among the others only if that was said
    */
-  public record Look(List<RepCsv.Row> rows, List<Integer> there, List<RepCsv.Problem> problems, int newAthletes) {
+  public record Look(List<RepCsv.Row> rows, List<Integer> there, List<RepCsv.Problem> problems, int newAthletes, List<Integer> later) {
     /** Takes copies. */
     public Look {
+      later = List.copyOf(later);
       rows = List.copyOf(rows);
       there = List.copyOf(there);
       problems = List.copyOf(problems);
@@ -72,17 +81,71 @@ public final class RepImport {
   }
 
   /**
+   * What is taken of a file.
+   *
+   * @param skipBadRows whether the good rows are taken although there are bad ones; without it nothing is taken then. A file
+   *     whose columns or quotes are wrong has no good rows.
+   * @param later whether rows that are dated after today are meant so
+   * @param name what the file is called
+   */
+  public record Order(boolean skipBadRows, boolean later, String name) {
+    /** A file's name may not break paper either. */
+    public Order {
+      PlainText.checked(name);
+    }
+  }
+
+  /**
+   * A file that was taken and of which something is still here.
+   *
+   * @param number by which it is taken back
+   * @param name what it was called
+   * @param at when
+   * @param reps how many of its reps are here
+   */
+  public record Taken(long number, String name, Instant at, int reps) {}
+
+  /**
+   * What was taken back.
+   *
+   * @param reps how many
+   * @param athletes whom the file had made and of whom nothing else was kept
+   */
+  public record TakenBack(int reps, int athletes) {}
+
+  /** The files that were taken, newest first. */
+  public List<Taken> taken(int most) {
+    return new SqlImports(workbench).all(most);
+  }
+
+  /**
+   * Takes an import back whole: its reps as if they had never come, and the athletes whom it made, but for those of whom something else is
+   * kept by now.
+   *
+   * @throws RefusedException if nothing of it is here
+   */
+  public TakenBack takeBack(long number) {
+    return new SqlImports(workbench).takeBack(number);
+  }
+
+  /** As {@link #take(Reader, Order)}, of a file without a name and without rows after today. */
+  public Result take(Reader in, boolean skipBadRows) {
+    return take(in, new Order(skipBadRows, false, ""));
+  }
+
+  /**
    * Takes what is new in a file. An athlete is found by name whatever the case; one who is not known is made with the level not set,
    * the first contact of their first row as take-off foot, on the rung of their newest row.
    *
    * @param in the file; not closed
-   * @param skipBadRows whether the good rows are taken although there are bad ones; without it nothing is taken then. A file
-   *     whose columns or quotes are wrong has no good rows.
+   * @param order what of it is taken
    */
-  public Result take(Reader in, boolean skipBadRows) {
-    RepCsv.Reading reading = RepCsv.read(in, LocalDate.now(workbench.clock()));
-    if (reading.rows().isEmpty() || (!skipBadRows && !reading.problems().isEmpty())) {
-      return new Result(0, 0, reading.problems(), List.of());
+  public Result take(Reader in, Order order) {
+    RepCsv.Reading read = RepCsv.read(in, LocalDate.now(workbench.clock()));
+    RepCsv.Reading reading = order.later() ? withLater(read) : read;
+    List<Integer> waiting = reading.later().stream().map(RepCsv.Row::line).toList();
+    if (reading.rows().isEmpty() || (!order.skipBadRows() && !reading.problems().isEmpty())) {
+      return new Result(0, 0, reading.problems(), List.of(), waiting, 0);
     }
     return workbench
         .reps()
@@ -93,13 +156,13 @@ public final class RepImport {
               for (RepCsv.Row row : look.rows()) {
                 names.computeIfAbsent(SqlAthletes.key(row.athlete()), key -> new Newcomer(row)).see(row.rep());
               }
-              int made = 0;
+              List<Long> made = new ArrayList<>();
               Map<String, Long> ids = new HashMap<>();
               for (Map.Entry<String, Newcomer> e : names.entrySet()) {
                 Athlete known = workbench.athletes().byName(e.getValue().first.athlete()).orElse(null);
                 if (known == null) {
                   known = workbench.athletes().add(e.getValue().asAthlete());
-                  made++;
+                  made.add(known.id());
                 }
                 ids.put(e.getKey(), known.id());
               }
@@ -111,9 +174,17 @@ public final class RepImport {
                 }
                 reps.add(row.rep().of(id));
               }
-              workbench.logbook().logAll(reps);
-              return new Result(reps.size(), made, look.problems(), look.there());
+              List<Long> logged = workbench.logbook().logAll(reps).stream().map(Rep::id).toList();
+              long number = logged.isEmpty() ? 0 : new SqlImports(workbench).keep(order.name(), logged, made);
+              return new Result(reps.size(), made.size(), look.problems(), look.there(), waiting, number);
             });
+  }
+
+  private static RepCsv.Reading withLater(RepCsv.Reading read) {
+    List<RepCsv.Row> all = new ArrayList<>(read.rows());
+    all.addAll(read.later());
+    all.sort(Comparator.comparing(RepCsv.Row::line));
+    return new RepCsv.Reading(all, List.of(), read.problems());
   }
 
   private Look split(RepCsv.Reading reading, LongFunction<List<Rep>> kept) {
@@ -144,7 +215,7 @@ public final class RepImport {
         rows.add(row);
       }
     }
-    return new Look(rows, there, reading.problems(), unknown.size());
+    return new Look(rows, there, reading.problems(), unknown.size(), reading.later().stream().map(RepCsv.Row::line).toList());
   }
 
   /** What a rep says whoever it belongs to and however its sequence is spelled. */

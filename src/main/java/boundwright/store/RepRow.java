@@ -7,6 +7,7 @@ import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -32,7 +33,6 @@ final class RepRow {
   private static final Pattern WHOLE = Pattern.compile("[+-]?\\d{1,9}");
 
   private final Map<String, Integer> places;
-  private final LocalDate today;
   /** A squad runs few different sequences: each text is read once. */
   private final Map<String, Sequence> sequences = new HashMap<>();
 
@@ -40,11 +40,9 @@ final class RepRow {
    * Reads lines of one file.
    *
    * @param places which column stands where
-   * @param today newest date that is taken
    */
-  RepRow(Map<String, Integer> places, LocalDate today) {
+  RepRow(Map<String, Integer> places) {
     this.places = Map.copyOf(places);
-    this.today = today;
   }
 
   /** Adds either a row or a problem. */
@@ -132,7 +130,8 @@ final class RepRow {
   }
 
   private static String name(String text) {
-    if (text.chars().anyMatch(c -> c == '\uFFFD' || (Character.isISOControl(c) && !Character.isWhitespace(c)))) {
+    PlainText.checked(text);
+    if (text.indexOf('\uFFFD') >= 0) {
       throw new RefusedException("The name '" + text + "' has a character that could not be read. Save the file as CSV UTF-8.");
     }
     if (text.isEmpty()) {
@@ -147,9 +146,6 @@ final class RepRow {
       date = LocalDate.parse(text);
     } catch (DateTimeParseException e) {
       throw new RefusedException("The date '" + text + "' is not a date. Write year-month-day, for example 2026-05-12.", e);
-    }
-    if (date.isAfter(today)) {
-      throw new RefusedException("The date " + date + " is in the future; today is " + today + ". A rep is logged when it was done.");
     }
     if (date.isBefore(OLDEST)) {
       throw new RefusedException("The date " + date + " is too old; the oldest that is taken is " + OLDEST + ". Check the year.");

@@ -1,6 +1,7 @@
 package boundwright.store;
 
 import boundwright.quantity.RefusedException;
+import boundwright.store.backup.Private;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
@@ -12,8 +13,10 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.function.IntConsumer;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import org.flywaydb.core.api.configuration.FluentConfiguration;
 import org.sqlite.SQLiteDataSource;
 import org.sqlite.SQLiteException;
 
@@ -26,7 +29,7 @@ final class Schema {
   /** The database's name in its data folder. */
   static final String FILE_NAME = "boundwright.db";
   /** Number of the newest script in {@code db/migration}. */
-  static final int NEWEST = 14;
+  static final int NEWEST = 17;
 
   private static final String LOCATION = "classpath:db/migration";
   /** Held while the scripts run, so that two programs started at once do not both run them. */
@@ -39,12 +42,13 @@ final class Schema {
    *
    * @param looking opens connections that only look
    * @param source opens connections that may write
+   * @param before told the number of the schema that comes, before a database that holds something is changed
    */
-  static void bringUpToDate(Path file, SQLiteDataSource looking, SQLiteDataSource source) {
+  static void bringUpToDate(Path file, SQLiteDataSource looking, SQLiteDataSource source, IntConsumer before) {
     StoreTrouble trouble = new StoreTrouble(file);
     try {
       if (version(file, looking) < NEWEST) {
-        migrate(file, looking, source);
+        migrate(file, looking, source, before);
       }
     } catch (SQLiteException e) {
       throw trouble.said(e);
@@ -56,12 +60,17 @@ final class Schema {
     }
   }
 
-  private static synchronized void migrate(Path file, SQLiteDataSource looking, SQLiteDataSource source)
+  private static synchronized void migrate(Path file, SQLiteDataSource looking, SQLiteDataSource source, IntConsumer before)
       throws SQLException, IOException {
     Path lockFile = file.resolveSibling(LOCK_NAME);
+    Private.file(lockFile);
     try (FileChannel channel = FileChannel.open(lockFile, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
         FileLock lock = channel.lock()) {
-      if (lock.isValid() && version(file, looking) < NEWEST) {
+      int seen = lock.isValid() ? version(file, looking) : NEWEST;
+      if (seen < NEWEST) {
+        if (seen > 0) {
+          before.accept(NEWEST);
+        }
         flyway(source).migrate();
       }
     }
@@ -69,7 +78,31 @@ final class Schema {
 
   /** The migration tool on this database. */
   static Flyway flyway(SQLiteDataSource source) {
-    return Flyway.configure().dataSource(source).locations(LOCATION).failOnMissingLocations(true).loggers("slf4j").load();
+    return configured(source).load();
+  }
+
+  private static FluentConfiguration configured(SQLiteDataSource source) {
+    return Flyway.configure().dataSource(source).locations(LOCATION).failOnMissingLocations(true).loggers("slf4j");
+  }
+
+  /**
+   * Makes a database without rows of its own as a program of before would have.
+   *
+   * @param folder where; no database is there
+   * @param version number of the newest script that it has seen
+   */
+  static void make(Path folder, int version) {
+    if (version < 1 || version > NEWEST) {
+      throw new RefusedException(
+          "The file is of version " + version + ", and this program knows 1 to " + NEWEST + ". Nothing was taken. " + (version > NEWEST ? "Run the newer program." : "Give a file that boundwright export --everything wrote."));
+    }
+    SQLiteDataSource source = new SQLiteDataSource();
+    source.setUrl("jdbc:sqlite:" + folder.resolve(FILE_NAME).toAbsolutePath());
+    try {
+      configured(source).target(String.valueOf(version)).load().migrate();
+    } catch (FlywayException e) {
+      throw new StoreTrouble(folder.resolve(FILE_NAME)).said(e);
+    }
   }
 
   /** Number of the newest script the database has seen, 0 if it is new. */

@@ -7,7 +7,9 @@ import boundwright.athlete.Level;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.athlete.Profile;
 import boundwright.footfall.Foot;
+import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
+import boundwright.store.backup.Erasures;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.text.Normalizer;
@@ -51,6 +53,7 @@ final class SqlAthletes implements AthleteRepository {
   public Athlete add(Athlete athlete) {
     return database.write(
         h -> {
+          PlainText.checked(athlete.name());
           refuseTaken(h, athlete, 0);
           long id =
               bind(
@@ -69,6 +72,7 @@ final class SqlAthletes implements AthleteRepository {
   public void update(Athlete athlete) {
     database.write(
         h -> {
+          PlainText.checked(athlete.name());
           refuseTaken(h, athlete, athlete.id());
           int changed =
               bind(
@@ -89,11 +93,9 @@ final class SqlAthletes implements AthleteRepository {
   public void erase(long id) {
     database.write(
         h -> {
-          // What the squad says of each other holds something of them too; it is made again without them.
-          h.execute("DELETE FROM squad_prior");
+          h.execute(Erasures.BEFORE);
           int erased = h.createUpdate("DELETE FROM athlete WHERE id = :id").bind("id", id).execute();
-          // A season of nobody is of no use, and its name may be theirs.
-          h.execute("DELETE FROM season WHERE id NOT IN (SELECT season_id FROM season_member)");
+          h.execute(Erasures.AFTER);
           return erased;
         });
     database.foldLog();

@@ -13,8 +13,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
@@ -23,10 +25,16 @@ import org.jspecify.annotations.Nullable;
 /** Seasons, their published plans and the secrets of their calendars in the database. */
 final class SqlSeasons implements SeasonRepository {
   private static final String KEPT =
-      "SELECT id, key, name, first, last, coalesce((SELECT max(version) FROM season_version v WHERE v.season_id = season.id), 0) AS published"
+      "SELECT id, key, name, first, last, edition, coalesce((SELECT max(version) FROM season_version v WHERE v.season_id = season.id), 0) AS published,"
+          + " coalesce((SELECT v.edition FROM season_version v WHERE v.season_id = season.id AND v.replaced IS NULL), 0) AS planned"
           + " FROM season WHERE EXISTS (SELECT 1 FROM season_member m WHERE m.season_id = season.id) ";
 
+  /** Athletes of some seasons whose rows are remembered as they were read [rows]. */
+  private static final int REMEMBERED = 400;
+
   private final Database database;
+  private final ReadOnce<Member> readMembers = new ReadOnce<>(REMEMBERED, SeasonFile::readMember);
+  private final ReadOnce<SeasonPlan.Year> readYears = new ReadOnce<>(REMEMBERED, PlanFile::readYear);
 
   SqlSeasons(Database database) {
     this.database = database;
@@ -47,8 +55,8 @@ final class SqlSeasons implements SeasonRepository {
                   .executeAndReturnGeneratedKeys()
                   .mapTo(Long.class)
                   .one();
-          members(h, id, season);
-          return new Kept(id, key, season.name(), season.first(), season.last(), 0);
+          members(h, id, season, 1);
+          return new Kept(id, key, season.name(), season.first(), season.last(), 0, 1, 0);
         });
   }
 
@@ -56,34 +64,92 @@ final class SqlSeasons implements SeasonRepository {
   public void keep(long id, SeasonInput season) {
     database.write(
         h -> {
-          int changed =
-              h.createUpdate("UPDATE season SET name = :name, first = :first, last = :last, frame = :frame WHERE id = :id")
-                  .bind("id", id)
-                  .bind("name", season.name())
-                  .bind("first", season.first().toString())
-                  .bind("last", season.last().toString())
-                  .bind("frame", SeasonFile.frame(season, facility(h)))
-                  .execute();
-          if (changed == 0) {
-            throw gone(id);
+          Frame was = now(h, id);
+          String frame = SeasonFile.frame(season, facility(h));
+          int edition = was.edition() + 1;
+          if (!members(h, id, season, edition) && frame.equals(was.frame())) {
+            return 0;
           }
-          h.createUpdate("DELETE FROM season_member WHERE season_id = :id").bind("id", id).execute();
-          members(h, id, season);
-          return changed;
+          h.createUpdate("INSERT INTO season_edition (season_id, edition, frame) VALUES (:id, :edition, :frame)")
+              .bind("id", id)
+              .bind("edition", was.edition())
+              .bind("frame", was.frame())
+              .execute();
+          return h.createUpdate("UPDATE season SET name = :name, first = :first, last = :last, frame = :frame, edition = :edition WHERE id = :id")
+              .bind("id", id)
+              .bind("name", season.name())
+              .bind("first", season.first().toString())
+              .bind("last", season.last().toString())
+              .bind("frame", frame)
+              .bind("edition", edition)
+              .execute();
         });
   }
 
-  private static void members(Handle h, long id, SeasonInput season) {
-    int place = 1;
+  /** The season without its squad, in an edition. */
+  private record Frame(int edition, String frame) {}
+
+  private static Frame now(Handle h, long id) {
+    return h.createQuery("SELECT edition, frame FROM season WHERE id = :id")
+        .bind("id", id)
+        .map((r, c) -> new Frame(r.getInt("edition"), r.getString("frame")))
+        .findOne()
+        .orElseThrow(() -> gone(id));
+  }
+
+  /** An athlete's row. */
+  private record MemberRow(int place, String member) {}
+
+  /**
+   * Keeps the athletes of an edition; rows that are as they were stay, the others are put beside.
+   *
+   * @return whether any is otherwise
+   */
+  private static boolean members(Handle h, long id, SeasonInput season, int edition) {
+    Map<Long, MemberRow> rows = new LinkedHashMap<>();
     for (Member m : season.squad()) {
       known(h, m.id(), m.name());
-      h.createUpdate("INSERT INTO season_member (season_id, athlete_id, place, member) VALUES (:season, :athlete, :place, :member)")
-          .bind("season", id)
-          .bind("athlete", m.id())
-          .bind("place", place++)
-          .bind("member", SeasonFile.member(m))
-          .execute();
+      rows.put(m.id(), new MemberRow(rows.size() + 1, SeasonFile.member(m)));
     }
+    Map<Long, MemberRow> before = new HashMap<>();
+    h.createQuery("SELECT athlete_id, place, member FROM season_member WHERE season_id = :id")
+        .bind("id", id)
+        .map((r, c) -> before.put(r.getLong("athlete_id"), new MemberRow(r.getInt("place"), r.getString("member"))))
+        .list();
+    if (rows.equals(before)) {
+      return false;
+    }
+    before.forEach(
+        (athlete, row) -> {
+          if (!row.equals(rows.get(athlete))) {
+            away(h, id, athlete, edition);
+          }
+        });
+    rows.forEach(
+        (athlete, row) -> {
+          if (!row.equals(before.get(athlete))) {
+            h.createUpdate("INSERT INTO season_member (season_id, athlete_id, place, member, since) VALUES (:season, :athlete, :place, :member, :since)")
+                .bind("season", id)
+                .bind("athlete", athlete)
+                .bind("place", row.place())
+                .bind("member", row.member())
+                .bind("since", edition)
+                .execute();
+          }
+        });
+    return true;
+  }
+
+  /** Puts a row aside that holds no more in an edition. */
+  private static void away(Handle h, long id, long athlete, int edition) {
+    h.createUpdate(
+            "INSERT INTO season_member_before (season_id, athlete_id, since, last, place, member)"
+                + " SELECT season_id, athlete_id, since, :last, place, member FROM season_member WHERE season_id = :season AND athlete_id = :athlete")
+        .bind("season", id)
+        .bind("athlete", athlete)
+        .bind("last", edition - 1)
+        .execute();
+    h.createUpdate("DELETE FROM season_member WHERE season_id = :season AND athlete_id = :athlete").bind("season", id).bind("athlete", athlete).execute();
   }
 
   @Override
@@ -98,32 +164,37 @@ final class SqlSeasons implements SeasonRepository {
 
   @Override
   public Optional<SeasonInput> input(long id) {
-    return database.read(
-        h -> {
-          Optional<String> frame = h.createQuery("SELECT frame FROM season WHERE id = :id").bind("id", id).mapTo(String.class).findOne();
-          List<String> names = new ArrayList<>();
-          List<String> members =
-              h.createQuery(
-                      "SELECT member, athlete.name AS name FROM season_member JOIN athlete ON athlete.id = athlete_id"
-                          + " WHERE season_id = :id ORDER BY place")
-                  .bind("id", id)
-                  .map(
-                      (r, c) -> {
-                        names.add(r.getString("name"));
-                        return r.getString("member");
-                      })
-                  .list();
-          if (frame.isEmpty() || members.isEmpty()) {
-            return Optional.empty();
-          }
-          SeasonInput kept = SeasonFile.read(frame.get(), members, facility(h));
-          List<Member> squad = new ArrayList<>();
-          for (int i = 0; i < names.size(); i++) {
-            squad.add(called(kept.squad().get(i), names.get(i)));
-          }
-          return Optional.of(
-              new SeasonInput(kept.name(), kept.first(), kept.last(), kept.periods(), kept.meets(), kept.venues(), squad, kept.rules()));
-        });
+    return database.read(h -> h.createQuery("SELECT edition FROM season WHERE id = :id").bind("id", id).mapTo(Integer.class).findOne().flatMap(e -> input(h, id, e)));
+  }
+
+  @Override
+  public Optional<SeasonInput> input(long id, int edition) {
+    return database.read(h -> input(h, id, edition));
+  }
+
+  private Optional<SeasonInput> input(Handle h, long id, int edition) {
+    Optional<String> frame =
+        h.createQuery(
+                "SELECT frame FROM season WHERE id = :id AND edition = :edition"
+                    + " UNION ALL SELECT frame FROM season_edition WHERE season_id = :id AND edition = :edition")
+            .bind("id", id)
+            .bind("edition", edition)
+            .mapTo(String.class)
+            .findOne();
+    List<Member> members =
+        h.createQuery(
+                "SELECT member, place, athlete.name AS name FROM"
+                    + " (SELECT athlete_id, place, member FROM season_member WHERE season_id = :id AND since <= :edition"
+                    + " UNION ALL SELECT athlete_id, place, member FROM season_member_before WHERE season_id = :id AND since <= :edition AND last >= :edition)"
+                    + " JOIN athlete ON athlete.id = athlete_id ORDER BY place")
+            .bind("id", id)
+            .bind("edition", edition)
+            .map((r, c) -> called(readMembers.of(r.getString("member")), r.getString("name")))
+            .list();
+    if (frame.isEmpty() || members.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(SeasonFile.read(frame.get(), members, facility(h)));
   }
 
   /** The same under the name of today. */
@@ -138,8 +209,7 @@ final class SqlSeasons implements SeasonRepository {
   public SeasonPlan publish(long id, SeasonPlan plan, Instant at) {
     return database.write(
         h -> {
-          String frame =
-              h.createQuery("SELECT frame FROM season WHERE id = :id").bind("id", id).mapTo(String.class).findOne().orElseThrow(() -> gone(id));
+          Frame of = now(h, id);
           int version =
               1 + h.createQuery("SELECT coalesce(max(version), 0) FROM season_version WHERE season_id = :id").bind("id", id).mapTo(Integer.class).one();
           h.createUpdate("UPDATE season_version SET replaced = :at WHERE season_id = :id AND replaced IS NULL")
@@ -147,10 +217,11 @@ final class SqlSeasons implements SeasonRepository {
               .bind("id", id)
               .execute();
           long row =
-              h.createUpdate("INSERT INTO season_version (season_id, version, frame, published) VALUES (:id, :version, :frame, :at)")
+              h.createUpdate("INSERT INTO season_version (season_id, version, frame, published, edition) VALUES (:id, :version, :frame, :at, :edition)")
                   .bind("id", id)
                   .bind("version", version)
-                  .bind("frame", frame)
+                  .bind("frame", of.frame())
+                  .bind("edition", of.edition())
                   .bind("at", at.toString())
                   .executeAndReturnGeneratedKeys()
                   .mapTo(Long.class)
@@ -179,7 +250,7 @@ final class SqlSeasons implements SeasonRepository {
     return database.read(h -> rows(h, id, "").toList());
   }
 
-  private static Stream<Version> rows(Handle h, long id, String which) {
+  private Stream<Version> rows(Handle h, long id, String which) {
     String name = h.createQuery("SELECT name FROM season WHERE id = :id").bind("id", id).mapTo(String.class).findOne().orElse("");
     return h.createQuery("SELECT id, version, frame, published, replaced FROM season_version WHERE season_id = :id " + which + " ORDER BY version")
         .bind("id", id)
@@ -191,13 +262,13 @@ final class SqlSeasons implements SeasonRepository {
 
   private record Row(long id, int version, SeasonFile.Outside outside, Instant published, @Nullable Instant replaced) {}
 
-  private static List<SeasonPlan.Year> years(Handle h, long versionId) {
+  private List<SeasonPlan.Year> years(Handle h, long versionId) {
     return h.createQuery(
             "SELECT plan, athlete.name AS name FROM season_year JOIN athlete ON athlete.id = athlete_id WHERE version_id = :id ORDER BY place")
         .bind("id", versionId)
         .map(
             (r, c) -> {
-              SeasonPlan.Year y = PlanFile.readYear(r.getString("plan"));
+              SeasonPlan.Year y = readYears.of(r.getString("plan"));
               return new SeasonPlan.Year(y.athleteId(), r.getString("name"), y.days(), y.climbs(), y.wanted());
             })
         .list();
@@ -264,7 +335,8 @@ final class SqlSeasons implements SeasonRepository {
 
   private static Kept kept(ResultSet r) throws SQLException {
     return new Kept(
-        r.getLong("id"), r.getString("key"), r.getString("name"), LocalDate.parse(r.getString("first")), LocalDate.parse(r.getString("last")), r.getInt("published"));
+        r.getLong("id"), r.getString("key"), r.getString("name"), LocalDate.parse(r.getString("first")), LocalDate.parse(r.getString("last")), r.getInt("published"),
+        r.getInt("edition"), r.getInt("planned"));
   }
 
   private static GuardSettings facility(Handle h) {

@@ -31,6 +31,10 @@ import boundwright.season.SeasonRepository;
 import boundwright.season.ladder.StayRepository;
 import boundwright.season.order.OrderDesk;
 import boundwright.season.order.OrderRepository;
+import boundwright.store.backup.BackupDesk;
+import boundwright.store.backup.Everything;
+import boundwright.store.backup.Leftovers;
+import boundwright.store.backup.Restore;
 import boundwright.technique.LookRepository;
 import boundwright.track.Attendance;
 import boundwright.track.PlannedDrills;
@@ -74,6 +78,8 @@ public final class Workbench implements AutoCloseable {
   private final SqlOrder order;
   private final OrderDesk orderDesk;
   private final SqlTaken taken;
+  private final Path arriving;
+  private final BackupDesk backups;
   private final JobQueue clipQueue;
   private final ClipDesk clips;
   private final SessionDesk sessions;
@@ -110,6 +116,8 @@ public final class Workbench implements AutoCloseable {
     this.order = new SqlOrder(database);
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
     this.taken = new SqlTaken(database);
+    this.arriving = Leftovers.arriving(database.file().resolveSibling(""));
+    this.backups = new BackupDesk(database.file().resolveSibling(""), clock, database::copyInto, new SqlBackups(database, settings));
     this.clipQueue = JobQueue.embedded(database);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
     Path clipFolder = database.file().resolveSibling("clips");
@@ -139,11 +147,20 @@ public final class Workbench implements AutoCloseable {
 
   /** As {@link #open(Path, Clock)}, with another reader of films and another cutter of sessions. */
   public static Workbench open(Path dataDir, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut) {
-    return new Workbench(Database.open(dataDir, Database.Tuning.USUAL), clock, scan, cut);
+    return new Workbench(Database.open(dataDir, Database.Tuning.USUAL, clock), clock, scan, cut);
   }
 
   static Workbench open(Path dataDir, Clock clock, Database.Tuning tuning) {
-    return new Workbench(Database.open(dataDir, tuning), clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut);
+    return new Workbench(Database.open(dataDir, tuning, clock), clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut);
+  }
+
+  /**
+   * Brings backups back into a data folder that nobody has open.
+   *
+   * @param dataDir the folder; it is made if it is missing
+   */
+  public static Restore restoring(Path dataDir, Clock clock) {
+    return new Restore(dataDir, clock, staged -> Database.open(staged, Database.Tuning.USUAL, clock).close(), Schema::make);
   }
 
   /** The rungs of everybody as they are now. */
@@ -339,6 +356,21 @@ public final class Workbench implements AutoCloseable {
   /** The number of what a token became, or empty for one that was not taken. */
   public Optional<Long> taken(String token) {
     return taken.numberOf(token);
+  }
+
+  /** Tells every field of every table. */
+  public int tellEverything(Everything.Listener to) {
+    return Everything.tell(database.file(), to);
+  }
+
+  /** The folder in which what is sent waits while it arrives; nothing in it lasts. */
+  public Path arriving() {
+    return arriving;
+  }
+
+  /** Backups, by themselves and by hand. */
+  public BackupDesk backups() {
+    return backups;
   }
 
   /** Tells which day it is. */

@@ -1,6 +1,7 @@
 package boundwright.web;
 
 import boundwright.quantity.RefusedException;
+import boundwright.web.page.Arrival;
 import boundwright.web.page.Gate;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Turned;
@@ -31,6 +32,11 @@ final class Troubles {
     routes.exception(
         Exception.class,
         (e, ctx) -> {
+          Turned outside = Arrival.said(e);
+          if (outside != null) {
+            pages.message(ctx, outside.status(), heading(outside.status()), String.valueOf(outside.getMessage()));
+            return;
+          }
           String id = gate.fresh().substring(0, 8);
           LOG.error("Request {} {} failed, number {}", ctx.method(), ctx.path(), id, e);
           pages.message(
@@ -48,6 +54,9 @@ final class Troubles {
       case 401 -> "This phone is not paired";
       case 403, 421 -> "Not from here";
       case 429 -> "Wait a little";
+      case 408 -> "It broke off";
+      case 503 -> "Wait a little";
+      case 507 -> "The disk is full";
       case 411, 413 -> "Too large";
       case 422 -> "That cannot be taken";
       default -> "That did not work";

@@ -43,6 +43,8 @@ import boundwright.web.season.CalendarHandler;
 import boundwright.web.season.SeasonDeeds;
 import boundwright.web.season.SeasonHandler;
 import boundwright.web.season.SeasonPlanHandler;
+import boundwright.web.season.input.InputHandler;
+import boundwright.web.settings.BackupHandler;
 import boundwright.web.settings.LimitsHandler;
 import boundwright.web.settings.MeetSettingsHandler;
 import boundwright.web.settings.SettingsHandler;
@@ -192,7 +194,7 @@ public final class WebServer implements AutoCloseable {
     config.jetty.multipartConfig.maxTotalRequestSize(Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
     config.jetty.multipartConfig.maxInMemoryFileSize((int) Gate.MOST_FILE_BYTES, SizeUnit.BYTES);
     Callers callers = new Callers(pairing);
-    Gate gate = new Gate(reach, callers, random);
+    Gate gate = new Gate(bench.arriving(), reach, callers, random);
     Assets assets = new Assets();
     Pages pages = new Pages(bench, gate, assets);
     RoutesConfig routes = config.routes;
@@ -200,6 +202,7 @@ public final class WebServer implements AutoCloseable {
     routes.beforeMatched(gate::check);
     routes.get("/assets/<name>", assets::serve);
     squad(routes, bench, pages);
+    backup(routes, new BackupHandler(bench, pages, random));
     athlete(routes, bench, pages, gate);
     runway(routes, bench, pages, gate, assets);
     watching(routes, bench, pages, gate);
@@ -223,6 +226,14 @@ public final class WebServer implements AutoCloseable {
     // one certificate for all names and for a client that asks by address and so names nobody
     tls.setSniRequired(false);
     return tls;
+  }
+
+  private static void backup(RoutesConfig routes, BackupHandler backup) {
+    routes.get("/settings/backup", backup::show);
+    routes.post("/settings/backup", backup::keep);
+    routes.post("/settings/backup/now", backup::now);
+    routes.post("/settings/backup/away", backup::away);
+    routes.post("/settings/backup/seen", backup::seen);
   }
 
   private static void squad(RoutesConfig routes, Workbench bench, Pages pages) {
@@ -320,6 +331,7 @@ public final class WebServer implements AutoCloseable {
     routes.get("/import", files::show);
     routes.post("/import", files::read);
     routes.post("/import/take", files::take);
+    routes.post("/import/back", files::back);
     routes.get("/export.csv", files::export);
     CardHandler card = new CardHandler(bench, pages);
     routes.get("/card", card::squad);
@@ -405,6 +417,7 @@ public final class WebServer implements AutoCloseable {
 
   private static void season(RoutesConfig routes, Workbench bench, Pages pages, SeasonDeeds deeds, SeasonHandler season) {
     new SeasonPlanHandler(bench, pages, season, deeds).add(routes);
+    new InputHandler(bench, pages, deeds.desk(), season::asked).add(routes);
     routes.get("/season", season::show);
     routes.post("/season/file", season::file);
     routes.get("/season/example.json", season::example);

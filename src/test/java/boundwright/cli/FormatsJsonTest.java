@@ -3,6 +3,7 @@ package boundwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.cli.season.PlanAnswer;
+import boundwright.cli.season.SimulationAnswer;
 import java.io.IOException;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
@@ -33,6 +34,7 @@ class FormatsJsonTest {
         Arguments.of("season mend", PlanAnswer.Mended.class),
         Arguments.of("season explain", PlanAnswer.Unmet.class),
         Arguments.of("season explain", PlanAnswer.Day.class),
+        Arguments.of("season simulate", SimulationAnswer.class),
         Arguments.of("export", ExportCommand.Everything.class),
         Arguments.of("phones", PhonesCommand.PhonesAnswer.class),
         Arguments.of("card", CardCommand.Answer.class));

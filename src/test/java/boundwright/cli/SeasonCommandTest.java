@@ -3,8 +3,11 @@ package boundwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.Level;
 import boundwright.cli.Terminal.Said;
+import boundwright.footfall.Foot;
 import boundwright.load.GuardSettings;
+import boundwright.load.LegCare;
 import boundwright.season.PlainPlanner;
 import boundwright.season.SeasonInput;
 import boundwright.season.desk.SeasonDesk;
@@ -56,7 +59,7 @@ class SeasonCommandTest {
     try (Workbench bench = Workbench.open(folder.resolve("data"), Terminal.CLOCK)) {
       for (String name : new String[] {"Wren Samphire", "Otis Sedgeley", "Linnea Saltwort"}) {
         if (bench.athletes().byName(name).isEmpty()) {
-          bench.athletes().add(new Athlete(0, name, boundwright.athlete.Level.BEGINNER, boundwright.footfall.Foot.RIGHT, 0));
+          bench.athletes().add(new Athlete(0, name, Level.BEGINNER, Foot.RIGHT, 0));
         }
       }
       SeasonDesk desk = new SeasonDesk(bench.seasons(), SeasonWork::ofFile, Terminal.CLOCK, new Random(1));
@@ -75,5 +78,35 @@ class SeasonCommandTest {
     assertThat(terminal.run("season", "calendar", "--out", "wren.ics").err()).contains("is there already");
     assertThat(terminal.run("season", "calendar", "--season", "9", "--out", "x.ics").err()).contains("No season has the number 9");
     assertThat(terminal.run("season", "calendar", "--athlete", "Nobody", "--out", "x.ics").exit()).isEqualTo(2);
+  }
+
+  @Test
+  void aSeasonIsKeptAndItsPlanPublishedFromTheCommandLine() throws IOException {
+    Terminal terminal = new Terminal(folder);
+    terminal.squad();
+    Files.writeString(folder.resolve("season.json"), terminal.run("season", "example").out());
+    assertThat(terminal.run("season", "keep", "season.json").err()).as("somebody is not in the squad").contains("squad[");
+    try (Workbench bench = Workbench.open(folder.resolve("data"), Terminal.CLOCK)) {
+      for (String name : new String[] {"Wren Samphire", "Otis Sedgeley", "Linnea Saltwort"}) {
+        if (bench.athletes().byName(name).isEmpty()) {
+          bench.athletes().add(new Athlete(0, name, Level.BEGINNER, Foot.RIGHT, 0));
+        }
+      }
+    }
+    Said kept = terminal.run("season", "keep", "season.json", "--json");
+    assertThat(kept.exit()).as(kept.err()).isZero();
+    assertThat(kept.json().get("published").asInt()).isZero();
+    Files.writeString(folder.resolve("again.json"), terminal.run("season", "file").out());
+    assertThat(SeasonFile.read(Files.readAllBytes(folder.resolve("again.json")), GuardSettings.DEFAULT).withSquad(SeasonFile.read(Files.readAllBytes(folder.resolve("season.json")), GuardSettings.DEFAULT).squad()))
+        .isEqualTo(SeasonFile.read(Files.readAllBytes(folder.resolve("season.json")), GuardSettings.DEFAULT));
+    assertThat(terminal.run("season", "plan", "season.json", "--seconds", "0", "--out", "plan.json").exit()).isZero();
+    try (Workbench bench = Workbench.open(folder.resolve("data"), Terminal.CLOCK)) {
+      bench.care().openHold(bench.athletes().byName("Wren Samphire").orElseThrow().id(), new LegCare.MedicalHold(0, LocalDate.of(2020, 1, 1), "left shin", null, null));
+    }
+    Said refused = terminal.run("season", "keep", "season.json", "--publish", "plan.json");
+    assertThat(refused.exit()).isEqualTo(2);
+    assertThat(refused.err()).contains("Wren Samphire", "On medical hold since 2020-01-01").doesNotContain("shin");
+    assertThat(terminal.run("season", "plan", "season.json", "--seconds", "0", "--data", "data", "--out", "held.json").exit()).isZero();
+    assertThat(terminal.run("season", "keep", "season.json", "--publish", "held.json").out()).contains("Version 1 is published.");
   }
 }

@@ -201,7 +201,8 @@ public final class InventedSeasons {
     week.put(one(Period.Kind.values()), new SeasonRules.Week(random.nextDouble(), random.nextInt(8), random.nextInt(8), random.nextInt(8)));
     return new SeasonRules(
         week, random.nextBoolean() ? 0 : 2 + random.nextInt(10), 0.3 + 0.7 * random.nextDouble(), new SeasonRules.Taper(7 + random.nextInt(20), 0.3, 0.4, 0.9),
-        random.nextBoolean() ? 0 : 2 + random.nextInt(20), random.nextInt(200), random.nextInt(15), 0.25 * random.nextDouble(), guard);
+        random.nextBoolean() ? 0 : 2 + random.nextInt(20), random.nextInt(200), random.nextInt(15), 0.25 * random.nextDouble(), guard)
+        .with(new Unplanned(IntStream.range(0, 12).mapToObj(m -> random.nextDouble()).toList(), 26 * random.nextDouble(), 1 + 59 * random.nextDouble()));
   }
 
   private List<Span> spans(LocalDate first, int days) {

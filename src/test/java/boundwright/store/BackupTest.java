@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boundwright.athlete.Athlete;
 import boundwright.quantity.RefusedException;
+import boundwright.store.backup.Copy;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -113,14 +114,14 @@ class BackupTest {
     try (Workbench w = filled()) {
       good = new Backup(w).backup(dir.resolve("good.db"));
     }
-    Backup.check(good);
+    Copy.check(good);
     byte[] bytes = Files.readAllBytes(good);
     Path cut = Files.write(dir.resolve("cut.db"), Arrays.copyOf(bytes, bytes.length - 4096));
-    assertThatThrownBy(() -> Backup.check(cut)).isInstanceOf(RefusedException.class).hasMessageContaining("No backup was made");
+    assertThatThrownBy(() -> Copy.check(cut)).isInstanceOf(RefusedException.class).hasMessageContaining("No backup was made");
     Path text = Files.writeString(dir.resolve("text.db"), "no database at all, only some text that is long enough to be read as one");
-    assertThatThrownBy(() -> Backup.check(text)).isInstanceOf(RefusedException.class);
+    assertThatThrownBy(() -> Copy.check(text)).isInstanceOf(RefusedException.class);
     Path empty = Files.createFile(dir.resolve("empty.db"));
-    assertThatThrownBy(() -> Backup.check(empty)).isInstanceOf(RefusedException.class);
+    assertThatThrownBy(() -> Copy.check(empty)).isInstanceOf(RefusedException.class);
   }
 
   private void assertNoLeftOvers() throws Exception {

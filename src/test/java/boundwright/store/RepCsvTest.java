@@ -202,7 +202,6 @@ class RepCsvTest {
           2026-05-05,Ad\uFFFD,RRL,4,grass,,8.1,,       | Save the file as CSV UTF-8
           05/05/2026,Ada,RRL,4,grass,,8.1,,            | date '05/05/2026' is not a date. Write year-month-day
           2026-02-30,Ada,RRL,4,grass,,8.1,,            | is not a date
-          2026-05-13,Ada,RRL,4,grass,,8.1,,            | is in the future; today is 2026-05-12
           1949-12-31,Ada,RRL,4,grass,,8.1,,            | the oldest that is taken is 1950-01-01
           2026-05-05,Ada,RRL,4,grass,,8.1              | The line has 7 cells, the first line names 9 columns
           2026-05-05,Ada,RRL,4,grass,8.1,,in,7.5,      | The line has 10 cells

@@ -24,7 +24,7 @@ class SharedWritesTest {
   @Test
   void everyAnsweredWriteIsInTheFileAndARefusedOneIsUndoneAlone(@TempDir Path dir) throws InterruptedException {
     Queue<String> wrong = new ConcurrentLinkedQueue<>();
-    try (Database database = Database.open(dir, Database.Tuning.USUAL)) {
+    try (Database database = Database.open(dir, Database.Tuning.USUAL, Fixtures.CLOCK)) {
       CountDownLatch holding = new CountDownLatch(1);
       CountDownLatch go = new CountDownLatch(1);
       List<Thread> hands = new ArrayList<>();

@@ -6,16 +6,19 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import boundwright.ChildProgram;
 import boundwright.athlete.Athlete;
 import boundwright.quantity.RefusedException;
+import boundwright.season.Away;
 import boundwright.season.InventedSeasons;
 import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
 import boundwright.season.SeasonRepository;
 import boundwright.season.SeasonRepository.CalendarKey;
+import boundwright.season.Span;
 import boundwright.season.desk.SeasonDesk;
 import boundwright.season.solve.SeasonWork;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.AfterEach;
@@ -120,6 +123,34 @@ class SqlSeasonsTest {
     assertThat(w.seasons().all()).hasSize(1);
     assertThat(w.seasons().published(id)).isPresent();
     assertThat(desk.current()).isPresent();
+  }
+
+  @Test
+  void eachChangeIsOneMoreEditionAndThoseBeforeAreKept() {
+    InventedSeasons invented = new InventedSeasons(21);
+    SeasonInput one = invented.inputOf(squad);
+    long id = w.seasons().add(one, KEY, NOW).id();
+    w.seasons().keep(id, one);
+    assertThat(w.seasons().byId(id).orElseThrow().edition()).as("nothing is otherwise").isEqualTo(1);
+    w.seasons().publish(id, invented.plan(one, 0), NOW);
+    assertThat(w.seasons().byId(id).orElseThrow().changedSince()).isFalse();
+    LocalDate day = one.first();
+    SeasonInput two = one.withSquad(List.of(one.squad().get(0).withAway(new Away(new Span(day, day), Away.Why.TRAVEL)), one.squad().get(1)));
+    w.seasons().keep(id, two);
+    SeasonInput three = two.withSquad(List.of(two.squad().get(1)));
+    w.seasons().keep(id, three);
+    SeasonInput four = new SeasonInput("Another name", one.first(), one.last(), one.periods(), one.meets(), one.venues(), one.squad(), one.rules());
+    w.seasons().keep(id, four);
+    assertThat(w.seasons().input(id)).contains(four);
+    assertThat(w.seasons().byId(id).orElseThrow()).satisfies(k -> assertThat(k.edition()).isEqualTo(4)).satisfies(k -> assertThat(k.changedSince()).isTrue());
+    List<SeasonInput> all = List.of(one, two, three, four);
+    for (int edition = 1; edition <= 4; edition++) {
+      assertThat(w.seasons().input(id, edition)).as("edition %d", edition).contains(all.get(edition - 1));
+    }
+    w.seasons().publish(id, invented.plan(four, 0), NOW);
+    assertThat(w.seasons().byId(id).orElseThrow().changedSince()).isFalse();
+    w.athletes().erase(squad.get(0).id());
+    assertThat(w.seasons().input(id, 2).orElseThrow().squad()).as("erased from what was before, too").containsExactly(one.squad().get(1));
   }
 
   @Test

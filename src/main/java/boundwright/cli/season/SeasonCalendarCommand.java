@@ -7,7 +7,6 @@ import boundwright.cli.Json;
 import boundwright.cli.OutFile;
 import boundwright.cli.Surroundings;
 import boundwright.quantity.RefusedException;
-import boundwright.season.SeasonRepository;
 import boundwright.season.SeasonRepository.Kept;
 import boundwright.season.SeasonRepository.Version;
 import boundwright.season.calendar.CalendarEvent;
@@ -68,7 +67,7 @@ final class SeasonCalendarCommand implements Callable<Integer> {
     Path file = s.path(out);
     OutFile.check(file, force);
     try (Workbench bench = data.open(s)) {
-      Kept kept = kept(bench.seasons());
+      Kept kept = SeasonFiles.kept(bench.seasons(), season);
       List<Version> versions = bench.seasons().versions(kept.id());
       if (versions.isEmpty()) {
         throw new RefusedException("No plan of " + kept.name() + " is published yet, so there is nothing for a calendar.");
@@ -85,12 +84,5 @@ final class SeasonCalendarCommand implements Callable<Integer> {
       }
       return 0;
     }
-  }
-
-  private Kept kept(SeasonRepository seasons) {
-    Long number = season;
-    return (number == null ? seasons.all().stream().findFirst() : seasons.byId(number))
-        .orElseThrow(
-            () -> new RefusedException((number == null ? "There is no season here yet." : "No season has the number " + number + ".") + " boundwright season lists them."));
   }
 }

@@ -17,10 +17,11 @@ import picocli.CommandLine.Mixin;
 @Command(
     name = "season",
     description = {
-      "Plans a season, mends the plan when life happens, says why, and writes calendars. Alone, lists the seasons.",
+      "Plans a season, mends the plan when life happens, says why and how sure, and writes calendars. Alone, lists the seasons.",
       "Examples:",
       "  boundwright season example > season.json",
       "  boundwright season plan season.json --out plan.json",
+      "  boundwright season keep season.json --publish plan.json",
       "  boundwright season calendar --athlete NAME --out name.ics%n"
     })
 public final class SeasonCommand implements Callable<Integer> {
@@ -36,7 +37,9 @@ public final class SeasonCommand implements Callable<Integer> {
   public static CommandLine with(BoundwrightCommand top) {
     return new CommandLine(new SeasonCommand(top))
         .addSubcommand(new SeasonExampleCommand(top)).addSubcommand(new SeasonPlanCommand(top)).addSubcommand(new SeasonMendCommand(top))
-        .addSubcommand(new SeasonExplainCommand(top)).addSubcommand(new SeasonConflictsCommand(top)).addSubcommand(new SeasonCalendarCommand(top));
+        .addSubcommand(new SeasonExplainCommand(top)).addSubcommand(new SeasonConflictsCommand(top)).addSubcommand(new SeasonCalendarCommand(top))
+        .addSubcommand(new SeasonKeepCommand(top)).addSubcommand(new SeasonFileCommand(top))
+        .addSubcommand(new SeasonSimulateCommand(top));
   }
 
   /**
@@ -62,7 +65,7 @@ public final class SeasonCommand implements Callable<Integer> {
         return 0;
       }
       if (all.isEmpty()) {
-        s.out().println("There is no season here yet. Begin with boundwright season example, and keep your file on the page Season.");
+        s.out().println("There is no season here yet. Begin one on the page Season; or begin with boundwright season example, and keep your file with boundwright season keep.");
       }
       for (Kept k : all) {
         s.out()

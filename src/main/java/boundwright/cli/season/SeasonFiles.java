@@ -1,6 +1,5 @@
 package boundwright.cli.season;
 
-import boundwright.athlete.Athlete;
 import boundwright.cli.BoundwrightCommand;
 import boundwright.cli.DataOptions;
 import boundwright.cli.Surroundings;
@@ -9,6 +8,8 @@ import boundwright.quantity.RefusedException;
 import boundwright.season.Done;
 import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
+import boundwright.season.SeasonRepository;
+import boundwright.season.SeasonRepository.Kept;
 import boundwright.season.solve.SeasonWork;
 import boundwright.store.Workbench;
 import boundwright.store.season.PlanFile;
@@ -17,6 +18,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
 
 /** What the season's commands are asked about: a file, and the log beside it where a data folder is named. */
@@ -25,7 +27,7 @@ final class SeasonFiles {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  /** What is known when a command runs. */
+  /** What is known when a command runs; the season with the holds that stand in the data folder. */
   record Asked(SeasonInput season, SeasonWork work, Done done) {}
 
   /** Reads the season; athletes are found by their names in the data folder, if one is named. */
@@ -37,15 +39,31 @@ final class SeasonFiles {
       return answer.apply(new Asked(season, SeasonWork.ofFile(), Done.nothing(season)));
     }
     try (Workbench bench = data.open(s)) {
-      SeasonInput season = SeasonFile.read(bytes, bench.care().guard(), (name, written) -> number(bench, name));
-      SeasonWork work = new SeasonWork(bench.stays(), bench.workLog(), bench.ladder().rules().stay());
-      return answer.apply(new Asked(season, work, work.done(season, s.today())));
+      SeasonInput season = season(bench, bytes);
+      SeasonWork work = work(bench);
+      return answer.apply(new Asked(work.held(season, s.today()), work, work.done(season, s.today())));
     }
   }
 
-  private static long number(Workbench bench, String name) {
-    Athlete a = DataOptions.athlete(bench, name);
-    return a.id();
+  /** What planning takes from a data folder. */
+  static SeasonWork work(Workbench bench) {
+    return new SeasonWork(bench.stays(), bench.workLog(), bench.care(), bench.ladder().rules().stay());
+  }
+
+  /** The season of a file, its athletes found by their names. */
+  static SeasonInput season(Surroundings s, Workbench bench, String file) {
+    return season(bench, bytes(s.path(file)));
+  }
+
+  private static SeasonInput season(Workbench bench, byte[] bytes) {
+    return SeasonFile.read(bytes, bench.care().guard(), (name, written) -> DataOptions.athlete(bench, name).id());
+  }
+
+  /** The season with a number, or else the latest. */
+  static Kept kept(SeasonRepository seasons, @Nullable Long number) {
+    return (number == null ? seasons.all().stream().findFirst() : seasons.byId(number))
+        .orElseThrow(
+            () -> new RefusedException((number == null ? "There is no season here yet." : "No season has the number " + number + ".") + " boundwright season lists them."));
   }
 
   static SeasonPlan plan(Surroundings s, String file) {

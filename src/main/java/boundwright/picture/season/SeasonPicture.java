@@ -56,7 +56,11 @@ public record SeasonPicture(double width, double height, String title, String sa
     /** A longer approach begins. */
     STEPS,
     /** A test week. */
-    TEST
+    TEST,
+    /** How likely an approach is. */
+    CHANCE,
+    /** Where the load of most simulated seasons lies. */
+    BAND
   }
 
   /**

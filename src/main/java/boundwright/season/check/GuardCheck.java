@@ -4,6 +4,7 @@ import boundwright.load.Answer;
 import boundwright.load.Finding;
 import boundwright.load.Guard;
 import boundwright.load.LegCare;
+import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
 import boundwright.load.account.History;
@@ -15,6 +16,7 @@ import boundwright.season.SeasonPlan;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -25,10 +27,21 @@ public final class GuardCheck {
 
   private final SeasonInput input;
   private final ContactWeights weights;
+  private final Map<Long, List<MedicalHold>> holds;
 
-  /** For a season. */
+  /** For a season of which the guard knows what stands in it alone. */
   public GuardCheck(SeasonInput input) {
+    this(input, Map.of());
+  }
+
+  /**
+   * For a season.
+   *
+   * @param holds medical holds that stand in the program, by the athlete's number
+   */
+  public GuardCheck(SeasonInput input, Map<Long, List<MedicalHold>> holds) {
     this.input = input;
+    this.holds = Map.copyOf(holds);
     this.weights = new ContactWeights(input.rules().guard().scale());
   }
 
@@ -65,7 +78,7 @@ public final class GuardCheck {
   private void judge(Member m, SeasonPlan.Year year, Done done, List<Judged> out) {
     List<DayLoad> before = new ArrayList<>(m.past().days().stream().filter(d -> d.date().isBefore(input.first())).toList());
     before.addAll(done.of(m.id()));
-    LegCare care = new LegCare(m.growing(), m.firstSession(), List.of(), List.of());
+    LegCare care = new LegCare(m.growing(), m.firstSession(), List.of(), holds.getOrDefault(m.id(), List.of()));
     LocalDate first = m.past().first();
     if (first == null) {
       first = done.of(m.id()).stream().filter(d -> d.contacts() > 0).map(DayLoad::date).min(LocalDate::compareTo).orElse(null);

@@ -10,7 +10,6 @@ import boundwright.season.Span;
 import boundwright.season.mend.Happened;
 import boundwright.season.mend.Mender;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.LongSupplier;
@@ -56,9 +55,10 @@ public final class MendDesk {
    */
   public record Closed(String venue, LocalDate day) {}
 
-  /** Proposes; what is null did not happen. */
+  /** Proposes; what is null did not happen. With nothing at all, what stands against the published plan is mended: the season was changed, somebody is held. */
   public Proposal propose(long season, @Nullable Missed missed, @Nullable Gone gone, @Nullable Closed closed) {
-    if (missed == null && gone == null && closed == null) {
+    boolean nothing = missed == null && gone == null && closed == null;
+    if (nothing && !desk.changedSince(season) && desk.published(season).filter(p -> !desk.against(desk.input(season), p).isEmpty()).isEmpty()) {
       throw new RefusedException("Nothing to mend was entered. Choose a missed session, who is away, or a closed place.");
     }
     SeasonPlan published = desk.published(season).orElseThrow(() -> new RefusedException("No plan is published yet, so there is nothing to mend. Plan the season first."));
@@ -87,13 +87,8 @@ public final class MendDesk {
       }
     }
     long most = nanos.getAsLong() + SEARCH_NS;
-    Mender.Mended mended = new Mender(input, Happened.climbs(published, input), published, done, () -> nanos.getAsLong() > most).mend();
-    List<String> against = new ArrayList<>(PlanCheck.against(input, mended.plan(), done));
-    if (mended.left() > 0) {
-      against.add(
-          "A taper before a main meet is missed by " + mended.left()
-              + " standing-bound contacts whatever is changed. Give up a meet before it, or lessen the cut in the season's rules.");
-    }
+    Mender.Mended mended = new Mender(desk.held(input), Happened.climbs(published, input), published, done, () -> nanos.getAsLong() > most).mend();
+    List<String> against = desk.against(input, mended.plan(), done);
     Proposal out =
         new Proposal(proposals.number(), season, true, published.version(), before, input, mended.plan(), mended.differences(), Map.of(), against);
     proposals.offer(out);

@@ -15,6 +15,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import java.util.random.RandomGenerator;
 import java.util.stream.Stream;
 
@@ -58,6 +59,35 @@ public final class SeasonDesk {
     return seasons.add(season, HexFormat.of().formatHex(key), clock.instant()).id();
   }
 
+  /** Refuses a name and first day that a season has already: beginning it anew would write over that one. */
+  public void free(String name, LocalDate first) {
+    if (seasons.all().stream().anyMatch(k -> k.name().equals(name.strip()) && k.first().equals(first))) {
+      throw new RefusedException("A season called " + name.strip() + " begins on " + first + " already. Change that one, or choose another name.");
+    }
+  }
+
+  /**
+   * Changes a season as one more edition of it. To be called with nobody else writing in between.
+   *
+   * @param change of what stands now to what shall stand; it may refuse
+   */
+  public void change(long id, UnaryOperator<SeasonInput> change) {
+    seasons.keep(id, change.apply(input(id)));
+  }
+
+  /**
+   * Takes the last change of a season back: what it was before it is put in place, as one more edition.
+   *
+   * @param edition the newest, as the coach saw it
+   */
+  public void takeBack(long id, int edition) {
+    if (seasons.byId(id).map(SeasonRepository.Kept::edition).orElse(0) != edition) {
+      throw new RefusedException("The season was changed meanwhile. Look at it first, then do this again if it is still needed.");
+    }
+    seasons.keep(
+        id, seasons.input(id, edition - 1).orElseThrow(() -> new RefusedException("There is no change of this season to take back.")));
+  }
+
   /** The season of today, or else the next, or else the last that was. */
   public Optional<SeasonRepository.Kept> current() {
     LocalDate today = today();
@@ -72,6 +102,11 @@ public final class SeasonDesk {
   /** What a season is planned from. */
   public SeasonInput input(long id) {
     return seasons.input(id).orElseThrow(() -> new RefusedException("There is no season with the number " + id + " (any more). Load the page again."));
+  }
+
+  /** Whether a season was changed since its newest version was made. */
+  boolean changedSince(long id) {
+    return seasons.byId(id).filter(SeasonRepository.Kept::changedSince).isPresent();
   }
 
   /** The newest published plan. */
@@ -91,14 +126,24 @@ public final class SeasonDesk {
 
   /** Why a plan cannot be published, each a sentence, what the guard refuses first; empty if it can. */
   public List<String> against(SeasonInput input, SeasonPlan plan) {
-    return PlanCheck.against(input, plan, work().done(input, today()));
+    return against(input, plan, done(input));
+  }
+
+  /** The same, if this was done before today. */
+  List<String> against(SeasonInput input, SeasonPlan plan, Done done) {
+    return PlanCheck.against(input, plan, done, work().holds(input, today()));
+  }
+
+  /** The season with the holds that stand in the program: what is mended and explained from. */
+  SeasonInput held(SeasonInput input) {
+    return work().held(input, today());
   }
 
   /**
    * Publishes a plan as the next version.
    *
-   * @throws RefusedException if the guard refuses a day of it, somebody trains who is not there, or a place is closed or too full; nothing
-   *     is published then
+   * @throws RefusedException if the guard refuses a day of it, a taper is none, somebody trains who is held or not there, or a place is closed
+   *     or too full; nothing is published then
    */
   public SeasonPlan publish(long id, SeasonPlan plan) {
     List<String> against = against(input(id), plan);

@@ -7,7 +7,6 @@ import boundwright.season.mend.Difference;
 import boundwright.season.solve.SeasonPlanner;
 import boundwright.season.year.Level;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -136,10 +135,7 @@ public final class SeasonSearch implements AutoCloseable {
       }
       SeasonPlanner.Planned planned = planner.plan(Duration.ofSeconds(job.seconds), total -> job.best = byLevel(total));
       Map<Level, Long> judged = byLevel(planned.joint().total());
-      List<String> against = new ArrayList<>(desk.against(input, planned.plan()));
-      if (against.isEmpty() && judged.getOrDefault(Level.REFUSED, 0L) > 0) {
-        against.add("A taper before a main meet is not reached. Give up a meet before it, or lessen the cut in the season's rules.");
-      }
+      List<String> against = desk.against(input, planned.plan());
       List<Difference> differences = published == null ? List.of() : Difference.between(published, planned.plan(), desk.today());
       proposals.offer(
           new Proposal(

@@ -36,7 +36,7 @@ public final class WhyDesk {
     if (known != null && known.season() == season && known.stamp().equals(now) && known.today().equals(today)) {
       return known;
     }
-    SeasonInput input = desk.input(season);
+    SeasonInput input = desk.held(desk.input(season));
     SeasonPlan plan = desk.published(season).orElseThrow(() -> new RefusedException("No plan is published yet, so there is nothing to explain. Plan the season first."));
     SeasonPlanner planner = new SeasonPlanner(input, Happened.climbs(plan, input), null, plan, desk.done(input), 1);
     About out = new About(season, now, today, input, plan, new Why(input, planner.published()));

@@ -142,6 +142,12 @@ public final class ClimbPlanner {
       done.computeIfAbsent(day, d -> new HashMap<>()).merge(family, steps, Math::max);
     }
 
+    /** Approach steps now, as a running stay tells them; else {@code otherwise}. */
+    int steps(DrillFamily f, int otherwise) {
+      SquadStay s = running.get(f);
+      return s == null ? otherwise : s.steps();
+    }
+
     /** Sessions spent there already. */
     int spent(DrillFamily f, int steps) {
       SquadStay s = running.get(f);

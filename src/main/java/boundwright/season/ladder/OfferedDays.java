@@ -48,9 +48,13 @@ final class OfferedDays {
     this.share.putAll(share);
     share.values().forEach(s -> beyond(input, s));
     for (int d = 0; d < fresh.length; d++) {
-      LocalDate day = dates[d];
-      fresh[d] = d >= days || (m.away(day).isEmpty() && input.period(day) != Period.Kind.REST && !inMainWeek(input, m, day));
+      fresh[d] = d >= days || fresh(input, m, dates[d]);
     }
+  }
+
+  /** Whether something new may begin or be decided on a day of the season: nothing keeps the athlete, no rest, no week of a main meet. */
+  static boolean fresh(SeasonInput input, Member m, LocalDate day) {
+    return m.away(day).isEmpty() && input.period(day) != Period.Kind.REST && !inMainWeek(input, m, day);
   }
 
   /** As the parts of the year want it. */

@@ -34,17 +34,32 @@ public final class Happened {
 
   /** An athlete is away, or held. */
   public static SeasonInput away(SeasonInput in, long athleteId, Away away) {
-    List<Member> squad = new ArrayList<>();
-    for (Member m : in.squad()) {
-      List<Away> all = new ArrayList<>(m.away());
-      all.add(away);
-      squad.add(
-          m.id() == athleteId
-              ? new Member(
-                  m.athlete(), m.growing(), m.firstSession(), m.steps(), m.fullSteps(), m.days(), m.peakWeek(), m.joins(), all, m.entries(), m.wishes(), m.past())
-              : m);
+    return in.withSquad(in.squad().stream().map(m -> m.id() == athleteId ? m.withAway(away) : m).toList());
+  }
+
+  /** A place is open again on days on which it was said to be closed. */
+  public static SeasonInput opened(SeasonInput in, String venue, Span span) {
+    List<Venue> venues = new ArrayList<>();
+    boolean found = false;
+    for (Venue v : in.venues()) {
+      List<Span> closed = new ArrayList<>(v.closed());
+      found |= v.key().equals(venue) && closed.remove(span);
+      venues.add(new Venue(v.key(), v.name(), v.surface(), v.sand(), v.athletes(), v.hours(), closed));
     }
-    return new SeasonInput(in.name(), in.first(), in.last(), in.periods(), in.meets(), in.venues(), squad, in.rules());
+    there(found);
+    return new SeasonInput(in.name(), in.first(), in.last(), in.periods(), in.meets(), venues, in.squad(), in.rules());
+  }
+
+  /** An athlete is there again on days on which they were said to be away or held. */
+  public static SeasonInput back(SeasonInput in, long athleteId, Away away) {
+    there(in.squad().stream().anyMatch(m -> m.id() == athleteId && m.away().contains(away)));
+    return in.withSquad(in.squad().stream().map(m -> m.id() == athleteId ? m.withoutAway(away) : m).toList());
+  }
+
+  private static void there(boolean found) {
+    if (!found) {
+      throw new RefusedException("That entry is not there any more: it was taken back or changed. Look at what stands here now.");
+    }
   }
 
   /** The climbs of a published plan, in the order of the squad; who is new stays where they are. */

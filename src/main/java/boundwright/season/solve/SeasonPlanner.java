@@ -190,12 +190,7 @@ public final class SeasonPlanner {
   public Joint published() {
     Joint joint = new Joint(problems, input.venues());
     for (int a = 0; a < joint.athletes(); a++) {
-      YearProblem p = problems.get(a);
-      for (int t = 0; t < p.days(); t++) {
-        if (p.published(t) >= 0) {
-          joint.choose(a, t, p.choices(t).get(p.published(t)));
-        }
-      }
+      joint.replace(a, YearLine.published(problems.get(a)));
     }
     return joint;
   }

@@ -1,6 +1,8 @@
 package boundwright.season.solve;
 
 import boundwright.athlete.Athlete;
+import boundwright.load.CareRepository;
+import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.WorkLog;
 import boundwright.load.account.DayLoad;
 import boundwright.readiness.GateRules;
@@ -18,6 +20,7 @@ import boundwright.season.ladder.SquadStay;
 import boundwright.season.ladder.StayRepository;
 import boundwright.season.ladder.Turnout;
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -52,18 +55,24 @@ public final class SeasonWork {
 
   private final StayRepository stays;
   private final WorkLog log;
+  private final @Nullable CareRepository care;
   private final GateRules.Stay rules;
 
-  /** With this log. */
-  public SeasonWork(StayRepository stays, WorkLog log, GateRules.Stay rules) {
+  /** With this log, and with the holds that are entered beside it. */
+  public SeasonWork(StayRepository stays, WorkLog log, CareRepository care, GateRules.Stay rules) {
+    this(rules, stays, log, care);
+  }
+
+  private SeasonWork(GateRules.Stay rules, StayRepository stays, WorkLog log, @Nullable CareRepository care) {
     this.stays = stays;
     this.log = log;
+    this.care = care;
     this.rules = rules;
   }
 
   /** Without a log: of a season that is a file alone. */
   public static SeasonWork ofFile() {
-    return new SeasonWork(NO_STAYS, NO_LOG, GateRules.DEFAULT.stay());
+    return new SeasonWork(GateRules.DEFAULT.stay(), NO_STAYS, NO_LOG, null);
   }
 
   /**
@@ -82,10 +91,47 @@ public final class SeasonWork {
         : Done.nothing(input);
   }
 
-  /** Plans anew, with little change to what is published. */
+  /** Medical holds that stand in the program, by the athlete's number; they are no part of the season's file. */
+  public Map<Long, List<MedicalHold>> holds(SeasonInput input, LocalDate today) {
+    Map<Long, List<MedicalHold>> out = new HashMap<>();
+    if (care != null) {
+      care.cares(input.squad().stream().map(Member::id).toList(), today).forEach((id, c) -> out.put(id, c.holds()));
+    }
+    return out;
+  }
+
+  /** The season with the holds that stand in the program: what is planned and mended from. */
+  public SeasonInput held(SeasonInput input, LocalDate today) {
+    return input.withHolds(holds(input, today));
+  }
+
+  /** What the log says of how long this squad stays at an approach and how often they come, for simulated seasons. */
+  public Habits habits(LocalDate today) {
+    List<SquadStay> known = stays.stays(today);
+    return new Habits(known, stays.turnout(today.minusDays(TURNOUT_DAYS), today), SquadPace.of(known, rules, ClimbRules.usual(rules).prior()), rules);
+  }
+
+  /**
+   * Of a squad.
+   *
+   * @param stays that the log knows
+   * @param turnout of the last weeks, by the athlete's number
+   * @param pace learned from the stays
+   * @param stay the least stay at an approach
+   */
+  public record Habits(List<SquadStay> stays, Map<Long, Turnout> turnout, SquadPace pace, GateRules.Stay stay) {
+    /** Takes copies. */
+    public Habits {
+      stays = List.copyOf(stays);
+      turnout = Map.copyOf(turnout);
+    }
+  }
+
+  /** Plans anew, with little change to what is published, nothing on a day on which somebody is held. */
   public SeasonPlanner planner(SeasonInput input, @Nullable SeasonPlan published, LocalDate today, long seed) {
-    Climbers climbers = new Climbers(input, today);
-    return new SeasonPlanner(input, climbers.expected(), climbers, published, done(input, today), seed);
+    SeasonInput held = held(input, today);
+    Climbers climbers = new Climbers(held, today);
+    return new SeasonPlanner(held, climbers.expected(), climbers, published, done(input, today), seed);
   }
 
   /** What the log says of this squad's stays, read once. */

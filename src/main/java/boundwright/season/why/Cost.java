@@ -4,7 +4,6 @@ import boundwright.season.year.Level;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -65,7 +64,7 @@ public record Cost(Map<Level, Long> more) implements Comparable<Cost> {
     for (Level level : Level.values()) {
       long d = at(level);
       if (d != 0) {
-        out.add(String.format(Locale.ROOT, "%s: %d %s %s", level.label(), Math.abs(d), level.unit(), d > 0 ? "more" : "less"));
+        out.add(level.label() + ": " + level.said(Math.abs(d)) + (d > 0 ? " more" : " less"));
       }
     }
     return out.isEmpty() ? "nothing" : String.join("; ", out);

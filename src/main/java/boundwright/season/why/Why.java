@@ -1,8 +1,6 @@
 package boundwright.season.why;
 
 import boundwright.season.Away;
-import boundwright.season.Meet;
-import boundwright.season.Member;
 import boundwright.season.SeasonInput;
 import boundwright.season.Session;
 import boundwright.season.SessionKind;
@@ -29,11 +27,13 @@ public final class Why {
 
   private final SeasonInput input;
   private final Joint joint;
+  private final RuleWords words;
 
   /** About this plan; lines are left as they are. */
   public Why(SeasonInput input, Joint joint) {
     this.input = input;
     this.joint = joint.copy();
+    this.words = new RuleWords(input);
   }
 
   private record Tried(int day, Choice choice, Cost cost, String refusal) {}
@@ -100,24 +100,9 @@ public final class Why {
     long[] now = joint.total().clone();
     boolean fits = joint.fits(a, t, c.venue());
     joint.choose(a, t, c);
-    Tried out = new Tried(t, c, Cost.between(now, joint.total()), refusal(a, t, c, fits));
+    Tried out = new Tried(t, c, Cost.between(now, joint.total()), fits ? words.refusal(joint.line(a)) : words.full(c.venue(), t));
     joint.choose(a, t, before);
     return out;
-  }
-
-  private String refusal(int a, int t, Choice c, boolean fits) {
-    if (!fits) {
-      return input.venues().get(c.venue()).name() + " takes " + input.venues().get(c.venue()).athletes() + " at once and is full on " + input.day(t);
-    }
-    YearLine.Refusal r = joint.line(a).refusal(0);
-    if (r == null) {
-      return "";
-    }
-    return switch (r.cause()) {
-      case OWN_WEEKS -> "the seven days up to " + input.day(r.day()) + " would lie too far above the athlete's own weeks";
-      case SPACING -> "hard sessions would come too close on " + input.day(r.day());
-      case TAPER -> "the load would not fall far enough before the main meet on " + input.day(r.day());
-    };
   }
 
   private Unmet told(int a, int t, String wish, @Nullable Tried best) {
@@ -161,7 +146,7 @@ public final class Why {
     Session session = line.chosen(t).session();
     List<String> out = new ArrayList<>();
     if (line.problem().choices(t).size() == 1) {
-      out.add(fixed(line.problem().member(), t, session));
+      out.add(words.fixed(line.problem().member(), t, session));
     } else if (session == null) {
       rest(a, t, out);
     } else {
@@ -171,22 +156,6 @@ public final class Why {
       }
     }
     return new DayReasons(line.problem().member().name(), date, session, out);
-  }
-
-  private String fixed(Member m, int t, @Nullable Session session) {
-    LocalDate day = input.day(t);
-    if (session != null) {
-      return input.meets().stream().filter(x -> x.date().equals(day)).map(Meet::name).findFirst().map(n -> "The meet " + n + ".").orElse("It is over.");
-    }
-    LocalDate joins = m.joins();
-    Optional<Away.Why> away = m.away(day);
-    if (away.isPresent()) {
-      return "Not there: " + away.get().label() + ".";
-    }
-    if (joins != null && day.isBefore(joins)) {
-      return "Joins on " + joins + ".";
-    }
-    return m.days().contains(day.getDayOfWeek()) ? "No place is open that the limits allow." : "Not one of the athlete's days.";
   }
 
   private void rest(int a, int t, List<String> out) {

@@ -1,5 +1,7 @@
 package boundwright.season.year;
 
+import java.util.Locale;
+
 /** What a plan is judged by, in this order, each in a unit that a coach can weigh; never added up. */
 public enum Level {
   /** What the guard refuses, a taper that is none, a place with too many: nothing of it is ever published [contacts over, at least 1 each]. */
@@ -42,6 +44,12 @@ public enum Level {
   /** In words. */
   public String label() {
     return label;
+  }
+
+  /** So many of it: {@code 1 wish}, {@code 1,204 standing-bound contacts}. */
+  public String said(long much) {
+    String one = this == WISHES ? "wish" : this == REFUSED ? "contact over" : unit.substring(0, unit.length() - 1);
+    return String.format(Locale.ROOT, "%,d %s", much, much == 1 ? one : unit);
   }
 
   /** What is counted. */

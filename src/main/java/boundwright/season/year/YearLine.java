@@ -72,6 +72,17 @@ public final class YearLine {
     judgeTapers(0, Integer.MAX_VALUE);
   }
 
+  /** What was published, wherever it can still be chosen; rest elsewhere. */
+  public static YearLine published(YearProblem p) {
+    YearLine out = new YearLine(p);
+    for (int t = 0; t < p.days; t++) {
+      if (p.published[t] >= 0) {
+        out.choose(t, p.choices.get(t).get(p.published[t]));
+      }
+    }
+    return out;
+  }
+
   private YearLine(YearLine o) {
     p = o.p;
     refuseMille = o.refuseMille;

@@ -1,5 +1,6 @@
 package boundwright.store.calendar;
 
+import boundwright.quantity.PlainText;
 import boundwright.season.Venue;
 import boundwright.season.calendar.CalendarEvent;
 import boundwright.season.calendar.SeasonCalendar;
@@ -101,12 +102,12 @@ public final class CalendarFile {
       out.add(new DtStart<>(at(says.date().atTime(hours.from()), zone, utc)));
       out.add(new DtEnd<>(at(says.date().atTime(hours.to()), zone, utc)));
     }
-    out.add(new Summary(says.title()));
+    out.add(new Summary(PlainText.shown(says.title())));
     if (!says.where().isEmpty()) {
-      out.add(new Location(says.where()));
+      out.add(new Location(PlainText.shown(says.where())));
     }
     if (!says.notes().isEmpty()) {
-      out.add(new Description(says.notes()));
+      out.add(new Description(PlainText.shown(says.notes())));
     }
     out.add(new Sequence(e.sequence()));
     out.add(new LastModified(e.changed().truncatedTo(ChronoUnit.SECONDS)));

@@ -1,6 +1,7 @@
 package boundwright.store.season;
 
 import boundwright.athlete.NearNames;
+import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.time.LocalDate;
@@ -33,7 +34,7 @@ final class Place {
     this.whose = whose;
     this.node = node;
     if (!node.isObject()) {
-      throw new RefusedException(where(path, whose) + ": " + shown(node) + " stands where an object is needed. Write it between { and }.");
+      throw new MisreadException(path, whose, shown(node) + " stands where an object is needed. Write it between { and }.");
     }
   }
 
@@ -65,7 +66,7 @@ final class Place {
     if (text.isEmpty() || text.length() > most) {
       throw wrong(key, "a text of " + text.length() + " characters is out of range: 1 to " + most + ".");
     }
-    if (text.chars().anyMatch(Character::isISOControl)) {
+    if (!PlainText.isPlain(text) || text.chars().anyMatch(Character::isISOControl)) {
       throw wrong(key, "the text holds characters that cannot be printed. Write it on one line, without tabs.");
     }
     return text;
@@ -210,7 +211,7 @@ final class Place {
     try {
       return maker.get();
     } catch (RefusedException e) {
-      throw new RefusedException(where(path, whose) + ": " + e.getMessage(), e);
+      throw new MisreadException(path, whose, String.valueOf(e.getMessage()), e);
     }
   }
 
@@ -231,19 +232,19 @@ final class Place {
               if (!asked.contains(key)) {
                 List<String> near = key.length() > LONGEST_SHOWN ? List.of() : NearNames.of(key, List.copyOf(asked));
                 String meant = near.isEmpty() ? "" : " Did you mean " + near.get(0) + "?";
-                throw new RefusedException(
-                    where(path, whose) + ": the key '" + cut(key) + "' is not known here." + meant + " Allowed: " + String.join(", ", asked) + ".");
+                throw new MisreadException(
+                    path, whose, "the key '" + cut(key) + "' is not known here." + meant + " Allowed: " + String.join(", ", asked) + ".");
               }
             });
   }
 
   /** What is wrong under a key. */
   RefusedException wrong(String key, String sentence) {
-    return new RefusedException(where(joined(key), whose) + ": " + sentence);
+    return new MisreadException(joined(key), whose, sentence);
   }
 
   private RefusedException wrong(String key, String sentence, Exception cause) {
-    return new RefusedException(where(joined(key), whose) + ": " + sentence, cause);
+    return new MisreadException(joined(key), whose, sentence, cause);
   }
 
   private boolean absent(String key) {
@@ -270,10 +271,6 @@ final class Place {
 
   private String joined(String key) {
     return path.isEmpty() ? key : path + "." + key;
-  }
-
-  private static String where(String path, String whose) {
-    return (path.isEmpty() ? "The file" : path) + (whose.isEmpty() ? "" : " (" + whose + ")");
   }
 
   /** A value as it stands in the file, shortened. */

@@ -10,10 +10,14 @@ import boundwright.load.account.ContactTimes;
 import boundwright.load.account.LoadScale;
 import boundwright.season.Period;
 import boundwright.season.SeasonRules;
+import boundwright.season.Unplanned;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.time.Month;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -44,6 +48,7 @@ final class RulesJson {
     to.putObject("taper").put("days", t.days()).put("leastCut", t.leastCut()).put("cut", t.cut()).put("mostCut", t.mostCut());
     to.put("testEvery_weeks", rules.testEvery()).put("softDay_contacts", rules.softContacts()).put("notice_days", rules.noticeDays());
     to.put("spareShare", rules.spareShare());
+    unplanned(to.putObject("unplanned"), rules.unplanned());
     if (!rules.guard().limits().equals(facility.limits())) {
       limits(to.putObject("limits"), rules.guard().limits());
     }
@@ -74,8 +79,39 @@ final class RulesJson {
     double spare = at.number("spareShare", 0, 0.25, usual.spareShare());
     GuardLimits limits = limits(at.object("limits"), facility.limits());
     LoadScale scale = scale(at.object("scale"), facility.scale());
+    Unplanned unplanned = unplanned(at.object("unplanned"), usual.unplanned());
     at.done();
-    return at.make(() -> new SeasonRules(week, lighterEvery, lighterShare, taper, testEvery, soft, notice, spare, new GuardSettings(limits, scale)));
+    return at.make(() -> new SeasonRules(week, lighterEvery, lighterShare, taper, testEvery, soft, notice, spare, new GuardSettings(limits, scale), unplanned));
+  }
+
+  private static void unplanned(ObjectNode to, Unplanned u) {
+    ObjectNode months = to.putObject("grassClosed_share");
+    for (Month m : Month.values()) {
+      months.put(word(m), u.grassClosed(m));
+    }
+    to.put("awayOrHeld_perYear", u.awayPerYear()).put("awayOrHeld_days", u.awayDays());
+  }
+
+  private static Unplanned unplanned(@Nullable Place at, Unplanned usual) {
+    if (at == null) {
+      return usual;
+    }
+    List<Double> grass = new ArrayList<>();
+    Place months = at.object("grassClosed_share");
+    for (Month m : Month.values()) {
+      grass.add(months == null ? usual.grassClosed(m) : (Double) months.number(word(m), 0, 1, usual.grassClosed(m)));
+    }
+    if (months != null) {
+      months.done();
+    }
+    double perYear = at.number("awayOrHeld_perYear", 0, 26, usual.awayPerYear());
+    double days = at.number("awayOrHeld_days", 1, 60, usual.awayDays());
+    at.done();
+    return at.make(() -> new Unplanned(grass, perYear, days));
+  }
+
+  private static String word(Month m) {
+    return m.name().toLowerCase(Locale.ROOT);
   }
 
   private static SeasonRules.Week week(@Nullable Place at, SeasonRules.Week usual) {

@@ -65,8 +65,15 @@ public final class SeasonFile {
     return read(SeasonJson.text(bytes), facility, numbers);
   }
 
+  static SeasonInput read(ObjectNode tree, GuardSettings facility) {
+    return read(SeasonJson.root(tree, KIND), facility, Numbers.AS_WRITTEN);
+  }
+
   private static SeasonInput read(String text, GuardSettings facility, Numbers numbers) {
-    Place root = SeasonJson.root(text, KIND);
+    return read(SeasonJson.root(text, KIND), facility, numbers);
+  }
+
+  private static SeasonInput read(Place root, GuardSettings facility, Numbers numbers) {
     root.textOrNull("note", 400);
     List<Place> athletes = root.objects("squad");
     if (athletes.size() > SeasonInput.MOST_ATHLETES) {
@@ -138,10 +145,21 @@ public final class SeasonFile {
     if (!note.isEmpty()) {
       root.put("note", note);
     }
+    fill(root, season, facility);
+    return SeasonJson.lines(root);
+  }
+
+  /** A season as a file, to be changed. */
+  static ObjectNode tree(SeasonInput season, GuardSettings facility) {
+    ObjectNode root = SeasonJson.begin(KIND);
+    fill(root, season, facility);
+    return root;
+  }
+
+  private static void fill(ObjectNode root, SeasonInput season, GuardSettings facility) {
     frame(root, season, facility);
     ArrayNode squad = root.putArray("squad");
     season.squad().forEach(m -> MemberJson.write(squad.addObject(), m));
-    return SeasonJson.lines(root);
   }
 
   /** A season without its athletes, in one line: as it is kept beside them. */
@@ -158,12 +176,13 @@ public final class SeasonFile {
     return SeasonJson.line(node);
   }
 
-  /** A season of what {@link #frame} and {@link #member} wrote. */
-  public static SeasonInput read(String frame, List<String> members, GuardSettings facility) {
-    List<Member> squad = new ArrayList<>();
-    for (String m : members) {
-      squad.add(MemberJson.read(SeasonJson.object(m), squad.size() + 1, Numbers.AS_WRITTEN));
-    }
+  /** An athlete of what {@link #member} wrote, with its number. */
+  public static Member readMember(String member) {
+    return MemberJson.read(SeasonJson.object(member), 1, Numbers.AS_WRITTEN);
+  }
+
+  /** A season of what {@link #frame} wrote, with these athletes. */
+  public static SeasonInput read(String frame, List<Member> squad, GuardSettings facility) {
     return season(SeasonJson.root(frame, KIND), squad, facility);
   }
 

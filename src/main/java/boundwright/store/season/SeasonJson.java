@@ -75,7 +75,12 @@ final class SeasonJson {
    * @param kind what must stand under {@code file}
    */
   static Place root(String text, String kind) {
-    Place root = Place.root(tree(text));
+    return root(tree(text), kind);
+  }
+
+  /** The same of what was read already. */
+  static Place root(JsonNode tree, String kind) {
+    Place root = Place.root(tree);
     String found = root.text("file", 60);
     if (!found.equals(kind)) {
       throw root.wrong("file", "'" + found + "' is not what is read here. It must be '" + kind + "'.");

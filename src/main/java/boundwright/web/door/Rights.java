@@ -75,6 +75,9 @@ public final class Rights {
           post("/squad*", Right.ALL),
           get("/athlete/*", Right.ALL),
           post("/athlete/*", Right.ALL),
+          // all that is kept of everybody leaves by this page
+          get("/settings/backup*", Right.LAPTOP),
+          post("/settings/backup*", Right.LAPTOP),
           get("/settings*", Right.ALL),
           post("/settings*", Right.ALL),
           get("/season*", Right.ALL),

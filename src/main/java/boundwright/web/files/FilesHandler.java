@@ -22,7 +22,9 @@ import java.io.Writer;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
+import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -30,6 +32,8 @@ import org.jspecify.annotations.Nullable;
 /** Reps in and out as CSV. A file is read and shown first, and taken only on the coach's word. */
 public final class FilesHandler {
   private static final int MOST_WAITING = 3;
+  private static final int MOST_PAST = 5;
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
 
   private record Waiting(String name, String text) {}
 
@@ -46,22 +50,22 @@ public final class FilesHandler {
 
   /** The page before a file is chosen. */
   public void show(Context ctx) {
-    page(ctx, 200, FilesView.blank("", ""));
+    page(ctx, 200, blank("", ""));
   }
 
   /** Reads the file that was sent and shows what is in it. */
   public void read(Context ctx) throws IOException {
     UploadedFile file = ctx.uploadedFile("file");
     if (file == null || file.size() == 0) {
-      page(ctx, 422, FilesView.blank("No file was chosen, or it is empty. Choose a CSV file.", ""));
+      page(ctx, 422, blank("No file was chosen, or it is empty. Choose a CSV file.", ""));
       return;
     }
     try {
       String text = text(file);
-      String token = keep(new Waiting(file.filename(), text));
-      page(ctx, 200, preview(token, new Waiting(file.filename(), text)));
+      String token = keep(new Waiting(Form.fileName(file), text));
+      page(ctx, 200, preview(token, new Waiting(Form.fileName(file), text)));
     } catch (RefusedException e) {
-      page(ctx, 422, FilesView.blank(String.valueOf(e.getMessage()), ""));
+      page(ctx, 422, blank(String.valueOf(e.getMessage()), ""));
     }
   }
 
@@ -70,12 +74,13 @@ public final class FilesHandler {
     String token = Form.text(ctx, "token");
     Waiting file = waiting(token);
     if (file == null) {
-      page(ctx, 422, FilesView.blank("The file is no longer at hand, so nothing was taken. Choose it again.", ""));
+      page(ctx, 422, blank("The file is no longer at hand, so nothing was taken. Choose it again.", ""));
       return;
     }
     try {
       RepImport.Result result =
-          new RepImport(bench).take(new StringReader(file.text()), Form.text(ctx, "bad").equals("skip"));
+          new RepImport(bench)
+              .take(new StringReader(file.text()), new RepImport.Order(Form.text(ctx, "bad").equals("skip"), Form.text(ctx, "later").equals("take"), file.name()));
       if (result.taken() == 0 && !result.problems().isEmpty()) {
         page(ctx, 422, preview(token, file));
         return;
@@ -84,12 +89,34 @@ public final class FilesHandler {
       String said =
           Notes.counted(result.taken(), "rep") + " taken, " + Notes.counted(result.newAthletes(), "new athlete")
               + (result.there().isEmpty() ? "" : ", " + result.there().size() + " there already")
+              + (result.later().isEmpty() ? "" : ", " + result.later().size() + " dated after today left out")
               + (result.problems().isEmpty() ? "." : ", " + Notes.counted(result.problems().size(), "bad row") + " left out.")
               + (result.newAthletes() == 0 ? "" : " The level of a new athlete is not set: set it on their page.");
-      page(ctx, 200, FilesView.blank("", said));
+      page(ctx, 200, blank("", said));
     } catch (RefusedException e) {
-      page(ctx, 422, FilesView.blank(String.valueOf(e.getMessage()), ""));
+      page(ctx, 422, blank(String.valueOf(e.getMessage()), ""));
     }
+  }
+
+  /** Takes an import back whole. */
+  public void back(Context ctx) {
+    try {
+      RepImport.TakenBack back = new RepImport(bench).takeBack(Form.whole("number of the import", Form.text(ctx, "number")));
+      page(ctx, 200, blank("", Notes.counted(back.reps(), "rep") + " taken back" + (back.athletes() == 0 ? "." : ", and " + Notes.counted(back.athletes(), "athlete") + " whom the file had made.")));
+    } catch (RefusedException e) {
+      page(ctx, 422, blank(String.valueOf(e.getMessage()), ""));
+    }
+  }
+
+  private FilesView blank(String refused, String said) {
+    return FilesView.blank(past(), refused, said);
+  }
+
+  private List<FilesView.Past> past() {
+    return new RepImport(bench)
+        .taken(MOST_PAST).stream()
+            .map(t -> new FilesView.Past(t.number(), (t.name().isEmpty() ? "A file" : t.name()) + ", " + DAY.format(t.at().atZone(bench.clock().getZone())) + ": " + Notes.counted(t.reps(), "rep")))
+            .toList();
   }
 
   /** All reps, or those of one athlete, as CSV. */
@@ -112,7 +139,7 @@ public final class FilesHandler {
   private FilesView preview(String token, Waiting file) {
     RepImport.Look look = new RepImport(bench).look(new StringReader(file.text()));
     int athletes = (int) look.rows().stream().map(r -> r.athlete().toLowerCase(Locale.ROOT)).distinct().count();
-    return new FilesView(token, file.name(), look.rows().size(), look.there(), look.problems(), athletes, "", "");
+    return new FilesView(token, file.name(), look.rows().size(), look.there(), look.problems(), athletes, look.later(), past(), "", "");
   }
 
   private static String text(UploadedFile file) throws IOException {

@@ -12,17 +12,35 @@ import java.util.List;
  * @param there lines of rows that are there already
  * @param problems rows that cannot
  * @param athletes how many athletes the good rows name
+ * @param later lines of rows that are dated after today
+ * @param past files that were taken, newest first
  * @param refused why the file cannot be read at all, or empty
  * @param said what was done, or empty
  */
 public record FilesView(
-    String token, String name, int good, List<Integer> there, List<RepCsv.Problem> problems, int athletes, String refused, String said) {
+    String token, String name, int good, List<Integer> there, List<RepCsv.Problem> problems, int athletes, List<Integer> later,
+    List<Past> past, String refused, String said) {
   /** How many problems a page lists. */
   public static final int MOST_LISTED = 100;
 
   /** The page before a file was chosen. */
-  static FilesView blank(String refused, String said) {
-    return new FilesView("", "", 0, List.of(), List.of(), 0, refused, said);
+  static FilesView blank(List<Past> past, String refused, String said) {
+    return new FilesView("", "", 0, List.of(), List.of(), 0, List.of(), past, refused, said);
+  }
+
+  /**
+   * A file that was taken.
+   *
+   * @param number by which it is taken back
+   * @param line what it is called, when it came and how much of it is here
+   */
+  public record Past(long number, String line) {}
+
+  /** What is dated after today, in a question, or empty. */
+  public String datedLater() {
+    return later.isEmpty()
+        ? ""
+        : (later.size() == 1 ? "1 rep is" : later.size() + " reps are") + " dated after today: " + RepCsv.lines(later) + ".";
   }
 
   /** What is there already, in a sentence, or empty. */

@@ -41,7 +41,7 @@ public final class Assets {
 
   /** Reads all of them; a missing one is an error of the build. */
   public Assets() {
-    for (String css : new String[] {"boundwright.css", "strip.css", "card.css", "clip.css", "film.css", "session.css", "runway.css", "squad.css", "order.css", "meet.css", "phones.css", "season.css"}) {
+    for (String css : new String[] {"boundwright.css", "strip.css", "card.css", "clip.css", "film.css", "session.css", "runway.css", "squad.css", "order.css", "meet.css", "phones.css", "season.css", "sure.css"}) {
       add(css, "/web/" + css, "text/css; charset=utf-8");
     }
     add("boundwright.js", "/web/boundwright.js", "text/javascript; charset=utf-8");
@@ -49,6 +49,7 @@ public final class Assets {
     add("film.js", "/web/film.js", "text/javascript; charset=utf-8");
     add("clip-marks.js", "/web/clip-marks.js", "text/javascript; charset=utf-8");
     add("squad.js", "/web/squad.js", "text/javascript; charset=utf-8");
+    add("season-move.js", "/web/season-move.js", "text/javascript; charset=utf-8");
     add("season.js", "/web/season.js", "text/javascript; charset=utf-8");
     add("meet.js", "/web/meet.js", "text/javascript; charset=utf-8");
     for (String script : RUNWAY) {

@@ -1,5 +1,6 @@
 package boundwright.web.page;
 
+import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import io.javalin.http.Context;
 import io.javalin.http.UploadedFile;
@@ -28,7 +29,7 @@ public final class Form {
   /** The name of a file that was sent, without folders, at most 120 characters. */
   public static String fileName(UploadedFile file) {
     String name = file.filename();
-    String last = name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+    String last = PlainText.checked(name).substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
     return last.length() <= 120 ? last : last.substring(last.length() - 120);
   }
 

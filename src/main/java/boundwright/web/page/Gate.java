@@ -2,6 +2,7 @@ package boundwright.web.page;
 
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
+import boundwright.quantity.PlainText;
 import boundwright.quantity.Secrets;
 import boundwright.web.door.Caller;
 import boundwright.web.door.Callers;
@@ -14,9 +15,8 @@ import io.javalin.http.Cookie;
 import io.javalin.http.SameSite;
 import io.javalin.router.Endpoint;
 import jakarta.servlet.MultipartConfigElement;
-import java.io.IOException;
-import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.Set;
 import java.util.random.RandomGenerator;
@@ -60,13 +60,17 @@ public final class Gate {
   private final Reach reach;
   private final Callers callers;
   private final RandomGenerator random;
+  private final Path arriving;
+  private final Arrival arrival = new Arrival();
 
   /**
+   * @param arriving folder in which a film waits while it arrives; emptied when the data folder is opened
    * @param reach by which addresses the server is reached
    * @param callers tells who asks
    * @param random a generator that cannot be guessed
    */
-  public Gate(Reach reach, Callers callers, RandomGenerator random) {
+  public Gate(Path arriving, Reach reach, Callers callers, RandomGenerator random) {
+    this.arriving = arriving;
     this.reach = reach;
     this.callers = callers;
     this.random = random;
@@ -96,7 +100,9 @@ public final class Gate {
     if (isWrite(ctx)) {
       checkSize(ctx);
       checkOrigin(ctx);
+      arrival.whole(ctx);
       checkToken(ctx);
+      checkTexts(ctx);
     }
   }
 
@@ -180,36 +186,25 @@ public final class Gate {
             + (reach.forPhones() ? ", or by an address that the laptop shows under Phones. If the laptop has joined another Wi-Fi since, close boundwright there and open it again." : "."));
   }
 
-  private static void checkSize(Context ctx) {
+  private void checkSize(Context ctx) {
     long length = ctx.req().getContentLengthLong();
     boolean session = ctx.isMultipart() && ctx.path().equals(SESSION);
     boolean films = session || (ctx.isMultipart() && ctx.path().equals(FILMS));
     long most = session ? MOST_SESSION_BYTES : films ? MOST_FILMS_BYTES : ctx.isMultipart() ? MOST_FILE_BYTES : MOST_FORM_BYTES;
     if (films) {
-      ctx.req().setAttribute(
-          PARTS, new MultipartConfigElement(System.getProperty("java.io.tmpdir"), most, most, IN_MEMORY_BYTES));
+      ctx.req().setAttribute(PARTS, new MultipartConfigElement(arriving.toString(), most, most, IN_MEMORY_BYTES));
     }
     if (length < 0) {
       throw new Turned(411, "The request does not say how long it is. Send it from a page of boundwright.");
     }
     if (length > most) {
-      passOver(ctx, length);
+      if (length <= MOST_PASSED_OVER_BYTES) {
+        arrival.passOver(ctx);
+      }
       throw new Turned(
           413,
           "What was sent has " + length + " bytes; the limit is " + most + ". "
               + (session ? "Film in 720p, which is enough" : films ? "Send fewer films at once" : "Cut a long file in two") + "; nothing was taken.");
-    }
-  }
-
-  /** Reads the body to nowhere: a browser cut off while it sends shows its own error instead of our sentence. */
-  private static void passOver(Context ctx, long length) {
-    if (length > MOST_PASSED_OVER_BYTES) {
-      return;
-    }
-    try {
-      ctx.req().getInputStream().transferTo(OutputStream.nullOutputStream());
-    } catch (IOException ignored) {
-      // the sender has left, and the answer goes nowhere either
     }
   }
 
@@ -233,6 +228,11 @@ public final class Gate {
           "This page was opened before the browser's cookie was renewed, so nothing was changed."
               + " Go back, reload the page and do it again.");
     }
+  }
+
+  /** What is typed or pasted into a form; what comes in files is looked at where it is read. */
+  private static void checkTexts(Context ctx) {
+    ctx.formParamMap().values().forEach(values -> values.forEach(PlainText::checked));
   }
 
   private static @Nullable String cookie(Context ctx) {

@@ -1,6 +1,8 @@
 package boundwright.web.page;
 
 import boundwright.store.Workbench;
+import boundwright.store.backup.BackupDesk;
+import boundwright.web.door.Caller;
 import gg.jte.ContentType;
 import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
@@ -24,11 +26,20 @@ public final class Pages {
   /** A whole page or a fragment with {@code frame} and {@code v} as the template's parameters. */
   public void show(Context ctx, int status, String template, String title, String here, Object view) {
     StringOutput out = new StringOutput(16_384);
-    Frame frame = new Frame(title, here, gate.token(ctx), bench.invented(), assets, gate.caller(ctx));
+    Caller caller = gate.caller(ctx);
+    Frame frame = new Frame(title, here, gate.token(ctx), bench.invented(), caller.laptop() ? keeping() : "", assets, caller);
     engine.render("web/" + template + ".jte", Map.of("frame", frame, "v", view), out);
     ctx.status(status);
     ctx.contentType("text/html; charset=utf-8");
     ctx.result(out.toString());
+  }
+
+  private String keeping() {
+    BackupDesk backups = bench.backups();
+    if (!backups.lost().isEmpty()) {
+      return "Entries are missing.";
+    }
+    return backups.trouble().isEmpty() ? backups.reminder() : "The daily backup could not be made.";
   }
 
   /** A page of one message, for what was not found, refused or went wrong. A partial page keeps what it shows. */
@@ -40,6 +51,11 @@ public final class Pages {
     } else {
       show(ctx, status, "page/message", heading, "", new Message(status, heading, sentence, ctx.path().startsWith("/clips")));
     }
+  }
+
+  /** Whether whoever asks may see and change everything. */
+  public boolean mayAll(Context ctx) {
+    return gate.caller(ctx).all();
   }
 
   /** Whether the page's script asked for a part of the page. */

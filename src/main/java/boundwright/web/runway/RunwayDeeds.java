@@ -2,6 +2,7 @@ package boundwright.web.runway;
 
 import boundwright.flight.Rep;
 import boundwright.phone.Entry;
+import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import boundwright.track.Deed;
 import boundwright.track.Made;
@@ -48,7 +49,7 @@ final class RunwayDeeds {
     List<Answer> answers = new ArrayList<>();
     for (String line : lines) {
       try {
-        read.add(deed(Entry.parse(line)));
+        read.add(deed(plain(Entry.parse(line))));
         answers.add(new Answer("", "", null));
       } catch (RefusedException e) {
         read.add(null);
@@ -83,6 +84,11 @@ final class RunwayDeeds {
       }
     }
     return "";
+  }
+
+  private static Entry plain(Entry e) {
+    e.faults().forEach(PlainText::checked);
+    return e;
   }
 
   private static Deed deed(Entry e) {

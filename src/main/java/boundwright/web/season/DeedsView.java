@@ -78,15 +78,27 @@ public record DeedsView(long season, @Nullable Search search, @Nullable Proposed
    * @param today first day that can be changed
    * @param last of the season
    * @param missed sessions that were planned and are not in the log, and those of the next days
+   * @param entered who is away and what is closed from today on
    */
-  public record Mend(Sent sent, LocalDate today, LocalDate last, List<Pick> missed, List<Pick> athletes, List<Pick> venues) {
+  public record Mend(Sent sent, LocalDate today, LocalDate last, List<Pick> missed, List<Pick> athletes, List<Pick> venues, List<Entered> entered) {
     /** Takes copies. */
     public Mend {
       missed = List.copyOf(missed);
       athletes = List.copyOf(athletes);
       venues = List.copyOf(venues);
+      entered = List.copyOf(entered);
     }
   }
+
+  /**
+   * Somebody who is away, or a place that is closed.
+   *
+   * @param said in words
+   * @param athlete number, or empty
+   * @param why they are away, or empty
+   * @param place its key, or empty
+   */
+  public record Entered(String said, String athlete, String why, String place, LocalDate from, LocalDate to) {}
 
   /** A choice of a list. */
   public record Pick(String value, String said) {}

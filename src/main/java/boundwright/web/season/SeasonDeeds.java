@@ -1,6 +1,7 @@
 package boundwright.web.season;
 
 import boundwright.athlete.Athlete;
+import boundwright.season.Away;
 import boundwright.season.Done;
 import boundwright.season.Member;
 import boundwright.season.PlannedDay;
@@ -9,12 +10,15 @@ import boundwright.season.SeasonPlan;
 import boundwright.season.SeasonRepository.Kept;
 import boundwright.season.Session;
 import boundwright.season.SessionKind;
+import boundwright.season.Span;
 import boundwright.season.Venue;
 import boundwright.season.desk.MendDesk;
+import boundwright.season.desk.MoveDesk;
 import boundwright.season.desk.Proposal;
 import boundwright.season.desk.Proposals;
 import boundwright.season.desk.SeasonDesk;
 import boundwright.season.desk.SeasonSearch;
+import boundwright.season.desk.SimulationDesk;
 import boundwright.season.desk.WhyDesk;
 import boundwright.season.mend.Difference;
 import boundwright.season.solve.SeasonWork;
@@ -48,18 +52,23 @@ public final class SeasonDeeds implements AutoCloseable {
   private final SeasonSearch search;
   private final MendDesk mends;
   private final WhyDesk why;
+  private final MoveDesk moves;
+  private final SimulationDesk simulations;
 
   /** @param random a generator that cannot be guessed */
   public SeasonDeeds(Workbench bench, RandomGenerator random) {
     this.desk =
         new SeasonDesk(
-            bench.seasons(), () -> new SeasonWork(bench.stays(), bench.workLog(), bench.ladder().rules().stay()), bench.clock(), random);
+            bench.seasons(), () -> new SeasonWork(bench.stays(), bench.workLog(), bench.care(), bench.ladder().rules().stay()), bench.clock(), random);
     this.search = new SeasonSearch(desk, proposals, System::nanoTime);
     this.mends = new MendDesk(desk, proposals, System::nanoTime);
     this.why = new WhyDesk(desk, bench::stamp);
+    this.moves = new MoveDesk(desk, proposals);
+    this.simulations = new SimulationDesk(desk);
   }
 
-  SeasonDesk desk() {
+  /** Keeps and publishes. */
+  public SeasonDesk desk() {
     return desk;
   }
 
@@ -75,6 +84,14 @@ public final class SeasonDeeds implements AutoCloseable {
     return why;
   }
 
+  MoveDesk moves() {
+    return moves;
+  }
+
+  SimulationDesk simulations() {
+    return simulations;
+  }
+
   MendDesk mends() {
     return mends;
   }
@@ -82,6 +99,7 @@ public final class SeasonDeeds implements AutoCloseable {
   @Override
   public void close() {
     search.close();
+    simulations.close();
   }
 
   DeedsView view(Kept kept, SeasonInput input, @Nullable SeasonPlan plan, Sent sent) {
@@ -105,7 +123,31 @@ public final class SeasonDeeds implements AutoCloseable {
     return new DeedsView.Mend(
         sent, today, input.last(), missed(input, plan, today),
         input.squad().stream().map(m -> new DeedsView.Pick(String.valueOf(m.id()), m.name())).toList(),
-        input.venues().stream().map(v -> new DeedsView.Pick(v.key(), v.name())).toList());
+        input.venues().stream().map(v -> new DeedsView.Pick(v.key(), v.name())).toList(), entered(input, today));
+  }
+
+  private static List<DeedsView.Entered> entered(SeasonInput input, LocalDate today) {
+    List<DeedsView.Entered> out = new ArrayList<>();
+    for (Member m : input.squad()) {
+      for (Away a : m.away()) {
+        if (!a.span().to().isBefore(today)) {
+          String said = m.name() + ", " + a.why().label() + ", " + days(a.span());
+          out.add(new DeedsView.Entered(said, String.valueOf(m.id()), a.why().name(), "", a.span().from(), a.span().to()));
+        }
+      }
+    }
+    for (Venue v : input.venues()) {
+      for (Span s : v.closed()) {
+        if (!s.to().isBefore(today)) {
+          out.add(new DeedsView.Entered(v.name() + ", closed, " + days(s), "", "", v.key(), s.from(), s.to()));
+        }
+      }
+    }
+    return out;
+  }
+
+  private static String days(Span s) {
+    return s.from().equals(s.to()) ? DAY.format(s.from()) : DAY.format(s.from()) + " to " + DAY.format(s.to());
   }
 
   /** The planned sessions of the last days that are not in the log, the latest first; then those of today and the next days. */
@@ -137,12 +179,18 @@ public final class SeasonDeeds implements AutoCloseable {
     List<Difference> all = p.differences();
     List<DeedsView.Change> changes = all.stream().map(d -> change(p.input(), d)).toList();
     String title = p.base() == 0 ? "New plan" : p.mend() ? "Mended plan" : "Plan made anew";
-    String changed = p.base() == 0 ? "" : (all.isEmpty() ? "No day changes" : all.size() == 1 ? "1 day changes" : all.size() + " days change") + " against version " + p.base() + ".";
+    String changed = changed(p);
     return new DeedsView.Proposed(
         p.number(), title, changed, counted(all, Difference::athlete),
         counted(all, d -> "Week of " + DAY.format(d.date().with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY)))),
         changes.subList(0, Math.min(SHOWN, changes.size())), changes.subList(Math.min(SHOWN, changes.size()), changes.size()), judged(p.judged(), false).stream().filter(l -> p.base() > 0 || !l.what().equals(words(Level.CHANGES))).toList(),
         p.against().subList(0, Math.min(REASONS, p.against().size())), Math.max(0, p.against().size() - REASONS));
+  }
+
+  /** How many days change, in a sentence; empty for a first plan. */
+  static String changed(Proposal p) {
+    int n = p.differences().size();
+    return p.base() == 0 ? "" : (n == 0 ? "No day changes" : n == 1 ? "1 day changes" : n + " days change") + " against version " + p.base() + ".";
   }
 
   private static List<DeedsView.Line> counted(List<Difference> all, Function<Difference, String> by) {

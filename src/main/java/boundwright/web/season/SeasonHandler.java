@@ -44,7 +44,6 @@ import org.jspecify.annotations.Nullable;
 /** A season on one page, a week of it, and both on paper. */
 public final class SeasonHandler {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
-  private static final DateTimeFormatter WEEKDAY = DateTimeFormatter.ofPattern("EEEE, d MMM", Locale.ENGLISH);
 
   private final Workbench bench;
   private final Pages pages;
@@ -52,6 +51,7 @@ public final class SeasonHandler {
   private final SeasonDeeds deeds;
   private final SeasonDesk desk;
   private final CalendarAddresses addresses;
+  private final WeekHandler weeks;
 
   /** Made when the first PDF is asked for: the PDF writer takes long to load. */
   private static final class Pdf {
@@ -66,6 +66,7 @@ public final class SeasonHandler {
     this.deeds = deeds;
     this.desk = deeds.desk();
     this.addresses = new CalendarAddresses(bench.seasons(), bench.clock(), random);
+    this.weeks = new WeekHandler(bench, pages, deeds);
   }
 
   /** The season asked for, or that of today. */
@@ -77,7 +78,7 @@ public final class SeasonHandler {
     if (done.matches("version-\\d{1,9}")) {
       return "Version " + done.substring("version-".length()) + " is published.";
     }
-    return done.equals("file") ? "The season is kept." : done.equals("shut") ? "That address opens nothing any more." : "";
+    return done.equals("file") ? "The season is kept." : done.equals("there") ? "It is taken back. Days that were cleared for it stay free until the open days are planned anew." : done.equals("shut") ? "That address opens nothing any more." : "";
   }
 
   /** The page with why a deed was refused, and the form as it was sent. */
@@ -128,32 +129,7 @@ public final class SeasonHandler {
 
   /** A week on the screen. */
   public void week(Context ctx) {
-    Optional<Kept> current = Form.has(ctx, "season") ? Optional.of(asked(ctx)) : desk.current();
-    Kept kept = current.orElseThrow(() -> new Turned(404, "There is no season yet. The coach keeps one under Season."));
-    LocalDate of = of(ctx, kept);
-    WeekSheet sheet = WeekSheet.of(desk.input(kept.id()), plan(kept), of);
-    LocalDate today = LocalDate.now(bench.clock());
-    boolean thisWeek = sheet.days().contains(today);
-    boolean opened = false;
-    List<WeekView.Day> days = new ArrayList<>();
-    for (int d = 0; d < 7; d++) {
-      int day = d;
-      LocalDate date = sheet.days().get(d);
-      List<WeekView.Line> lines =
-          sheet.rows().stream().filter(r -> !r.cells().get(day).free()).map(r -> new WeekView.Line(r.athlete(), r.cells().get(day), why(kept, r, day, date))).toList();
-      boolean open = thisWeek ? date.equals(today) : !opened && !lines.isEmpty();
-      opened |= open;
-      String who = Notes.counted(lines.size(), "athlete");
-      days.add(new WeekView.Day(WEEKDAY.format(date), date.equals(today), open, who, sheet.meets().get(d), lines));
-    }
-    pages.show(
-        ctx, 200, "season/week", "Week", "season",
-        new WeekView(kept.id(), kept.name(), "Week of " + DAY.format(sheet.days().get(0)), of.minusWeeks(1), of.plusWeeks(1), sheet.days().get(0), days));
-  }
-
-  private String why(Kept kept, WeekSheet.Row row, int day, LocalDate date) {
-    boolean over = date.isBefore(LocalDate.now(bench.clock()));
-    return over || row.cells().get(day).kind().isEmpty() ? "" : "/season/why?season=" + kept.id() + "&athlete=" + row.id() + "&day=" + date;
+    weeks.show(ctx, Form.has(ctx, "season") ? asked(ctx) : desk.current().orElseThrow(() -> new Turned(404, "There is no season yet. The coach keeps one under Season.")));
   }
 
   /** A week on paper. */
@@ -186,7 +162,7 @@ public final class SeasonHandler {
   }
 
   /** The season whose number was sent. */
-  Kept asked(Context ctx) {
+  public Kept asked(Context ctx) {
     String number = Form.text(ctx, "season");
     return (number.matches("\\d{1,18}") ? bench.seasons().byId(Long.parseLong(number)) : Optional.<Kept>empty())
         .orElseThrow(() -> new Turned(404, "No season has the number '" + number + "'. Choose one under Season."));
@@ -197,11 +173,10 @@ public final class SeasonHandler {
   }
 
   private LocalDate of(Context ctx, Kept kept) {
-    String text = Form.text(ctx, "of");
-    return text.isEmpty() ? within(kept, LocalDate.now(bench.clock())) : within(kept, Form.anyDate(text));
+    return WeekHandler.of(ctx, kept, LocalDate.now(bench.clock()));
   }
 
-  private static LocalDate within(Kept kept, LocalDate day) {
+  static LocalDate within(Kept kept, LocalDate day) {
     return day.isBefore(kept.first()) ? kept.first() : day.isAfter(kept.last()) ? kept.last() : day;
   }
 
@@ -239,7 +214,7 @@ public final class SeasonHandler {
     SeasonView.Head head =
         new SeasonView.Head(
             kept.id(), kept.name(), DAY.format(kept.first()), DAY.format(kept.last()), Notes.counted(season.squad().size(), "athlete"), meets,
-            within(kept, LocalDate.now(bench.clock())));
+            within(kept, LocalDate.now(bench.clock())), kept.changedSince() ? kept.published() : 0);
     return new SeasonView(head, others, plan.map(p -> drawn(season, p)).orElse(null), deeds.view(kept, season, plan.orElse(null), sent), plan.isPresent() ? calendars(season, kept.id()) : List.of(), shown, refused, said);
   }
 

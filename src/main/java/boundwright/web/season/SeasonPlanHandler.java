@@ -35,6 +35,8 @@ public final class SeasonPlanHandler {
   /** Registers its addresses. */
   public void add(RoutesConfig routes) {
     new WhyHandler(pages, season, deeds.why()).add(routes);
+    new MoveHandler(bench, pages, season, deeds).add(routes);
+    new SureHandler(pages, season, deeds).add(routes);
     routes.post("/season/plan", this::plan);
     routes.get("/season/plan/progress", this::progress);
     routes.post("/season/plan/stop", this::stop);

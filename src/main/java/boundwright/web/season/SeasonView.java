@@ -33,8 +33,9 @@ public record SeasonView(
    * @param athletes how many, in words
    * @param meets each in a line
    * @param week the Monday whose week is shown first
+   * @param stale the newest published version if the season was changed since it was made, else 0
    */
-  public record Head(long id, String name, String from, String to, String athletes, List<String> meets, LocalDate week) {
+  public record Head(long id, String name, String from, String to, String athletes, List<String> meets, LocalDate week, int stale) {
     /** Takes a copy. */
     public Head {
       meets = List.copyOf(meets);

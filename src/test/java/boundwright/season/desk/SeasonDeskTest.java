@@ -6,11 +6,13 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import boundwright.demo.DemoSeason;
 import boundwright.demo.InventedFolder;
 import boundwright.load.GuardSettings;
+import boundwright.load.LegCare;
 import boundwright.quantity.RefusedException;
 import boundwright.season.Away;
 import boundwright.season.PlannedDay;
 import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
+import boundwright.season.SeasonRules;
 import boundwright.season.Span;
 import boundwright.season.mend.Happened;
 import boundwright.season.solve.SeasonWork;
@@ -102,6 +104,48 @@ class SeasonDeskTest {
     assertThat(venue).isNotNull();
     bench.seasons().keep(id, Happened.closed(free, String.valueOf(venue), first.date()));
     assertThatThrownBy(() -> desk.publish(id, plan)).hasMessageContaining(first.date() + ": closed");
+    assertThat(bench.seasons().versions(id)).isEmpty();
+  }
+
+  private SeasonDesk live() {
+    return new SeasonDesk(
+        bench.seasons(), () -> new SeasonWork(bench.stays(), bench.workLog(), bench.care(), bench.ladder().rules().stay()), DAY, new Random(1));
+  }
+
+  @Test
+  void aHoldThatWasEnteredUnderWatchCountsWhereverAPlanIsPublishedOrMended() {
+    SeasonPlan.Year year = plan.years().get(0);
+    desk.publish(id, plan);
+    LocalDate since = LocalDate.of(2026, 9, 20);
+    LegCare.MedicalHold hold = bench.care().openHold(year.athleteId(), new LegCare.MedicalHold(0, since, "left shin, said the clinic", null, null));
+    assertThatThrownBy(() -> live().publish(id, plan))
+        .hasMessageContaining(year.athlete() + ", " + year.days().get(0).date() + " and " + (year.days().size() - 1) + " more days: On medical hold since " + since)
+        .hasMessageNotContaining("shin");
+    Proposals proposals = new Proposals();
+    Proposal p = new MendDesk(live(), proposals, System::nanoTime).propose(id, null, null, null);
+    assertThat(p.against()).isEmpty();
+    assertThat(p.plan().of(year.athleteId()).orElseThrow().days()).as("until a clinician ends it").isEmpty();
+    assertThat(p.input()).as("the hold stays where it was entered").isEqualTo(desk.input(id));
+    assertThat(p.plan().years().subList(1, 3)).isEqualTo(plan.years().subList(1, 3));
+    LocalDate end = year.days().get(9).date();
+    bench.care().endHold(year.athleteId(), hold.id(), "Dr. Invented", end);
+    assertThatThrownBy(() -> live().publish(id, plan)).hasMessageContaining(" and 8 more days: On medical hold");
+    assertThat(live().work().planner(desk.input(id), plan, desk.today(), 1).problems().get(0).choices(0)).as("nothing to choose on a held day").hasSize(1);
+  }
+
+  @Test
+  void aTaperThatIsNoneIsNotPublishedWhoeverMadeThePlan() {
+    SeasonInput in = desk.input(id);
+    SeasonRules r = in.rules();
+    SeasonRules deeper =
+        new SeasonRules(
+            r.week(), r.lighterEvery(), r.lighterShare(), new SeasonRules.Taper(14, 0.85, 0.9, 0.95), r.testEvery(), r.softContacts(), r.noticeDays(), r.spareShare(),
+            r.guard());
+    assertThat(desk.against(in, plan)).isEmpty();
+    bench.seasons().keep(id, new SeasonInput(in.name(), in.first(), in.last(), in.periods(), in.meets(), in.venues(), in.squad(), deeper));
+    assertThatThrownBy(() -> desk.publish(id, plan))
+        .hasMessageContaining("Wren Samphire, Indoor championships (invented)")
+        .hasMessageContaining("at least 85 % is asked");
     assertThat(bench.seasons().versions(id)).isEmpty();
   }
 

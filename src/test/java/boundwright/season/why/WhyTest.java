@@ -71,7 +71,7 @@ class WhyTest {
     long[] now = {0, 3, 100, 5, 0, 2, 0, 1};
     long[] then = {0, 2, 114, 7, 0, 2, 0, 1};
     Cost cost = Cost.between(now, then);
-    assertThat(cost.said()).isEqualTo("wishes not met: 1 wishes less; off the load wanted: 14 standing-bound contacts more; cautions: 2 cautions more");
+    assertThat(cost.said()).isEqualTo("wishes not met: 1 wish less; off the load wanted: 14 standing-bound contacts more; cautions: 2 cautions more");
     assertThat(cost.decides()).isNull();
     assertThat(Cost.between(then, now).decides()).isEqualTo(Level.WISHES);
   }

@@ -51,7 +51,7 @@ class CalendarFileTest {
   private static final LocalDate MONDAY = LocalDate.of(2026, 10, 19);
 
   private static Kept kept(SeasonInput s) {
-    return new Kept(1, KEY, s.name(), s.first(), s.last(), 1);
+    return new Kept(1, KEY, s.name(), s.first(), s.last(), 1, 1, 1);
   }
 
   private static Version version(SeasonInput s, SeasonPlan plan, Instant at) {
@@ -73,7 +73,7 @@ class CalendarFileTest {
   }
 
   private static byte[] file(Version... versions) {
-    Kept kept = new Kept(1, KEY, "Autumn", MONDAY, MONDAY.plusDays(20), 1);
+    Kept kept = new Kept(1, KEY, "Autumn", MONDAY, MONDAY.plusDays(20), 1, 1, 1);
     return CalendarFile.write(SeasonCalendar.of(kept, List.of(versions), 3, BERLIN), BERLIN, NOW);
   }
 
@@ -83,7 +83,7 @@ class CalendarFileTest {
   void anHourIsThatHourOfTheCoachsZoneForBothReaders(String zone) {
     ZoneId id = ZoneId.of(zone);
     LocalDate[] days = {MONDAY, MONDAY.plusWeeks(1), MONDAY.plusWeeks(2), MONDAY.plusWeeks(26)};
-    Kept kept = new Kept(1, KEY, "Autumn", MONDAY, MONDAY.plusDays(200), 1);
+    Kept kept = new Kept(1, KEY, "Autumn", MONDAY, MONDAY.plusDays(200), 1, 1, 1);
     byte[] file = CalendarFile.write(SeasonCalendar.of(kept, List.of(mondays(id, "Lower meadow", days)), 3, id), id, NOW);
     List<Instant> starts = Arrays.stream(days).map(d -> d.atTime(17, 30).atZone(id).toInstant()).toList();
     List<Instant> ends = Arrays.stream(days).map(d -> d.atTime(19, 0).atZone(id).toInstant()).toList();
@@ -220,7 +220,7 @@ class CalendarFileTest {
   void theSquadsCalendarHasMeetsAndWhoIsWhere() {
     Version v = mondays(BERLIN, "Lower meadow", MONDAY);
     Version withMeet = new Version(v.plan(), List.of(new Meet("m", "Tidewater open (invented)", MONDAY.plusDays(5))), v.venues(), v.published(), null);
-    Kept kept = new Kept(1, KEY, "Autumn", MONDAY, MONDAY.plusDays(20), 1);
+    Kept kept = new Kept(1, KEY, "Autumn", MONDAY, MONDAY.plusDays(20), 1, 1, 1);
     Map<String, StrictReader.Event> events = StrictReader.events(CalendarFile.write(SeasonCalendar.of(kept, List.of(withMeet), BERLIN), BERLIN, NOW));
     assertThat(events.values()).extracting(StrictReader.Event::summary).containsExactly("1 athlete, Lower meadow", "Tidewater open (invented)");
     assertThat(events.values()).extracting(StrictReader.Event::description).containsExactly("Wren Samphire: Bounds from 4 steps", "");

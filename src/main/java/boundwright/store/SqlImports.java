@@ -1,0 +1,87 @@
+package boundwright.store;
+
+import boundwright.flight.Rep;
+import boundwright.quantity.RefusedException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Set;
+
+/** Which reps and athletes came with which file. */
+final class SqlImports {
+  /** What an athlete has who was only made by a file. */
+  private static final Set<String> OF_A_FILE = Set.of("athlete", "athlete_token", "import_athlete", "import_file");
+
+  private final Workbench bench;
+
+  SqlImports(Workbench bench) {
+    this.bench = bench;
+  }
+
+  private Database database() {
+    return bench.database();
+  }
+
+  /** Writes down what came; inside the write that takes it. */
+  long keep(String name, List<Long> reps, List<Long> athletes) {
+    return database().write(
+        h -> {
+          long id =
+              h.createUpdate("INSERT INTO import_file (name, taken) VALUES (:name, :taken)")
+                  .bind("name", name)
+                  .bind("taken", bench.clock().instant().toString())
+                  .executeAndReturnGeneratedKeys()
+                  .mapTo(Long.class)
+                  .one();
+          var rows = h.prepareBatch("INSERT INTO import_rep (rep_id, import_id) VALUES (:rep, :id)");
+          reps.forEach(r -> rows.bind("rep", r).bind("id", id).add());
+          rows.execute();
+          for (long a : athletes) {
+            h.execute("INSERT INTO import_athlete (athlete_id, import_id) VALUES (?, ?)", a, id);
+          }
+          return id;
+        });
+  }
+
+  /** The files of which something is still here, newest first. */
+  List<RepImport.Taken> all(int most) {
+    return database().read(
+        h ->
+            h.createQuery(
+                    "SELECT f.id, f.name, f.taken, count(*) AS reps FROM import_file f JOIN import_rep r ON r.import_id = f.id GROUP BY f.id ORDER BY f.id DESC LIMIT :most")
+                .bind("most", most)
+                .map((r, c) -> new RepImport.Taken(r.getLong("id"), r.getString("name"), Instant.parse(r.getString("taken")), r.getInt("reps")))
+                .list());
+  }
+
+  RepImport.TakenBack takeBack(long id) {
+    List<Long> made = new java.util.ArrayList<>();
+    int reps =
+        bench.reps().write(
+            w -> {
+              List<Rep> came =
+                  database().read(h -> h.createQuery("SELECT rep_id FROM import_rep WHERE import_id = :id ORDER BY rep_id").bind("id", id).mapTo(Long.class).list()).stream()
+                      .map(r -> w.find(r).orElseThrow())
+                      .toList();
+              if (came.isEmpty()) {
+                throw new RefusedException("Of import number " + id + " nothing is here (any more). Nothing was changed.");
+              }
+              made.addAll(database().read(h -> h.createQuery("SELECT athlete_id FROM import_athlete WHERE import_id = :id").bind("id", id).mapTo(Long.class).list()));
+              bench.logbook().together(
+                  changes -> {
+                    came.forEach(changes::remove);
+                    return came;
+                  });
+              database().write(h -> h.execute("DELETE FROM import_file WHERE id = ?", id));
+              return came.size();
+            });
+    int athletes = 0;
+    AthleteFile file = new AthleteFile(bench);
+    for (long a : made) {
+      if (bench.athletes().byId(a).filter(who -> OF_A_FILE.containsAll(file.of(who).keySet())).isPresent()) {
+        bench.athletes().erase(a);
+        athletes++;
+      }
+    }
+    return new RepImport.TakenBack(reps, athletes);
+  }
+}

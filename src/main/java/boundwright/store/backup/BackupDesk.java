@@ -1,0 +1,191 @@
+package boundwright.store.backup;
+
+import boundwright.quantity.Notes;
+import boundwright.quantity.RefusedException;
+import boundwright.store.age.Age;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.random.RandomGenerator;
+
+/** Backups of an open data folder: by themselves, by one button, and out of the folder. */
+public final class BackupDesk {
+  /** So many days without a backup outside the folder bring a reminder (judgement). */
+  static final int REMIND_AFTER_DAYS = 30;
+  /** A shorter passphrase is refused (judgement; a sentence of four words has more). */
+  static final int LEAST_PASSPHRASE = 12;
+
+  private static final long EVERY_MINUTES = 60;
+  /** How long closing waits for a backup that is being made [s]; one that is cut off leaves nothing under a good name. */
+  private static final long PATIENCE_S = 3;
+
+  private final Path dataFolder;
+  private final Clock clock;
+  private final Copy.Maker maker;
+  private final BackupSettings settings;
+  private final Backups backups;
+  private Set<String> erased = Set.of();
+  private volatile String trouble = "";
+
+  /**
+   * @param dataFolder where the database is
+   * @param clock tells which day it is
+   * @param maker copies the open database
+   * @param settings what is kept of backups
+   */
+  public BackupDesk(Path dataFolder, Clock clock, Copy.Maker maker, BackupSettings settings) {
+    this.dataFolder = dataFolder;
+    this.clock = clock;
+    this.maker = maker;
+    this.settings = settings;
+    this.backups = new Backups(dataFolder, clock);
+  }
+
+  /** The backups in the folder. */
+  public Backups backups() {
+    return backups;
+  }
+
+  /** What is kept of backups. */
+  public BackupSettings settings() {
+    return settings;
+  }
+
+  /** Reps in the store. */
+  public long reps() {
+    return settings.reps();
+  }
+
+  /** Makes a backup in the folder now, and lets those go that need not stay. */
+  public synchronized Kept now() {
+    Kept made = backups.make(maker);
+    if (settings.since().isEmpty()) {
+      settings.since(LocalDate.now(clock));
+    }
+    backups.thin(settings.rotation());
+    return made;
+  }
+
+  /**
+   * What is to be done now and then while the folder is open: a backup if there is none of today, and the erased out of all of them.
+   *
+   * @return the backup, or empty if there was one of today
+   */
+  public synchronized Optional<Kept> daily() {
+    eraseAgain();
+    boolean there = backups.newest().filter(at -> at.toLocalDate().equals(LocalDate.now(clock))).isPresent();
+    return there ? Optional.empty() : Optional.of(now());
+  }
+
+  /** Does {@link #daily} now and every hour, on a thread of its own, until the answer is closed. */
+  public AutoCloseable byItself() {
+    ScheduledExecutorService hand =
+        Executors.newSingleThreadScheduledExecutor(
+            r -> {
+              Thread t = new Thread(r, "boundwright-backup");
+              t.setDaemon(true);
+              return t;
+            });
+    ScheduledFuture<?> hourly = hand.scheduleWithFixedDelay(this::dailySaid, 0, EVERY_MINUTES, TimeUnit.MINUTES);
+    return () -> {
+      hourly.cancel(false);
+      hand.shutdown();
+      if (!hand.awaitTermination(PATIENCE_S, TimeUnit.SECONDS)) {
+        hand.shutdownNow();
+      }
+    };
+  }
+
+  private void dailySaid() {
+    try {
+      daily();
+      trouble = "";
+    } catch (RefusedException e) {
+      trouble = String.valueOf(e.getMessage());
+    }
+  }
+
+  /** Why the backup that is made by itself could not be made the last time, or empty. */
+  public String trouble() {
+    return trouble;
+  }
+
+  private void eraseAgain() {
+    Set<String> now = Erasures.of(dataFolder.resolve(Bundle.DATABASE));
+    if (!now.equals(erased)) {
+      backups.erase(now);
+      erased = now;
+    }
+  }
+
+  /** Refuses a passphrase that is guessed too soon. */
+  public static char[] checkedPassphrase(char[] passphrase) {
+    if (passphrase.length < LEAST_PASSPHRASE) {
+      throw new RefusedException(
+          "A passphrase of " + Notes.counted(passphrase.length, "character") + " is too short: at least " + LEAST_PASSPHRASE + ". Take four words that nobody puts together.");
+    }
+    return passphrase;
+  }
+
+  /**
+   * Writes a backup that leaves the machine, sealed.
+   *
+   * @param out where to; closed
+   * @param random must be one that cannot be guessed
+   * @return how many files are in it
+   */
+  public int sealed(OutputStream out, char[] passphrase, boolean films, RandomGenerator random) throws IOException {
+    return packed(Age.sealing(out, checkedPassphrase(passphrase), random), films);
+  }
+
+  /** Writes a backup that leaves the machine as it is: whoever has it reads it. */
+  public int packed(OutputStream out, boolean films) throws IOException {
+    Path folder = Private.folder(backups.folder());
+    Path copy = Files.createTempFile(folder, "leaving", ".part");
+    try (OutputStream closing = out) {
+      Files.delete(copy);
+      Copy.make(copy, maker);
+      int files = Bundle.write(closing, copy, dataFolder, films);
+      settings.leftOn(LocalDate.now(clock));
+      return files;
+    } finally {
+      Files.deleteIfExists(copy);
+    }
+  }
+
+  /** The name that a backup of now has when it leaves. */
+  public String name(boolean sealed) {
+    return Backups.name(LocalDateTime.now(clock), sealed ? ".zip.age" : ".zip");
+  }
+
+  /** A few words if no backup has left the folder for long, else empty. */
+  public String reminder() {
+    Optional<LocalDate> last = settings.left().or(settings::since);
+    if (settings.squad() == 0 || last.isEmpty()) {
+      return "";
+    }
+    long days = ChronoUnit.DAYS.between(last.get(), LocalDate.now(clock));
+    return days < REMIND_AFTER_DAYS ? "" : "No backup has left this machine for " + days + " days.";
+  }
+
+  /** What was found lost when the folder was opened, in words, until it was read; else empty. */
+  public String lost() {
+    return Answered.lost(dataFolder).orElse("");
+  }
+
+  /** The coach has read what was lost. */
+  public void seen(String what) throws IOException {
+    Answered.read(dataFolder, what);
+  }
+}

@@ -1,0 +1,130 @@
+package boundwright.store.backup;
+
+import boundwright.quantity.Notes;
+import boundwright.quantity.RefusedException;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Looks through a data folder, changes nothing, and says what is wrong with it. */
+public final class DataCheck {
+  private static final int MOST_NAMED = 5;
+
+  private final Path folder;
+  private final Clock clock;
+
+  /**
+   * @param folder the data folder
+   * @param clock as for {@link Backups}
+   */
+  public DataCheck(Path folder, Clock clock) {
+    this.folder = folder;
+    this.clock = clock;
+  }
+
+  /**
+   * What was found.
+   *
+   * @param counts what the database holds, or empty if it cannot be read
+   * @param backups whole backups in the folder
+   * @param troubles what is wrong, each in whole sentences; empty if all is well
+   */
+  public record Report(Optional<Counts> counts, int backups, List<String> troubles) {
+    /** Takes a copy. */
+    public Report {
+      troubles = List.copyOf(troubles);
+    }
+  }
+
+  /** Looks through everything. */
+  public Report look() {
+    List<String> troubles = new ArrayList<>();
+    Path database = folder.resolve(Bundle.DATABASE);
+    Counts counts = null;
+    if (!Files.exists(database)) {
+      throw new RefusedException("There is no database in " + folder + ". Name your folder with --data.");
+    }
+    try (Connection c = Counts.looking(database);
+        Statement s = c.createStatement()) {
+      List<String> broken = list(s, "PRAGMA integrity_check(5)");
+      if (!broken.equals(List.of("ok"))) {
+        troubles.add("The database is damaged (" + String.join("; ", broken) + "). Bring back a backup: boundwright restore FILE.");
+      }
+      long astray = list(s, "SELECT \"table\" FROM pragma_foreign_key_check").size();
+      if (astray > 0) {
+        troubles.add(Notes.counted(astray, "row belongs", "rows belong") + " to nobody. Bring back a backup, and report it.");
+      }
+      counts = Counts.of(c);
+      films(s, troubles);
+      for (Path orphan : Restore.orphans(folder, database)) {
+        troubles.add("The folder " + orphan + " belongs to no clip and no film. Delete it if you do not know it.");
+      }
+    } catch (SQLException e) {
+      troubles.add("The database cannot be read (" + e.getMessage() + "). Bring back a backup: boundwright restore FILE.");
+    } catch (IOException e) {
+      troubles.add("The films cannot be looked through: " + e.getMessage() + ".");
+    }
+    Answered.lost(folder).ifPresent(troubles::add);
+    int whole = backups(troubles);
+    return new Report(Optional.ofNullable(counts), whole, troubles);
+  }
+
+  private void films(Statement s, List<String> troubles) throws SQLException, IOException {
+    List<String> missing = new ArrayList<>();
+    for (String id : list(s, "SELECT id FROM clip WHERE film_kept = 1 ORDER BY id")) {
+      Path clip = folder.resolve("clips").resolve(id);
+      boolean there = false;
+      if (Files.isDirectory(clip)) {
+        try (var files = Files.newDirectoryStream(clip, "film.*")) {
+          there = files.iterator().hasNext();
+        }
+      }
+      if (!there) {
+        missing.add(id);
+      }
+    }
+    if (!missing.isEmpty()) {
+      troubles.add(
+          "The film is gone of " + (missing.size() == 1 ? "clip " : "clips ") + String.join(", ", missing.subList(0, Math.min(MOST_NAMED, missing.size())))
+              + (missing.size() > MOST_NAMED ? " and " + (missing.size() - MOST_NAMED) + " more" : "") + "; what was read from it is there.");
+    }
+  }
+
+  private int backups(List<String> troubles) {
+    Backups backups = new Backups(folder, clock);
+    int whole = 0;
+    for (Kept k : backups.all()) {
+      try {
+        Copy.check(k.file());
+        whole++;
+      } catch (RefusedException e) {
+        troubles.add("The backup " + k.file() + " is damaged. The others do not depend on it.");
+      }
+    }
+    for (Path file : backups.damaged()) {
+      troubles.add("The backup " + file + " cannot be read. The others do not depend on it.");
+    }
+    if (whole == 0) {
+      troubles.add("There is no backup in the folder. Make one: boundwright backup.");
+    }
+    return whole;
+  }
+
+  private static List<String> list(Statement s, String sql) throws SQLException {
+    List<String> out = new ArrayList<>();
+    try (ResultSet r = s.executeQuery(sql)) {
+      while (r.next()) {
+        out.add(r.getString(1));
+      }
+    }
+    return out;
+  }
+}
