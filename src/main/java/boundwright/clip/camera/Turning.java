@@ -1,15 +1,16 @@
 package boundwright.clip.camera;
 
 /** Rotations as 3 x 3 matrices, row by row in nine numbers, and as rotation vectors [rad]. */
-final class Turning {
+public final class Turning {
   private Turning() {}
 
-  static double[] none() {
+  /** No rotation. */
+  public static double[] none() {
     return new double[] {1, 0, 0, 0, 1, 0, 0, 0, 1};
   }
 
   /** The rotation by a vector [rad] (formula of Rodrigues: worked). */
-  static double[] of(double x, double y, double z) {
+  public static double[] of(double x, double y, double z) {
     double t = Math.sqrt(x * x + y * y + z * z);
     double s = t < 1e-8 ? 1 - t * t / 6 : Math.sin(t) / t;
     double c = t < 1e-8 ? 0.5 : (1 - Math.cos(t)) / (t * t);
@@ -21,14 +22,15 @@ final class Turning {
   }
 
   /** The vector of a rotation by less than half a turn [rad]. */
-  static double[] vector(double[] r) {
+  public static double[] vector(double[] r) {
     double cos = Math.max(-1, Math.min(1, (r[0] + r[4] + r[8] - 1) / 2));
     double t = Math.acos(cos);
     double k = t < 1e-6 ? 0.5 : t / (2 * Math.sin(t));
     return new double[] {k * (r[7] - r[5]), k * (r[2] - r[6]), k * (r[3] - r[1])};
   }
 
-  static double[] times(double[] a, double[] b) {
+  /** First b, then a. */
+  public static double[] times(double[] a, double[] b) {
     double[] out = new double[9];
     for (int i = 0; i < 3; i++) {
       for (int j = 0; j < 3; j++) {
@@ -39,7 +41,7 @@ final class Turning {
   }
 
   /** The turned-back a, times b. */
-  static double[] backTimes(double[] a, double[] b) {
+  public static double[] backTimes(double[] a, double[] b) {
     double[] out = new double[9];
     for (int i = 0; i < 3; i++) {
       for (int j = 0; j < 3; j++) {
@@ -49,18 +51,20 @@ final class Turning {
     return out;
   }
 
-  static double[] apply(double[] r, double x, double y, double z) {
+  /** A direction turned. */
+  public static double[] apply(double[] r, double x, double y, double z) {
     return new double[] {r[0] * x + r[1] * y + r[2] * z, r[3] * x + r[4] * y + r[5] * z, r[6] * x + r[7] * y + r[8] * z};
   }
 
-  static double[] back(double[] r, double[] v) {
+  /** A direction turned back. */
+  public static double[] back(double[] r, double[] v) {
     return new double[] {
       r[0] * v[0] + r[3] * v[1] + r[6] * v[2], r[1] * v[0] + r[4] * v[1] + r[7] * v[2], r[2] * v[0] + r[5] * v[1] + r[8] * v[2]
     };
   }
 
   /** Part of the way from a to b, 0 to 1. */
-  static double[] between(double[] a, double[] b, double share) {
+  public static double[] between(double[] a, double[] b, double share) {
     double[] v = vector(backTimes(a, b));
     return times(a, of(share * v[0], share * v[1], share * v[2]));
   }

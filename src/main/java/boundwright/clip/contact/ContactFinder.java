@@ -71,6 +71,9 @@ public final class ContactFinder {
   /** How well a heel and the foot's own length tell where its toe stands, standard deviation [m] (own output, made-up clips). */
   private static final double BY_HEEL_M = 0.02;
 
+  /** A place whose standard deviation is larger than this is no place of one foot [m] (judgement: half a foot). */
+  private static final double STRAYED_M = 0.12;
+
   /** How sure the network must be of a clip (judgement; own output: real and painted film 0.85 and more, noise without a body below 0.5). */
   private static final double CERTAIN = 0.6;
 
@@ -292,9 +295,11 @@ public final class ContactFinder {
       toe = place(toeAlone, Double.POSITIVE_INFINITY, settled, leaves);
     }
     double length = feet.length(foot);
-    if (toe == null && heel != null && !Double.isNaN(length)) {
-      // the toe was out of sight while it stood: the heel and the foot's own length say it better than a path over the gap
-      toe = Estimate.normal(heel.p50() + length, Math.hypot(heel.halfWidth() / Estimate.Z95, BY_HEEL_M));
+    if (heel != null && !Double.isNaN(length) && !strayed(heel) && (toe == null || strayed(toe))) {
+      // the toe was out of sight or on the other foot while it stood: the heel and the foot's own length say it better than a path over the
+      // gap; of strayed samples the range stays, since the heel may have gone with them
+      double sd = toe == null ? Math.hypot(heel.halfWidth() / Estimate.Z95, BY_HEEL_M) : toe.halfWidth() / Estimate.Z95;
+      toe = Estimate.normal(heel.p50() + length, sd);
     }
     if (toe == null) {
       toe = standing(toeAlone, settled, leaves);
@@ -306,6 +311,11 @@ public final class ContactFinder {
               + "Put its toe in its place in at least 5 frames of the contact, or leave the contact out.");
     }
     return new Contact(foot, down, up, toe == null ? besides(seen) : toe, heel == null ? besides(seen) : heel, false, footSure);
+  }
+
+  /** Whether samples spread so far that they are not of one standing foot. */
+  private static boolean strayed(Estimate place) {
+    return place.halfWidth() > STRAYED_M * Estimate.Z95;
   }
 
   /** Where the toe stood by the stiff foot while it is flat, from the samples that say more than the toe alone; null if too few. */

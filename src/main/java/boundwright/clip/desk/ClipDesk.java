@@ -25,7 +25,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
@@ -38,13 +37,13 @@ public final class ClipDesk {
   private final ClipRepository clips;
   private final ClipQueue queue;
   private final ClipFiles files;
-  private final Logbook logbook;
   private final LookRepository looks;
   private final Clock clock;
   private final Scan scan;
   private final FilmParts parts;
   private final ClipLabels labels;
   private final Lessons lessons;
+  private final Nods nods;
 
   /** How a film is read; the program does it in a child process. */
   public interface Scan {
@@ -69,7 +68,6 @@ public final class ClipDesk {
     this.clips = clips;
     this.queue = queue;
     this.files = new ClipFiles(folder);
-    this.logbook = logbook;
     this.looks = looks;
     this.clock = clock;
     this.scan = scan;
@@ -77,6 +75,7 @@ public final class ClipDesk {
     TaughtFiles taught = new TaughtFiles(folder);
     this.labels = new ClipLabels(files, taught, clock);
     this.lessons = new Lessons(clips, labels, taught, clock);
+    this.nods = new Nods(clips, logbook, parts, labels);
   }
 
   /** What agreed clips can teach. */
@@ -304,18 +303,8 @@ public final class ClipDesk {
    */
   public synchronized Rep log(long id, List<String> faults) {
     ClipRecord clip = clip(id);
-    if (clip.repId() != 0) {
-      throw new RefusedException(
-          String.format(Locale.ROOT, "Clip %d was logged already, as rep %d. Undo that rep first if the clip reads differently now.", id, clip.repId()));
-    }
-    ClipReading reading = reading(id);
-    Rep seen = SeenRep.of(clip, reading, faults);
-    labels.touch(clip);
-    long tapped = parts.tapped(id);
-    Rep kept = tapped == 0 ? logbook.log(seen) : logbook.together(changes -> TappedLengths.add(changes, parts, id, tapped, seen));
-    clips.logged(id, kept.id());
-    clips.contactTimes(id, SeenRep.contactTimes(reading, kept.sequence().size()));
-    return kept;
+    Nods.refuseLogged(clip);
+    return nods.log(clip, reading(id), faults);
   }
 
   /**
@@ -338,18 +327,7 @@ public final class ClipDesk {
 
   /** Takes the logged rep back; the clip stays. Of a rep that was tapped only the lengths are taken back. */
   public synchronized void unlog(long id) {
-    ClipRecord clip = clip(id);
-    labels.drop(id);
-    if (clip.repId() != 0) {
-      Optional<FilmParts.Lengths> had = parts.had(id);
-      if (had.isPresent()) {
-        logbook.together(changes -> TappedLengths.takeBack(changes, clip.repId(), had.get()));
-        parts.restored(id);
-      } else {
-        logbook.undo(clip.athleteId(), clip.repId());
-      }
-      clips.logged(id, 0);
-    }
+    nods.takeBack(clip(id));
   }
 
   /** The picture of a frame of the film, from 0; empty where there is none (any more). */

@@ -165,6 +165,7 @@ public final class Cutter {
     Backdrop b = backdrop(small);
     b.look(small, t - looked);
     looked = t;
+    movers.forEach(m -> m.turned(t, b));
     List<Blob> blobs = b.lost() ? List.of() : Blob.of(b.moving(), width, height);
     for (Blob blob : blobs) {
       if (movers.stream().noneMatch(m -> Math.abs(m.last().blob().x() - blob.x()) < 0.25 * blob.high() && m.last().blob().y() - blob.y() < 0.3 * blob.high())) {
@@ -179,13 +180,14 @@ public final class Cutter {
     Backdrop b = backdrop(small);
     b.look(small, looked == Double.NEGATIVE_INFINITY ? 0 : Math.max(0, t - looked));
     looked = t;
+    movers.forEach(m -> m.turned(t, b));
     List<Blob> blobs = new ArrayList<>(b.lost() ? List.of() : Blob.of(b.moving(), width, height));
-    match(t, blobs, b);
+    match(t, blobs);
     Picture whole = null;
     for (Mover m : List.copyOf(movers)) {
       if (m.runner() != null || m.mayRun()) {
         whole = whole == null ? film.picture() : whole;
-        watch(t, m, whole, b);
+        watch(t, m, whole);
       }
     }
     if (b.turning() || movers.stream().anyMatch(m -> t - m.movedAt() < EVERY_S)) {
@@ -193,11 +195,11 @@ public final class Cutter {
     }
   }
 
-  private void match(double t, List<Blob> blobs, Backdrop b) {
+  private void match(double t, List<Blob> blobs) {
     List<Mover> open = new ArrayList<>(movers);
     open.sort(Comparator.comparingDouble(m -> -Math.abs(m.speed(0.5))));
     for (Mover m : open) {
-      double x = m.expected(t, b.turnedX());
+      double x = m.expected(t);
       double reach = 0.9 * m.high() + 0.2 * Math.abs(m.speed(0.5)) * m.high();
       Blob near =
           blobs.stream()
@@ -206,23 +208,23 @@ public final class Cutter {
               .orElse(null);
       if (near != null) {
         blobs.remove(near);
-        m.add(new Mover.Place(t, near, b.turnedX()));
+        m.add(t, near);
       } else if (t - m.last().time_s() > GONE_S && m.runner() == null) {
         movers.remove(m);
       }
     }
     for (Blob left : blobs) {
-      movers.add(new Mover(new Mover.Place(t, left, b.turnedX())));
+      movers.add(new Mover(t, left));
     }
   }
 
-  private void watch(double t, Mover m, Picture picture, Backdrop b) {
+  private void watch(double t, Mover m, Picture picture) {
     Runner runner = m.runner();
     boolean blobNow = m.last().time_s() == t;
     Pose pose = null;
     if (runner != null && !runner.empty()) {
       Region next = runner.last().pose().next();
-      double dx = blobNow && m.last().blob().wide() < 1.5 * m.high() ? scale * m.last().blob().x() - next.x() : expected(runner, t, b) - next.x();
+      double dx = blobNow && m.last().blob().wide() < 1.5 * m.high() ? scale * m.last().blob().x() - next.x() : expected(runner, t) + scale * m.turnedX() - next.x();
       pose = body(picture, new Region(next.x() + dx, next.y(), next.side(), next.turn()), STAYS);
     }
     if (pose == null && blobNow) {
@@ -233,7 +235,7 @@ public final class Cutter {
     if (pose != null) {
       Runner now = runner == null ? new Runner() : runner;
       m.runner(now);
-      now.saw(t, picture, pose, scale * b.turnedX(), scale * b.turnedY(), square -> cropper.crop(picture, square));
+      now.saw(t, picture, pose, scale * m.turnedX(), scale * m.turnedY(), square -> cropper.crop(picture, square));
     }
     Runner now = m.runner();
     if (now != null && (t - now.last().time_s() > GONE_S || standsSince(now, t))) {
@@ -247,13 +249,13 @@ public final class Cutter {
     return pose.presence() >= least && Math.hypot(pose.next().x() - region.x(), pose.next().y() - region.y()) < 0.45 * region.side() ? pose : null;
   }
 
-  private double expected(Runner runner, double t, Backdrop b) {
+  private static double expected(Runner runner, double t) {
     List<Runner.Look> looks = runner.looks();
     Runner.Look last = runner.last();
     Runner.Look before = looks.get(Math.max(0, looks.size() - 4));
     double span = last.time_s() - before.time_s();
     double v = span <= 0 ? 0 : (last.x() - before.x()) / span;
-    return last.x() + v * (t - last.time_s()) + scale * b.turnedX();
+    return last.x() + v * (t - last.time_s());
   }
 
   /** Whether somebody has not run for a while. */

@@ -1,5 +1,6 @@
 package boundwright.clip.session;
 
+import boundwright.clip.track.Spot;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
@@ -16,8 +17,8 @@ final class Mover {
   /** Slower than this it stands about. */
   private static final double STANDS = 0.3;
 
-  /** A place: when [s], the blob, and how far the ground had moved in the picture by then [small px]. */
-  record Place(double time_s, Blob blob, long turnedX) {
+  /** A place: when [s], the blob, and how far the ground there had moved in the picture by then [small px]. */
+  record Place(double time_s, Blob blob, double turnedX) {
     double x() {
       return blob.x() - turnedX;
     }
@@ -25,18 +26,39 @@ final class Mover {
 
   private final Deque<Place> places = new ArrayDeque<>();
   private double movedAt = Double.NEGATIVE_INFINITY;
+  private double turnedX;
+  private double turnedY;
   private @Nullable Runner runner;
 
-  Mover(Place first) {
-    places.add(first);
-    movedAt = first.time_s;
+  Mover(double time_s, Blob first) {
+    places.add(new Place(time_s, first, 0));
+    movedAt = time_s;
+  }
+
+  /** The camera turned: the ground where this one was is elsewhere in the picture. */
+  void turned(double time_s, Backdrop ground) {
+    double x = expected(time_s);
+    Spot now = ground.carried(x, last().blob.y());
+    turnedX += now.x() - x;
+    turnedY += now.y() - last().blob.y();
+  }
+
+  /** How far the ground beneath has moved in the picture since this one was first seen, to the right [small px]. */
+  double turnedX() {
+    return turnedX;
+  }
+
+  /** The same down. */
+  double turnedY() {
+    return turnedY;
   }
 
   Place last() {
     return places.getLast();
   }
 
-  void add(Place place) {
+  void add(double time_s, Blob blob) {
+    Place place = new Place(time_s, blob, turnedX);
     places.add(place);
     while (runner == null && place.time_s - places.getFirst().time_s > REMEMBERED_S) {
       places.removeFirst();
@@ -71,7 +93,7 @@ final class Mover {
   }
 
   /** Where it would be at a time, to the right in the picture [small px]. */
-  double expected(double time_s, long turnedX) {
+  double expected(double time_s) {
     Place p = places.getLast();
     return p.x() + speed(0.5) * high() * (time_s - p.time_s) + turnedX;
   }

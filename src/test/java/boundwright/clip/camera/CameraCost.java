@@ -15,6 +15,7 @@ import boundwright.clip.scan.ScanProcess;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Spot;
 import boundwright.clip.track.Track;
+import boundwright.clip.truth.ChildTime;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.List;
@@ -23,8 +24,8 @@ import java.util.Locale;
 /**
  * What reading one film costs, in ms a frame looked at: decoding, one pass of the network, following the camera as it stood and
  * as if it had turned (a window of the film's own picture that wanders by three pixels a frame), and the search for contacts.
- * Processor time of this process, so that other programs on the machine count less. Argument: the film; weights in
- * {@code target/bench-clip/weights}.
+ * Processor time of this process, so that other programs on the machine count less; then the whole reading, its process from start to end
+ * and the search, over decoding and one pass for each frame looked at. Arguments: the film; the folder of the weights, or {@code target/bench-clip/weights}.
  */
 final class CameraCost {
   private CameraCost() {}
@@ -36,6 +37,7 @@ final class CameraCost {
   public static void main(String[] args) throws Exception {
     Path film = Path.of(args[0]);
     Path folder = Path.of(args.length > 1 ? args[1] : "target/bench-clip/weights");
+    double before = ChildTime.soFar().toMillis();
     FoundClip clip = ScanProcess.scan(ScanOrder.of(film, folder), p -> {});
     Track track = clip.track();
     int n = clip.networkFrames();
@@ -102,12 +104,14 @@ final class CameraCost {
     t0 = cpu();
     int contacts = ClipReader.read(clip, Setup.none(), List.of(), null).contacts().size();
     double search = (cpu() - t0) / n;
-    System.out.println("| film | frames looked at | decode | network pass | following: stood | following: turned | search | (decode + pass + turned) / (decode + pass) |");
-    System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- |");
+    // read late: by now the reading's process has surely ended
+    double scanned = ChildTime.soFar().toMillis() - before;
+    System.out.println("| film | frames looked at | decode | network pass | following: stood | following: turned | search | (decode + pass + turned) / (decode + pass) | whole, its own camera / (decode of all + pass of those looked at) |");
+    System.out.println("| --- | --- | --- | --- | --- | --- | --- | --- | --- |");
     System.out.printf(
-        Locale.ROOT, "| %d x %d | %d of %d | %.1f | %.1f | %.1f (%s) | %.1f (%s) | %.1f (%d contacts) | %.2f |%n", clip.film().width(),
+        Locale.ROOT, "| %d x %d | %d of %d | %.1f | %.1f | %.1f (%s) | %.1f (%s) | %.1f (%d contacts) | %.2f | %.2f (%s) |%n", clip.film().width(),
         clip.film().height(), n, frames, decode, pass, stood / n, still.kind(), turned / n, wandering.kind(), search, contacts,
-        (decode + pass + turned / n) / (decode + pass));
+        (decode + pass + turned / n) / (decode + pass), (scanned + search * n) / (decode * frames + pass * n), clip.camera().kind());
   }
 
   private static Box box(Track track, int i) {

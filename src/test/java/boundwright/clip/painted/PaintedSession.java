@@ -47,9 +47,14 @@ public final class PaintedSession {
 
   /** Plans a session so long [s]; the camera looks at the runway from 12 m away. */
   public PaintedSession(double length_s, long seed, int width, int high) {
+    this(length_s, seed, width, high, 1000.0 * width / 1280);
+  }
+
+  /** The same with another focal length [px], as for a picture wider than a phone's. */
+  public PaintedSession(double length_s, long seed, int width, int high, double focal) {
     this.length_s = length_s;
     Random random = new Random(seed);
-    camera = new Camera(7, 12, 1.4, random.nextBoolean(), 0, 0, 0, 1000.0 * width / 1280, 0, width, high);
+    camera = new Camera(7, 12, 1.4, random.nextBoolean(), 0, 0, 0, focal, 0, width, high);
     int athletes = 4 + random.nextInt(3);
     double t = 4 + 4 * random.nextDouble();
     int turn = 0;
@@ -162,7 +167,7 @@ public final class PaintedSession {
   }
 
   /** Who is to be painted at a time. */
-  List<PaintedPlace.Person> at(double t) {
+  public List<PaintedPlace.Person> at(double t) {
     return doings.stream().filter(d -> !d.what.equals("back") && !d.what.equals("onward") && t >= d.from && t <= d.shown_to).map(Doing::person).toList();
   }
 

@@ -1,6 +1,7 @@
 package boundwright.clip.session;
 
 import boundwright.clip.session.PaintedSession.TrueRep;
+import boundwright.clip.truth.ChildTime;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -27,8 +28,10 @@ final class SessionFilmBench {
     if (args.length > 4) {
       film = Path.of(args[3]);
       for (String line : Files.readAllLines(Path.of(args[4]))) {
-        if (line.matches("\\s*[0-9].*")) {
-          String[] part = line.strip().split("\\s+", 3);
+        // a line of numbers, or a rep of a painted session's own text
+        String numbers = line.startsWith("rep") ? line.substring(3) : line;
+        if (numbers.matches("\\s*[0-9].*")) {
+          String[] part = numbers.strip().split("\\s+", 3);
           truth.add(new TrueRep(0, Double.parseDouble(part[0]), Double.parseDouble(part[1])));
         }
       }
@@ -57,7 +60,7 @@ final class SessionFilmBench {
     List<FilmRep> found = new ArrayList<>();
     double[] seconds = new double[1];
     long t0 = System.nanoTime();
-    Duration before = children();
+    Duration before = ChildTime.soFar();
     int looks =
         CutProcess.cut(
             new CutOrder(film, folder.resolve("weights"), 0, folder.resolve("stills")),
@@ -86,18 +89,6 @@ final class SessionFilmBench {
     invented.forEach(f -> System.out.println("invented: " + f.said()));
     System.out.printf(
         Locale.ROOT, "%s: %.0f s of film, %d of %d reps found, %d invented; network looks %d; took %.0f s, %.2f of the running time; processor %s%n",
-        film.getFileName(), seconds[0], right, truth.size(), invented.size(), looks, took, took / seconds[0], children().minus(before));
-  }
-
-  /** Processor time of children that have ended is not told by the platform; where /proc is, it is read there. */
-  private static Duration children() throws Exception {
-    Path stat = Path.of("/proc/self/stat");
-    if (!Files.exists(stat)) {
-      return Duration.ZERO;
-    }
-    String text = Files.readString(stat);
-    String[] part = text.substring(text.lastIndexOf(')') + 2).split(" ", -1);
-    // cutime and cstime of proc(5), in hundredths of a second on the usual kernels
-    return Duration.ofMillis(10 * (Long.parseLong(part[13]) + Long.parseLong(part[14])));
+        film.getFileName(), seconds[0], right, truth.size(), invented.size(), looks, took, took / seconds[0], ChildTime.soFar().minus(before));
   }
 }

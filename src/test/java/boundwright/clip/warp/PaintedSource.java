@@ -113,6 +113,11 @@ public final class PaintedSource implements StillSource {
     return new double[] {athlete.mass().landingX(), athlete.mass().landingTime() - from};
   }
 
+  /** A place of the athlete's line in the still picture [px]. */
+  Spot ground(double along) {
+    return camera.project(along, 0, 0);
+  }
+
   Sequence sequence() {
     return sequence;
   }

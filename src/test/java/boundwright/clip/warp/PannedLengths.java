@@ -2,6 +2,7 @@ package boundwright.clip.warp;
 
 import boundwright.clip.FoundClip;
 import boundwright.clip.contact.Contact;
+import boundwright.clip.reading.CameraError;
 import boundwright.clip.reading.ClipReader;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.Setup;
@@ -103,12 +104,17 @@ public final class PannedLengths {
       System.out.println(
           "seed " + seed + (far ? ", two frames: " : ", one frame: ") + clip.camera() + ", " + r.contacts().size() + " contacts of "
               + truth.contacts().size() + ", remarks " + r.remarks());
+      CameraError carries = CameraError.of(clip, Setup.ground(clicked));
       for (int i = 0; i + 1 < r.contacts().size(); i++) {
         Estimate length = r.flights().get(i).length_m();
         double known = place(r.contacts().get(i + 1).contact(), truth) - place(r.contacts().get(i).contact(), truth);
         if (length != null && !Double.isNaN(known)) {
-          into.add(new double[] {length.p50() - known, length.halfWidth()});
-          System.out.printf(Locale.ROOT, "  %.3f m read %.3f +- %.3f%n", known, length.p50(), length.halfWidth());
+          double from = carried(clip, carries, r.contacts().get(i).contact(), truth);
+          double camera = carried(clip, carries, r.contacts().get(i + 1).contact(), truth) - from - known;
+          double error = length.p50() - known;
+          into.add(new double[] {error, length.halfWidth()});
+          System.out.printf(
+              Locale.ROOT, "  %.3f m read %+.3f +- %.3f, of it by camera and marks %+.3f, by the body %+.3f%n", known, error, length.halfWidth(), camera, error - camera);
         }
       }
     } catch (RefusedException e) {
@@ -130,6 +136,15 @@ public final class PannedLengths {
     return Double.NaN;
   }
 
+  /** Where the true place of a contact lies when only the camera's following and the marks carry it [m]. */
+  private double carried(FoundClip clip, CameraError camera, Contact c, PaintedSource truth) {
+    double place = place(c, truth);
+    int i = clip.track().nearest(c.middle_s());
+    Spot still = truth.ground(place);
+    Spot at = mapped(maps.get(clip.firstFrame() + i), still.x(), still.y());
+    return camera.along(i, at);
+  }
+
   /** Some of the marks that a frame shows, as far apart as it goes. */
   private List<GroundMarks.Mark> clicked(int frame, int most, Random random) {
     List<GroundMarks.Mark> seen = new ArrayList<>();
@@ -147,8 +162,8 @@ public final class PannedLengths {
     return out;
   }
 
-  /** A point of the still picture in a frame; null where it is not in sight. */
-  private static @Nullable Spot inFrame(double[] m, double x, double y) {
+  /** A point of the still picture in a frame. */
+  private static Spot mapped(double[] m, double x, double y) {
     double a = m[4] * m[8] - m[5] * m[7];
     double b = m[2] * m[7] - m[1] * m[8];
     double c = m[1] * m[5] - m[2] * m[4];
@@ -159,7 +174,12 @@ public final class PannedLengths {
     double h = m[1] * m[6] - m[0] * m[7];
     double i = m[0] * m[4] - m[1] * m[3];
     double w = g * x + h * y + i;
-    Spot at = new Spot((a * x + b * y + c) / w, (d * x + e * y + f) / w);
+    return new Spot((a * x + b * y + c) / w, (d * x + e * y + f) / w);
+  }
+
+  /** The same; null where it is not in sight. */
+  private static @Nullable Spot inFrame(double[] m, double x, double y) {
+    Spot at = mapped(m, x, y);
     return at.x() > 40 && at.x() < 1240 && at.y() > 0 && at.y() < 715 ? at : null;
   }
 }
