@@ -27,6 +27,7 @@ import java.time.DayOfWeek;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.Month;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -167,7 +168,8 @@ class SeasonInputTest {
         "approachStepsByFamily.combination", "4", "fullRunUpSteps", "14", "on.monday", "on", "on.saturday", "on", "largestWeek_standingBounds", "420", "joins", "2026-11-02", "firstSession", "2025-01-01",
         "growing", "on", "away[1].from", "2026-12-01", "away[1].to", "2026-12-05", "away[1].why", "soft", "away[9].from", "2027-01-05", "away[9].why", "travel", "wishes[1].date", "2026-11-09",
         "wishes[1].wish", "no session", "wishes[2].date", "2026-11-16", "wishes[2].wish", "short jumps", "in." + key, "main");
-    change("rules", "", "week.competition.share", "0,6", "week.competition.bounds", "2", "taper.days", "10", "lighterEvery_weeks", "0", "notice_days", "3");
+    change("rules", "", "week.competition.share", "0,6", "week.competition.bounds", "2", "taper.days", "10", "lighterEvery_weeks", "0", "notice_days", "3",
+        "unplanned.awayOrHeld_days", "12", "unplanned.grassClosed_share.july", "0,02");
     SeasonInput in = input();
     assertThat(in.name()).isEqualTo("Two peaks (invented)");
     assertThat(in.periods()).containsExactly(new Period(Period.Kind.SPECIFIC, LocalDate.of(2027, 1, 11)), new Period(Period.Kind.COMPETITION, LocalDate.of(2027, 3, 1)));
@@ -190,6 +192,10 @@ class SeasonInputTest {
     assertThat(in.rules().taper().days()).isEqualTo(10);
     assertThat(in.rules().lighterEvery()).isZero();
     assertThat(in.rules().testEvery()).as("an empty field is as usual").isEqualTo(6);
+    assertThat(in.rules().unplanned().awayDays()).isEqualTo(12);
+    assertThat(in.rules().unplanned().grassClosed(Month.JULY)).isEqualTo(0.02);
+    change("rules", "", untouched("rules", ""));
+    assertThat(input()).as("what was said of days that nobody plans stays").isEqualTo(in);
     fileSaysTheSame(in);
   }
 

@@ -9,7 +9,9 @@ import java.util.regex.Pattern;
 /** The coach's own rules; limits and scale of the load account stay as they are. */
 final class RulesPiece implements Piece {
   private static final Pattern SHOWN =
-      Pattern.compile("week\\.[a-z -]+\\.[a-zA-Z]+|lighterEvery_weeks|lighterShare|taper(\\.[a-zA-Z]+)?|testEvery_weeks|softDay_contacts|notice_days|spareShare");
+      Pattern.compile(
+          "week\\.[a-z -]+\\.[a-zA-Z]+|lighterEvery_weeks|lighterShare|taper(\\.[a-zA-Z]+)?|testEvery_weeks|softDay_contacts|notice_days|spareShare"
+              + "|unplanned\\.(grassClosed_share\\.[a-z]+|awayOrHeld_[a-zA-Z]+)");
   private static final List<String> OTHERS = List.of("limits", "scale");
 
   @Override
