@@ -3,6 +3,7 @@ package boundwright.bench;
 import boundwright.demo.DemoSquad;
 import boundwright.store.Workbench;
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -13,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -34,7 +36,7 @@ public final class StalledBench {
     int uploads = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 260;
     int seconds = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 20;
     Path folder = Files.createTempDirectory("boundwright-stalled");
-    try (Workbench bench = Workbench.open(folder, Clock.systemDefaultZone())) {
+    try (Workbench bench = Workbench.open(folder, Clock.system(ZoneId.systemDefault()))) {
       DemoSquad.fill(bench);
     }
     List<Socket> open = new ArrayList<>();
@@ -55,7 +57,7 @@ public final class StalledBench {
       TimeUnit.MILLISECONDS.sleep(300);
       server.process().destroyForcibly().waitFor();
     }
-    try (Workbench again = Workbench.open(folder, Clock.systemDefaultZone());
+    try (Workbench again = Workbench.open(folder, Clock.system(ZoneId.systemDefault()));
         Stream<Path> left = Files.list(again.arriving())) {
       System.out.println(left.count() + " files left of an upload after a kill and a start");
     }
@@ -70,7 +72,7 @@ public final class StalledBench {
   }
 
   private static Socket stalled(int port) throws IOException {
-    Socket s = new Socket("127.0.0.1", port);
+    Socket s = new Socket(InetAddress.getLoopbackAddress(), port);
     String body =
         "--cut\r\nContent-Disposition: form-data; name=\"csrf\"\r\n\r\n" + TOKEN
             + "\r\n--cut\r\nContent-Disposition: form-data; name=\"film\"; filename=\"a.mp4\"\r\n\r\n" + "x".repeat(200_000);

@@ -20,7 +20,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
-import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.Test;
@@ -31,10 +30,9 @@ import org.sqlite.SQLiteDataSource;
 @SuppressWarnings("NullAway.Init") // JUnit fills the folder in
 class RestoreTest {
   private static final char[] PASSPHRASE = "four invented words here".toCharArray();
-  private static final Supplier<char[]> NONE =
-      () -> {
-        throw new AssertionError("no passphrase is needed");
-      };
+  private static char[] none() {
+    throw new AssertionError("no passphrase is needed");
+  }
 
   @TempDir Path dir;
 
@@ -55,7 +53,7 @@ class RestoreTest {
   }
 
   private Restore.Result restore(Path file) {
-    return Workbench.restoring(home(), Fixtures.CLOCK).from(file, NONE);
+    return Workbench.restoring(home(), Fixtures.CLOCK).from(file, RestoreTest::none);
   }
 
   private static List<String> names(Workbench w) {
@@ -87,7 +85,7 @@ class RestoreTest {
 
   private Path restoredAlone(Path backup) {
     Path other = dir.resolve("other");
-    Workbench.restoring(other, Fixtures.CLOCK).from(backup, NONE);
+    Workbench.restoring(other, Fixtures.CLOCK).from(backup, RestoreTest::none);
     return other;
   }
 

@@ -8,6 +8,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -56,7 +57,7 @@ class StalledTest {
 
   /** Sends the head of an upload, and of its body only the beginning. */
   private Socket begun(String path) throws IOException {
-    Socket s = new Socket("127.0.0.1", server.port());
+    Socket s = new Socket(InetAddress.getLoopbackAddress(), server.port());
     open.add(s);
     String body = "--cut\r\nContent-Disposition: form-data; name=\"csrf\"\r\n\r\n" + TOKEN + "\r\n--cut\r\nContent-Disposition: form-data; name=\"film\"; filename=\"a.mp4\"\r\n\r\nabc";
     s.getOutputStream().write(

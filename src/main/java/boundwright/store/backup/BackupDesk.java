@@ -113,6 +113,9 @@ public final class BackupDesk {
       trouble = "";
     } catch (RefusedException e) {
       trouble = String.valueOf(e.getMessage());
+    } catch (RuntimeException e) {
+      // said on every page and tried again in an hour: an exception would end the hourly turn for good
+      trouble = "The daily backup could not be made (" + e + "). Make one by hand and report this.";
     }
   }
 

@@ -18,6 +18,7 @@ import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Random;
 import java.util.stream.Stream;
 import java.util.zip.InflaterInputStream;
@@ -34,6 +35,7 @@ class AgeTest {
   private static final char[] PASSPHRASE = "a long invented passphrase".toCharArray();
   private static final int LITTLE_WORK = 4;
 
+  @SuppressWarnings("ArrayRecordComponent") // read once, never compared
   private record Vector(Map<String, String> says, byte[] file) {
     String of(String key) {
       return says.getOrDefault(key, "");
@@ -41,7 +43,8 @@ class AgeTest {
   }
 
   private static Path folder() throws Exception {
-    return Path.of(AgeTest.class.getResource("/age/scrypt").toURI()).getParent();
+    Path one = Path.of(Objects.requireNonNull(AgeTest.class.getResource("/age/scrypt")).toURI());
+    return Objects.requireNonNull(one.getParent());
   }
 
   static Stream<String> vectors() throws Exception {

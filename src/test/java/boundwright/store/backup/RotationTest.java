@@ -33,7 +33,7 @@ class RotationTest {
   private static List<Kept> year(Rotation rotation) {
     List<Kept> there = new ArrayList<>();
     for (int i = 0; i < 365; i++) {
-      there.add(on(FIRST.plusDays(i), 10 * i));
+      there.add(on(FIRST.plusDays(i), 10L * i));
       there.removeAll(rotation.toGo(there));
     }
     return there;
