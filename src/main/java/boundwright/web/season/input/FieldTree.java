@@ -26,7 +26,9 @@ final class FieldTree {
   private static final Set<String> NUMBERS =
       Set.of(
           "athletesAtOnce", "fullRunUpSteps", "largestWeek_standingBounds", "alternate", "single-leg", "combination", "share", "bounds", "combinations", "shortJumps",
-          "lighterEvery_weeks", "lighterShare", "days", "leastCut", "cut", "mostCut", "testEvery_weeks", "softDay_contacts", "notice_days", "spareShare");
+          "lighterEvery_weeks", "lighterShare", "days", "leastCut", "cut", "mostCut", "testEvery_weeks", "softDay_contacts", "notice_days", "spareShare",
+          "awayOrHeld_perYear", "awayOrHeld_days", "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november",
+          "december");
 
   private FieldTree() {}
 
