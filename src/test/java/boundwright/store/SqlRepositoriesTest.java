@@ -335,8 +335,8 @@ class SqlRepositoriesTest {
   }
 
   private boolean filesHold(String text) throws Exception {
-    try (var files = Files.list(dir.resolve("squad"))) {
-      for (Path f : files.toList()) {
+    try (var files = Files.walk(dir.resolve("squad"))) {
+      for (Path f : files.filter(Files::isRegularFile).toList()) {
         if (new String(Files.readAllBytes(f), StandardCharsets.ISO_8859_1).contains(text)) {
           return true;
         }
