@@ -18,14 +18,17 @@ public final class Convolution {
     int n = x[0].length;
     float[][] out = new float[outputs][n];
     for (int o = 0; o < outputs; o++) {
-      float[] row = out[o];
-      Arrays.fill(row, bias[o]);
+      Arrays.fill(out[o], bias[o]);
       if (kernel == 1) {
-        pointwise(row, x, weight, o * x.length);
-        continue;
+        pointwise(out[o], x, weight, o * x.length);
       }
+    }
+    if (kernel != 1) {
       for (int c = 0; c < x.length; c++) {
-        five(row, x[c], weight, (o * x.length + c) * ContactNet.KERNEL, dilation);
+        float[][] shifted = shifted(x[c], dilation);
+        for (int o = 0; o < outputs; o++) {
+          five(out[o], shifted, weight, (o * x.length + c) * ContactNet.KERNEL);
+        }
       }
     }
     return out;
@@ -48,35 +51,32 @@ public final class Convolution {
     }
   }
 
-  private static void five(float[] to, float[] from, float[] weight, int at, int dilation) {
-    int n = to.length;
-    int reach = 2 * dilation;
-    if (n <= 2 * reach) {
-      for (int i = 0; i < n; i++) {
-        to[i] += five(from, weight, at, dilation, i);
+  /** A row as each place of the kernel sees it: with all of them at one index the machine multiplies many samples at once, four times as fast. */
+  private static float[][] shifted(float[] from, int dilation) {
+    int n = from.length;
+    float[][] out = new float[ContactNet.KERNEL][n];
+    for (int k = 0; k < ContactNet.KERNEL; k++) {
+      int by = (k - ContactNet.KERNEL / 2) * dilation;
+      if (Math.abs(by) < n) {
+        System.arraycopy(from, Math.max(0, by), out[k], Math.max(0, -by), n - Math.abs(by));
       }
-      return;
     }
-    for (int i = 0; i < reach; i++) {
-      to[i] += five(from, weight, at, dilation, i);
-      to[n - 1 - i] += five(from, weight, at, dilation, n - 1 - i);
-    }
+    return out;
+  }
+
+  private static void five(float[] to, float[][] x, float[] weight, int at) {
+    float[] p = x[0];
+    float[] q = x[1];
+    float[] r = x[2];
+    float[] s = x[3];
+    float[] t = x[4];
     float a = weight[at];
     float b = weight[at + 1];
     float c = weight[at + 2];
     float d = weight[at + 3];
     float e = weight[at + 4];
-    for (int i = reach; i < n - reach; i++) {
-      to[i] += a * from[i - reach] + b * from[i - dilation] + c * from[i] + d * from[i + dilation] + e * from[i + reach];
+    for (int i = 0; i < to.length; i++) {
+      to[i] += a * p[i] + b * q[i] + c * r[i] + d * s[i] + e * t[i];
     }
-  }
-
-  private static float five(float[] from, float[] weight, int at, int dilation, int i) {
-    float out = 0;
-    for (int k = 0; k < ContactNet.KERNEL; k++) {
-      int j = i + (k - ContactNet.KERNEL / 2) * dilation;
-      out += j >= 0 && j < from.length ? weight[at + k] * from[j] : 0;
-    }
-    return out;
   }
 }
