@@ -16,13 +16,15 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The fewest days of one athlete whose change leaves nothing refused, by iterative deepening from the first day that is: one day, then
- * two, and so on. On the way only choices of clearly different load are tried on a day; the last day tries all.
+ * two, and so on. A pair is looked for among all choices; on the way to three and more only choices of clearly different load are tried.
  */
 final class Deepening {
   private static final int REACH = 41;
   private static final int MOST_DAYS = 4;
   private static final int ON_THE_WAY = 5;
   private static final int KEPT_PER_LEVEL = 60;
+  /** So many first days of a pair, with every choice tried: a pair is often enough where a narrower look finds four days. */
+  private static final int KEPT_OF_TWO = 400;
 
   private final Joint joint;
   private final int athlete;
@@ -85,7 +87,7 @@ final class Deepening {
     }
     if (depth > 1) {
       tries.sort(Comparator.comparingLong(Try::left));
-      for (Try t : tries.subList(0, Math.min(KEPT_PER_LEVEL, tries.size()))) {
+      for (Try t : tries.subList(0, Math.min(depth == 2 ? KEPT_OF_TWO : KEPT_PER_LEVEL, tries.size()))) {
         Choice before = line.chosen(t.change().day());
         line.choose(t.change().day(), t.change().to());
         done.add(t.change());
@@ -104,7 +106,7 @@ final class Deepening {
     Choice before = line.chosen(day);
     long left = refused();
     long here = cost(refused);
-    for (Choice c : depth == 1 ? p.choices(day) : few(day)) {
+    for (Choice c : depth == 1 || (depth == 2 && done.isEmpty()) ? p.choices(day) : few(day)) {
       if (c.index() == before.index() || !p.sensible(day, c) || !joint.fits(athlete, day, c.venue())) {
         continue;
       }
