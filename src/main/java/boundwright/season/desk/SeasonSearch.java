@@ -11,10 +11,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.function.LongSupplier;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Plans a season in the background, one at a time. What was found becomes a proposal; nothing of it is stored, so that ending the program
@@ -27,14 +24,7 @@ public final class SeasonSearch implements AutoCloseable {
   private final SeasonDesk desk;
   private final Proposals proposals;
   private final LongSupplier nanos;
-  private final ExecutorService thread =
-      Executors.newSingleThreadExecutor(
-          r -> {
-            Thread t = new Thread(r, "season search");
-            t.setDaemon(true);
-            return t;
-          });
-  private @Nullable Job job;
+  private final Background<Course> background = new Background<>("search", "planned", "Plan once more.");
 
   /** @param nanos a clock that only goes on [ns] */
   public SeasonSearch(SeasonDesk desk, Proposals proposals, LongSupplier nanos) {
@@ -59,18 +49,12 @@ public final class SeasonSearch implements AutoCloseable {
     }
   }
 
-  private static final class Job {
-    final long season;
+  private static final class Course {
     final int seconds;
     final long began;
     volatile Map<Level, Long> best = Map.of();
-    volatile String failed = "";
-    volatile boolean over;
-    volatile boolean stopped;
-    volatile @Nullable SeasonPlanner planner;
 
-    Job(long season, int seconds, long began) {
-      this.season = season;
+    Course(int seconds, long began) {
       this.seconds = seconds;
       this.began = began;
     }
@@ -85,69 +69,42 @@ public final class SeasonSearch implements AutoCloseable {
     if (seconds < 1 || seconds > MOST_SECONDS) {
       throw new RefusedException("A search of " + seconds + " s is out of range: 1 to " + MOST_SECONDS + ". 20 is usual.");
     }
-    Job now = job;
-    if (now != null && !now.over) {
-      if (now.season == season) {
-        return;
-      }
-      throw new RefusedException("Another season is being planned. Wait until it is done, or stop it there.");
+    if (!background.goesOn(season)) {
+      desk.input(season);
+      background.start(season, new Course(seconds, nanos.getAsLong()), job -> run(season, job));
     }
-    desk.input(season);
-    Job next = new Job(season, seconds, nanos.getAsLong());
-    job = next;
-    thread.execute(() -> run(next));
   }
 
   /** Ends the search of a season; the best plan so far becomes the proposal. */
-  public synchronized void stop(long season) {
-    Job now = job;
-    if (now != null && now.season == season) {
-      stop(now);
-    }
-  }
-
-  private static void stop(Job job) {
-    job.stopped = true;
-    SeasonPlanner planner = job.planner;
-    if (planner != null) {
-      planner.stop();
-    }
+  public void stop(long season) {
+    background.stop(season);
   }
 
   /** Of a season: how far its search is, or why the last one failed; empty if none goes on and none failed. */
-  public synchronized Optional<Progress> of(long season) {
-    Job now = job;
-    if (now == null || now.season != season || (now.over && now.failed.isEmpty())) {
-      return Optional.empty();
-    }
-    double share = Math.min(1, (nanos.getAsLong() - now.began) / (1e9 * now.seconds));
-    return Optional.of(new Progress(season, !now.over, share, now.best, now.failed));
+  public Optional<Progress> of(long season) {
+    return background
+        .of(season)
+        .map(
+            job -> {
+              Course course = job.known();
+              double share = Math.min(1, (nanos.getAsLong() - course.began) / (1e9 * course.seconds));
+              return new Progress(season, !job.over(), share, course.best, job.failed());
+            });
   }
 
-  private void run(Job job) {
-    try {
-      SeasonInput input = desk.input(job.season);
-      SeasonPlan published = desk.published(job.season).orElse(null);
-      SeasonPlanner planner = desk.work().planner(input, published, desk.today(), SEED);
-      job.planner = planner;
-      if (job.stopped) {
-        planner.stop();
-      }
-      SeasonPlanner.Planned planned = planner.plan(Duration.ofSeconds(job.seconds), total -> job.best = byLevel(total));
-      Map<Level, Long> judged = byLevel(planned.joint().total());
-      List<String> against = desk.against(input, planned.plan());
-      List<Difference> differences = published == null ? List.of() : Difference.between(published, planned.plan(), desk.today());
-      proposals.offer(
-          new Proposal(
-              proposals.number(), job.season, false, published == null ? 0 : published.version(), input, input, planned.plan(), differences, judged, against));
-    } catch (RefusedException e) {
-      job.failed = String.valueOf(e.getMessage());
-    } catch (RuntimeException e) {
-      job.failed = "The search broke off: " + e.getMessage() + ". What is published stays. Plan once more.";
-    } finally {
-      job.over = true;
-      job.planner = null;
-    }
+  private void run(long season, Background.Job<Course> job) {
+    SeasonInput input = desk.input(season);
+    SeasonPlan published = desk.published(season).orElse(null);
+    SeasonPlanner planner = desk.work().planner(input, published, desk.today(), SEED);
+    job.endsBy(planner::stop);
+    Course course = job.known();
+    SeasonPlanner.Planned planned = planner.plan(Duration.ofSeconds(course.seconds), total -> course.best = byLevel(total));
+    Map<Level, Long> judged = byLevel(planned.joint().total());
+    List<String> against = desk.against(input, planned.plan());
+    List<Difference> differences = published == null ? List.of() : Difference.between(published, planned.plan(), desk.today());
+    proposals.offer(
+        new Proposal(
+            proposals.number(), season, false, published == null ? 0 : published.version(), input, input, planned.plan(), differences, judged, against));
   }
 
   private static Map<Level, Long> byLevel(long[] total) {
@@ -161,12 +118,6 @@ public final class SeasonSearch implements AutoCloseable {
   /** Ends what goes on; nothing is proposed after it. */
   @Override
   public void close() {
-    synchronized (this) {
-      Job now = job;
-      if (now != null) {
-        stop(now);
-      }
-    }
-    thread.shutdown();
+    background.close();
   }
 }

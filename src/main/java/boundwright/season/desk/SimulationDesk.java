@@ -13,8 +13,6 @@ import boundwright.season.chance.WhatIf;
 import boundwright.season.solve.SeasonWork;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,14 +25,7 @@ public final class SimulationDesk implements AutoCloseable {
   private static final int THREADS = 1;
 
   private final SeasonDesk desk;
-  private final ExecutorService thread =
-      Executors.newSingleThreadExecutor(
-          r -> {
-            Thread t = new Thread(r, "season simulations");
-            t.setDaemon(true);
-            return t;
-          });
-  private @Nullable Job job;
+  private final Background<Counted> background = new Background<>("simulation", "simulated", "Try once more.");
   private @Nullable Known known;
 
   public SimulationDesk(SeasonDesk desk) {
@@ -60,17 +51,11 @@ public final class SimulationDesk implements AutoCloseable {
    */
   public record Known(long season, int version, SeasonInput input, Chances chances) {}
 
-  private static final class Job {
-    final long season;
+  private static final class Counted {
     final int asked;
     volatile int over;
-    volatile String failed = "";
-    volatile boolean ended;
-    volatile boolean stopped;
-    volatile @Nullable SeasonSimulator simulator;
 
-    Job(long season, int asked) {
-      this.season = season;
+    Counted(int asked) {
       this.asked = asked;
     }
   }
@@ -83,41 +68,23 @@ public final class SimulationDesk implements AutoCloseable {
    */
   public synchronized void start(long season, int seasons, List<String> whatIf) {
     SeasonSimulator.check(seasons);
-    Job now = job;
-    if (now != null && !now.ended) {
-      if (now.season == season) {
-        return;
-      }
-      throw new RefusedException("Another season is being simulated. Wait until it is done, or stop it there.");
+    if (background.goesOn(season)) {
+      return;
     }
     SeasonInput input = desk.held(desk.input(season));
     SeasonPlan plan = desk.published(season).orElseThrow(() -> new RefusedException("No plan is published yet, so there is nothing to simulate. Plan the season first."));
     List<WhatIf> asked = whatIf.stream().map(w -> Asked.of(input, w)).toList();
-    Job next = new Job(season, seasons);
-    job = next;
-    thread.execute(() -> run(next, input, plan, asked));
+    background.start(season, new Counted(seasons), job -> run(season, job, input, plan, asked));
   }
 
   /** Ends the simulation of a season; what is known by then is the answer. */
-  public synchronized void stop(long season) {
-    Job now = job;
-    if (now != null && now.season == season) {
-      stop(now);
-    }
-  }
-
-  private static void stop(Job job) {
-    job.stopped = true;
-    SeasonSimulator simulator = job.simulator;
-    if (simulator != null) {
-      simulator.stop();
-    }
+  public void stop(long season) {
+    background.stop(season);
   }
 
   /** Of a season: how far its simulation is, or why the last one failed; empty if none goes on and none failed. */
-  public synchronized Optional<Progress> of(long season) {
-    Job now = job;
-    return now == null || now.season != season || (now.ended && now.failed.isEmpty()) ? Optional.empty() : Optional.of(new Progress(now.over, now.asked, now.failed));
+  public Optional<Progress> of(long season) {
+    return background.of(season).map(job -> new Progress(job.known().over, job.known().asked, job.failed()));
   }
 
   /** The last answer about a season; empty if there is none, or another plan was published since. */
@@ -126,27 +93,16 @@ public final class SimulationDesk implements AutoCloseable {
     return Optional.ofNullable(known).filter(k -> k.season() == season && k.version() == version);
   }
 
-  private void run(Job job, SeasonInput input, SeasonPlan plan, List<WhatIf> asked) {
-    try {
-      Done done = desk.done(input);
-      SeasonWork.Habits habits = desk.work().habits(desk.today());
-      SeasonSimulator simulator =
-          new SeasonSimulator(input, plan, done, habits, Attendance.learned(input.squad(), habits.turnout()), Learning.learned(habits.pace()), asked, SEED);
-      job.simulator = simulator;
-      if (job.stopped) {
-        simulator.stop();
-      }
-      Chances chances = simulator.run(job.asked, THREADS, n -> job.over = n);
-      if (chances.seasons() > 0) {
-        keep(new Known(job.season, plan.version(), input, chances));
-      }
-    } catch (RefusedException e) {
-      job.failed = String.valueOf(e.getMessage());
-    } catch (RuntimeException e) {
-      job.failed = "The simulation broke off: " + e.getMessage() + ". What is published stays. Try once more.";
-    } finally {
-      job.ended = true;
-      job.simulator = null;
+  private void run(long season, Background.Job<Counted> job, SeasonInput input, SeasonPlan plan, List<WhatIf> asked) {
+    Done done = desk.done(input);
+    SeasonWork.Habits habits = desk.work().habits(desk.today());
+    SeasonSimulator simulator =
+        new SeasonSimulator(input, plan, done, habits, Attendance.learned(input.squad(), habits.turnout()), Learning.learned(habits.pace()), asked, SEED);
+    job.endsBy(simulator::stop);
+    Counted counted = job.known();
+    Chances chances = simulator.run(counted.asked, THREADS, n -> counted.over = n);
+    if (chances.seasons() > 0) {
+      keep(new Known(season, plan.version(), input, chances));
     }
   }
 
@@ -157,12 +113,6 @@ public final class SimulationDesk implements AutoCloseable {
   /** Ends what goes on. */
   @Override
   public void close() {
-    synchronized (this) {
-      Job now = job;
-      if (now != null) {
-        stop(now);
-      }
-    }
-    thread.shutdown();
+    background.close();
   }
 }
