@@ -1,14 +1,11 @@
 package boundwright.season.mend;
 
 import boundwright.season.Climb;
-import boundwright.season.Done;
 import boundwright.season.MadeUpSeason;
-import boundwright.season.PlannedDay;
 import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
 import boundwright.season.solve.SeasonPlanner;
 import java.time.Duration;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -33,12 +30,9 @@ public final class MendTrial {
     int[] changed = new int[200];
     int refused = 0;
     for (int i = 0; i < cases; i++) {
-      SeasonPlan.Year y = plan.years().get(random.nextInt(athletes));
-      PlannedDay missed = y.days().get(random.nextInt(y.days().size()));
-      LocalDate today = missed.date().plusDays(1);
-      Done done = Done.asPlanned(plan, today).without(y.athleteId(), missed.date());
+      MissedSession missed = MissedSession.of(plan, random);
       long[] most = new long[1];
-      Mender mender = new Mender(input, climbs, plan, done, () -> System.nanoTime() > most[0]);
+      Mender mender = new Mender(input, climbs, plan, missed.done(), () -> System.nanoTime() > most[0]);
       long start = System.nanoTime();
       most[0] = start + 1_200_000_000L;
       Mender.Mended m = mender.mend();
@@ -46,7 +40,7 @@ public final class MendTrial {
       changed[Math.min(199, m.differences().size())]++;
       refused += m.refused().size() + (int) m.left();
       if (m.differences().size() > 3 || m.left() > 0) {
-        System.out.printf(Locale.ROOT, "  %s %s: %d days, left %d, %.0f ms%n", y.athlete(), missed.date(), m.differences().size(), m.left(), ms.get(ms.size() - 1));
+        System.out.printf(Locale.ROOT, "  %s %s: %d days, left %d, %.0f ms%n", missed.year().athlete(), missed.day().date(), m.differences().size(), m.left(), ms.get(ms.size() - 1));
       }
     }
     Collections.sort(ms);

@@ -3,10 +3,10 @@ package boundwright.season.proof;
 import boundwright.season.Climb;
 import boundwright.season.Done;
 import boundwright.season.MadeUpSeason;
-import boundwright.season.PlannedDay;
 import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
 import boundwright.season.mend.Mender;
+import boundwright.season.mend.MissedSession;
 import boundwright.season.solve.Joint;
 import boundwright.season.solve.SeasonPlanner;
 import boundwright.season.year.Choice;
@@ -44,9 +44,8 @@ public final class MendProof {
     int beaten = 0;
     int undecided = 0;
     for (int i = 0; i < cases; i++) {
-      SeasonPlan.Year y = plan.years().get(random.nextInt(athletes));
-      PlannedDay missed = y.days().get(random.nextInt(y.days().size()));
-      Done done = Done.asPlanned(plan, missed.date().plusDays(1)).without(y.athleteId(), missed.date());
+      MissedSession missed = MissedSession.of(plan, random);
+      Done done = missed.done();
       long[] most = {System.nanoTime() + 1_200_000_000L};
       Mender.Mended mended = new Mender(input, climbs, plan, done, () -> System.nanoTime() > most[0]).mend();
       int ours = mended.differences().size();
@@ -57,7 +56,7 @@ public final class MendProof {
         continue;
       }
       List<YearProblem> problems = new SeasonPlanner(input, climbs, null, plan, done, 1).problems();
-      int a = plan.years().indexOf(y);
+      int a = plan.years().indexOf(missed.year());
       YearProblem begin = new SeasonPlanner(input, climbs, null, mended.plan(), done, 1).problems().get(a);
       Joint joint = published(input, problems, a);
       int today = (int) ChronoUnit.DAYS.between(input.first(), done.today());
@@ -67,7 +66,7 @@ public final class MendProof {
       best += ours == s.bound() ? 1 : 0;
       beaten += s.best() >= 0 && s.best() < ours ? 1 : 0;
       undecided += ours != s.bound() && !(s.best() >= 0 && s.best() < ours) ? 1 : 0;
-      System.out.printf(Locale.ROOT, "  %s %s: ours %d, CP-SAT's best %d, at least %d%n", y.athlete(), missed.date(), ours, s.best(), s.bound());
+      System.out.printf(Locale.ROOT, "  %s %s: ours %d, CP-SAT's best %d, at least %d%n", missed.year().athlete(), missed.day().date(), ours, s.best(), s.bound());
     }
     System.out.printf(
         Locale.ROOT, "%d missed: within three days %d, more are proven to be needed in %d; fewest proven %d, CP-SAT found fewer %d, undecided %d%n", cases,
