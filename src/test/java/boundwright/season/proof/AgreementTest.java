@@ -50,6 +50,13 @@ class AgreementTest {
           model.fix(a, t, joint.line(a).chosen(t));
         }
       }
+      for (int a = 0; a < 2; a++) {
+        DailyModel lean = DailyModel.refusals(problems.get(a));
+        for (int t = 0; t < problems.get(a).days(); t++) {
+          lean.fix(0, t, joint.line(a).chosen(t));
+        }
+        assertThat(lean.scored() == null).as("seed %d athlete %d, refusals alone", SEED + round, a).isEqualTo(joint.line(a).total()[Level.REFUSED.at()] > 0);
+      }
       long[] scored = model.scored();
       long[] total = joint.total();
       if (total[Level.REFUSED.at()] > 0) {

@@ -324,7 +324,7 @@ public final class DailyModel {
   /** Leaves a day one choice. */
   public void fix(int athlete, int t, Choice chosen) {
     taken.get(athlete).get(t).forEach((c, x) -> {
-      if (Seen.of(c).equals(Seen.of(chosen)) && problems.get(athlete).choices.get(t).size() > 1) {
+      if (seen(c).equals(seen(chosen)) && problems.get(athlete).choices.get(t).size() > 1) {
         model.addEquality(x, 1);
       }
     });
