@@ -375,8 +375,9 @@ class ClipTest extends PhoneCase {
     List<String> paths = new ArrayList<>(List.of("/clips", own, own + "?frame=30&begin=20", own + "/marks", own + "/box", "/settings"));
     paths.add("/clips/compare?a=" + clip().id() + "&b=" + clip().id() + "&at=1");
     paths.add("/athlete/" + first().id());
-    assertFits(paths, LengthUnit.METRES, "");
-    assertFits(List.of(own, own + "/marks"), LengthUnit.FEET_INCHES, "");
+    for (LengthUnit unit : LengthUnit.values()) {
+      assertFits(paths, unit, "");
+    }
   }
 
   @Test

@@ -78,7 +78,7 @@ abstract class PhoneCase {
         .map(e => e.tagName + ' ' + (e.textContent || e.id).trim().slice(0, 24) + ' ' + e.getBoundingClientRect().height.toFixed(1)).join('; ')
       """;
 
-  /** Names that a narrow page squeezes letter under letter. */
+  /** A name that is higher than wide runs down the page, a letter or two in a line. */
   private static final String NAMES_LETTER_BY_LETTER =
       """
       [...document.querySelectorAll('h1, .watch b, .squad b')]

@@ -29,7 +29,6 @@ import org.junit.jupiter.api.Test;
 
 /** A coach with a phone watches: ticks on contacts, the guard, pain, a medical hold, and the pages that come of it. */
 class WatchingSessionTest extends PhoneCase {
-  /** A name that is higher than wide runs down the page, a letter or two in a line. */
   @Test
   void aWholeSessionWithTicksOnContactsAnOverrideAndPain() {
     bench.settings().keep(new DayPlan("Much today", List.of(new Drill(Sequence.parse("RRL x2"), 4, 20, 3, true))));

@@ -1,5 +1,6 @@
 package boundwright.web;
 
+import boundwright.pairing.PhoneRights;
 import java.net.Inet4Address;
 import java.net.NetworkInterface;
 import java.net.SocketException;
@@ -29,5 +30,13 @@ final class Network {
   /** A browser that comes from the network, as a phone does. */
   static Client phone(int port) {
     return new Client("http://" + address() + ":" + port);
+  }
+
+  /** The same, paired to log and no more. */
+  static Client phoneThatMayLog(WebServer server) {
+    Client phone = phone(server.port());
+    String code = server.pairing().offer(PhoneRights.LOG).text();
+    phone.post("/pair/" + code, "csrf", Client.hidden(phone.get("/pair/" + code).body(), "csrf"), "name", "Otis's phone");
+    return phone;
   }
 }

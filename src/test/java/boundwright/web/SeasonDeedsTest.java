@@ -272,9 +272,7 @@ class SeasonDeedsTest {
     assertThat(week).contains("A draft.", "against version 1.", "Drop it");
     assertThat(post("/season/move", move).body()).as("a second tap").contains("not what waits now");
     assertThat(client.get("/season").body()).contains("Mended plan, not published");
-    Client phone = Network.phone(server.port());
-    String code = server.pairing().offer(boundwright.pairing.PhoneRights.LOG).text();
-    phone.post("/pair/" + code, "csrf", Client.hidden(phone.get("/pair/" + code).body(), "csrf"), "name", "Otis's phone");
+    Client phone = Network.phoneThatMayLog(server);
     assertThat(phone.get("/season/week?of=" + to).body()).doesNotContain("A draft.", "data-grip");
     assertThat(published().years()).isEqualTo(plan.years());
     post("/season/publish", "proposal", Client.hidden(week, "proposal"));
@@ -286,9 +284,7 @@ class SeasonDeedsTest {
   @Test
   void aPhoneThatMayOnlyLogMayDoNoneOfIt() {
     good();
-    Client phone = Network.phone(server.port());
-    String code = server.pairing().offer(boundwright.pairing.PhoneRights.LOG).text();
-    phone.post("/pair/" + code, "csrf", Client.hidden(phone.get("/pair/" + code).body(), "csrf"), "name", "Otis's phone");
+    Client phone = Network.phoneThatMayLog(server);
     for (String path : new String[] {"/season/plan", "/season/plan/stop", "/season/publish", "/season/drop", "/season/mend", "/season/undo", "/season/move", "/season/new", "/season/input/rules", "/season/input/there"}) {
       assertThat(post(phone, path, "seconds", "1").statusCode()).as(path).isEqualTo(403);
     }

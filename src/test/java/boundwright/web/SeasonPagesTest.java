@@ -151,10 +151,7 @@ class SeasonPagesTest {
   @Test
   void aPhoneThatMayLogSeesTheWeekAndNotTheSeason() {
     published();
-    Client phone = Network.phone(server.port());
-    String code = server.pairing().offer(boundwright.pairing.PhoneRights.LOG).text();
-    String page = phone.get("/pair/" + code).body();
-    phone.post("/pair/" + code, "csrf", Client.hidden(page, "csrf"), "name", "Wren's phone");
+    Client phone = Network.phoneThatMayLog(server);
     assertThat(phone.get("/season/week").statusCode()).isEqualTo(200);
     assertThat(phone.get("/season").statusCode()).isEqualTo(403);
     assertThat(phone.post("/season/calendar", "csrf", Client.hidden(phone.get("/season/week").body().contains("csrf") ? phone.get("/season/week").body() : phone.get("/plan").body(), "csrf"), "season", "1", "athlete", "0").statusCode())

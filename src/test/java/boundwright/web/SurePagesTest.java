@@ -2,8 +2,8 @@ package boundwright.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import boundwright.demo.DemoSquad;
 import boundwright.demo.DemoSeason;
+import boundwright.demo.InventedFolder;
 import boundwright.load.GuardSettings;
 import boundwright.season.SeasonInput;
 import boundwright.season.desk.SeasonDesk;
@@ -38,8 +38,7 @@ class SurePagesTest {
 
   @BeforeEach
   void open() {
-    bench = Workbench.open(folder, DAY);
-    DemoSquad.fill(bench);
+    bench = Workbench.open(InventedFolder.fill(folder, DAY), DAY);
     byte[] file = SeasonFile.write(DemoSeason.from(LocalDate.of(2026, 10, 19), GuardSettings.DEFAULT), GuardSettings.DEFAULT, "").getBytes(StandardCharsets.UTF_8);
     SeasonInput season = SeasonFile.read(file, GuardSettings.DEFAULT, (name, written) -> bench.athletes().byName(name).orElseThrow().id());
     id = new SeasonDesk(bench.seasons(), SeasonWork::ofFile, DAY, new Random(1)).keep(season);

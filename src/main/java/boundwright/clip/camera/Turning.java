@@ -52,19 +52,19 @@ public final class Turning {
   }
 
   /** A direction turned. */
-  public static double[] apply(double[] r, double x, double y, double z) {
+  static double[] apply(double[] r, double x, double y, double z) {
     return new double[] {r[0] * x + r[1] * y + r[2] * z, r[3] * x + r[4] * y + r[5] * z, r[6] * x + r[7] * y + r[8] * z};
   }
 
   /** A direction turned back. */
-  public static double[] back(double[] r, double[] v) {
+  static double[] back(double[] r, double[] v) {
     return new double[] {
       r[0] * v[0] + r[3] * v[1] + r[6] * v[2], r[1] * v[0] + r[4] * v[1] + r[7] * v[2], r[2] * v[0] + r[5] * v[1] + r[8] * v[2]
     };
   }
 
   /** Part of the way from a to b, 0 to 1. */
-  public static double[] between(double[] a, double[] b, double share) {
+  static double[] between(double[] a, double[] b, double share) {
     double[] v = vector(backTimes(a, b));
     return times(a, of(share * v[0], share * v[1], share * v[2]));
   }

@@ -1,5 +1,6 @@
 package boundwright.clip.session;
 
+import java.util.Optional;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.LUDecomposition;
@@ -164,8 +165,8 @@ final class Aligner {
     return n < LEAST_COMMON * asked ? Double.POSITIVE_INFINITY : sum / n + 1e-3;
   }
 
-  /** The aim of the second picture by the best whole shift of the coarse pictures, at most so far as a share of the width. */
-  Aim shifted(Shades from, Aim fromAim, Shades to, double reach) {
+  /** The aim of the second picture by the best whole shift of the coarse pictures, at most so far as a share of the width; empty where none fits better. */
+  Optional<Aim> shifted(Shades from, Aim fromAim, Shades to, double reach) {
     int level = Shades.LEVELS - 1;
     int w = from.width(level);
     int h = from.height(level);
@@ -183,8 +184,11 @@ final class Aligner {
         }
       }
     }
+    if (bestX == 0 && bestY == 0) {
+      return Optional.empty();
+    }
     double f = fromAim.focal(width, height);
-    return fromAim.further(bestY * (1 << level) / f, -bestX * (1 << level) / f, 0, 0);
+    return Optional.of(fromAim.further(bestY * (1 << level) / f, -bestX * (1 << level) / f, 0, 0));
   }
 
   private static double cost(float[] a, float[] b, int w, int h, int dx, int dy) {

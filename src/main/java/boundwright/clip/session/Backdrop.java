@@ -99,13 +99,12 @@ final class Backdrop {
   /** How the camera turned since the last look. */
   private void turn(Shades last, Shades now, double dt) {
     Aim was = aim;
-    Aim goingOn = turning && step_s > 0 ? was.again(aimBefore, dt / step_s) : was;
     Aim near = aligner.align(last, was, now, was);
     Aim chosen = near;
     double cost = aligner.cost(last, was, now, near);
     double still = aligner.cost(last, was, now, was);
     if (turning || cost >= BETTER * still || cost > LEAST / 4) {
-      for (Aim guess : List.of(goingOn, aligner.shifted(last, was, now, REACH))) {
+      for (Aim guess : guesses(last, now, dt)) {
         Aim other = aligner.align(last, was, now, guess);
         double c = aligner.cost(last, was, now, other);
         if (c < FAR * cost) {
@@ -121,6 +120,16 @@ final class Backdrop {
     if (was.apart(aim, width, height, NEXT_ZOOM) > TELLS_LENS * width) {
       learnLens(aligner.lens(last, was, now, aim));
     }
+  }
+
+  /** Where the camera may look, beside where it looked: as far on as before, and by the best shift; what would be the same again is left out. */
+  private List<Aim> guesses(Shades last, Shades now, double dt) {
+    List<Aim> out = new ArrayList<>();
+    if (turning && step_s > 0) {
+      out.add(aim.again(aimBefore, dt / step_s));
+    }
+    aligner.shifted(last, aim, now, REACH).ifPresent(out::add);
+    return out;
   }
 
   /** The wider the lens, the more a turn stretches the picture towards its sides. */

@@ -57,6 +57,11 @@ public final class Form {
     }
   }
 
+  /** The number of something kept, as it was sent; -1, which nothing has, for what is none. */
+  public static long id(String text) {
+    return text.matches("\\d{1,18}") ? Long.parseLong(text) : -1;
+  }
+
   /** A number with a point or a comma. */
   public static double number(String what, String text) {
     try {
@@ -103,8 +108,13 @@ public final class Form {
 
   /** A name as part of a file's name: small letters, digits and hyphens; {@code athlete} if nothing is left. */
   public static String fileName(String name) {
-    String plain = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+    String plain = plain(name);
     return plain.isEmpty() ? "athlete" : plain;
+  }
+
+  /** A name in small letters, digits and hyphens; empty if nothing is left. */
+  public static String plain(String name) {
+    return name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
   }
 
   /** The sentence with which {@code read} refuses {@code text}, or empty if it takes it. */

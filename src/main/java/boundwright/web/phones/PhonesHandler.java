@@ -87,8 +87,7 @@ public final class PhonesHandler {
   }
 
   private static long number(Context ctx) {
-    String text = ctx.pathParam("id");
-    return text.matches("\\d{1,18}") ? Long.parseLong(text) : -1;
+    return Form.id(ctx.pathParam("id"));
   }
 
   private static void found(boolean found, Context ctx) {

@@ -52,11 +52,10 @@ public record DeedsView(long season, @Nullable Search search, @Nullable Proposed
    * @param rest the others
    * @param judged what the plan is judged by
    * @param against why it cannot be published; empty if it can
-   * @param more how many more reasons there are
    */
   public record Proposed(
       long number, String title, String changed, List<Line> byAthlete, List<Line> byWeek, List<Change> first, List<Change> rest, List<Line> judged,
-      List<String> against, int more) {
+      List<String> against) {
     /** Takes copies. */
     public Proposed {
       byAthlete = List.copyOf(byAthlete);

@@ -49,7 +49,7 @@ public final class MoveHandler {
     LocalDate from = Form.anyDate(Form.text(ctx, "day"));
     LocalDate of = Form.has(ctx, "of") ? Form.anyDate(Form.text(ctx, "of")) : from;
     LocalDate monday = of.with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
-    long athlete = number(ctx, "athlete");
+    long athlete = Form.id(Form.text(ctx, "athlete"));
     SeasonInput input = deeds.desk().input(kept.id());
     MoveDesk.Answers a = deeds.moves().answers(kept.id(), athlete, from, IntStream.range(0, 7).mapToObj(monday::plusDays).toList());
     MoveView view =
@@ -82,15 +82,10 @@ public final class MoveHandler {
     try {
       LocalDate from = Form.anyDate(Form.text(ctx, "day"));
       LocalDate to = Form.anyDate(Form.text(ctx, "to"));
-      bench.together(() -> deeds.moves().put(kept.id(), number(ctx, "draft"), number(ctx, "athlete"), from, to));
+      bench.together(() -> deeds.moves().put(kept.id(), Form.id(Form.text(ctx, "draft")), Form.id(Form.text(ctx, "athlete")), from, to));
       ctx.redirect("/season/week?season=" + kept.id() + "&of=" + to, HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
       season.refused(ctx, kept, String.valueOf(e.getMessage()), Sent.of(ctx, String.valueOf(e.getMessage())));
     }
-  }
-
-  private static long number(Context ctx, String field) {
-    String text = Form.text(ctx, field);
-    return text.matches("\\d{1,18}") ? Long.parseLong(text) : -1;
   }
 }

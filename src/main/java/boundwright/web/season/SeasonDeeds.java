@@ -43,7 +43,6 @@ import org.jspecify.annotations.Nullable;
 public final class SeasonDeeds implements AutoCloseable {
   private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
   private static final int SHOWN = 30;
-  private static final int REASONS = 3;
   private static final int MISSED_DAYS = 14;
   private static final int NEXT_DAYS = 7;
 
@@ -179,12 +178,11 @@ public final class SeasonDeeds implements AutoCloseable {
     List<Difference> all = p.differences();
     List<DeedsView.Change> changes = all.stream().map(d -> change(p.input(), d)).toList();
     String title = p.base() == 0 ? "New plan" : p.mend() ? "Mended plan" : "Plan made anew";
-    String changed = changed(p);
     return new DeedsView.Proposed(
-        p.number(), title, changed, counted(all, Difference::athlete),
+        p.number(), title, changed(p), counted(all, Difference::athlete),
         counted(all, d -> "Week of " + DAY.format(d.date().with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY)))),
         changes.subList(0, Math.min(SHOWN, changes.size())), changes.subList(Math.min(SHOWN, changes.size()), changes.size()), judged(p.judged(), false).stream().filter(l -> p.base() > 0 || !l.what().equals(words(Level.CHANGES))).toList(),
-        p.against().subList(0, Math.min(REASONS, p.against().size())), Math.max(0, p.against().size() - REASONS));
+        p.against());
   }
 
   /** How many days change, in a sentence; empty for a first plan. */

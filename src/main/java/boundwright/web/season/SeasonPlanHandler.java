@@ -143,7 +143,7 @@ public final class SeasonPlanHandler {
     if (text.isEmpty()) {
       return null;
     }
-    return new MendDesk.Missed(athlete(space < 0 ? "" : text.substring(0, space)), Form.anyDate(text.substring(space + 1)));
+    return new MendDesk.Missed(Form.id(space < 0 ? "" : text.substring(0, space)), Form.anyDate(text.substring(space + 1)));
   }
 
   private static MendDesk.@Nullable Gone gone(Context ctx) {
@@ -153,15 +153,11 @@ public final class SeasonPlanHandler {
     }
     LocalDate from = Form.anyDate(Form.text(ctx, "from"));
     LocalDate to = Form.text(ctx, "to").isEmpty() ? from : Form.anyDate(Form.text(ctx, "to"));
-    return new MendDesk.Gone(athlete(who), new Away(new Span(from, to), Form.has(ctx, "held") ? Away.Why.HELD : Away.Why.AWAY));
+    return new MendDesk.Gone(Form.id(who), new Away(new Span(from, to), Form.has(ctx, "held") ? Away.Why.HELD : Away.Why.AWAY));
   }
 
   private static MendDesk.@Nullable Closed closed(Context ctx) {
     String venue = Form.text(ctx, "closed");
     return venue.isEmpty() ? null : new MendDesk.Closed(venue, Form.anyDate(Form.text(ctx, "closedOn")));
-  }
-
-  private static long athlete(String number) {
-    return number.matches("\\d{1,18}") ? Long.parseLong(number) : -1;
   }
 }

@@ -36,9 +36,8 @@ public final class WhyHandler {
   /** Why an athlete's day is as it is. */
   void day(Context ctx) {
     Kept kept = season.asked(ctx);
-    String athlete = Form.text(ctx, "athlete");
     LocalDate date = Form.anyDate(Form.text(ctx, "day"));
-    DayReasons r = desk.day(kept.id(), athlete.matches("\\d{1,18}") ? Long.parseLong(athlete) : -1, date);
+    DayReasons r = desk.day(kept.id(), Form.id(Form.text(ctx, "athlete")), date);
     show(
         ctx, "Why " + r.athlete() + ", " + DAY.format(date), "/season/week?season=" + kept.id() + "&of=" + date,
         r.shaped().stream().map(s -> new WhyView.Reason("", s)).toList());

@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
 /** Name, days and parts of the year. */
 final class FramePiece implements Piece {
   private static final Pattern SHOWN = Pattern.compile("name|first|last|periods\\[\\d+](\\.(from|part))?");
+  private static final List<String> OWN = List.of("name", "first", "last", "periods");
 
   @Override
   public String name() {
@@ -23,13 +24,13 @@ final class FramePiece implements Piece {
   @Override
   public Map<String, String> fields(SeasonDraft draft, String at) {
     ObjectNode own = draft.root().deepCopy();
-    own.retain(List.of("name", "first", "last", "periods"));
+    own.retain(OWN);
     return FieldTree.fields(own);
   }
 
   @Override
   public String put(SeasonDraft draft, String at, ObjectNode typed) {
-    draft.root().remove(List.of("name", "first", "last", "periods"));
+    draft.root().remove(OWN);
     draft.root().setAll(typed);
     return "";
   }

@@ -166,17 +166,13 @@ public final class InputHandler {
       String place = Form.text(ctx, "place");
       UnaryOperator<SeasonInput> change =
           place.isEmpty()
-              ? in -> Happened.back(in, number(Form.text(ctx, "athlete")), new Away(span, Form.oneOf(Away.Why.class, "reason", Form.text(ctx, "why"))))
+              ? in -> Happened.back(in, Form.id(Form.text(ctx, "athlete")), new Away(span, Form.oneOf(Away.Why.class, "reason", Form.text(ctx, "why"))))
               : in -> Happened.opened(in, place, span);
       together(() -> desk.change(kept.id(), change));
       ctx.redirect("/season?season=" + kept.id() + "&done=there", HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
       show(ctx, 422, kept, String.valueOf(e.getMessage()));
     }
-  }
-
-  private static long number(String text) {
-    return text.matches("\\d{1,18}") ? Long.parseLong(text) : -1;
   }
 
   private void change(Context ctx, Kept kept, String done, UnaryOperator<SeasonInput> change) {

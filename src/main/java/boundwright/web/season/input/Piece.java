@@ -1,6 +1,7 @@
 package boundwright.web.season.input;
 
 import boundwright.store.season.SeasonDraft;
+import boundwright.web.page.Form;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -67,7 +68,7 @@ interface Piece {
 
   /** A key that no entry of a list has, of a name. */
   static String newKey(ArrayNode list, String name) {
-    String plain = name.toLowerCase(java.util.Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+    String plain = Form.plain(name);
     String begin = plain.isEmpty() ? "new" : plain.substring(0, Math.min(30, plain.length()));
     String key = begin;
     for (int n = 2; index(list, "key", key) >= 0; n++) {

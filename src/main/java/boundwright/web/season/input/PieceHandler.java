@@ -15,6 +15,7 @@ import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Turned;
 import boundwright.web.season.input.PieceView.Pick;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
@@ -54,16 +55,16 @@ final class PieceHandler {
     Piece piece = asked(ctx);
     SeasonDraft draft = draft(kept);
     String at = at(ctx, piece, draft);
-    Map<String, String> typed = typed(ctx);
+    ObjectNode typed = FieldTree.tree(typed(ctx));
     boolean remove = Form.text(ctx, "action").equals("remove");
-    Map<String, String> again = remove ? piece.fields(draft, at) : FieldTree.fields(FieldTree.tree(typed));
+    Map<String, String> again = remove ? piece.fields(draft, at) : FieldTree.fields(typed);
     String under = "";
     try {
-      unchangedMeanwhile(ctx, kept, piece, at);
+      unchangedMeanwhile(ctx, kept, piece, draft, at);
       if (remove) {
         piece.remove(draft, at);
       } else {
-        under = piece.put(draft, at, FieldTree.tree(typed));
+        under = piece.put(draft, at, typed);
       }
       SeasonInput next = draft.read(bench.care().guard());
       desk.change(kept.id(), now -> next);
@@ -82,13 +83,13 @@ final class PieceHandler {
   }
 
   /** Refuses over what somebody else changed in the same piece since the form was shown; what was written stays, and a second time it holds. */
-  private void unchangedMeanwhile(Context ctx, Kept kept, Piece piece, String at) {
+  private void unchangedMeanwhile(Context ctx, Kept kept, Piece piece, SeasonDraft draft, String at) {
     int shown = Form.whole("edition", Form.text(ctx, "edition"));
     if (shown == kept.edition()) {
       return;
     }
     Map<String, String> then = bench.seasons().input(kept.id(), shown).map(in -> piece.fields(new SeasonDraft(in, bench.care().guard()), at)).orElse(Map.of());
-    if (!then.equals(piece.fields(draft(kept), at))) {
+    if (!then.equals(piece.fields(draft, at))) {
       throw new RefusedException("This was changed meanwhile, in another tab or by somebody else. Look at it there; keep yours again if it shall hold.");
     }
   }

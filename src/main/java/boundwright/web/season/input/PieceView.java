@@ -34,6 +34,9 @@ public record PieceView(
   /** Days of the week, as in the file. */
   public static final List<String> WEEK = List.of("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday");
 
+  /** How an athlete jumps a meet: words of the file, and what is read. */
+  public static final List<Pick> JUMPS = List.of(new Pick("", "does not jump it"), new Pick("usual", "usual"), new Pick("main", "main: rested for"));
+
   private static final int FREE_ROWS = 2;
 
   /** Takes copies. */
