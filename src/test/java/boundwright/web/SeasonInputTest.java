@@ -253,6 +253,19 @@ class SeasonInputTest {
     assertThat(client.get("/season/input/athlete?season=1&at=").statusCode()).isEqualTo(404);
   }
 
+  /** Names that no page has: a sentence, and nothing is changed. */
+  @Test
+  void fieldsThatDoNotFitTogetherAreRefusedInASentence() {
+    begin();
+    SeasonInput before = input();
+    for (String[] fields : new String[][] {{".", "x"}, {"hours", "x", "hours.monday", "18:00-20:00"}, {"closed", "x", "closed[1].from", "2026-12-24"}}) {
+      HttpResponse<String> answer = change("place", "", fields);
+      assertThat(answer.statusCode()).as(fields[0]).isEqualTo(422);
+      assertThat(answer.body()).as(fields[0]).contains("does not fit the others of this form");
+    }
+    assertThat(input()).isEqualTo(before);
+  }
+
   private static void beside(HttpResponse<String> answer, String id, String sentence, String kept) {
     assertThat(answer.statusCode()).as(id).isEqualTo(422);
     String at = answer.body().substring(Math.max(0, answer.body().indexOf("id=\"" + id + "\"")));

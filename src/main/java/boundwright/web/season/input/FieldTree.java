@@ -1,5 +1,6 @@
 package boundwright.web.season.input;
 
+import boundwright.web.page.Turned;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -32,7 +33,11 @@ final class FieldTree {
 
   private FieldTree() {}
 
-  /** The piece that these fields stand for. */
+  /**
+   * The piece that these fields stand for.
+   *
+   * @throws Turned if two of them do not fit together, as no form of ours sends them
+   */
   static ObjectNode tree(Map<String, String> typed) {
     ObjectNode out = NODES.objectNode();
     // by rows in their order, so that row 10 comes after row 2
@@ -42,10 +47,19 @@ final class FieldTree {
     ordered.forEach(
         (name, value) -> {
           if (!value.isBlank()) {
-            put(out, rows, name, value.strip());
+            try {
+              put(out, rows, name, value.strip());
+            } catch (UnsupportedOperationException e) {
+              // a value already stands where this name asks for parts
+              throw unfit(name);
+            }
           }
         });
     return out;
+  }
+
+  private static Turned unfit(String name) {
+    return new Turned(422, "The field '" + name + "' does not fit the others of this form. Load the page again.");
   }
 
   private static int compare(String a, String b) {
@@ -60,6 +74,9 @@ final class FieldTree {
 
   private static void put(ObjectNode out, Map<String, ObjectNode> rows, String name, String value) {
     String[] parts = name.split("\\.");
+    if (parts.length == 0) {
+      throw unfit(name);
+    }
     ObjectNode at = out;
     for (int i = 0; i + 1 < parts.length; i++) {
       Matcher row = ROW.matcher(parts[i]);
