@@ -117,6 +117,24 @@ public record SeasonInput(
     return first.plusDays(number);
   }
 
+  /** The place with a key; refuses one that the season does not have. */
+  public Venue venue(String key) {
+    return venues.stream()
+        .filter(v -> v.key().equals(key))
+        .findFirst()
+        .orElseThrow(
+            () -> new RefusedException("The season has no place '" + key + "'. Its places: " + String.join(", ", venues.stream().map(Venue::key).toList()) + "."));
+  }
+
+  /** The meet with a key; refuses one that the season does not have. */
+  public Meet meet(String key) {
+    return meets.stream()
+        .filter(m -> m.key().equals(key))
+        .findFirst()
+        .orElseThrow(
+            () -> new RefusedException("The season has no meet '" + key + "'. Its meets: " + String.join(", ", meets.stream().map(Meet::key).toList()) + "."));
+  }
+
   /** The meet that an athlete jumps on a day. */
   public Optional<Meet> meet(Member m, LocalDate day) {
     return meets.stream().filter(x -> x.date().equals(day) && m.entry(x).isPresent()).findFirst();
