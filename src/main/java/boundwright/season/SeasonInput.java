@@ -109,12 +109,17 @@ public record SeasonInput(
 
   /** Days of the season. */
   public int days() {
-    return (int) ChronoUnit.DAYS.between(first, last) + 1;
+    return number(last) + 1;
   }
 
   /** The day with a number, 0 the first. */
   public LocalDate day(int number) {
     return first.plusDays(number);
+  }
+
+  /** The number of a day, 0 the first; below 0 before the season. */
+  public int number(LocalDate day) {
+    return (int) ChronoUnit.DAYS.between(first, day);
   }
 
   /** The place with a key; refuses one that the season does not have. */
