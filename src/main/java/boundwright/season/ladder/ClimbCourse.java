@@ -12,7 +12,6 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The climbs of one athlete as a plan has them, counted in days of the season, with what was done before: what simulated seasons start
@@ -123,8 +122,7 @@ public final class ClimbCourse {
     private int stretches;
     private boolean whole;
 
-    void copy(@Nullable Stretch o) {
-      Stretch from = o == null ? new Stretch() : o;
+    void copy(Stretch from) {
       start = from.start;
       last = from.last;
       stretches = from.stretches;
