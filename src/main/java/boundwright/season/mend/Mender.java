@@ -13,7 +13,6 @@ import boundwright.season.year.Choice;
 import boundwright.season.year.Level;
 import boundwright.season.year.YearLine;
 import boundwright.season.year.YearProblem;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
