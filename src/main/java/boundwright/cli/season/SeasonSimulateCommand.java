@@ -140,7 +140,7 @@ final class SeasonSimulateCommand implements Callable<Integer> {
   private static void print(Surroundings s, SeasonInput season, Chances c) {
     String stopped = c.seasons() < c.asked() ? " (stopped; " + c.asked() + " were asked for)" : "";
     s.out().printf(
-        Locale.ROOT, "%s: %,d simulated seasons%s of %d athletes. Days refused after mending: %d; in %d of the seasons the limits themselves judged every day.%n",
+        Locale.ROOT, "%s: %,d simulated seasons%s of %d athletes. Days refused after mending: %d; in %d of the seasons every day was put to the limits themselves.%n",
         season.name(), c.seasons(), stopped, c.athletes().size(), c.refusedDays(), c.checked());
     s.out().printf(Locale.ROOT, "Meets given up %.2f a season, main meets without the full taper %.2f. A chance is known to about %.3f.%n", c.meetsGivenUp(), c.tapersMissed(), c.error(0.5));
     for (Chances.Athlete a : c.athletes()) {
