@@ -31,6 +31,7 @@ final class Scenario {
   final List<PlannedYear> years;
   final WhatIf.@Nullable MoreHours more;
 
+  /** Of a plan that is one of this season ({@link PlanOfSeason}). */
   Scenario(SeasonInput input, SeasonPlan published, Done done, SeasonWork.Habits habits, WhatIf what) {
     this.input = input;
     this.more = what instanceof WhatIf.MoreHours m ? checked(input, m) : null;
@@ -39,9 +40,7 @@ final class Scenario {
     WantedWeeks weeks = new WantedWeeks(input);
     List<PlannedYear> all = new ArrayList<>();
     for (Member m : input.squad()) {
-      SeasonPlan.Year year =
-          plan.of(m.id()).orElseThrow(() -> new RefusedException("The plan has nobody called " + m.name() + ". It belongs to another season: name the plan of this one."));
-      all.add(new PlannedYear(input, m, year, done, weeks.of(m), habits.stays(), habits.stay(), weights));
+      all.add(new PlannedYear(input, m, plan.of(m.id()).orElseThrow(), done, weeks.of(m), habits.stays(), habits.stay(), weights));
     }
     years = List.copyOf(all);
   }
