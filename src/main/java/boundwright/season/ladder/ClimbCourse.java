@@ -86,7 +86,7 @@ public final class ClimbCourse {
   }
 
   /** The place of a family in arrays, and its bit. */
-  static int at(DrillFamily family) {
+  public static int at(DrillFamily family) {
     return switch (family) {
       case ALTERNATE -> 0;
       case SINGLE_LEG -> 1;
