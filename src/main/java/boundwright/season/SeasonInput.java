@@ -109,12 +109,35 @@ public record SeasonInput(
 
   /** Days of the season. */
   public int days() {
-    return (int) ChronoUnit.DAYS.between(first, last) + 1;
+    return number(last) + 1;
   }
 
   /** The day with a number, 0 the first. */
   public LocalDate day(int number) {
     return first.plusDays(number);
+  }
+
+  /** The number of a day, 0 the first; below 0 before the season. */
+  public int number(LocalDate day) {
+    return (int) ChronoUnit.DAYS.between(first, day);
+  }
+
+  /** The place with a key; refuses one that the season does not have. */
+  public Venue venue(String key) {
+    return venues.stream()
+        .filter(v -> v.key().equals(key))
+        .findFirst()
+        .orElseThrow(
+            () -> new RefusedException("The season has no place '" + key + "'. Its places: " + String.join(", ", venues.stream().map(Venue::key).toList()) + "."));
+  }
+
+  /** The meet with a key; refuses one that the season does not have. */
+  public Meet meet(String key) {
+    return meets.stream()
+        .filter(m -> m.key().equals(key))
+        .findFirst()
+        .orElseThrow(
+            () -> new RefusedException("The season has no meet '" + key + "'. Its meets: " + String.join(", ", meets.stream().map(Meet::key).toList()) + "."));
   }
 
   /** The meet that an athlete jumps on a day. */

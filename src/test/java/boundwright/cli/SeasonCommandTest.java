@@ -57,11 +57,7 @@ class SeasonCommandTest {
     assertThat(terminal.run("season").out()).contains("There is no season here yet");
     assertThat(terminal.run("season", "calendar", "--out", "all.ics").err()).contains("There is no season here yet");
     try (Workbench bench = Workbench.open(folder.resolve("data"), Terminal.CLOCK)) {
-      for (String name : new String[] {"Wren Samphire", "Otis Sedgeley", "Linnea Saltwort"}) {
-        if (bench.athletes().byName(name).isEmpty()) {
-          bench.athletes().add(new Athlete(0, name, Level.BEGINNER, Foot.RIGHT, 0));
-        }
-      }
+      exampleSquad(bench);
       SeasonDesk desk = new SeasonDesk(bench.seasons(), SeasonWork::ofFile, Terminal.CLOCK, new Random(1));
       byte[] example = terminal.run("season", "example").out().getBytes(StandardCharsets.UTF_8);
       long id = desk.keep(SeasonFile.read(example, bench.care().guard(), (name, written) -> bench.athletes().byName(name).orElseThrow().id()));
@@ -87,18 +83,14 @@ class SeasonCommandTest {
     Files.writeString(folder.resolve("season.json"), terminal.run("season", "example").out());
     assertThat(terminal.run("season", "keep", "season.json").err()).as("somebody is not in the squad").contains("squad[");
     try (Workbench bench = Workbench.open(folder.resolve("data"), Terminal.CLOCK)) {
-      for (String name : new String[] {"Wren Samphire", "Otis Sedgeley", "Linnea Saltwort"}) {
-        if (bench.athletes().byName(name).isEmpty()) {
-          bench.athletes().add(new Athlete(0, name, Level.BEGINNER, Foot.RIGHT, 0));
-        }
-      }
+      exampleSquad(bench);
     }
     Said kept = terminal.run("season", "keep", "season.json", "--json");
     assertThat(kept.exit()).as(kept.err()).isZero();
     assertThat(kept.json().get("published").asInt()).isZero();
     Files.writeString(folder.resolve("again.json"), terminal.run("season", "file").out());
-    assertThat(SeasonFile.read(Files.readAllBytes(folder.resolve("again.json")), GuardSettings.DEFAULT).withSquad(SeasonFile.read(Files.readAllBytes(folder.resolve("season.json")), GuardSettings.DEFAULT).squad()))
-        .isEqualTo(SeasonFile.read(Files.readAllBytes(folder.resolve("season.json")), GuardSettings.DEFAULT));
+    SeasonInput sent = read("season.json");
+    assertThat(read("again.json").withSquad(sent.squad())).isEqualTo(sent);
     assertThat(terminal.run("season", "plan", "season.json", "--seconds", "0", "--out", "plan.json").exit()).isZero();
     try (Workbench bench = Workbench.open(folder.resolve("data"), Terminal.CLOCK)) {
       bench.care().openHold(bench.athletes().byName("Wren Samphire").orElseThrow().id(), new LegCare.MedicalHold(0, LocalDate.of(2020, 1, 1), "left shin", null, null));
@@ -108,5 +100,18 @@ class SeasonCommandTest {
     assertThat(refused.err()).contains("Wren Samphire", "On medical hold since 2020-01-01").doesNotContain("shin");
     assertThat(terminal.run("season", "plan", "season.json", "--seconds", "0", "--data", "data", "--out", "held.json").exit()).isZero();
     assertThat(terminal.run("season", "keep", "season.json", "--publish", "held.json").out()).contains("Version 1 is published.");
+  }
+
+  private SeasonInput read(String file) throws IOException {
+    return SeasonFile.read(Files.readAllBytes(folder.resolve(file)), GuardSettings.DEFAULT);
+  }
+
+  /** Everybody whom the example names. */
+  private static void exampleSquad(Workbench bench) {
+    for (String name : new String[] {"Wren Samphire", "Otis Sedgeley", "Linnea Saltwort"}) {
+      if (bench.athletes().byName(name).isEmpty()) {
+        bench.athletes().add(new Athlete(0, name, Level.BEGINNER, Foot.RIGHT, 0));
+      }
+    }
   }
 }

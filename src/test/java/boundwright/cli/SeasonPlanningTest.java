@@ -31,6 +31,7 @@ class SeasonPlanningTest {
   @Test
   void aPlanIsMadeMendedAndExplained() throws IOException {
     Terminal terminal = withExample();
+    assertThat(terminal.run("season", "plan", "season.json", "--seconds", "0").out()).contains("No day is refused").doesNotContainPattern(WordsTest.NO_COACH_SAYS);
     Said made = terminal.run("season", "plan", "season.json", "--seconds", "0", "--out", "plan.json", "--json");
     assertThat(made.exit()).as(made.err()).isZero();
     assertThat(made.json().get("refused")).isEmpty();

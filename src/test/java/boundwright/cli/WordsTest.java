@@ -27,6 +27,14 @@ class WordsTest {
     assertThat(said.out()).doesNotContainPattern(NO_COACH_SAYS);
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"--help", "example", "plan", "mend", "explain", "conflicts", "calendar", "keep", "file", "simulate"})
+  void soIsThatOfASeason(String command) {
+    Said said = command.startsWith("-") ? new Terminal(folder).run("season", command) : new Terminal(folder).run("season", command, "--help");
+    assertThat(said.exit()).isZero();
+    assertThat(said.out()).isNotBlank().doesNotContainPattern(NO_COACH_SAYS);
+  }
+
   @Test
   void soAreMarksLoadAndReady() {
     Terminal terminal = new Terminal(folder);

@@ -1,7 +1,6 @@
 package boundwright.cli.season;
 
 import boundwright.cli.BoundwrightCommand;
-import boundwright.cli.Choices;
 import boundwright.cli.Json;
 import boundwright.cli.Surroundings;
 import boundwright.quantity.RefusedException;
@@ -67,19 +66,12 @@ final class SeasonExplainCommand implements Callable<Integer> {
           Why why = new Why(season, new SeasonPlanner(season, climbs, null, of, Done.nothing(season), 1).published());
           Member m = athlete == null ? null : SeasonMendCommand.member(season, athlete);
           if (date != null && m != null) {
-            day(s, why.day(m.id(), within(season, Choices.anyDay(date, s))));
+            day(s, why.day(m.id(), asked.day(date, s)));
           } else {
             unmet(s, why.unmet().stream().filter(u -> m == null || u.athlete().equals(m.name())).toList());
           }
           return 0;
         });
-  }
-
-  private static LocalDate within(SeasonInput season, LocalDate day) {
-    if (day.isBefore(season.first()) || day.isAfter(season.last())) {
-      throw new RefusedException(day + " lies outside the season, " + season.first() + " to " + season.last() + ".");
-    }
-    return day;
   }
 
   private void day(Surroundings s, DayReasons d) {

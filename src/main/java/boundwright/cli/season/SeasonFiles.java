@@ -1,6 +1,7 @@
 package boundwright.cli.season;
 
 import boundwright.cli.BoundwrightCommand;
+import boundwright.cli.Choices;
 import boundwright.cli.DataOptions;
 import boundwright.cli.Surroundings;
 import boundwright.load.GuardSettings;
@@ -17,6 +18,7 @@ import boundwright.store.season.SeasonFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Mixin;
@@ -28,7 +30,21 @@ final class SeasonFiles {
   @Mixin private DataOptions data = new DataOptions();
 
   /** What is known when a command runs; the season with the holds that stand in the data folder. */
-  record Asked(SeasonInput season, SeasonWork work, Done done) {}
+  record Asked(SeasonInput season, SeasonWork work, Done done) {
+    /** What was done before a day: as the log says, or as planned where there is none. */
+    Done before(LocalDate day, SeasonPlan plan) {
+      return done.work().isEmpty() ? Done.asPlanned(plan, day) : new Done(day, done.work());
+    }
+
+    /** A day of the season; refuses others. */
+    LocalDate day(String written, Surroundings s) {
+      LocalDate day = Choices.anyDay(written, s);
+      if (day.isBefore(season.first()) || day.isAfter(season.last())) {
+        throw new RefusedException(day + " lies outside the season, " + season.first() + " to " + season.last() + ".");
+      }
+      return day;
+    }
+  }
 
   /** Reads the season; athletes are found by their names in the data folder, if one is named. */
   <T> T with(BoundwrightCommand top, String file, Function<Asked, T> answer) {

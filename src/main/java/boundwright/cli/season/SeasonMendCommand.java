@@ -78,7 +78,7 @@ final class SeasonMendCommand implements Callable<Integer> {
           for (String h : held) {
             season = Happened.away(season, member(season, before(h)).id(), new Away(span(after(h), s), Away.Why.HELD));
           }
-          Done done = asked.done().work().isEmpty() ? Done.asPlanned(before, day) : new Done(day, asked.done().work());
+          Done done = asked.before(day, before);
           for (String m : missed) {
             done = done.without(member(season, before(m)).id(), Choices.anyDay(after(m), s));
           }

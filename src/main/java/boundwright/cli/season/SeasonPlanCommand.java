@@ -22,7 +22,7 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "plan",
     description = {
-      "Plans a season from its file: what everybody does on each day, nothing that the guard refuses.",
+      "Plans a season from its file: what everybody does on each day, nothing that the limits of load refuse.",
       "Example: boundwright season plan season.json --seconds 20 --out plan.json%n"
     })
 final class SeasonPlanCommand implements Callable<Integer> {
@@ -113,10 +113,10 @@ final class SeasonPlanCommand implements Callable<Integer> {
     s.out().printf(Locale.ROOT, "%s: %d athletes, %,d days with work, %,d standing-bound contacts wanted.%n", a.season(), a.athletes(), a.days(), a.wanted_standingBounds());
     a.score().stream().skip(1).forEach(x -> s.out().println("  " + PlanAnswer.said(x)));
     if (a.refused().isEmpty()) {
-      s.out().println(to == null ? "The guard refuses no day. Nothing was written: name a file with --out." : "The guard refuses no day. Written to " + to.getFileName() + ".");
+      s.out().println(to == null ? "No day is refused. Nothing was written: name a file with --out." : "No day is refused. Written to " + to.getFileName() + ".");
     } else {
       a.refused().forEach(r -> s.out().println("  " + r.athlete() + ", " + r.date() + ": " + r.said()));
-      s.out().println("Nothing was written, because the guard refuses these days.");
+      s.out().println("Nothing was written, because these days are refused.");
     }
   }
 }

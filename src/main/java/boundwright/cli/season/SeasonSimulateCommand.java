@@ -1,10 +1,8 @@
 package boundwright.cli.season;
 
 import boundwright.cli.BoundwrightCommand;
-import boundwright.cli.Choices;
 import boundwright.cli.Json;
 import boundwright.cli.Surroundings;
-import boundwright.quantity.RefusedException;
 import boundwright.season.Done;
 import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
@@ -15,7 +13,6 @@ import boundwright.season.chance.Learning;
 import boundwright.season.chance.SeasonSimulator;
 import boundwright.season.chance.WhatIf;
 import boundwright.season.solve.SeasonWork;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -82,7 +79,7 @@ final class SeasonSimulateCommand implements Callable<Integer> {
           SeasonInput season = asked.season();
           SeasonPlan of = SeasonFiles.plan(s, plan);
           List<WhatIf> what = whatIf.stream().map(w -> Asked.of(season, w)).toList();
-          Done done = done(s, season, asked.done(), of);
+          Done done = today == null ? asked.done() : asked.before(asked.day(today, s), of);
           SeasonWork.Habits habits = asked.work().habits(done.today());
           Double share = attendance;
           Attendance comes = share == null ? Attendance.learned(season.squad(), habits.turnout()) : Attendance.of(season.squad(), share);
@@ -90,17 +87,6 @@ final class SeasonSimulateCommand implements Callable<Integer> {
           answer(s, season, simulator);
           return 0;
         });
-  }
-
-  private Done done(Surroundings s, SeasonInput season, Done known, SeasonPlan of) {
-    if (today == null) {
-      return known;
-    }
-    LocalDate day = Choices.anyDay(today, s);
-    if (day.isBefore(season.first()) || day.isAfter(season.last())) {
-      throw new RefusedException(day + " lies outside the season, " + season.first() + " to " + season.last() + ".");
-    }
-    return known.work().isEmpty() ? Done.asPlanned(of, day) : new Done(day, known.work());
   }
 
   /** Simulates and prints; if the program is ended meanwhile, what is known by then. */
@@ -154,7 +140,7 @@ final class SeasonSimulateCommand implements Callable<Integer> {
   private static void print(Surroundings s, SeasonInput season, Chances c) {
     String stopped = c.seasons() < c.asked() ? " (stopped; " + c.asked() + " were asked for)" : "";
     s.out().printf(
-        Locale.ROOT, "%s: %,d simulated seasons%s of %d athletes. Days refused after mending: %d; in %d of the seasons the limits themselves judged every day.%n",
+        Locale.ROOT, "%s: %,d simulated seasons%s of %d athletes. Days refused after mending: %d; in %d of the seasons every day was put to the limits themselves.%n",
         season.name(), c.seasons(), stopped, c.athletes().size(), c.refusedDays(), c.checked());
     s.out().printf(Locale.ROOT, "Meets given up %.2f a season, main meets without the full taper %.2f. A chance is known to about %.3f.%n", c.meetsGivenUp(), c.tapersMissed(), c.error(0.5));
     for (Chances.Athlete a : c.athletes()) {

@@ -53,7 +53,7 @@ public final class ChanceDrawing {
     for (Map.Entry<Integer, Double> e : new TreeMap<>(a.by()).descendingMap().entrySet()) {
       double width = whole * e.getValue();
       boolean planned = e.getKey() >= a.planned();
-      shapes.add(new Shape(What.CHANCE, box(x, y + 2, width, ROW - 5), planned ? INK : e.getKey() == a.planned() - 2 ? SAND : PAPER, INK, 0.8, NONE));
+      shapes.add(new Shape(What.CHANCE, SeasonDrawing.box(x, y + 2, width, ROW - 5), planned ? INK : e.getKey() == a.planned() - 2 ? SAND : PAPER, INK, 0.8, NONE));
       String steps = String.valueOf(e.getKey());
       if (Lettering.width(steps, TYPE, Style.BOLD) + 4 < width) {
         words.add(new Lettering(x + width / 2, y + 14, TYPE, "middle", planned ? Style.ON_DARK : Style.BOLD, steps));
@@ -86,28 +86,20 @@ public final class ChanceDrawing {
     StringBuilder planned = new StringBuilder("M");
     for (int w = 0; w < weeks.size(); w++) {
       Chances.Band b = weeks.get(w);
-      String x = n(WIDTH * w / (n - 1));
+      String x = SeasonDrawing.n(WIDTH * w / (n - 1));
       String step = w == 0 ? "" : "L";
-      up.append(step).append(x).append(' ').append(n(HIGH - 1 - scale * b.high()));
-      down.insert(0, "L" + x + " " + n(HIGH - 1 - scale * b.low()));
-      middle.append(step).append(x).append(' ').append(n(HIGH - 1 - scale * b.middle()));
-      planned.append(step).append(x).append(' ').append(n(HIGH - 1 - scale * b.planned()));
+      up.append(step).append(x).append(' ').append(SeasonDrawing.n(HIGH - 1 - scale * b.high()));
+      down.insert(0, "L" + x + " " + SeasonDrawing.n(HIGH - 1 - scale * b.low()));
+      middle.append(step).append(x).append(' ').append(SeasonDrawing.n(HIGH - 1 - scale * b.middle()));
+      planned.append(step).append(x).append(' ').append(SeasonDrawing.n(HIGH - 1 - scale * b.planned()));
     }
     d.shapes.add(new Shape(What.BAND, up + down.toString() + "Z", SAND, NONE, 0, NONE));
     d.shapes.add(new Shape(What.WANTED, planned.toString(), NONE, INK, 0.9, "3 2"));
     d.shapes.add(new Shape(What.PLANNED, middle.toString(), NONE, BRICK, 1.6, NONE));
-    d.shapes.add(new Shape(What.GROUND, "M0 " + n(HIGH - 0.5) + "H" + n(WIDTH), NONE, INK, 0.8, NONE));
+    d.shapes.add(new Shape(What.GROUND, "M0 " + SeasonDrawing.n(HIGH - 0.5) + "H" + SeasonDrawing.n(WIDTH), NONE, INK, 0.8, NONE));
     d.words.add(new Lettering(0, TYPE, TYPE, "start", Style.QUIET, "load, at most " + String.format(Locale.ROOT, "%,d", Math.round(most)) + " a week"));
     double sure = weeks.stream().mapToDouble(Chances.Band::middle).sum() / Math.max(1, weeks.stream().mapToDouble(Chances.Band::planned).sum());
     return new SeasonPicture(
         WIDTH, HIGH, whose + ", load", "Over the season the middle is " + percent(sure) + " of the plan.", d.shapes, d.words);
-  }
-
-  private static String box(double x, double y, double width, double height) {
-    return "M" + n(x) + " " + n(y) + "h" + n(width) + "v" + n(height) + "h" + n(-width) + "Z";
-  }
-
-  private static String n(double x) {
-    return String.format(Locale.ROOT, "%.1f", x);
   }
 }

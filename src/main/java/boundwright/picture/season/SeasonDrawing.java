@@ -189,12 +189,12 @@ public final class SeasonDrawing {
     shapes.add(new Shape(what, path, fill, stroke, thickness, dashes));
   }
 
-  private static String box(double x, double y, double width, double height) {
+  static String box(double x, double y, double width, double height) {
     return "M" + n(x) + " " + n(y) + "h" + n(width) + "v" + n(height) + "h" + n(-width) + "Z";
   }
 
   /** To a hundredth, without a needless end. */
-  private static String n(double x) {
+  static String n(double x) {
     String text = String.format(Locale.ROOT, "%.2f", x);
     return text.replaceAll("\\.?0+$", "").replaceAll("^-0$", "0");
   }

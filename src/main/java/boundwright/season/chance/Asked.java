@@ -16,21 +16,11 @@ public final class Asked {
   public static WhatIf of(SeasonInput input, String written) {
     List<String> parts = List.of(written.strip().split(":", -1));
     if (parts.get(0).equals("hour") && parts.size() == 3) {
-      Venue venue =
-          input.venues().stream()
-              .filter(v -> v.key().equals(parts.get(1)))
-              .findFirst()
-              .orElseThrow(
-                  () -> new RefusedException("The season has no place '" + parts.get(1) + "'. Its places: " + String.join(", ", input.venues().stream().map(Venue::key).toList()) + "."));
+      Venue venue = input.venue(parts.get(1));
       return new WhatIf.MoreHours(venue.key(), venue.name(), day(parts.get(2)));
     }
     if (parts.get(0).equals("without") && parts.size() == 2) {
-      Meet meet =
-          input.meets().stream()
-              .filter(m -> m.key().equals(parts.get(1)))
-              .findFirst()
-              .orElseThrow(
-                  () -> new RefusedException("The season has no meet '" + parts.get(1) + "'. Its meets: " + String.join(", ", input.meets().stream().map(Meet::key).toList()) + "."));
+      Meet meet = input.meet(parts.get(1));
       return new WhatIf.OneMeetLess(meet.key(), meet.name());
     }
     throw new RefusedException("'" + written + "' cannot be asked. Write hour:PLACE:WEEKDAY, as hour:gym:tuesday, or without:MEET.");

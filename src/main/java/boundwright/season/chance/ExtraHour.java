@@ -15,7 +15,6 @@ final class ExtraHour {
 
   private final WhatIf.MoreHours more;
   private final PlannedYear year;
-  private final Tapers tapers;
   private final QuickStep quick;
   private final int venue;
   private final boolean[] on;
@@ -25,7 +24,6 @@ final class ExtraHour {
   ExtraHour(WhatIf.MoreHours more, PlannedYear year, SeasonInput input, Tapers tapers, QuickStep quick, @Nullable PlannedWork[] work) {
     this.more = more;
     this.year = year;
-    this.tapers = tapers;
     this.quick = quick;
     this.work = work;
     this.venue = PlannedWork.number(input.venues(), more.venue());
@@ -55,7 +53,7 @@ final class ExtraHour {
   }
 
   private boolean free(int t) {
-    return on[t] && work[t] == null && !tapers.in(t);
+    return on[t] && work[t] == null;
   }
 
   /** Where a session was missed: it is done in the next hour, if there is one within a week. */

@@ -6,7 +6,6 @@ import boundwright.season.SeasonPlan;
 import boundwright.season.Session;
 import boundwright.season.Unplanned;
 import boundwright.season.Venue;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 
 /** The places of one simulated season: where it rains, and how many are where. Mutable, for one thread. */
@@ -45,7 +44,7 @@ final class Ground {
       rainShare[t] = unplanned.grassClosed(input.day(t).getMonth());
       date[t] = input.day(t).toEpochDay();
     }
-    plan.years().forEach(y -> y.days().forEach(d -> count((int) ChronoUnit.DAYS.between(input.first(), d.date()), d.session())));
+    plan.years().forEach(y -> y.days().forEach(d -> count(input.number(d.date()), d.session())));
   }
 
   private void count(int t, Session session) {

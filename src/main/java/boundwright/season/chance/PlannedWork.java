@@ -87,17 +87,8 @@ final class PlannedWork {
   }
 
   /** A session in other sizes: units of the plan's own choices, the planned one among them. */
-  private interface Sized {
-    int least();
-
-    int planned();
-
-    Session of(int units);
-  }
-
-  private record Made(int least, int planned, IntFunction<Session> make) implements Sized {
-    @Override
-    public Session of(int units) {
+  private record Sized(int least, int planned, IntFunction<Session> make) {
+    Session of(int units) {
       return make.apply(units);
     }
   }
@@ -106,12 +97,12 @@ final class PlannedWork {
     String place = like.venue() == null ? "" : like.venue();
     Surface surface = like.blocks().isEmpty() ? Surface.GRASS : like.blocks().get(0).work().surface();
     for (Foot lead : Foot.values()) {
-      Made made =
+      Sized made =
           switch (of) {
-            case BOUNDS -> new Made(LEAST_BOUNDS, like.contacts() / Menu.BOUNDS_UNIT, n -> menu.bounds(place, surface, n, lead));
-            case COMBINATIONS -> new Made(LEAST_COMBINATIONS, like.contacts() / Menu.COMBINATIONS_UNIT, n -> menu.combinations(place, surface, n, lead));
-            case JUMPS -> new Made(LEAST_JUMPS, like.contacts() / 3, n -> menu.jumps(place, surface, n));
-            case TEST, MEET -> new Made(1, 1, n -> like);
+            case BOUNDS -> new Sized(LEAST_BOUNDS, like.contacts() / Menu.BOUNDS_UNIT, n -> menu.bounds(place, surface, n, lead));
+            case COMBINATIONS -> new Sized(LEAST_COMBINATIONS, like.contacts() / Menu.COMBINATIONS_UNIT, n -> menu.combinations(place, surface, n, lead));
+            case JUMPS -> new Sized(LEAST_JUMPS, like.contacts() / 3, n -> menu.jumps(place, surface, n));
+            case TEST, MEET -> new Sized(1, 1, n -> like);
           };
       if (made.planned() >= made.least() && made.of(made.planned()).equals(like)) {
         return made;
@@ -122,7 +113,7 @@ final class PlannedWork {
 
   /** A session that the coach made: tenths of it, each drill in as many reps as come nearest from below, at least one. */
   private static Sized byHand(Session like) {
-    return new Made(
+    return new Sized(
         2, 10,
         n -> {
           List<Block> out = new ArrayList<>();
@@ -143,8 +134,8 @@ final class PlannedWork {
     Surface surface = session.blocks().isEmpty() ? Surface.GRASS : session.blocks().get(0).work().surface();
     Menu menu = new Menu(steps, m.fullSteps(), m.athlete().takeOffFoot());
     return jumps
-        ? new Made(LEAST_COMBINATIONS, Math.max(LEAST_COMBINATIONS, session.contacts() / Menu.COMBINATIONS_UNIT), n -> menu.combinations(place, surface, n, Foot.RIGHT))
-        : new Made(LEAST_BOUNDS, Math.max(LEAST_BOUNDS, session.contacts() / Menu.BOUNDS_UNIT), n -> menu.bounds(place, surface, n, Foot.RIGHT));
+        ? new Sized(LEAST_COMBINATIONS, Math.max(LEAST_COMBINATIONS, session.contacts() / Menu.COMBINATIONS_UNIT), n -> menu.combinations(place, surface, n, Foot.RIGHT))
+        : new Sized(LEAST_BOUNDS, Math.max(LEAST_BOUNDS, session.contacts() / Menu.BOUNDS_UNIT), n -> menu.bounds(place, surface, n, Foot.RIGHT));
   }
 
   private static Sizes sizes(Sized sized, RepWeights weights, Predicate<Session> may) {

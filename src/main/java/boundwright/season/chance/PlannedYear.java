@@ -30,7 +30,6 @@ import boundwright.season.weeks.WantedWeek;
 import boundwright.season.year.Choice;
 import boundwright.season.year.YearProblem;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
@@ -71,7 +70,7 @@ final class PlannedYear {
       SeasonInput input, Member m, SeasonPlan.Year year, Done done, List<WantedWeek> wanted, List<SquadStay> stays, GateRules.Stay stay, RepWeights weights) {
     this.member = m;
     this.days = input.days();
-    this.open = (int) Math.max(0, Math.min(days, ChronoUnit.DAYS.between(input.first(), done.today())));
+    this.open = Math.max(0, Math.min(days, input.number(done.today())));
     this.limits = input.rules().guard().limits();
     this.numbers = new YearProblem(input, m, Collections.nCopies(days, List.of(Choice.REST)), wanted, null);
     this.course = new ClimbCourse(input, m, year.climbs(), stays.stream().filter(s -> s.athleteId() == m.id()).toList(), done, stay);
@@ -97,7 +96,7 @@ final class PlannedYear {
       part[t] = input.period(input.day(t)).season();
     }
     for (PlannedDay d : year.days()) {
-      int t = (int) ChronoUnit.DAYS.between(input.first(), d.date());
+      int t = input.number(d.date());
       // who is away by now does not train, whatever was published
       boolean gone = t >= open && t < days && m.away(d.date()).filter(w -> w != Away.Why.SOFT).isPresent();
       if (t >= open && t < days && !gone) {
@@ -113,7 +112,7 @@ final class PlannedYear {
 
   private void done(SeasonInput input, Done done, ContactWeights weights) {
     for (DayLoad d : done.of(member.id())) {
-      int t = (int) ChronoUnit.DAYS.between(input.first(), d.date());
+      int t = input.number(d.date());
       if (t >= 0 && t < open) {
         LegLoad legs = weights.of(d);
         doneRight[t] += (int) Math.round(100 * legs.rightUnits());
@@ -157,7 +156,7 @@ final class PlannedYear {
   private int[] meets(SeasonInput input, Member m, boolean main) {
     List<Integer> out = new ArrayList<>();
     for (Meet meet : input.meets()) {
-      int t = (int) ChronoUnit.DAYS.between(input.first(), meet.date());
+      int t = input.number(meet.date());
       PlannedWork work = planned[t];
       boolean jumps = work != null && work.kind == SessionKind.MEET;
       if (jumps && (!main || m.entry(meet).filter(i -> i == Entry.Importance.MAIN).isPresent())) {

@@ -11,7 +11,6 @@ import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
 import boundwright.season.Session;
 import boundwright.season.SessionKind;
-import boundwright.season.Venue;
 import boundwright.season.solve.SeasonWork;
 import boundwright.season.weeks.WantedWeeks;
 import java.time.LocalDate;
@@ -32,6 +31,7 @@ final class Scenario {
   final List<PlannedYear> years;
   final WhatIf.@Nullable MoreHours more;
 
+  /** Of a plan that is one of this season ({@link PlanOfSeason}). */
   Scenario(SeasonInput input, SeasonPlan published, Done done, SeasonWork.Habits habits, WhatIf what) {
     this.input = input;
     this.more = what instanceof WhatIf.MoreHours m ? checked(input, m) : null;
@@ -40,27 +40,18 @@ final class Scenario {
     WantedWeeks weeks = new WantedWeeks(input);
     List<PlannedYear> all = new ArrayList<>();
     for (Member m : input.squad()) {
-      SeasonPlan.Year year =
-          plan.of(m.id()).orElseThrow(() -> new RefusedException("The plan has nobody called " + m.name() + ". It belongs to another season: name the plan of this one."));
-      all.add(new PlannedYear(input, m, year, done, weeks.of(m), habits.stays(), habits.stay(), weights));
+      all.add(new PlannedYear(input, m, plan.of(m.id()).orElseThrow(), done, weeks.of(m), habits.stays(), habits.stay(), weights));
     }
     years = List.copyOf(all);
   }
 
   private static WhatIf.MoreHours checked(SeasonInput input, WhatIf.MoreHours m) {
-    if (input.venues().stream().noneMatch(v -> v.key().equals(m.venue()))) {
-      throw new RefusedException("The season has no place '" + m.venue() + "'. Its places: " + String.join(", ", input.venues().stream().map(Venue::key).toList()) + ".");
-    }
-    return m;
+    return new WhatIf.MoreHours(input.venue(m.venue()).key(), m.name(), m.day());
   }
 
   /** The plan without a meet for those to whom it is not a main one. */
   private static SeasonPlan without(SeasonInput input, SeasonPlan plan, WhatIf.OneMeetLess what, LocalDate today) {
-    Meet meet =
-        input.meets().stream()
-            .filter(m -> m.key().equals(what.meet()))
-            .findFirst()
-            .orElseThrow(() -> new RefusedException("The season has no meet '" + what.meet() + "'. Its meets: " + String.join(", ", input.meets().stream().map(Meet::key).toList()) + "."));
+    Meet meet = input.meet(what.meet());
     if (meet.date().isBefore(today)) {
       throw new RefusedException(meet.name() + " on " + meet.date() + " is over. Ask about a meet to come.");
     }

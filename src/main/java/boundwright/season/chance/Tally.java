@@ -102,7 +102,7 @@ final class Tally {
     PlannedYear year = scenario.years.get(athlete);
     List<Approach> out = new ArrayList<>();
     for (int k = 0; k < Math.max(1, year.mainMeets.length); k++) {
-      LocalDate date = year.mainMeets.length == 0 ? input.last() : input.day(year.mainMeets[k]);
+      LocalDate date = by(year, k);
       for (int f = 0; f < FAMILIES.length; f++) {
         Map<Integer, Integer> counted = new TreeMap<>();
         for (SeasonDrawn s : seasons) {
@@ -114,6 +114,11 @@ final class Tally {
       }
     }
     return out;
+  }
+
+  /** The day of a main meet; the season's last where there is none. */
+  private LocalDate by(PlannedYear year, int meet) {
+    return year.mainMeets.length == 0 ? input.last() : input.day(year.mainMeets[meet]);
   }
 
   private String meet(LocalDate date, PlannedYear year) {
@@ -170,7 +175,7 @@ final class Tally {
   private double reached(SeasonDrawn s, int athlete) {
     PlannedYear year = scenario.years.get(athlete);
     int at = s.steps[athlete].length - FAMILIES.length;
-    LocalDate date = year.mainMeets.length == 0 ? input.last() : input.day(year.mainMeets[year.mainMeets.length - 1]);
+    LocalDate date = by(year, year.mainMeets.length - 1);
     int n = 0;
     for (int f = 0; f < FAMILIES.length; f++) {
       n += s.steps[athlete][at + f] >= plannedSteps(athlete, f, date) ? 1 : 0;

@@ -4,6 +4,7 @@ import boundwright.readiness.DrillFamily;
 import boundwright.season.PlannedDay;
 import boundwright.season.SeasonInput;
 import boundwright.season.SessionKind;
+import boundwright.season.ladder.ClimbCourse;
 import boundwright.season.ladder.DrawnClimb;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -117,7 +118,7 @@ final class YearWalk {
   }
 
   private Learning.Needed at(long id, DrillFamily f, int steps) {
-    int at = Integer.numberOfTrailingZeros(DrawnClimb.bit(f));
+    int at = ClimbCourse.at(f);
     Learning.Needed[] of = needed[at];
     if (of == null) {
       of = new Learning.Needed[64];
@@ -138,7 +139,7 @@ final class YearWalk {
 
   private void steps(int[] to, int meet) {
     for (DrillFamily f : DrillFamily.values()) {
-      to[meet * needed.length + Integer.numberOfTrailingZeros(DrawnClimb.bit(f))] = climb.steps(f);
+      to[meet * needed.length + ClimbCourse.at(f)] = climb.steps(f);
     }
   }
 

@@ -9,11 +9,9 @@ import boundwright.season.Done;
 import boundwright.season.Member;
 import boundwright.season.SeasonInput;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The climbs of one athlete as a plan has them, counted in days of the season, with what was done before: what simulated seasons start
@@ -54,7 +52,7 @@ public final class ClimbCourse {
     this.rules = rules;
     this.looks = ClimbRules.usual(rules);
     this.rung = m.athlete().rung();
-    this.open = number(input, done.today());
+    this.open = input.number(done.today());
     this.fresh = new boolean[input.days()];
     for (int t = 0; t < fresh.length; t++) {
       fresh[t] = OfferedDays.fresh(input, m, input.day(t));
@@ -66,7 +64,7 @@ public final class ClimbCourse {
       Arrays.fill(decided[at], -1);
       Arrays.fill(begins[at], -1);
       climb.decisions().stream().filter(d -> d.stays() < STEPS).forEach(d -> decision(input, at, d));
-      climb.stages().stream().filter(s -> s.steps() < STEPS).forEach(s -> begins[at][s.steps()] = number(input, s.from()));
+      climb.stages().stream().filter(s -> s.steps() < STEPS).forEach(s -> begins[at][s.steps()] = input.number(s.from()));
       startSteps[at] = past.steps(f, climb.stepsOn(done.today()));
       int next = startSteps[at] + 2;
       boolean logged = past.steps(f, -1) >= 0;
@@ -81,14 +79,14 @@ public final class ClimbCourse {
           }
         }
         int steps = s;
-        days.headSet(done.today()).forEach(d -> stretch.tell(number(input, d), rules.days(steps), rules.breakDays()));
+        days.headSet(done.today()).forEach(d -> stretch.tell(input.number(d), rules.days(steps), rules.breakDays()));
         before[at][s] = stretch;
       }
     }
   }
 
   /** The place of a family in arrays, and its bit. */
-  static int at(DrillFamily family) {
+  public static int at(DrillFamily family) {
     return switch (family) {
       case ALTERNATE -> 0;
       case SINGLE_LEG -> 1;
@@ -97,12 +95,8 @@ public final class ClimbCourse {
   }
 
   private void decision(SeasonInput input, int family, Climb.DecisionDay d) {
-    decided[family][d.stays()] = number(input, d.date());
-    nextLook[family][d.stays()] = number(input, d.nextLook());
-  }
-
-  private static int number(SeasonInput input, LocalDate day) {
-    return (int) ChronoUnit.DAYS.between(input.first(), day);
+    decided[family][d.stays()] = input.number(d.date());
+    nextLook[family][d.stays()] = input.number(d.nextLook());
   }
 
   private static int worked(List<DayLoad> days, DrillFamily f, int steps) {
@@ -128,8 +122,7 @@ public final class ClimbCourse {
     private int stretches;
     private boolean whole;
 
-    void copy(@Nullable Stretch o) {
-      Stretch from = o == null ? new Stretch() : o;
+    void copy(Stretch from) {
       start = from.start;
       last = from.last;
       stretches = from.stretches;

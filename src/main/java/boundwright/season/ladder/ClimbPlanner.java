@@ -9,7 +9,6 @@ import boundwright.season.Member;
 import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -73,7 +72,7 @@ public final class ClimbPlanner {
   }
 
   private List<PlannedClimb> climbs(Member m, OfferedDays offered, LocalDate from, List<SquadStay> own, SquadPace pace, double attendance) {
-    int start = (int) Math.max(0, ChronoUnit.DAYS.between(input.first(), from));
+    int start = Math.max(0, input.number(from));
     Past past = Past.of(m, own, input.first().plusDays(start));
     List<PlannedClimb> out = new ArrayList<>();
     for (DrillFamily f : DrillFamily.values()) {

@@ -15,7 +15,6 @@ import boundwright.season.SeasonRules;
 import boundwright.season.SessionKind;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.time.temporal.TemporalAdjusters;
 import java.util.EnumMap;
 import java.util.List;
@@ -73,7 +72,7 @@ final class OfferedDays {
       share.put(f, new double[input.days() + BEYOND]);
     }
     for (PlannedDay d : year.days()) {
-      int n = (int) ChronoUnit.DAYS.between(input.first(), d.date());
+      int n = input.number(d.date());
       for (Block b : d.session().blocks()) {
         if (n >= 0 && n < input.days() && b.work().kind() == Work.Kind.BOUNDING) {
           Objects.requireNonNull(share.get(DrillFamily.of(b.work().sequence())))[n] = 1;
@@ -148,7 +147,7 @@ final class OfferedDays {
     for (Meet meet : input.meets()) {
       if (m.entry(meet).orElse(Entry.Importance.USUAL) == Entry.Importance.MAIN) {
         LocalDate date = meet.date();
-        LocalDate week = input.first().plusDays(ChronoUnit.DAYS.between(input.first(), date) / WEEK * WEEK);
+        LocalDate week = input.day(input.number(date) / WEEK * WEEK);
         LocalDate sunday = date.with(TemporalAdjusters.nextOrSame(DayOfWeek.SUNDAY));
         LocalDate to = sunday.isAfter(week.plusDays(WEEK - 1)) ? sunday : week.plusDays(WEEK - 1);
         if (!day.isBefore(date.minusDays(WEEK - 1)) && !day.isAfter(to)) {

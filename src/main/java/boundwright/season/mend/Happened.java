@@ -20,14 +20,12 @@ public final class Happened {
 
   /** A place is closed on a day, as by rain. */
   public static SeasonInput closed(SeasonInput in, String venue, LocalDate day) {
-    if (in.venues().stream().noneMatch(v -> v.key().equals(venue))) {
-      throw new RefusedException("The season has no place '" + venue + "'. Its places: " + String.join(", ", in.venues().stream().map(Venue::key).toList()) + ".");
-    }
+    Venue place = in.venue(venue);
     List<Venue> venues = new ArrayList<>();
     for (Venue v : in.venues()) {
       List<Span> closed = new ArrayList<>(v.closed());
       closed.add(new Span(day, day));
-      venues.add(v.key().equals(venue) ? new Venue(v.key(), v.name(), v.surface(), v.sand(), v.athletes(), v.hours(), closed) : v);
+      venues.add(v.equals(place) ? new Venue(v.key(), v.name(), v.surface(), v.sand(), v.athletes(), v.hours(), closed) : v);
     }
     return new SeasonInput(in.name(), in.first(), in.last(), in.periods(), in.meets(), venues, in.squad(), in.rules());
   }

@@ -13,8 +13,6 @@ import boundwright.season.year.Choice;
 import boundwright.season.year.Level;
 import boundwright.season.year.YearLine;
 import boundwright.season.year.YearProblem;
-import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -70,7 +68,7 @@ public final class Mender {
   /** Mends. */
   public Mended mend() {
     Joint joint = asPublished();
-    int today = (int) Math.max(0, ChronoUnit.DAYS.between(input.first(), done.today()));
+    int today = Math.max(0, input.number(done.today()));
     int noticed = today + input.rules().noticeDays();
     Set<Long> touched = new HashSet<>();
     for (int a = 0; a < joint.athletes(); a++) {

@@ -28,6 +28,9 @@ public final class Beam {
   /** Loads of four weeks that count as alike [1/100 standing-bound contact]. */
   private static final long STOCK = 3000;
 
+  /** Athletes of a squad for which a beam has its usual width. */
+  private static final int SQUAD = 24;
+
   private static final SessionKind[] KINDS = SessionKind.values();
 
   private final Joint joint;
@@ -44,6 +47,11 @@ public final class Beam {
    */
   public Beam(Joint joint, int width, RandomGenerator random, double noise) {
     this(joint, width, random, noise, 1);
+  }
+
+  /** The width for a squad: the usual one from {@value #SQUAD} athletes on; wider for fewer, who have the time of the others. */
+  static int width(int usual, int most, int athletes) {
+    return Math.min(most, Math.max(usual, usual * SQUAD / athletes));
   }
 
   /**

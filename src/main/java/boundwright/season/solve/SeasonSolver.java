@@ -29,10 +29,9 @@ import java.util.stream.IntStream;
  * is over, in turn a search of the whole squad by small changes and some weeks of one athlete chosen anew.
  */
 public final class SeasonSolver {
-  /** Lines kept for the first plan of a squad of {@value #USUAL} and more; wider for fewer athletes. */
+  /** Lines kept for the first plan of a large squad, and at most of a small one. */
   private static final int FIRST_WIDTH = 12;
 
-  private static final int USUAL = 24;
   private static final int MOST_WIDTH = 96;
   /** Up to so many athletes late acceptance finds more than a climb (season trial). */
   private static final int SMALL_SQUAD = 8;
@@ -75,7 +74,7 @@ public final class SeasonSolver {
   public Joint first() {
     Joint joint = new Joint(problems, venues);
     SplittableRandom random = new SplittableRandom(seed);
-    int width = Math.min(MOST_WIDTH, Math.max(FIRST_WIDTH, FIRST_WIDTH * USUAL / problems.size()));
+    int width = Beam.width(FIRST_WIDTH, MOST_WIDTH, problems.size());
     List<Integer> order = IntStream.range(0, problems.size()).boxed().sorted(Comparator.comparingInt(this::freedom)).toList();
     for (int a : order) {
       YearLine line = new Beam(joint, width, random, 0).search(a, 0, problems.get(a).days() - 1);

@@ -8,10 +8,9 @@ import java.util.function.BooleanSupplier;
 
 /** Chooses some weeks of one athlete after the other anew along a beam, where a search of single days is stuck. */
 public final class Windows implements PhaseCommand<Sheet> {
-  /** Lines kept for a squad of {@value #USUAL} and more; wider for fewer athletes, who have the time of the others. */
+  /** Lines kept of a large squad, and at most of a small one. */
   private static final int WIDTH = 24;
 
-  private static final int USUAL = 24;
   private static final int MOST_WIDTH = 160;
   private static final int[] BLURS = {1, 1, 1, 8, 40};
   private static final double NOISE = 12;
@@ -47,7 +46,7 @@ public final class Windows implements PhaseCommand<Sheet> {
     int athlete = random.nextInt(joint.athletes());
     int days = joint.line(athlete).problem().days();
     int length = 7 * (LEAST_WEEKS + random.nextInt(MORE_WEEKS));
-    int width = Math.min(MOST_WIDTH, Math.max(WIDTH, WIDTH * USUAL / joint.athletes()));
+    int width = Beam.width(WIDTH, MOST_WIDTH, joint.athletes());
     int from = 7 * random.nextInt(Math.max(1, (days - length) / 7 + 1));
     YearLine better = new Beam(joint, width, random, NOISE, BLURS[random.nextInt(BLURS.length)]).search(athlete, from, Math.min(days - 1, from + length - 1));
     if (better == null) {

@@ -13,7 +13,6 @@ import boundwright.season.year.Level;
 import boundwright.season.year.YearLine;
 import boundwright.season.year.YearProblem;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
@@ -55,17 +54,13 @@ public final class Moves {
       for (PlannedDay d : y.athleteId() == athlete ? List.<PlannedDay>of() : y.days()) {
         String key = d.session().venue();
         int v = key == null ? -1 : keys.indexOf(key);
-        int t = day(input, d.date());
+        int t = input.number(d.date());
         if (v >= 0 && t >= 0 && t < out.length) {
           out[t][v]++;
         }
       }
     }
     return out;
-  }
-
-  private static int day(SeasonInput input, LocalDate date) {
-    return (int) ChronoUnit.DAYS.between(input.first(), date);
   }
 
   /**
@@ -89,8 +84,8 @@ public final class Moves {
       return refused(day, "A meet stays on its day.");
     }
     YearProblem p = line.problem();
-    int t0 = day(input, from);
-    int t1 = day(input, day);
+    int t0 = input.number(from);
+    int t1 = input.number(day);
     if (p.choices(t1).size() == 1) {
       return refused(day, words.fixed(p.member(), t1, line.chosen(t1).session()));
     }

@@ -1,7 +1,6 @@
 package boundwright.season.why;
 
 import boundwright.season.Away;
-import boundwright.season.Meet;
 import boundwright.season.Member;
 import boundwright.season.SeasonInput;
 import boundwright.season.Session;
@@ -42,7 +41,7 @@ final class RuleWords {
   String fixed(Member m, int t, @Nullable Session session) {
     LocalDate day = input.day(t);
     if (session != null) {
-      return input.meets().stream().filter(x -> x.date().equals(day)).map(Meet::name).findFirst().map(n -> "The meet " + n + ".").orElse("It is over.");
+      return input.meet(m, day).map(x -> "The meet " + x.name() + ".").orElse("It is over.");
     }
     LocalDate joins = m.joins();
     Optional<Away.Why> away = m.away(day);

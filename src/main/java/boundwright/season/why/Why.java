@@ -10,7 +10,6 @@ import boundwright.season.year.Level;
 import boundwright.season.year.YearLine;
 import boundwright.season.year.YearProblem;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -141,7 +140,7 @@ public final class Why {
     while (joint.line(a).problem().member().id() != athleteId) {
       a++;
     }
-    int t = (int) ChronoUnit.DAYS.between(input.first(), date);
+    int t = input.number(date);
     YearLine line = joint.line(a);
     Session session = line.chosen(t).session();
     List<String> out = new ArrayList<>();

@@ -12,9 +12,9 @@ import boundwright.season.solve.SeasonPlanner;
 import boundwright.season.year.Choice;
 import boundwright.season.year.DailyModel;
 import boundwright.season.year.DailyModel.Solved;
+import boundwright.season.year.YearLine;
 import boundwright.season.year.YearProblem;
 import java.time.Duration;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
@@ -59,7 +59,7 @@ public final class MendProof {
       int a = plan.years().indexOf(missed.year());
       YearProblem begin = new SeasonPlanner(input, climbs, null, mended.plan(), done, 1).problems().get(a);
       Joint joint = published(input, problems, a);
-      int today = (int) ChronoUnit.DAYS.between(input.first(), done.today());
+      int today = input.number(done.today());
       BiPredicate<Integer, Choice> fits = (t, c) -> joint.fits(a, t, c.venue());
       Solved s = DailyModel.refusals(problems.get(a)).fewestChanges(today, fits, begin::published, seconds);
       provenOver3 += s.bound() > 3 ? 1 : 0;
@@ -77,11 +77,8 @@ public final class MendProof {
   private static Joint published(SeasonInput input, List<YearProblem> problems, int but) {
     Joint joint = new Joint(problems, input.venues());
     for (int b = 0; b < problems.size(); b++) {
-      for (int t = 0; t < input.days(); t++) {
-        int at = b == but ? -1 : problems.get(b).published(t);
-        if (at >= 0) {
-          joint.choose(b, t, problems.get(b).choices(t).get(at));
-        }
+      if (b != but) {
+        joint.replace(b, YearLine.published(problems.get(b)));
       }
     }
     return joint;
