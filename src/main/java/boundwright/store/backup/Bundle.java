@@ -56,16 +56,18 @@ final class Bundle {
     try (ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8)) {
       zip.setLevel(Deflater.BEST_SPEED);
       list.append(add(zip, DATABASE, database));
+      int written = 1;
       for (Map.Entry<String, Path> file : files.entrySet()) {
         if (Files.exists(file.getValue())) { // a clip may be taken back meanwhile
           list.append(add(zip, file.getKey(), file.getValue()));
+          written++;
         }
       }
       zip.putNextEntry(new ZipEntry(LIST));
       zip.write(list.toString().getBytes(StandardCharsets.UTF_8));
       zip.closeEntry();
+      return written;
     }
-    return files.size() + 1;
   }
 
   private static String entry(Path dataFolder, Path file) {
