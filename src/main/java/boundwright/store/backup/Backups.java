@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -49,10 +50,14 @@ public final class Backups {
 
   /** All that can be read, newest first. */
   public List<Kept> all() {
+    return read(Counts::of);
+  }
+
+  private List<Kept> read(Function<Path, Counts> counting) {
     List<Kept> all = new ArrayList<>();
     for (Path file : files()) {
       try {
-        all.add(new Kept(file, made(file), Counts.of(file)));
+        all.add(new Kept(file, made(file), counting.apply(file)));
       } catch (RefusedException damaged) {
         // it is no backup, and is named by damaged()
       }
@@ -99,13 +104,7 @@ public final class Backups {
 
   /** Lets those go that the rotation does not keep. Each of them is looked through before one goes for its sake. */
   public List<Kept> thin(Rotation rotation) {
-    List<Kept> whole = new ArrayList<>();
-    for (Kept k : all()) {
-      if (isWhole(k.file())) {
-        whole.add(k);
-      }
-    }
-    List<Kept> go = rotation.toGo(whole);
+    List<Kept> go = rotation.toGo(read(Copy::check));
     try {
       for (Kept k : go) {
         Files.deleteIfExists(k.file());
@@ -114,15 +113,6 @@ public final class Backups {
       throw new RefusedException("An old backup could not be removed: " + e.getMessage() + ". All others are as they were.", e);
     }
     return go;
-  }
-
-  private static boolean isWhole(Path file) {
-    try {
-      Copy.check(file);
-      return true;
-    } catch (RefusedException damaged) {
-      return false;
-    }
   }
 
   /**
