@@ -11,6 +11,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.sql.SQLException;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -82,11 +83,11 @@ public final class Answered implements AutoCloseable {
     long kept;
     try (var c = Counts.looking(database);
         var s = c.createStatement()) {
-      if (Counts.one(s, "SELECT count(*) FROM sqlite_schema WHERE name = 'written'") == 0) {
+      if (!Counts.has(s, "written")) {
         return; // older than the count
       }
       kept = Counts.one(s, "SELECT coalesce(max(count), 0) FROM written");
-    } catch (java.sql.SQLException e) {
+    } catch (SQLException e) {
       return; // whoever opens it next says what is wrong with it
     }
     if (kept < answered) {

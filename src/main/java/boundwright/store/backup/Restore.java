@@ -275,7 +275,7 @@ public final class Restore {
         Statement s = c.createStatement()) {
       for (String name : FILM_FOLDERS) {
         String table = name.equals("clips") ? "clip" : "session_film";
-        if (Files.isDirectory(folder.resolve(name)) && Counts.one(s, "SELECT count(*) FROM sqlite_schema WHERE name = '" + table + "'") > 0) {
+        if (Files.isDirectory(folder.resolve(name)) && Counts.has(s, table)) {
           try (Stream<Path> all = Files.list(folder.resolve(name))) {
             for (Path f : all.filter(p -> String.valueOf(p.getFileName()).matches("[0-9]{1,18}")).sorted().toList()) {
               if (Counts.one(s, "SELECT count(*) FROM " + table + " WHERE id = " + Long.parseLong(String.valueOf(f.getFileName()))) == 0) {
