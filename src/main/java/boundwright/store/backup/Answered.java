@@ -21,7 +21,9 @@ import org.jspecify.annotations.Nullable;
  * written after the commit and is not waited for, so it can only say too few, never too many.
  */
 public final class Answered implements AutoCloseable {
-  private static final String NAME = "boundwright.count";
+  /** The file's name. */
+  static final String NAME = "boundwright.count";
+
   private static final String LOST = "boundwright.lost";
   private static final String AS_FOUND = "as-found";
   private static final int DIGITS = 19;
@@ -97,7 +99,7 @@ public final class Answered implements AutoCloseable {
 
   private static void note(Path database, long answered, long kept) {
     try {
-      Path aside = aside(database.resolveSibling(AS_FOUND));
+      Path aside = Private.folder(Backups.free(database.resolveSibling(""), AS_FOUND, ""));
       for (String ending : new String[] {"", "-wal"}) {
         Path file = database.resolveSibling(database.getFileName() + ending);
         if (Files.exists(file)) {
@@ -117,15 +119,6 @@ public final class Answered implements AutoCloseable {
           "Entries are missing from " + database + ", and the files could not be copied aside before going on (" + e.getMessage()
               + "). Nothing was changed. Free some space and open it again.", e);
     }
-  }
-
-  /** A new folder named so, or so with a number. */
-  static Path aside(Path wished) throws IOException {
-    Path folder = wished;
-    for (int n = 2; Files.exists(folder); n++) {
-      folder = wished.resolveSibling(wished.getFileName() + "-" + n);
-    }
-    return Private.folder(folder);
   }
 
   /** What was lost, in words, until it was read; empty if nothing is known to be lost. */

@@ -40,7 +40,21 @@ public final class Backups {
 
   /** The name of a file made at a time. */
   public static String name(LocalDateTime at, String ending) {
-    return "boundwright-" + at.format(STAMP) + ending;
+    return "boundwright-" + stamp(at) + ending;
+  }
+
+  /** A time as it stands in names. */
+  static String stamp(LocalDateTime at) {
+    return at.format(STAMP);
+  }
+
+  /** A file or folder of this name that is not there yet: so, or with a number before the ending. */
+  static Path free(Path folder, String name, String ending) {
+    Path free = folder.resolve(name + ending);
+    for (int n = 2; Files.exists(free); n++) {
+      free = folder.resolve(name + "-" + n + ending);
+    }
+    return free;
   }
 
   /** Where they are; the folder may be missing. */
@@ -95,10 +109,7 @@ public final class Backups {
     } catch (IOException e) {
       throw new RefusedException("No backup was made: the folder " + folder + " cannot be made (" + e.getMessage() + "). The store is as it was.", e);
     }
-    Path file = folder.resolve(name(now, why + ".db"));
-    for (int n = 2; Files.exists(file); n++) {
-      file = folder.resolve(name(now, why + "-" + n + ".db"));
-    }
+    Path file = free(folder, name(now, why), ".db");
     return new Kept(file, now, Copy.make(file, maker));
   }
 

@@ -29,7 +29,8 @@ import java.util.zip.ZipOutputStream;
 final class Bundle {
   static final String DATABASE = "boundwright.db";
   private static final String LIST = "list.txt";
-  private static final List<String> FOLDERS = List.of("clips", "sessions");
+  /** Where clips and films are, a folder of each in them. */
+  static final List<String> FOLDERS = List.of("clips", "sessions");
   private static final String ALLOWED = "boundwright\\.db|(?:clips|sessions)(?:/[A-Za-z0-9_-][A-Za-z0-9._-]*)+";
 
   private Bundle() {}
