@@ -177,11 +177,9 @@ public final class BackupDesk {
   /** A few words if no backup has left the folder for long, else empty. */
   public String reminder() {
     Optional<LocalDate> last = settings.left().or(settings::since);
-    if (settings.squad() == 0 || last.isEmpty()) {
-      return "";
-    }
-    long days = ChronoUnit.DAYS.between(last.get(), LocalDate.now(clock));
-    return days < REMIND_AFTER_DAYS ? "" : "No backup has left this machine for " + days + " days.";
+    long days = last.map(day -> ChronoUnit.DAYS.between(day, LocalDate.now(clock))).orElse(0L);
+    // asked on every page: the squad is counted only where there would be something to say
+    return days < REMIND_AFTER_DAYS || settings.squad() == 0 ? "" : "No backup has left this machine for " + days + " days.";
   }
 
   /** What was found lost when the folder was opened, in words, until it was read; else empty. */
