@@ -110,7 +110,7 @@ public final class BackupCommand implements Callable<Integer> {
       return;
     }
     s.out().println(
-        "Backup made and looked through: " + a.file() + " (" + Notes.counted((int) a.athletes(), "athlete") + ", " + Notes.counted((int) a.reps(), "rep")
+        "Backup made and looked through: " + a.file() + " (" + Notes.counted(a.athletes(), "athlete") + ", " + Notes.counted(a.reps(), "rep")
             + (a.files() == 1 ? "" : ", " + a.files() + " files") + ").");
     if (a.sealed()) {
       s.out().println("Keep the passphrase where you find it in a year: without it nobody opens this file, not even this program.");

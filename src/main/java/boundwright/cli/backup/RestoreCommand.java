@@ -49,7 +49,7 @@ public final class RestoreCommand implements Callable<Integer> {
       return 0;
     }
     s.out().println(
-        "Brought back into " + folder + ": " + Notes.counted((int) a.athletes(), "athlete") + ", " + Notes.counted((int) a.reps(), "rep")
+        "Brought back into " + folder + ": " + Notes.counted(a.athletes(), "athlete") + ", " + Notes.counted(a.reps(), "rep")
             + (a.films() ? ", with the films." : ". Films that were here stayed."));
     if (a.erasedAgain() > 0) {
       s.out().println(Notes.counted(a.erasedAgain(), "athlete") + " of the backup had been erased and " + (a.erasedAgain() == 1 ? "was" : "were") + " erased again.");

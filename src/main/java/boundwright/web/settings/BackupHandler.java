@@ -113,6 +113,6 @@ public final class BackupHandler {
   }
 
   private static String line(Kept k) {
-    return AT.format(k.made()) + ": " + Notes.counted((int) k.counts().of("athlete"), "athlete") + ", " + Notes.counted((int) k.counts().of("rep"), "rep");
+    return AT.format(k.made()) + ": " + Notes.counted(k.counts().of("athlete"), "athlete") + ", " + Notes.counted(k.counts().of("rep"), "rep");
   }
 }
