@@ -100,9 +100,4 @@ public final class Figures {
   public static String day(LocalDate day, LocalDate today) {
     return (day.getYear() == today.getYear() ? DAY : DAY_OF_YEAR).format(day);
   }
-
-  /** A count with its word. */
-  public static String counted(int n, String one, String many) {
-    return n + " " + (n == 1 ? one : many);
-  }
 }
