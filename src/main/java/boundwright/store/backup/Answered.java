@@ -13,7 +13,6 @@ import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.sql.SQLException;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 
 /**
  * How many transactions were answered as kept, in a file beside the database. The database counts them too, inside each transaction; if it
@@ -133,8 +132,8 @@ public final class Answered implements AutoCloseable {
   }
 
   /** The coach has read it. */
-  static void read(Path folder, @Nullable String seen) throws IOException {
-    if (lost(folder).filter(l -> l.equals(seen)).isPresent()) {
+  static void seen(Path folder) throws IOException {
+    if (lost(folder).isPresent()) {
       Files.move(folder.resolve(LOST), folder.resolve(LOST + ".read"), StandardCopyOption.REPLACE_EXISTING);
     }
   }

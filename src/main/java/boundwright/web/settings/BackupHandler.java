@@ -86,7 +86,7 @@ public final class BackupHandler {
 
   /** The coach has read what was lost. */
   public void seen(Context ctx) throws IOException {
-    desk.seen(desk.lost());
+    desk.seen();
     ctx.redirect("/settings/backup", HttpStatus.SEE_OTHER);
   }
 
