@@ -76,7 +76,7 @@ public final class Restore {
    *
    * @param counts what the database holds now
    * @param erasedAgain athletes of the backup who had been erased and were erased again
-   * @param aside where the data of before are; nothing was there if it is not
+   * @param aside where the data of before are; empty if there were none
    * @param films whether the backup had the films with it
    */
   public record Result(Counts counts, int erasedAgain, Path aside, boolean films) {}
