@@ -7,6 +7,7 @@ import boundwright.footfall.LegBalance.Proposal;
 import boundwright.footfall.LegBalance.ProposedSet;
 import boundwright.footfall.LegBalance;
 import boundwright.footfall.Sequence;
+import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import java.io.PrintWriter;
 import java.util.Collections;
@@ -107,10 +108,10 @@ final class CountCommand implements Callable<Integer> {
 
   private static void print(PrintWriter out, Answer a) {
     out.println(
-        counted(a.size(), "contact") + ": " + a.contacts().right() + " right, " + a.contacts().left() + " left   (" + a.sequence() + ")");
+        Notes.counted(a.size(), "contact") + ": " + a.contacts().right() + " right, " + a.contacts().left() + " left   (" + a.sequence() + ")");
     out.println(
-        "Flights: " + counted(a.flights().hop(), "hop") + ", " + counted(a.flights().bound(), "bound") + ", "
-            + counted(a.flights().jump(), "jump"));
+        "Flights: " + Notes.counted(a.flights().hop(), "hop") + ", " + Notes.counted(a.flights().bound(), "bound") + ", "
+            + Notes.counted(a.flights().jump(), "jump"));
     if (a.sets().size() > 1) {
       out.println("Cut into sets: " + String.join(" | ", a.sets()));
     }
@@ -125,9 +126,5 @@ final class CountCommand implements Callable<Integer> {
             + (a.proposal().apart() == 0
                 ? ": level."
                 : ": " + a.proposal().apart() + " apart, the least that mirroring whole sets can reach."));
-  }
-
-  private static String counted(long n, String what) {
-    return n + " " + what + (n == 1 ? "" : "s");
   }
 }

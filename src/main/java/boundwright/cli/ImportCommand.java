@@ -113,8 +113,8 @@ final class ImportCommand implements Callable<Integer> {
         Json.print(s.out(), r.counts().rows());
       } else {
         s.out().println(
-            "Everything in " + file + " was taken: " + Notes.counted(r.counts().of("athlete"), "athlete", "athletes") + ", "
-                + Notes.counted(r.counts().of("rep"), "rep", "reps") + ". Pair phones again; films are in a backup only.");
+            "Everything in " + file + " was taken: " + Notes.counted(r.counts().of("athlete"), "athlete") + ", "
+                + Notes.counted(r.counts().of("rep"), "rep") + ". Pair phones again; films are in a backup only.");
       }
       return 0;
     }
@@ -135,7 +135,7 @@ final class ImportCommand implements Callable<Integer> {
     }
     if (!result.later().isEmpty()) {
       out.println(
-          (result.later().size() == 1 ? "1 rep is" : result.later().size() + " reps are") + " dated after today and left out: " + RepCsv.lines(result.later())
+          Notes.counted(result.later().size(), "rep is", "reps are") + " dated after today and left out: " + RepCsv.lines(result.later())
               + ". Is the date right? Then import again with --later.");
     }
     if (result.number() > 0) {

@@ -65,7 +65,7 @@ public final class Pairing {
    */
   public Optional<LetIn> pair(String code, String name, boolean sealed) {
     String called = PlainText.checked(name.strip());
-    if (called.isEmpty() || called.codePointCount(0, called.length()) > LONGEST_NAME || !called.lines().skip(1).findFirst().isEmpty()) {
+    if (called.isEmpty() || called.codePointCount(0, called.length()) > LONGEST_NAME || called.chars().anyMatch(Character::isISOControl)) {
       throw new RefusedException(
           "The name of this phone has " + called.codePointCount(0, called.length()) + " characters; 1 to " + LONGEST_NAME
               + " are taken. Write whose phone it is.");

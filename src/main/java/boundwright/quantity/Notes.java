@@ -23,7 +23,7 @@ public final class Notes {
   }
 
   /** {@code 1 run-through}, {@code 2 run-throughs}. */
-  public static String counted(int n, String what) {
+  public static String counted(long n, String what) {
     return n + " " + what + (n == 1 ? "" : "s");
   }
 

@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -125,7 +126,7 @@ public final class RepCsv {
   /**
    * Reads a file. The reader is not closed.
    *
-   * @param today rows after it are told apart
+   * @param today rows that are dated after it are told apart
    */
   public static Reading read(Reader in, LocalDate today) {
     List<Row> rows = new ArrayList<>();
@@ -164,8 +165,8 @@ public final class RepCsv {
     } catch (UncheckedIOException e) {
       return unreadable(e.getCause() == null ? e : e.getCause(), line);
     }
-    return new Reading(
-        rows.stream().filter(r -> !r.rep().date().isAfter(today)).toList(), rows.stream().filter(r -> r.rep().date().isAfter(today)).toList(), problems);
+    Map<Boolean, List<Row>> later = rows.stream().collect(Collectors.partitioningBy(r -> r.rep().date().isAfter(today)));
+    return new Reading(later.getOrDefault(false, List.of()), later.getOrDefault(true, List.of()), problems);
   }
 
   private static Reading unreadable(Exception e, int line) {

@@ -10,7 +10,6 @@ import java.io.Reader;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -141,8 +140,7 @@ public final class RepImport {
    * @param order what of it is taken
    */
   public Result take(Reader in, Order order) {
-    RepCsv.Reading read = RepCsv.read(in, LocalDate.now(workbench.clock()));
-    RepCsv.Reading reading = order.later() ? withLater(read) : read;
+    RepCsv.Reading reading = RepCsv.read(in, order.later() ? LocalDate.MAX : LocalDate.now(workbench.clock()));
     List<Integer> waiting = reading.later().stream().map(RepCsv.Row::line).toList();
     if (reading.rows().isEmpty() || (!order.skipBadRows() && !reading.problems().isEmpty())) {
       return new Result(0, 0, reading.problems(), List.of(), waiting, 0);
@@ -178,13 +176,6 @@ public final class RepImport {
               long number = logged.isEmpty() ? 0 : new SqlImports(workbench).keep(order.name(), logged, made);
               return new Result(reps.size(), made.size(), look.problems(), look.there(), waiting, number);
             });
-  }
-
-  private static RepCsv.Reading withLater(RepCsv.Reading read) {
-    List<RepCsv.Row> all = new ArrayList<>(read.rows());
-    all.addAll(read.later());
-    all.sort(Comparator.comparing(RepCsv.Row::line));
-    return new RepCsv.Reading(all, List.of(), read.problems());
   }
 
   private Look split(RepCsv.Reading reading, LongFunction<List<Rep>> kept) {

@@ -72,11 +72,6 @@ final class SqlBackups implements BackupSettings {
     return settings.invented() ? 0 : database.read(h -> h.createQuery("SELECT count(*) FROM athlete").mapTo(Integer.class).one());
   }
 
-  @Override
-  public long reps() {
-    return database.read(h -> h.createQuery("SELECT count(*) FROM rep").mapTo(Long.class).one());
-  }
-
   private Optional<LocalDate> day(String key) {
     String kept = database.read(SettingRows::read).word(key, "");
     return kept.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(kept));

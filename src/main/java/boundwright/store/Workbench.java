@@ -78,7 +78,6 @@ public final class Workbench implements AutoCloseable {
   private final SqlOrder order;
   private final OrderDesk orderDesk;
   private final SqlTaken taken;
-  private final Path arriving;
   private final BackupDesk backups;
   private final JobQueue clipQueue;
   private final ClipDesk clips;
@@ -116,7 +115,6 @@ public final class Workbench implements AutoCloseable {
     this.order = new SqlOrder(database);
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
     this.taken = new SqlTaken(database);
-    this.arriving = Leftovers.arriving(database.file().resolveSibling(""));
     this.backups = new BackupDesk(database.file().resolveSibling(""), clock, database::copyInto, new SqlBackups(database, settings));
     this.clipQueue = JobQueue.embedded(database);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
@@ -363,9 +361,9 @@ public final class Workbench implements AutoCloseable {
     return Everything.tell(database.file(), to);
   }
 
-  /** The folder in which what is sent waits while it arrives; nothing in it lasts. */
+  /** The folder in which what is sent waits while it arrives, made if it is missing; nothing in it lasts. */
   public Path arriving() {
-    return arriving;
+    return Leftovers.arriving(database.file().resolveSibling(""));
   }
 
   /** Backups, by themselves and by hand. */

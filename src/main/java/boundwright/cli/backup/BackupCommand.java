@@ -9,6 +9,7 @@ import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.store.backup.BackupDesk;
+import boundwright.store.backup.Counts;
 import boundwright.store.backup.Kept;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -61,36 +62,40 @@ public final class BackupCommand implements Callable<Integer> {
       BackupDesk desk = bench.backups();
       if (file == null) {
         Kept made = desk.now();
-        tell(s, new Answer(made.file().toString(), false, made.counts().of("athlete"), made.counts().of("rep"), 1));
+        tell(s, answer(made.file(), false, made.counts(), 1));
         return 0;
       }
       Path asked = s.path(file);
       Path to = Files.isDirectory(asked) ? asked.resolve(desk.name(!plain)) : asked;
       OutFile.check(to, false);
       boolean along = films == null ? desk.settings().films() : films;
-      int files = plain ? write(to, out -> desk.packed(out, along)) : sealed(s, desk, to, along);
-      tell(s, new Answer(to.toString(), !plain, bench.athletes().all().size(), desk.reps(), files));
+      BackupDesk.Gone gone = plain ? write(to, out -> desk.packed(out, along)) : sealed(s, desk, to, along);
+      tell(s, answer(to, !plain, gone.counts(), gone.files()));
       return 0;
     }
   }
 
-  private int sealed(Surroundings s, BackupDesk desk, Path to, boolean along) {
+  private static Answer answer(Path file, boolean sealed, Counts counts, int files) {
+    return new Answer(file.toString(), sealed, counts.of("athlete"), counts.of("rep"), files);
+  }
+
+  private BackupDesk.Gone sealed(Surroundings s, BackupDesk desk, Path to, boolean along) {
     char[] secret = BackupDesk.checkedPassphrase(passphrase.read(s, true));
     return write(to, out -> desk.sealed(out, secret, along, new SecureRandom()));
   }
 
   private interface Writer {
-    int to(OutputStream out) throws IOException;
+    BackupDesk.Gone to(OutputStream out) throws IOException;
   }
 
   /** Written beside its place and moved there whole, so that a full disk leaves no half backup under a good name. */
-  private static int write(Path to, Writer writer) {
+  private static BackupDesk.Gone write(Path to, Writer writer) {
     Path part = to.resolveSibling(to.getFileName() + ".part");
     try {
       try {
-        int files = writer.to(Files.newOutputStream(part));
+        BackupDesk.Gone gone = writer.to(Files.newOutputStream(part));
         Files.move(part, to, StandardCopyOption.ATOMIC_MOVE);
-        return files;
+        return gone;
       } finally {
         Files.deleteIfExists(part);
       }
@@ -105,7 +110,7 @@ public final class BackupCommand implements Callable<Integer> {
       return;
     }
     s.out().println(
-        "Backup made and looked through: " + a.file() + " (" + Notes.counted((int) a.athletes(), "athlete") + ", " + Notes.counted((int) a.reps(), "rep")
+        "Backup made and looked through: " + a.file() + " (" + Notes.counted(a.athletes(), "athlete") + ", " + Notes.counted(a.reps(), "rep")
             + (a.files() == 1 ? "" : ", " + a.files() + " files") + ").");
     if (a.sealed()) {
       s.out().println("Keep the passphrase where you find it in a year: without it nobody opens this file, not even this program.");

@@ -43,7 +43,7 @@ public final class CheckDataCommand implements Callable<Integer> {
       Json.print(s.out(), new Answer(athletes, reps, report.backups(), report.troubles()));
     } else {
       s.out().println(
-          Notes.counted((int) athletes, "athlete") + ", " + Notes.counted((int) reps, "rep") + ", " + Notes.counted(report.backups(), "whole backup")
+          Notes.counted(athletes, "athlete") + ", " + Notes.counted(reps, "rep") + ", " + Notes.counted(report.backups(), "whole backup")
               + " in the folder." + (report.troubles().isEmpty() ? " All is well." : ""));
       report.troubles().forEach(s.err()::println);
     }

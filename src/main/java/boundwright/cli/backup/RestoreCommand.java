@@ -9,7 +9,6 @@ import boundwright.store.Workbench;
 import boundwright.store.backup.Restore;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Parameters;
@@ -36,7 +35,7 @@ public final class RestoreCommand implements Callable<Integer> {
   }
 
   /** What {@code restore --json} prints; described in {@code docs/formats-json.md}. */
-  record Answer(String data, long athletes, long reps, int erasedAgain, boolean films, @Nullable String before) {}
+  record Answer(String data, long athletes, long reps, int erasedAgain, boolean films, String before) {}
 
   @Override
   public Integer call() {
@@ -49,7 +48,7 @@ public final class RestoreCommand implements Callable<Integer> {
       return 0;
     }
     s.out().println(
-        "Brought back into " + folder + ": " + Notes.counted((int) a.athletes(), "athlete") + ", " + Notes.counted((int) a.reps(), "rep")
+        "Brought back into " + folder + ": " + Notes.counted(a.athletes(), "athlete") + ", " + Notes.counted(a.reps(), "rep")
             + (a.films() ? ", with the films." : ". Films that were here stayed."));
     if (a.erasedAgain() > 0) {
       s.out().println(Notes.counted(a.erasedAgain(), "athlete") + " of the backup had been erased and " + (a.erasedAgain() == 1 ? "was" : "were") + " erased again.");

@@ -3,7 +3,6 @@ package boundwright.store.age;
 import java.io.IOException;
 import java.io.InputStream;
 import java.security.GeneralSecurityException;
-import java.util.Objects;
 import javax.crypto.Cipher;
 import org.jspecify.annotations.Nullable;
 
@@ -57,13 +56,16 @@ final class SealedInput extends InputStream {
     }
     byte[] piece = in.readNBytes(SEALED_BYTES);
     boolean first = pieces.first();
-    byte[] more = piece.length < SEALED_BYTES ? null : opened(piece, false);
-    byte[] end = more == null ? opened(piece, true) : null;
-    if (more == null && end == null) {
+    byte[] plain = piece.length < SEALED_BYTES ? null : opened(piece, false);
+    boolean asLast = plain == null;
+    if (asLast) {
+      plain = opened(piece, true);
+    }
+    if (plain == null) {
       throw AgeHeader.damaged();
     }
-    last = end != null;
-    opened = end == null ? Objects.requireNonNull(more) : end;
+    last = asLast;
+    opened = plain;
     at = 0;
     pieces.given();
     if (opened.length == 0 && !first) {

@@ -11,8 +11,8 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.sql.SQLException;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 
 /**
  * How many transactions were answered as kept, in a file beside the database. The database counts them too, inside each transaction; if it
@@ -20,7 +20,9 @@ import org.jspecify.annotations.Nullable;
  * written after the commit and is not waited for, so it can only say too few, never too many.
  */
 public final class Answered implements AutoCloseable {
-  private static final String NAME = "boundwright.count";
+  /** The file's name. */
+  static final String NAME = "boundwright.count";
+
   private static final String LOST = "boundwright.lost";
   private static final String AS_FOUND = "as-found";
   private static final int DIGITS = 19;
@@ -82,11 +84,11 @@ public final class Answered implements AutoCloseable {
     long kept;
     try (var c = Counts.looking(database);
         var s = c.createStatement()) {
-      if (Counts.one(s, "SELECT count(*) FROM sqlite_schema WHERE name = 'written'") == 0) {
+      if (!Counts.has(s, "written")) {
         return; // older than the count
       }
       kept = Counts.one(s, "SELECT coalesce(max(count), 0) FROM written");
-    } catch (java.sql.SQLException e) {
+    } catch (SQLException e) {
       return; // whoever opens it next says what is wrong with it
     }
     if (kept < answered) {
@@ -96,7 +98,7 @@ public final class Answered implements AutoCloseable {
 
   private static void note(Path database, long answered, long kept) {
     try {
-      Path aside = aside(database.resolveSibling(AS_FOUND));
+      Path aside = Private.folder(Backups.free(database.resolveSibling(""), AS_FOUND, ""));
       for (String ending : new String[] {"", "-wal"}) {
         Path file = database.resolveSibling(database.getFileName() + ending);
         if (Files.exists(file)) {
@@ -118,15 +120,6 @@ public final class Answered implements AutoCloseable {
     }
   }
 
-  /** A new folder named so, or so with a number. */
-  static Path aside(Path wished) throws IOException {
-    Path folder = wished;
-    for (int n = 2; Files.exists(folder); n++) {
-      folder = wished.resolveSibling(wished.getFileName() + "-" + n);
-    }
-    return Private.folder(folder);
-  }
-
   /** What was lost, in words, until it was read; empty if nothing is known to be lost. */
   static Optional<String> lost(Path folder) {
     try {
@@ -139,8 +132,8 @@ public final class Answered implements AutoCloseable {
   }
 
   /** The coach has read it. */
-  static void read(Path folder, @Nullable String seen) throws IOException {
-    if (lost(folder).filter(l -> l.equals(seen)).isPresent()) {
+  static void seen(Path folder) throws IOException {
+    if (lost(folder).isPresent()) {
       Files.move(folder.resolve(LOST), folder.resolve(LOST + ".read"), StandardCopyOption.REPLACE_EXISTING);
     }
   }

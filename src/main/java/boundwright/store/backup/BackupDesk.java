@@ -62,11 +62,6 @@ public final class BackupDesk {
     return settings;
   }
 
-  /** Reps in the store. */
-  public long reps() {
-    return settings.reps();
-  }
-
   /** Makes a backup in the folder now, and lets those go that need not stay. */
   public synchronized Kept now() {
     Kept made = backups.make(maker);
@@ -142,26 +137,33 @@ public final class BackupDesk {
   }
 
   /**
+   * A backup that left the machine.
+   *
+   * @param files how many files are in it
+   * @param counts what its database holds
+   */
+  public record Gone(int files, Counts counts) {}
+
+  /**
    * Writes a backup that leaves the machine, sealed.
    *
    * @param out where to; closed
    * @param random must be one that cannot be guessed
-   * @return how many files are in it
    */
-  public int sealed(OutputStream out, char[] passphrase, boolean films, RandomGenerator random) throws IOException {
+  public Gone sealed(OutputStream out, char[] passphrase, boolean films, RandomGenerator random) throws IOException {
     return packed(Age.sealing(out, checkedPassphrase(passphrase), random), films);
   }
 
   /** Writes a backup that leaves the machine as it is: whoever has it reads it. */
-  public int packed(OutputStream out, boolean films) throws IOException {
+  public Gone packed(OutputStream out, boolean films) throws IOException {
     Path folder = Private.folder(backups.folder());
     Path copy = Files.createTempFile(folder, "leaving", ".part");
     try (OutputStream closing = out) {
       Files.delete(copy);
-      Copy.make(copy, maker);
+      Counts counts = Copy.make(copy, maker);
       int files = Bundle.write(closing, copy, dataFolder, films);
       settings.leftOn(LocalDate.now(clock));
-      return files;
+      return new Gone(files, counts);
     } finally {
       Files.deleteIfExists(copy);
     }
@@ -175,11 +177,9 @@ public final class BackupDesk {
   /** A few words if no backup has left the folder for long, else empty. */
   public String reminder() {
     Optional<LocalDate> last = settings.left().or(settings::since);
-    if (settings.squad() == 0 || last.isEmpty()) {
-      return "";
-    }
-    long days = ChronoUnit.DAYS.between(last.get(), LocalDate.now(clock));
-    return days < REMIND_AFTER_DAYS ? "" : "No backup has left this machine for " + days + " days.";
+    long days = last.map(day -> ChronoUnit.DAYS.between(day, LocalDate.now(clock))).orElse(0L);
+    // asked on every page: the squad is counted only where there would be something to say
+    return days < REMIND_AFTER_DAYS || settings.squad() == 0 ? "" : "No backup has left this machine for " + days + " days.";
   }
 
   /** What was found lost when the folder was opened, in words, until it was read; else empty. */
@@ -188,7 +188,7 @@ public final class BackupDesk {
   }
 
   /** The coach has read what was lost. */
-  public void seen(String what) throws IOException {
-    Answered.read(dataFolder, what);
+  public void seen() throws IOException {
+    Answered.seen(dataFolder);
   }
 }

@@ -28,7 +28,4 @@ public interface BackupSettings {
 
   /** Athletes of the squad; 0 for an invented one, which needs no backup. */
   int squad();
-
-  /** Reps of all of them. */
-  long reps();
 }

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -39,7 +40,21 @@ public final class Backups {
 
   /** The name of a file made at a time. */
   public static String name(LocalDateTime at, String ending) {
-    return "boundwright-" + at.format(STAMP) + ending;
+    return "boundwright-" + stamp(at) + ending;
+  }
+
+  /** A time as it stands in names. */
+  static String stamp(LocalDateTime at) {
+    return at.format(STAMP);
+  }
+
+  /** A file or folder of this name that is not there yet: so, or with a number before the ending. */
+  static Path free(Path folder, String name, String ending) {
+    Path free = folder.resolve(name + ending);
+    for (int n = 2; Files.exists(free); n++) {
+      free = folder.resolve(name + "-" + n + ending);
+    }
+    return free;
   }
 
   /** Where they are; the folder may be missing. */
@@ -49,10 +64,14 @@ public final class Backups {
 
   /** All that can be read, newest first. */
   public List<Kept> all() {
+    return read(Counts::of);
+  }
+
+  private List<Kept> read(Function<Path, Counts> counting) {
     List<Kept> all = new ArrayList<>();
     for (Path file : files()) {
       try {
-        all.add(new Kept(file, made(file), Counts.of(file)));
+        all.add(new Kept(file, made(file), counting.apply(file)));
       } catch (RefusedException damaged) {
         // it is no backup, and is named by damaged()
       }
@@ -90,22 +109,13 @@ public final class Backups {
     } catch (IOException e) {
       throw new RefusedException("No backup was made: the folder " + folder + " cannot be made (" + e.getMessage() + "). The store is as it was.", e);
     }
-    Path file = folder.resolve(name(now, why + ".db"));
-    for (int n = 2; Files.exists(file); n++) {
-      file = folder.resolve(name(now, why + "-" + n + ".db"));
-    }
+    Path file = free(folder, name(now, why), ".db");
     return new Kept(file, now, Copy.make(file, maker));
   }
 
   /** Lets those go that the rotation does not keep. Each of them is looked through before one goes for its sake. */
   public List<Kept> thin(Rotation rotation) {
-    List<Kept> whole = new ArrayList<>();
-    for (Kept k : all()) {
-      if (isWhole(k.file())) {
-        whole.add(k);
-      }
-    }
-    List<Kept> go = rotation.toGo(whole);
+    List<Kept> go = rotation.toGo(read(Copy::check));
     try {
       for (Kept k : go) {
         Files.deleteIfExists(k.file());
@@ -114,15 +124,6 @@ public final class Backups {
       throw new RefusedException("An old backup could not be removed: " + e.getMessage() + ". All others are as they were.", e);
     }
     return go;
-  }
-
-  private static boolean isWhole(Path file) {
-    try {
-      Copy.check(file);
-      return true;
-    } catch (RefusedException damaged) {
-      return false;
-    }
   }
 
   /**

@@ -29,7 +29,8 @@ import java.util.zip.ZipOutputStream;
 final class Bundle {
   static final String DATABASE = "boundwright.db";
   private static final String LIST = "list.txt";
-  private static final List<String> FOLDERS = List.of("clips", "sessions");
+  /** Where clips and films are, a folder of each in them. */
+  static final List<String> FOLDERS = List.of("clips", "sessions");
   private static final String ALLOWED = "boundwright\\.db|(?:clips|sessions)(?:/[A-Za-z0-9_-][A-Za-z0-9._-]*)+";
 
   private Bundle() {}
@@ -56,16 +57,18 @@ final class Bundle {
     try (ZipOutputStream zip = new ZipOutputStream(out, StandardCharsets.UTF_8)) {
       zip.setLevel(Deflater.BEST_SPEED);
       list.append(add(zip, DATABASE, database));
+      int written = 1;
       for (Map.Entry<String, Path> file : files.entrySet()) {
         if (Files.exists(file.getValue())) { // a clip may be taken back meanwhile
           list.append(add(zip, file.getKey(), file.getValue()));
+          written++;
         }
       }
       zip.putNextEntry(new ZipEntry(LIST));
       zip.write(list.toString().getBytes(StandardCharsets.UTF_8));
       zip.closeEntry();
+      return written;
     }
-    return files.size() + 1;
   }
 
   private static String entry(Path dataFolder, Path file) {

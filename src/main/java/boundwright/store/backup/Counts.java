@@ -54,12 +54,7 @@ public record Counts(int version, long written, long erasures, Map<String, Long>
   /** Counts. */
   static Counts of(Connection c) throws SQLException {
     try (Statement s = c.createStatement()) {
-      List<String> tables = new ArrayList<>();
-      try (ResultSet r = s.executeQuery("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name NOT LIKE 'flyway%'")) {
-        while (r.next()) {
-          tables.add(r.getString(1));
-        }
-      }
+      List<String> tables = tables(s);
       Map<String, Long> rows = new TreeMap<>();
       for (String table : tables) {
         rows.put(table, one(s, "SELECT count(*) FROM \"" + table + "\""));
@@ -72,6 +67,28 @@ public record Counts(int version, long written, long erasures, Map<String, Long>
     }
   }
 
+  /** The program's own tables, in the order in which they were made. */
+  static List<String> tables(Statement s) throws SQLException {
+    return texts(s, "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name NOT LIKE 'flyway%' ORDER BY rowid");
+  }
+
+  /** Whether a database has a table. */
+  static boolean has(Statement s, String table) throws SQLException {
+    return one(s, "SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND name = '" + table + "'") > 0;
+  }
+
+  /** The first column of what a question answers, row by row. */
+  static List<String> texts(Statement s, String sql) throws SQLException {
+    List<String> out = new ArrayList<>();
+    try (ResultSet r = s.executeQuery(sql)) {
+      while (r.next()) {
+        out.add(r.getString(1));
+      }
+    }
+    return out;
+  }
+
+  /** The number that a question answers, or 0. */
   static long one(Statement s, String sql) throws SQLException {
     try (ResultSet r = s.executeQuery(sql)) {
       return r.next() ? r.getLong(1) : 0;

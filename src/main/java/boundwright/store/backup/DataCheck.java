@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
@@ -54,11 +53,11 @@ public final class DataCheck {
     }
     try (Connection c = Counts.looking(database);
         Statement s = c.createStatement()) {
-      List<String> broken = list(s, "PRAGMA integrity_check(5)");
+      List<String> broken = Counts.texts(s, "PRAGMA integrity_check(5)");
       if (!broken.equals(List.of("ok"))) {
         troubles.add("The database is damaged (" + String.join("; ", broken) + "). Bring back a backup: boundwright restore FILE.");
       }
-      long astray = list(s, "SELECT \"table\" FROM pragma_foreign_key_check").size();
+      long astray = Counts.texts(s, "SELECT \"table\" FROM pragma_foreign_key_check").size();
       if (astray > 0) {
         troubles.add(Notes.counted(astray, "row belongs", "rows belong") + " to nobody. Bring back a backup, and report it.");
       }
@@ -79,7 +78,7 @@ public final class DataCheck {
 
   private void films(Statement s, List<String> troubles) throws SQLException, IOException {
     List<String> missing = new ArrayList<>();
-    for (String id : list(s, "SELECT id FROM clip WHERE film_kept = 1 ORDER BY id")) {
+    for (String id : Counts.texts(s, "SELECT id FROM clip WHERE film_kept = 1 ORDER BY id")) {
       Path clip = folder.resolve("clips").resolve(id);
       boolean there = false;
       if (Files.isDirectory(clip)) {
@@ -116,15 +115,5 @@ public final class DataCheck {
       troubles.add("There is no backup in the folder. Make one: boundwright backup.");
     }
     return whole;
-  }
-
-  private static List<String> list(Statement s, String sql) throws SQLException {
-    List<String> out = new ArrayList<>();
-    try (ResultSet r = s.executeQuery(sql)) {
-      while (r.next()) {
-        out.add(r.getString(1));
-      }
-    }
-    return out;
   }
 }

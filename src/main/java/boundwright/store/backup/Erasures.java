@@ -8,7 +8,6 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Collection;
 import java.util.Set;
-import java.util.TreeSet;
 import org.sqlite.SQLiteConfig;
 
 /** Who was erased, by the random name that the database had for them, and erasing them again from a copy of before. */
@@ -28,20 +27,12 @@ public final class Erasures {
 
   /** Who was erased from a database; nobody if it cannot be read or is older than this. */
   static Set<String> of(Path database) {
-    Set<String> tokens = new TreeSet<>();
     try (Connection c = Counts.looking(database);
         Statement s = c.createStatement()) {
-      if (knows(s)) {
-        try (ResultSet r = s.executeQuery("SELECT token FROM erasure")) {
-          while (r.next()) {
-            tokens.add(r.getString(1));
-          }
-        }
-      }
+      return knows(s) ? Set.copyOf(Counts.texts(s, "SELECT token FROM erasure")) : Set.of();
     } catch (SQLException unreadable) {
       return Set.of(); // a damaged database says nothing of anybody
     }
-    return tokens;
   }
 
   /** How many of them a database still holds. */
@@ -87,10 +78,10 @@ public final class Erasures {
           }
         }
       }
-      if (gone > 0 && has(s, "squad_prior")) {
+      if (gone > 0 && Counts.has(s, "squad_prior")) {
         s.execute(BEFORE);
       }
-      if (gone > 0 && has(s, "season_member")) {
+      if (gone > 0 && Counts.has(s, "season_member")) {
         s.execute(AFTER);
       }
       c.commit();
@@ -105,10 +96,6 @@ public final class Erasures {
   }
 
   private static boolean knows(Statement s) throws SQLException {
-    return has(s, "erasure");
-  }
-
-  private static boolean has(Statement s, String table) throws SQLException {
-    return Counts.one(s, "SELECT count(*) FROM sqlite_schema WHERE name = '" + table + "'") > 0;
+    return Counts.has(s, "erasure");
   }
 }

@@ -7,7 +7,6 @@ import java.sql.ResultSet;
 import java.sql.ResultSetMetaData;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -84,16 +83,7 @@ public final class Everything {
 
   /** The tables that are told. */
   static List<String> tables(Statement s) throws SQLException {
-    List<String> tables = new ArrayList<>();
-    try (ResultSet r =
-        s.executeQuery("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name NOT LIKE 'flyway%' ORDER BY rowid")) {
-      while (r.next()) {
-        if (!LEFT_OUT.containsKey(r.getString(1))) {
-          tables.add(r.getString(1));
-        }
-      }
-    }
-    return tables;
+    return Counts.tables(s).stream().filter(t -> !LEFT_OUT.containsKey(t)).toList();
   }
 
   private static Map<String, @Nullable Object> row(ResultSet r) throws SQLException {

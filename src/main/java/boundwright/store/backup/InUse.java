@@ -15,7 +15,8 @@ import org.jspecify.annotations.Nullable;
  * system takes the lock away with a program that was killed.
  */
 public final class InUse implements AutoCloseable {
-  private static final String NAME = "boundwright.open";
+  /** The name of the file that is locked. */
+  static final String NAME = "boundwright.open";
 
   /** Folders that this program has open: the operating system counts locks by program, not by opening. */
   private static final Map<Path, InUse> HERE = new HashMap<>();

@@ -11,6 +11,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.sql.Connection;
+import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -36,7 +37,8 @@ import java.util.stream.Stream;
 public final class Restore {
   private static final String STAGING = "restoring";
   private static final String READY = "ready";
-  private static final List<String> FILM_FOLDERS = List.of("clips", "sessions");
+  /** Held while a database is brought up to date. */
+  private static final String LOCK = "boundwright.lock";
 
   private final Path folder;
   private final Clock clock;
@@ -74,13 +76,13 @@ public final class Restore {
    *
    * @param counts what the database holds now
    * @param erasedAgain athletes of the backup who had been erased and were erased again
-   * @param aside where the data of before are; nothing was there if it is not
+   * @param aside where the data of before are; empty if there were none
    * @param films whether the backup had the films with it
    */
   public record Result(Counts counts, int erasedAgain, Path aside, boolean films) {}
 
-  /** Whether a file is sealed, so that a passphrase is asked for. */
-  public static boolean isSealed(Path file) {
+  /** Whether a passphrase is asked for. */
+  private static boolean isSealed(Path file) {
     return starts(file, "age-encryption.org/v1\n".getBytes(StandardCharsets.US_ASCII));
   }
 
@@ -160,14 +162,11 @@ public final class Restore {
         for (String left : new String[] {"-wal", "-shm"}) {
           Files.deleteIfExists(staging.resolve(Bundle.DATABASE + left));
         }
-        for (String made : new String[] {"boundwright.count", "boundwright.open", "boundwright.lock"}) {
-          Files.deleteIfExists(staging.resolve(made));
+        for (String beside : new String[] {Answered.NAME, InUse.NAME, LOCK}) {
+          Files.deleteIfExists(staging.resolve(beside));
         }
         Copy.force(database);
-        Path aside = folder.resolve("before-restore-" + Backups.name(LocalDateTime.now(clock), "").substring("boundwright-".length()));
-        for (int n = 2; Files.exists(aside); n++) {
-          aside = aside.resolveSibling(aside.getFileName() + "-" + n);
-        }
+        Path aside = Backups.free(folder, "before-restore-" + Backups.stamp(LocalDateTime.now(clock)), "");
         Files.writeString(staging.resolve(READY), String.valueOf(aside.getFileName()), StandardCharsets.UTF_8);
         finish(folder);
         return new Result(counts, again, aside, films);
@@ -245,7 +244,7 @@ public final class Restore {
     } catch (SQLException damaged) {
       return; // what is lost cannot be asked; films of before are put aside below
     }
-    try (Connection c = java.sql.DriverManager.getConnection("jdbc:sqlite:" + database);
+    try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + database);
         var raise = c.prepareStatement("UPDATE sqlite_sequence SET seq = ? WHERE name = ? AND seq < ?");
         var add = c.prepareStatement("INSERT INTO sqlite_sequence (name, seq) SELECT ?, ? WHERE EXISTS (SELECT 1 FROM sqlite_schema WHERE name = ?) AND NOT EXISTS (SELECT 1 FROM sqlite_sequence WHERE name = ?)")) {
       for (Map.Entry<String, Long> e : here.entrySet()) {
@@ -273,9 +272,9 @@ public final class Restore {
     List<Path> orphans = new ArrayList<>();
     try (Connection c = Counts.looking(database);
         Statement s = c.createStatement()) {
-      for (String name : FILM_FOLDERS) {
+      for (String name : Bundle.FOLDERS) {
         String table = name.equals("clips") ? "clip" : "session_film";
-        if (Files.isDirectory(folder.resolve(name)) && Counts.one(s, "SELECT count(*) FROM sqlite_schema WHERE name = '" + table + "'") > 0) {
+        if (Files.isDirectory(folder.resolve(name)) && Counts.has(s, table)) {
           try (Stream<Path> all = Files.list(folder.resolve(name))) {
             for (Path f : all.filter(p -> String.valueOf(p.getFileName()).matches("[0-9]{1,18}")).sorted().toList()) {
               if (Counts.one(s, "SELECT count(*) FROM " + table + " WHERE id = " + Long.parseLong(String.valueOf(f.getFileName()))) == 0) {
@@ -293,7 +292,7 @@ public final class Restore {
    * Changes the places of the files, if a restore had come so far; can be begun again after a kill at any moment. The caller is alone in the
    * folder.
    */
-  public static void finish(Path folder) {
+  static void finish(Path folder) {
     Path staging = folder.resolve(STAGING);
     try {
       Path aside = folder.resolve(Files.readString(staging.resolve(READY), StandardCharsets.UTF_8));
@@ -303,7 +302,7 @@ public final class Restore {
         for (String ending : new String[] {"", "-wal", "-shm"}) {
           move(folder.resolve(Bundle.DATABASE + ending), aside.resolve(Bundle.DATABASE + ending));
         }
-        move(folder.resolve("boundwright.count"), aside.resolve("boundwright.count"));
+        move(folder.resolve(Answered.NAME), aside.resolve(Answered.NAME));
         move(staging.resolve(Bundle.DATABASE), database);
       }
       Answered.start(database);
@@ -328,7 +327,7 @@ public final class Restore {
 
   private static List<Path> staged(Path staging) throws IOException {
     List<Path> files = new ArrayList<>();
-    for (String name : FILM_FOLDERS) {
+    for (String name : Bundle.FOLDERS) {
       if (Files.isDirectory(staging.resolve(name))) {
         try (Stream<Path> all = Files.walk(staging.resolve(name))) {
           all.filter(Files::isRegularFile).sorted().forEach(files::add);

@@ -8,6 +8,7 @@ import boundwright.store.RepExport;
 import boundwright.store.RepImport;
 import boundwright.store.Workbench;
 import boundwright.web.page.Addresses;
+import boundwright.web.page.Figures;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
 import boundwright.web.page.Pages;
@@ -22,7 +23,7 @@ import java.io.Writer;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.time.format.DateTimeFormatter;
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -33,7 +34,6 @@ import org.jspecify.annotations.Nullable;
 public final class FilesHandler {
   private static final int MOST_WAITING = 3;
   private static final int MOST_PAST = 5;
-  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
 
   private record Waiting(String name, String text) {}
 
@@ -115,7 +115,7 @@ public final class FilesHandler {
   private List<FilesView.Past> past() {
     return new RepImport(bench)
         .taken(MOST_PAST).stream()
-            .map(t -> new FilesView.Past(t.number(), (t.name().isEmpty() ? "A file" : t.name()) + ", " + DAY.format(t.at().atZone(bench.clock().getZone())) + ": " + Notes.counted(t.reps(), "rep")))
+            .map(t -> new FilesView.Past(t.number(), (t.name().isEmpty() ? "A file" : t.name()) + ", " + Figures.dayOfYear(LocalDate.ofInstant(t.at(), bench.clock().getZone())) + ": " + Notes.counted(t.reps(), "rep")))
             .toList();
   }
 

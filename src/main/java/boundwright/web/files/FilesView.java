@@ -1,5 +1,6 @@
 package boundwright.web.files;
 
+import boundwright.quantity.Notes;
 import boundwright.store.RepCsv;
 import java.util.List;
 
@@ -40,7 +41,7 @@ public record FilesView(
   public String datedLater() {
     return later.isEmpty()
         ? ""
-        : (later.size() == 1 ? "1 rep is" : later.size() + " reps are") + " dated after today: " + RepCsv.lines(later) + ".";
+        : Notes.counted(later.size(), "rep is", "reps are") + " dated after today: " + RepCsv.lines(later) + ".";
   }
 
   /** What is there already, in a sentence, or empty. */

@@ -3,7 +3,6 @@ package boundwright.web.order;
 import boundwright.quantity.Notes;
 import boundwright.season.order.OrderSettings;
 import boundwright.season.order.OrderSheet;
-import boundwright.web.page.Figures;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -48,6 +47,6 @@ public record OrderView(
     return "From " + asked.from() + ", " + Notes.counted(s.minutes(), "minute") + (asked.lost() == 0 ? "" : " less " + asked.lost())
         + (asked.closed().isEmpty() ? "" : ", " + asked.closed() + " closed") + ". " + Notes.counted(s.pits(), "pit")
         + (s.lanes() == 1 ? "" : " of " + s.lanes() + " runways") + ", " + Notes.counted(s.flatLanes(), "lane") + " on " + s.flatSurface().label()
-        + ", " + Figures.counted(s.coaches(), "coach", "coaches") + ".";
+        + ", " + Notes.counted(s.coaches(), "coach", "coaches") + ".";
   }
 }

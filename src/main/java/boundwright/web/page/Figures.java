@@ -98,11 +98,11 @@ public final class Figures {
 
   /** A day as it is read: {@code 12 May}; the year only when it is not that of {@code today}. */
   public static String day(LocalDate day, LocalDate today) {
-    return (day.getYear() == today.getYear() ? DAY : DAY_OF_YEAR).format(day);
+    return day.getYear() == today.getYear() ? DAY.format(day) : dayOfYear(day);
   }
 
-  /** A count with its word. */
-  public static String counted(int n, String one, String many) {
-    return n + " " + (n == 1 ? one : many);
+  /** A day with its year: {@code 12 May 2026}. */
+  public static String dayOfYear(LocalDate day) {
+    return DAY_OF_YEAR.format(day);
   }
 }

@@ -237,7 +237,7 @@ public final class Gate {
 
   private static @Nullable String cookie(Context ctx) {
     String held = ctx.cookie(COOKIE);
-    return held != null && held.matches("[0-9a-f]{32}") ? held : null;
+    return held != null && Secrets.looksLike(held) ? held : null;
   }
 
   private static boolean same(String a, String b) {

@@ -6,6 +6,7 @@ import boundwright.store.Workbench;
 import boundwright.store.backup.BackupDesk;
 import boundwright.store.backup.Kept;
 import boundwright.store.backup.Rotation;
+import boundwright.web.page.Figures;
 import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
 import io.javalin.http.Context;
@@ -20,7 +21,6 @@ import java.util.random.RandomGenerator;
 /** Backups: when the last one was made, one button for another, and one that leaves the machine. */
 public final class BackupHandler {
   private static final DateTimeFormatter AT = DateTimeFormatter.ofPattern("d MMMM yyyy, HH:mm", Locale.ENGLISH);
-  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
 
   private final BackupDesk desk;
   private final Pages pages;
@@ -86,7 +86,7 @@ public final class BackupHandler {
 
   /** The coach has read what was lost. */
   public void seen(Context ctx) throws IOException {
-    desk.seen(desk.lost());
+    desk.seen();
     ctx.redirect("/settings/backup", HttpStatus.SEE_OTHER);
   }
 
@@ -101,7 +101,7 @@ public final class BackupHandler {
         "settings",
         new BackupView(
             all.isEmpty() ? "none yet" : line(all.get(0)),
-            desk.settings().left().map(DAY::format).orElse("never"),
+            desk.settings().left().map(Figures::dayOfYear).orElse("never"),
             desk.trouble(),
             desk.lost(),
             all.stream().map(BackupHandler::line).toList(),
@@ -113,6 +113,6 @@ public final class BackupHandler {
   }
 
   private static String line(Kept k) {
-    return AT.format(k.made()) + ": " + Notes.counted((int) k.counts().of("athlete"), "athlete") + ", " + Notes.counted((int) k.counts().of("rep"), "rep");
+    return AT.format(k.made()) + ": " + Notes.counted(k.counts().of("athlete"), "athlete") + ", " + Notes.counted(k.counts().of("rep"), "rep");
   }
 }

@@ -217,7 +217,7 @@ public final class InputHandler {
   private static String said(SeasonInput in, Meet m) {
     long main = in.squad().stream().filter(x -> x.entry(m).filter(i -> i == Entry.Importance.MAIN).isPresent()).count();
     long all = in.squad().stream().filter(x -> x.entry(m).isPresent()).count();
-    return DAY.format(m.date()) + (all == 0 ? ", nobody yet" : ", " + Notes.counted((int) all, "athlete") + (main == 0 ? "" : ", main for " + main));
+    return DAY.format(m.date()) + (all == 0 ? ", nobody yet" : ", " + Notes.counted(all, "athlete") + (main == 0 ? "" : ", main for " + main));
   }
 
   private static String said(Venue v) {
