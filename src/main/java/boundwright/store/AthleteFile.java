@@ -1,9 +1,12 @@
 package boundwright.store;
 
 import boundwright.athlete.Athlete;
+import boundwright.store.backup.Catalogue;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.ResultSetMetaData;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HashMap;
@@ -30,14 +33,12 @@ public final class AthleteFile {
     this.workbench = workbench;
   }
 
-  private record Reference(String table, String column, String target, String targetColumn, String whenErased) {}
-
   /**
    * All rows by table, the athlete's own first, each row by column in the order of the table; a column's name or the column
    * {@code unit} beside it says the unit. Values are texts, numbers, or null; the body points of a clip, which are bytes, are Base64. Tables without a row of theirs are left out.
    */
   public Map<String, List<Map<String, @Nullable Object>>> of(Athlete athlete) {
-    Map<String, List<Map<String, @Nullable Object>>> out = new LinkedHashMap<>(workbench.database().read(h -> read(h, athlete.id())));
+    Map<String, List<Map<String, @Nullable Object>>> out = new LinkedHashMap<>(read(athlete.id()));
     List<Map<String, @Nullable Object>> labels = new ArrayList<>();
     workbench.clips().lessons().of(athlete.id()).forEach(
         (clip, file) -> {
@@ -52,22 +53,29 @@ public final class AthleteFile {
     return out;
   }
 
-  private static Map<String, List<Map<String, @Nullable Object>>> read(Handle h, long athleteId) {
-    List<Reference> references =
-        h.createQuery(
-                "SELECT t.name AS own, f.\"from\" AS own_column, f.\"table\" AS target, f.\"to\" AS target_column, f.on_delete"
-                    + " FROM sqlite_schema t, pragma_foreign_key_list(t.name) f WHERE t.type = 'table' ORDER BY t.rowid, f.id")
-            .map(
-                (r, c) ->
-                    new Reference(
-                        r.getString("own"), r.getString("own_column"), r.getString("target"), r.getString("target_column"), r.getString("on_delete")))
-            .list();
+  private Map<String, List<Map<String, @Nullable Object>>> read(long athleteId) {
+    Database database = workbench.database();
+    return database.read(
+        h -> {
+          try {
+            return read(h, database.catalogue(), athleteId);
+          } catch (SQLException e) {
+            throw new IllegalStateException(e); // said in words by the database
+          }
+        });
+  }
+
+  private static Map<String, List<Map<String, @Nullable Object>>> read(Handle h, Catalogue catalogue, long athleteId) throws SQLException {
+    List<Catalogue.Reference> references;
+    try (Statement s = h.getConnection().createStatement()) {
+      references = catalogue.references(s);
+    }
     Map<String, String> where = new LinkedHashMap<>();
     where.put("athlete", "id = :athlete");
     boolean found = true;
     while (found) {
       found = false;
-      for (Reference ref : references) {
+      for (Catalogue.Reference ref : references) {
         String target = where.get(ref.target());
         if (target != null && !where.containsKey(ref.table()) && "CASCADE".equals(ref.whenErased())) {
           where.put(ref.table(), ref.column() + " IN (SELECT " + ref.targetColumn() + " FROM " + ref.target() + " WHERE " + target + ")");
@@ -76,7 +84,7 @@ public final class AthleteFile {
       }
     }
     Map<String, Set<String>> pointedTo = new HashMap<>();
-    for (Reference ref : references) {
+    for (Catalogue.Reference ref : references) {
       String own = where.get(ref.table());
       if (own != null && !where.containsKey(ref.target())) {
         pointedTo
@@ -87,17 +95,16 @@ public final class AthleteFile {
     pointedTo.forEach((table, conditions) -> where.put(table, String.join(" OR ", conditions)));
     where.remove("learned");
     Map<String, List<Map<String, @Nullable Object>>> out = new LinkedHashMap<>();
-    where.forEach(
-        (table, condition) -> {
-          List<Map<String, @Nullable Object>> rows =
-              h.createQuery("SELECT * FROM " + table + " WHERE " + condition + " ORDER BY rowid")
-                  .bind("athlete", athleteId)
-                  .map((r, c) -> row(r))
-                  .list();
-          if (!rows.isEmpty()) {
-            out.put(table, rows);
-          }
-        });
+    for (Map.Entry<String, String> e : where.entrySet()) {
+      String question;
+      try (Statement s = h.getConnection().createStatement()) {
+        question = catalogue.rows(s, e.getKey(), e.getValue());
+      }
+      List<Map<String, @Nullable Object>> rows = h.createQuery(question).bind("athlete", athleteId).map((r, c) -> row(r)).list();
+      if (!rows.isEmpty()) {
+        out.put(e.getKey(), rows);
+      }
+    }
     return out;
   }
 

@@ -47,7 +47,8 @@ final class SettingRows {
   }
 
   private static void put(Handle h, String key, @Nullable Double number, @Nullable String unit, @Nullable String word) {
-    h.createUpdate("INSERT OR REPLACE INTO setting (key, number, unit, word) VALUES (:key, :number, :unit, :word)")
+    h.createUpdate("INSERT INTO setting (key, number, unit, word) VALUES (:key, :number, :unit, :word)"
+                + " ON CONFLICT (key) DO UPDATE SET number = excluded.number, unit = excluded.unit, word = excluded.word")
         .bind("key", key)
         .bind("number", number)
         .bind("unit", unit)

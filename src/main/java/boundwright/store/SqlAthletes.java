@@ -10,6 +10,7 @@ import boundwright.footfall.Foot;
 import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Erasures;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.text.Normalizer;

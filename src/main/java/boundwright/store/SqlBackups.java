@@ -2,6 +2,7 @@ package boundwright.store;
 
 import boundwright.store.backup.BackupSettings;
 import boundwright.store.backup.Rotation;
+import boundwright.store.engine.Database;
 import java.time.LocalDate;
 import java.util.Optional;
 

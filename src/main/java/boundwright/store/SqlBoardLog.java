@@ -5,6 +5,7 @@ import boundwright.approach.aim.BoardLog;
 import boundwright.approach.board.BoardSeen;
 import boundwright.approach.board.GapEntry;
 import boundwright.meet.Attempt;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

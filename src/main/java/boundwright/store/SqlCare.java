@@ -10,6 +10,7 @@ import boundwright.load.LegCare.Pain;
 import boundwright.load.LegCare;
 import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -78,7 +79,8 @@ final class SqlCare implements CareRepository {
   public void setGrowing(long athleteId, boolean growing, @Nullable LocalDate firstSession) {
     database.write(
         h ->
-            h.createUpdate("INSERT OR REPLACE INTO care (athlete_id, growing, first_session) VALUES (:athlete, :growing, :first)")
+            h.createUpdate("INSERT INTO care (athlete_id, growing, first_session) VALUES (:athlete, :growing, :first)"
+                        + " ON CONFLICT (athlete_id) DO UPDATE SET growing = excluded.growing, first_session = excluded.first_session")
                 .bind("athlete", athleteId)
                 .bind("growing", growing ? 1 : 0)
                 .bind("first", firstSession == null ? null : firstSession.toString())
@@ -237,7 +239,8 @@ final class SqlCare implements CareRepository {
     database.write(
         h ->
             h.createUpdate(
-                    "INSERT OR REPLACE INTO session_rating (athlete_id, date, rating, minutes) VALUES (:athlete, :date, :rating, :minutes)")
+                    "INSERT INTO session_rating (athlete_id, date, rating, minutes) VALUES (:athlete, :date, :rating, :minutes)"
+                        + " ON CONFLICT (athlete_id, date) DO UPDATE SET rating = excluded.rating, minutes = excluded.minutes")
                 .bind("athlete", rating.athleteId())
                 .bind("date", rating.date().toString())
                 .bind("rating", rating.rating())

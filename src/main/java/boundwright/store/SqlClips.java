@@ -11,6 +11,7 @@ import boundwright.clip.reading.Correction;
 import boundwright.clip.reading.Setup;
 import boundwright.clip.scan.FoundBytes;
 import boundwright.footfall.Sequence;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;

@@ -2,6 +2,7 @@ package boundwright.store;
 
 import boundwright.flight.Rep;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Database;
 import java.time.Instant;
 import java.util.List;
 import java.util.Set;

@@ -7,6 +7,7 @@ import boundwright.jump.MeasuredContact;
 import boundwright.jump.MeasuredJump;
 import boundwright.jump.Phase;
 import boundwright.jump.Phases;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

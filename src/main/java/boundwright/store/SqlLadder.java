@@ -5,6 +5,7 @@ import boundwright.readiness.GateAnswer;
 import boundwright.readiness.GateRules;
 import boundwright.readiness.LadderRepository;
 import boundwright.readiness.RungDecision;
+import boundwright.store.engine.Database;
 import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -73,7 +74,8 @@ final class SqlLadder implements LadderRepository {
               .bind("gate", decision.gate().name())
               .bind("reason", decision.reason())
               .execute();
-          return h.createUpdate("INSERT OR REPLACE INTO family_rung (athlete_id, family, rung) VALUES (:athlete, :family, :rung)")
+          return h.createUpdate("INSERT INTO family_rung (athlete_id, family, rung) VALUES (:athlete, :family, :rung)"
+                      + " ON CONFLICT (athlete_id, family) DO UPDATE SET rung = excluded.rung")
               .bind("athlete", decision.athleteId())
               .bind("family", decision.family().name())
               .bind("rung", decision.to())

@@ -6,6 +6,7 @@ import boundwright.load.SeasonStart;
 import boundwright.load.account.ContactTimes.Timed;
 import boundwright.load.account.LastWeek;
 import boundwright.load.account.OtherWork;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -91,7 +92,8 @@ final class SqlLoad implements LoadRepository {
   public void keep(long athleteId, LastWeek word) {
     database.write(
         h ->
-            h.createUpdate("INSERT OR REPLACE INTO last_week (athlete_id, said, contacts) VALUES (:athlete, :said, :contacts)")
+            h.createUpdate("INSERT INTO last_week (athlete_id, said, contacts) VALUES (:athlete, :said, :contacts)"
+                        + " ON CONFLICT (athlete_id) DO UPDATE SET said = excluded.said, contacts = excluded.contacts")
                 .bind("athlete", athleteId)
                 .bind("said", word.said().toString())
                 .bind("contacts", word.contacts())

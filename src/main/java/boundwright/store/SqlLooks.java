@@ -2,6 +2,7 @@ package boundwright.store;
 
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Database;
 import boundwright.technique.Fault;
 import boundwright.technique.FaultTick;
 import boundwright.technique.LookRepository;
@@ -44,8 +45,9 @@ final class SqlLooks implements LookRepository {
     database.write(
         h ->
             h.createUpdate(
-                    "INSERT OR REPLACE INTO own_fault (key, label, looks_like, likely_cause, say, next)"
-                        + " VALUES (:key, :label, :looks, :cause, :say, :next)")
+                    "INSERT INTO own_fault (key, label, looks_like, likely_cause, say, next)"
+                        + " VALUES (:key, :label, :looks, :cause, :say, :next) ON CONFLICT (key) DO UPDATE SET label = excluded.label,"
+                        + " looks_like = excluded.looks_like, likely_cause = excluded.likely_cause, say = excluded.say, next = excluded.next")
                 .bind("key", fault.key())
                 .bind("label", fault.label())
                 .bind("looks", fault.looksLike())
@@ -92,7 +94,8 @@ final class SqlLooks implements LookRepository {
                               "Rep number " + look.repId() + " is not in the store (any more). What was seen on it was not kept. Load the reps again."));
           look.ticks().forEach(tick -> tick.within(sequence));
           return h.createUpdate(
-                  "INSERT OR REPLACE INTO second_look (rep_id, observer_key, observer, ticks) VALUES (:rep, :key, :observer, :ticks)")
+                  "INSERT INTO second_look (rep_id, observer_key, observer, ticks) VALUES (:rep, :key, :observer, :ticks)"
+                      + " ON CONFLICT (rep_id, observer_key) DO UPDATE SET observer = excluded.observer, ticks = excluded.ticks")
               .bind("rep", look.repId())
               .bind("key", SqlAthletes.key(look.observer()))
               .bind("observer", look.observer())

@@ -12,6 +12,7 @@ import boundwright.meet.MeetSettings;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.Scoring;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;

@@ -4,6 +4,7 @@ import boundwright.athlete.Surface;
 import boundwright.season.order.OrderRepository;
 import boundwright.season.order.OrderSettings;
 import boundwright.season.order.RestRule;
+import boundwright.store.engine.Database;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;

@@ -3,6 +3,7 @@ package boundwright.store;
 import boundwright.pairing.Phone;
 import boundwright.pairing.PhoneRepository;
 import boundwright.pairing.PhoneRights;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;

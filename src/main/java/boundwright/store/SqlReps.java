@@ -8,6 +8,7 @@ import boundwright.flight.RepStore;
 import boundwright.flight.SquadPrior;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -134,7 +135,8 @@ final class SqlReps implements RepStore {
             return 0;
           }
           long number =
-              h.createUpdate("INSERT INTO squad_prior (made_on, reps, snapshot) VALUES (:day, :reps, x'')")
+              h.createUpdate("INSERT INTO squad_prior (made_on, reps, snapshot) VALUES (:day, :reps, :none)")
+                  .bind("none", new byte[0])
                   .bind("day", madeOn.toString())
                   .bind("reps", reps)
                   .executeAndReturnGeneratedKeys()
@@ -256,7 +258,8 @@ final class SqlReps implements RepStore {
     @Override
     public void keep(long athleteId, Learned learned) {
       alive()
-          .createUpdate("INSERT OR REPLACE INTO learned (athlete_id, now, day_start) VALUES (:athlete, :now, :start)")
+          .createUpdate("INSERT INTO learned (athlete_id, now, day_start) VALUES (:athlete, :now, :start)"
+                  + " ON CONFLICT (athlete_id) DO UPDATE SET now = excluded.now, day_start = excluded.day_start")
           .bind("athlete", athleteId)
           .bind("now", learned.now().toBytes())
           .bind("start", learned.dayStart().toBytes())

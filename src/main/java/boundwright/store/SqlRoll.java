@@ -1,6 +1,7 @@
 package boundwright.store;
 
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Database;
 import boundwright.track.Group;
 import boundwright.track.RollRepository;
 import java.time.LocalDate;

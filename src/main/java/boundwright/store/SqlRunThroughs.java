@@ -4,6 +4,7 @@ import boundwright.approach.run.RunThrough;
 import boundwright.approach.run.RunThroughEntry;
 import boundwright.approach.run.RunThroughLog;
 import boundwright.approach.run.RunUpSettings;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

@@ -7,6 +7,7 @@ import boundwright.season.Member;
 import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
 import boundwright.season.SeasonRepository;
+import boundwright.store.engine.Database;
 import boundwright.store.season.PlanFile;
 import boundwright.store.season.SeasonFile;
 import java.sql.ResultSet;
@@ -185,7 +186,7 @@ final class SqlSeasons implements SeasonRepository {
         h.createQuery(
                 "SELECT member, place, athlete.name AS name FROM"
                     + " (SELECT athlete_id, place, member FROM season_member WHERE season_id = :id AND since <= :edition"
-                    + " UNION ALL SELECT athlete_id, place, member FROM season_member_before WHERE season_id = :id AND since <= :edition AND last >= :edition)"
+                    + " UNION ALL SELECT athlete_id, place, member FROM season_member_before WHERE season_id = :id AND since <= :edition AND last >= :edition) AS held"
                     + " JOIN athlete ON athlete.id = athlete_id ORDER BY place")
             .bind("id", id)
             .bind("edition", edition)

@@ -11,6 +11,7 @@ import boundwright.clip.desk.ClipState;
 import boundwright.clip.session.Clothes;
 import boundwright.clip.session.FilmRep;
 import boundwright.footfall.Sequence;
+import boundwright.store.engine.Database;
 import boundwright.track.Attendance;
 import java.nio.ByteBuffer;
 import java.sql.ResultSet;
@@ -126,7 +127,7 @@ final class SqlSessions implements SessionRepository {
   public boolean reached(long id, double time_s, double of_s) {
     return database.write(
         h ->
-            h.createUpdate("UPDATE session_film SET reached_s = max(reached_s, :at), seconds = :of WHERE id = :id AND state = :reading")
+            h.createUpdate("UPDATE session_film SET reached_s = CASE WHEN reached_s < :at THEN :at ELSE reached_s END, seconds = :of WHERE id = :id AND state = :reading")
                     .bind("at", time_s)
                     .bind("of", of_s)
                     .bind("id", id)

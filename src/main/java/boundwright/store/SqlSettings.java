@@ -8,6 +8,7 @@ import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
 import boundwright.runway.MarkSettings;
 import boundwright.runway.SettingsRepository;
+import boundwright.store.engine.Database;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;

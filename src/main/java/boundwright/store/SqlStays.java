@@ -8,6 +8,7 @@ import boundwright.season.ladder.SquadStay;
 import boundwright.season.ladder.StayLog;
 import boundwright.season.ladder.StayRepository;
 import boundwright.season.ladder.Turnout;
+import boundwright.store.engine.Database;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;

@@ -1,5 +1,6 @@
 package boundwright.store;
 
+import boundwright.store.engine.Database;
 import java.util.Optional;
 import java.util.function.LongSupplier;
 

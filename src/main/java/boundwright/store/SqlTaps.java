@@ -1,5 +1,6 @@
 package boundwright.store;
 
+import boundwright.store.engine.Database;
 import boundwright.track.KeptTap;
 import boundwright.track.Made;
 import boundwright.track.TapLedger;

@@ -8,6 +8,7 @@ import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
 import boundwright.readiness.TestRepository;
 import boundwright.readiness.TestScore;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

@@ -9,6 +9,7 @@ import boundwright.load.account.DayLoad;
 import boundwright.load.account.OtherWork;
 import boundwright.load.account.VerticalSpeeds;
 import boundwright.load.account.Work;
+import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -77,7 +78,7 @@ final class SqlWorkLog implements WorkLog {
                         + "SELECT athlete_id, date FROM rep UNION ALL SELECT athlete_id, date FROM measured_jump"
                         + " UNION ALL SELECT athlete_id, date FROM run_through UNION ALL SELECT athlete_id, date FROM board_gap"
                         + " UNION ALL SELECT e.athlete_id, m.date FROM meet_attempt a JOIN meet_entrant e ON e.id = a.entrant_id"
-                        + " JOIN meet m ON m.id = e.meet_id WHERE e.athlete_id IS NOT NULL AND a.result <> 'PASS')"
+                        + " JOIN meet m ON m.id = e.meet_id WHERE e.athlete_id IS NOT NULL AND a.result <> 'PASS') AS worked"
                         + " WHERE athlete_id IN (<ids>) GROUP BY athlete_id")
                 .bindList("ids", ids)
                 .map((r, c) -> Map.entry(r.getLong("athlete_id"), LocalDate.parse(r.getString("first"))))

@@ -35,6 +35,10 @@ import boundwright.store.backup.BackupDesk;
 import boundwright.store.backup.Everything;
 import boundwright.store.backup.Leftovers;
 import boundwright.store.backup.Restore;
+import boundwright.store.engine.DataPlace;
+import boundwright.store.engine.Database;
+import boundwright.store.engine.JobQueue;
+import boundwright.store.engine.Schema;
 import boundwright.technique.LookRepository;
 import boundwright.track.Attendance;
 import boundwright.track.PlannedDrills;
@@ -115,11 +119,11 @@ public final class Workbench implements AutoCloseable {
     this.order = new SqlOrder(database);
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
     this.taken = new SqlTaken(database);
-    this.backups = new BackupDesk(database.file().resolveSibling(""), clock, database::copyInto, new SqlBackups(database, settings));
-    this.clipQueue = JobQueue.embedded(database);
+    this.backups = new BackupDesk(database.folder(), clock, database::copyInto, new SqlBackups(database, settings));
+    this.clipQueue = JobQueue.of(database);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
-    Path clipFolder = database.file().resolveSibling("clips");
-    Path sessionFolder = database.file().resolveSibling("sessions");
+    Path clipFolder = database.folder().resolve("clips");
+    Path sessionFolder = database.folder().resolve("sessions");
     this.clips =
         new ClipDesk(new SqlClips(database), clipQueue, clipFolder, logbook, looks, clock, scan, new Parts(sessionRows, sessionFolder));
     this.sessions =
@@ -135,21 +139,26 @@ public final class Workbench implements AutoCloseable {
    *     program or of a newer one; nothing in it was changed then
    */
   public static Workbench open(Path dataDir, Clock clock) {
-    return open(dataDir, clock, Database.Tuning.USUAL);
+    return open(DataPlace.of(dataDir), clock);
+  }
+
+  /** As {@link #open(Path, Clock)}, with the rows in the folder or in a PostgreSQL. */
+  public static Workbench open(DataPlace place, Clock clock) {
+    return open(place, clock, Database.Tuning.USUAL);
   }
 
   /** As {@link #open(Path, Clock)}, with another reader of films. */
   public static Workbench open(Path dataDir, Clock clock, ClipDesk.Scan scan) {
-    return open(dataDir, clock, scan, CutProcess::cut);
+    return open(DataPlace.of(dataDir), clock, scan, CutProcess::cut);
   }
 
   /** As {@link #open(Path, Clock)}, with another reader of films and another cutter of sessions. */
-  public static Workbench open(Path dataDir, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut) {
-    return new Workbench(Database.open(dataDir, Database.Tuning.USUAL, clock), clock, scan, cut);
+  public static Workbench open(DataPlace place, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut) {
+    return new Workbench(Database.open(place, Database.Tuning.USUAL, clock), clock, scan, cut);
   }
 
-  static Workbench open(Path dataDir, Clock clock, Database.Tuning tuning) {
-    return new Workbench(Database.open(dataDir, tuning, clock), clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut);
+  static Workbench open(DataPlace place, Clock clock, Database.Tuning tuning) {
+    return new Workbench(Database.open(place, tuning, clock), clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut);
   }
 
   /**
@@ -158,7 +167,7 @@ public final class Workbench implements AutoCloseable {
    * @param dataDir the folder; it is made if it is missing
    */
   public static Restore restoring(Path dataDir, Clock clock) {
-    return new Restore(dataDir, clock, staged -> Database.open(staged, Database.Tuning.USUAL, clock).close(), Schema::make);
+    return new Restore(dataDir, clock, staged -> Database.open(DataPlace.of(staged), Database.Tuning.USUAL, clock).close(), Schema::make);
   }
 
   /** The rungs of everybody as they are now. */
@@ -358,12 +367,12 @@ public final class Workbench implements AutoCloseable {
 
   /** Tells every field of every table. */
   public int tellEverything(Everything.Listener to) {
-    return Everything.tell(database.file(), to);
+    return database.tell(Everything.Which.LEAVING, to);
   }
 
   /** The folder in which what is sent waits while it arrives, made if it is missing; nothing in it lasts. */
   public Path arriving() {
-    return Leftovers.arriving(database.file().resolveSibling(""));
+    return Leftovers.arriving(database.folder());
   }
 
   /** Backups, by themselves and by hand. */
@@ -386,7 +395,7 @@ public final class Workbench implements AutoCloseable {
     settings.markInvented();
   }
 
-  /** The database file that is open. */
+  /** The store that is open. */
   Database database() {
     return database;
   }

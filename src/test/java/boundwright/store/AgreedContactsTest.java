@@ -54,7 +54,7 @@ class AgreedContactsTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir, Fixtures.CLOCK, (order, progress) -> FOUND);
+    w = Stores.open(dir, Fixtures.CLOCK, (order, progress) -> FOUND);
     ada = w.athletes().add(Fixtures.athlete("Ada")).id();
     desk().start();
   }
@@ -239,7 +239,7 @@ class AgreedContactsTest {
     bytes[bytes.length / 2] ^= 1;
     Files.write(file, bytes);
     w.close();
-    w = Workbench.open(dir, Fixtures.CLOCK, (order, progress) -> FOUND);
+    w = Stores.open(dir, Fixtures.CLOCK, (order, progress) -> FOUND);
     assertThat(desk().reading(id).contacts()).hasSize(contacts);
     assertThat(remarks(id)).anyMatch(r -> r.contains("cannot be used (its checksum is another): those that came with the program read this clip"));
     assertThatThrownBy(() -> lessons().inUse()).isInstanceOf(RefusedException.class).hasMessageContaining("clip learn --forget");

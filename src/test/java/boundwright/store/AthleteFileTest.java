@@ -38,7 +38,7 @@ class AthleteFileTest {
 
   @Test
   void itHoldsRowForRowWhatErasingTakesAway() {
-    try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(dir, Fixtures.CLOCK)) {
       DemoSquad.fill(w);
       Athlete bram = w.athletes().byName("Bram Curlew").orElseThrow();
       Athlete tovi = w.athletes().byName("Tovi Plover").orElseThrow();

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import boundwright.athlete.Athlete;
 import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Copy;
+import boundwright.store.engine.Schema;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -26,7 +27,7 @@ class BackupTest {
   }
 
   private Workbench filled() {
-    Workbench w = Workbench.open(home(), Fixtures.CLOCK);
+    Workbench w = Stores.open(home(), Fixtures.CLOCK);
     Athlete ada = w.athletes().add(Fixtures.athlete("Ada"));
     w.reps()
         .write(
@@ -46,7 +47,7 @@ class BackupTest {
       assertThat(made).isEqualTo(dir.resolve("boundwright-20260512-150000.db"));
       Path restored = Files.createDirectory(dir.resolve("restored"));
       Files.copy(made, restored.resolve(Schema.FILE_NAME));
-      try (Workbench r = Workbench.open(restored, Fixtures.CLOCK)) {
+      try (Workbench r = Stores.open(restored, Fixtures.CLOCK)) {
         assertThat(r.athletes().all()).isEqualTo(w.athletes().all());
         long id = r.athletes().all().get(0).id();
         assertThat(r.reps().inOrder(id)).isEqualTo(w.reps().inOrder(id)).hasSize(500);
@@ -81,7 +82,7 @@ class BackupTest {
       bytes.write(rubbish);
       bytes.write(rubbish);
     }
-    try (Workbench w = Workbench.open(home(), Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(home(), Fixtures.CLOCK)) {
       assertThatThrownBy(() -> new Backup(w).backup(dir.resolve("b.db")))
           .isInstanceOf(RefusedException.class)
           .hasMessageContaining("No backup was made")
@@ -99,7 +100,7 @@ class BackupTest {
       s.execute("PRAGMA ignore_check_constraints = 1");
       s.execute("UPDATE athlete SET take_off_foot = 'X'");
     }
-    try (Workbench w = Workbench.open(home(), Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(home(), Fixtures.CLOCK)) {
       assertThatThrownBy(() -> new Backup(w).backup(dir.resolve("b.db")))
           .isInstanceOf(RefusedException.class)
           .hasMessageContaining("the copy is not whole (CHECK constraint failed in athlete)");

@@ -66,7 +66,7 @@ class BadFilmsInTheQueueTest {
 
     Path data = folder.resolve("data");
     weights(data);
-    try (Workbench bench = Workbench.open(data, Fixtures.CLOCK)) {
+    try (Workbench bench = Stores.open(data, Fixtures.CLOCK)) {
       long ada = bench.athletes().add(Fixtures.athlete("Ada")).id();
       Map<Long, String> asked = new LinkedHashMap<>();
       for (Map.Entry<Path, String> e : bad.entrySet()) {

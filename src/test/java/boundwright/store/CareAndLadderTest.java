@@ -47,7 +47,7 @@ class CareAndLadderTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     ada = w.athletes().byName("Ada").orElseGet(() -> w.athletes().add(Fixtures.athlete("Ada"))).id();
     bo = w.athletes().byName("Bo").orElseGet(() -> w.athletes().add(Fixtures.athlete("Bo"))).id();
   }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.InstanceOfAssertFactories.STRING;
 
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Schema;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -45,7 +46,7 @@ class ClipMigrationTest {
   void everyRowOfEveryTableIsThereAsItWas() throws SQLException {
     Map<String, List<String>> before = JumpMigrationTest.everything(source);
     assertThat(before).hasSize(24).allSatisfy((table, rows) -> assertThat(rows).as(table).hasSize(1));
-    Workbench.open(dir, Fixtures.CLOCK).close();
+    Stores.open(dir, Fixtures.CLOCK).close();
     Map<String, List<String>> after = JumpMigrationTest.everything(source);
     before.forEach(
         (table, rows) ->
@@ -55,7 +56,7 @@ class ClipMigrationTest {
 
   @Test
   void anAthleteAndARepOfBeforeTakeAClip() {
-    try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(dir, Fixtures.CLOCK)) {
       SqlClips clips = new SqlClips(w.database());
       long id = clips.add(SqlClipsTest.plain(3)).id();
       clips.logged(id, 11);
@@ -73,7 +74,7 @@ class ClipMigrationTest {
       s.execute("CREATE VIEW job AS SELECT 1 AS one");
     }
     Map<String, List<String>> before = JumpMigrationTest.everything(source);
-    assertThatThrownBy(() -> Workbench.open(dir, Fixtures.CLOCK)).isInstanceOf(RefusedException.class);
+    assertThatThrownBy(() -> Stores.open(dir, Fixtures.CLOCK)).isInstanceOf(RefusedException.class);
     assertThat(JumpMigrationTest.everything(source)).isEqualTo(before);
   }
 }

@@ -17,6 +17,7 @@ import boundwright.clip.truth.TrueClip;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.JobQueue;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -41,7 +42,7 @@ class ClipQueueTest {
   @BeforeEach
   void open() {
     scan = new FakeScan();
-    w = Workbench.open(dir, Fixtures.CLOCK, scan);
+    w = Stores.open(dir, Fixtures.CLOCK, scan);
     ada = w.athletes().add(Fixtures.athlete("Ada")).id();
   }
 
@@ -207,7 +208,7 @@ class ClipQueueTest {
     w.close();
     scan = new FakeScan();
     scan.goOn.release();
-    w = Workbench.open(dir, Fixtures.CLOCK, scan);
+    w = Stores.open(dir, Fixtures.CLOCK, scan);
     assertThat(desk().clip(first.id()).state()).isEqualTo(ClipState.READING);
     desk().start();
     await(second, ClipState.READ);
@@ -223,7 +224,7 @@ class ClipQueueTest {
     assertThat(program.inputReader(StandardCharsets.UTF_8).readLine()).isEqualTo("reading");
     program.destroyForcibly();
     program.waitFor();
-    w = Workbench.open(dir, Fixtures.CLOCK, scan);
+    w = Stores.open(dir, Fixtures.CLOCK, scan);
     assertThat(desk().all()).extracting(ClipRecord::state).containsExactly(ClipState.WAITING, ClipState.READING);
     int marked = w.database().read(h -> h.createQuery("SELECT count(*) FROM job WHERE picked = 1").mapTo(Integer.class).one());
     assertThat(marked).as("the killed program's mark is still on the row").isEqualTo(1);
@@ -239,7 +240,7 @@ class ClipQueueTest {
     ClipRecord first = take("hold 1");
     scan.nextHeld();
     FakeScan others = new FakeScan();
-    try (Workbench second = Workbench.open(dir, Fixtures.CLOCK, others)) {
+    try (Workbench second = Stores.open(dir, Fixtures.CLOCK, others)) {
       second.clips().start();
       ClipRecord next = take(second, ada, "good 2");
       await(second, next, ClipState.READ);
@@ -267,7 +268,7 @@ class ClipQueueTest {
                     "UPDATE job SET picked = 1, picked_by = 'gone', last_heartbeat = execution_time - 61000000 WHERE task_instance = ?",
                     Long.toString(dead.id())));
     FakeScan others = new FakeScan();
-    try (Workbench second = Workbench.open(dir, Fixtures.CLOCK, others)) {
+    try (Workbench second = Stores.open(dir, Fixtures.CLOCK, others)) {
       second.clips().start();
       await(second, dead, ClipState.READ);
       assertThat(others.begun).containsExactly("good 2");
@@ -287,7 +288,7 @@ class ClipQueueTest {
   @Test
   void aClipAskedForAgainJustBeforeItsJobEndsIsReadAgain() throws Exception {
     List<Long> read = new ArrayList<>();
-    try (JobQueue queue = JobQueue.embedded(w.database())) {
+    try (JobQueue queue = JobQueue.of(w.database())) {
       queue.start(
           id -> {
             read.add(id);
@@ -304,7 +305,7 @@ class ClipQueueTest {
   @Test
   void aClipIsInTheQueueOnce() throws Exception {
     ClipRecord clip = take("good");
-    try (JobQueue same = JobQueue.embedded(w.database())) {
+    try (JobQueue same = JobQueue.of(w.database())) {
       same.add(clip.id());
     }
     assertThat(jobs()).isEqualTo(1);
@@ -313,7 +314,7 @@ class ClipQueueTest {
   /** A write that fails takes the job that it asked for with it. */
   @Test
   void aJobIsPartOfTheWriteThatAsksForIt() throws Exception {
-    try (JobQueue queue = JobQueue.embedded(w.database())) {
+    try (JobQueue queue = JobQueue.of(w.database())) {
       assertThatThrownBy(
               () ->
                   w.database()
@@ -381,7 +382,7 @@ class ClipQueueTest {
     desk().correct(clip.id(), new Correction.DropContact(at));
     assertThatThrownBy(() -> desk().correct(clip.id(), new Correction.DropContact(-5))).isInstanceOf(RefusedException.class);
     w.close();
-    w = Workbench.open(dir, Fixtures.CLOCK, scan);
+    w = Stores.open(dir, Fixtures.CLOCK, scan);
     assertThat(desk().reading(clip.id()).contacts()).hasSize(contacts - 1);
     assertThat(desk().clip(clip.id()).corrections()).containsExactly(new Correction.DropContact(at));
     desk().undo(clip.id());

@@ -24,7 +24,7 @@ class CrashTest {
     List<Long> answered = new ArrayList<>();
     for (int round = 0; round < 5; round++) {
       answered.addAll(runAndKill(dir, 1 + random.nextInt(60), random.nextInt(4_000_000), random.nextLong()));
-      try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+      try (Workbench w = Stores.open(dir, Fixtures.CLOCK)) {
         long ada = w.athletes().byName("Ada").orElseThrow().id();
         Set<Long> stored = w.reps().inOrder(ada).stream().map(Rep::id).collect(Collectors.toSet());
         assertThat(stored).as("seed %d, round %d", SEED, round).containsAll(answered);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boundwright.ChildProgram;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Schema;
 import java.io.BufferedReader;
 import java.io.InputStreamReader;
 import java.io.RandomAccessFile;
@@ -37,7 +38,7 @@ class CutLogTest {
   }
 
   private int reps(Path folder) {
-    try (Workbench w = Workbench.open(folder, Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(folder, Fixtures.CLOCK)) {
       return w.reps().inOrder(w.athletes().byName("Ada").orElseThrow().id()).size();
     }
   }
@@ -50,18 +51,18 @@ class CutLogTest {
       log.setLength(half);
     }
     String lost;
-    try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(dir, Fixtures.CLOCK)) {
       lost = w.backups().lost();
       assertThat(lost).contains("that boundwright had kept").contains("its log was cut").contains(dir.resolve("as-found").toString());
       w.reps().write(s -> s.add(Fixtures.tap(w.athletes().all().get(0).id(), Fixtures.TODAY)));
     }
     assertThat(Files.size(dir.resolve("as-found").resolve(Schema.FILE_NAME + "-wal"))).isEqualTo(half);
-    try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(dir, Fixtures.CLOCK)) {
       assertThat(w.backups().lost()).as("said until it was read").isEqualTo(lost);
       w.backups().seen();
       assertThat(w.backups().lost()).isEmpty();
     }
-    try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(dir, Fixtures.CLOCK)) {
       assertThat(w.backups().lost()).as("and not again").isEmpty();
     }
     assertThat(reps(dir.resolve("as-found"))).isEqualTo(reps(dir) - 1);
@@ -76,7 +77,7 @@ class CutLogTest {
     Files.deleteIfExists(file("-wal"));
     Files.deleteIfExists(file("-shm"));
     Files.move(older, file(""), StandardCopyOption.REPLACE_EXISTING);
-    try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(dir, Fixtures.CLOCK)) {
       assertThat(w.backups().lost()).contains("or an older file was put in its place");
     }
   }
@@ -87,7 +88,7 @@ class CutLogTest {
     for (String ending : new String[] {"", "-wal", "-shm"}) {
       Files.deleteIfExists(file(ending));
     }
-    assertThatThrownBy(() -> Workbench.open(dir, Fixtures.CLOCK))
+    assertThatThrownBy(() -> Stores.open(dir, Fixtures.CLOCK))
         .isInstanceOf(RefusedException.class)
         .hasMessageContaining("is gone, though")
         .hasMessageContaining("boundwright restore FILE");
@@ -99,7 +100,7 @@ class CutLogTest {
   void aKillIsNoLoss() throws Exception {
     for (int i = 0; i < 2; i++) {
       answeredAndKilled(4 + i);
-      try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+      try (Workbench w = Stores.open(dir, Fixtures.CLOCK)) {
         assertThat(w.backups().lost()).isEmpty();
       }
     }

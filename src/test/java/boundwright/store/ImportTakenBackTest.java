@@ -25,7 +25,7 @@ class ImportTakenBackTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
   }
 
   @AfterEach

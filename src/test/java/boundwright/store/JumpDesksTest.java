@@ -63,7 +63,7 @@ class JumpDesksTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     ada = w.athletes().add(Fixtures.athlete("Ada Fenn"));
   }
 

@@ -6,6 +6,7 @@ import static org.assertj.core.api.InstanceOfAssertFactories.STRING;
 
 import boundwright.approach.board.GapEntry;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Schema;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -98,7 +99,7 @@ class JumpMigrationTest {
   void everyRowOfEveryTableIsThereAsItWas() throws SQLException {
     Map<String, List<String>> before = everything();
     assertThat(before).hasSize(17).allSatisfy((table, rows) -> assertThat(rows).as(table).hasSize(1));
-    Workbench.open(dir, Fixtures.CLOCK).close();
+    Stores.open(dir, Fixtures.CLOCK).close();
     Map<String, List<String>> after = everything();
     before.forEach(
         (table, rows) ->
@@ -108,7 +109,7 @@ class JumpMigrationTest {
 
   @Test
   void anAthleteOfBeforeTakesTheNewEntries() {
-    try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(dir, Fixtures.CLOCK)) {
       GapEntry gap = w.boardLog().add(new GapEntry(0, 3, Fixtures.TODAY, 0.1, 0, null, ""));
       assertThat(w.boardLog().gaps(3)).containsExactly(gap);
       assertThat(w.reps().inOrder(3)).hasSize(1);
@@ -124,7 +125,7 @@ class JumpMigrationTest {
       s.execute("CREATE VIEW meet_attempt AS SELECT 1 AS one");
     }
     Map<String, List<String>> before = everything();
-    assertThatThrownBy(() -> Workbench.open(dir, Fixtures.CLOCK)).isInstanceOf(RefusedException.class);
+    assertThatThrownBy(() -> Stores.open(dir, Fixtures.CLOCK)).isInstanceOf(RefusedException.class);
     assertThat(everything()).isEqualTo(before);
   }
 }

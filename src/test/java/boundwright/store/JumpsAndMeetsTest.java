@@ -28,6 +28,7 @@ import boundwright.meet.MeetSettings;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.Scoring;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Schema;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -48,7 +49,7 @@ class JumpsAndMeetsTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir.resolve("squad"), Fixtures.CLOCK);
+    w = Stores.open(dir.resolve("squad"), Fixtures.CLOCK);
     ada = w.athletes().byName("Ada Fenn").orElseGet(() -> w.athletes().add(Fixtures.athlete("Ada Fenn")));
     bo = w.athletes().byName("Bo Reed").orElseGet(() -> w.athletes().add(Fixtures.athlete("Bo Reed")));
   }

@@ -23,7 +23,7 @@ class LearnedTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir.resolve("squad"), Fixtures.CLOCK);
+    w = Stores.open(dir.resolve("squad"), Fixtures.CLOCK);
     ada = w.athletes().byName("Ada").orElseGet(() -> w.athletes().add(Fixtures.athlete("Ada")));
   }
 

@@ -37,6 +37,7 @@ import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSheet;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
+import boundwright.store.engine.Schema;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -63,7 +64,7 @@ class LoadAccountTest {
   private Athlete ada;
 
   private void open() {
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     ada = w.athletes().add(new Athlete(0, "Ada Fenn", Level.ADVANCED, Foot.LEFT, 6));
   }
 
@@ -145,7 +146,7 @@ class LoadAccountTest {
     w.load().keep(new SeasonStart(ada.id(), TODAY.minusDays(3), Season.OFF_SEASON));
     w.load().keep(new SeasonStart(ada.id(), TODAY.minusDays(3), Season.IN_SEASON));
     w.close();
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     assertThat(w.load().otherWork(ada.id(), TODAY.minusDays(2))).hasSize(3).contains(boxes);
     assertThat(w.load().lastWeeks()).containsEntry(ada.id(), new LastWeek(TODAY, 90));
     assertThat(SeasonStart.on(w.load().seasons(), ada.id(), TODAY)).contains(Season.IN_SEASON);
@@ -233,7 +234,7 @@ class LoadAccountTest {
       s.execute("INSERT INTO setting VALUES ('guard.hard.contacts', 77, '1', NULL)");
       s.execute("INSERT INTO setting VALUES ('guard.ramp.caution', 12, '%', NULL)");
     }
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     assertThat(SeasonStart.ofSquad(w.load().seasons(), TODAY)).contains(Season.PRE_SEASON);
     assertThat(w.care().guard().limits().hardContacts()).isEqualTo(77);
     assertThat(w.care().guard().limits().ownPercent().caution()).isEqualTo(12);

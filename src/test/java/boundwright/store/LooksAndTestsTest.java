@@ -54,7 +54,7 @@ class LooksAndTestsTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     ada = w.athletes().byName("Ada").orElseGet(() -> w.athletes().add(Fixtures.athlete("Ada")));
   }
 

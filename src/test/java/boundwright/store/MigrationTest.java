@@ -10,6 +10,7 @@ import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.JudgedReps;
+import boundwright.store.engine.Schema;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
@@ -78,7 +79,7 @@ class MigrationTest {
     for (String t : TABLES) {
       before.add(rows(t, columns(t)));
     }
-    Workbench.open(dir, Fixtures.CLOCK).close();
+    Stores.open(dir, Fixtures.CLOCK).close();
     for (int i = 0; i < TABLES.size(); i++) {
       assertThat(rows(TABLES.get(i), columns(TABLES.get(i)))).as(TABLES.get(i)).isNotEmpty().isEqualTo(before.get(i));
     }
@@ -93,7 +94,7 @@ class MigrationTest {
 
   @Test
   void aRepWithFaultsWasJudgedAndOneWithoutWasNot() {
-    try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(dir, Fixtures.CLOCK)) {
       Athlete ada = w.athletes().byName("Ada Fenn").orElseThrow();
       assertThat(w.reps().inOrder(ada.id())).extracting(Rep::judged).containsExactly(false, true);
       assertThat(w.reps().inOrder(ada.id()).get(1).faults()).containsExactly("dangling-toe", "forward-lean");
@@ -117,7 +118,7 @@ class MigrationTest {
         Statement s = c.createStatement()) {
       s.execute("DELETE FROM rep WHERE id = 18");
     }
-    try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(dir, Fixtures.CLOCK)) {
       Rep next = w.reps().write(r -> r.add(Fixtures.tap(5, Fixtures.TODAY)));
       assertThat(next.id()).isGreaterThan(18);
     }
@@ -131,7 +132,7 @@ class MigrationTest {
       // Stands in the way of the last table of the script.
       s.execute("CREATE VIEW test_score AS SELECT 1 AS one");
     }
-    assertThatThrownBy(() -> Workbench.open(dir, Fixtures.CLOCK)).isInstanceOf(RefusedException.class);
+    assertThatThrownBy(() -> Stores.open(dir, Fixtures.CLOCK)).isInstanceOf(RefusedException.class);
     assertThat(rows("rep", "*")).hasSize(4).allSatisfy(r -> assertThat(r.chars().filter(ch -> ch == '|').count()).isEqualTo(11));
   }
 }

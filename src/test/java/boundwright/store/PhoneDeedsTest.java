@@ -36,7 +36,7 @@ class PhoneDeedsTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     ada = w.athletes().add(new Athlete(0, "Ada Fenn", Level.INTERMEDIATE, Foot.RIGHT, 4));
     bo = w.athletes().add(new Athlete(0, "Bo Lark", Level.INTERMEDIATE, Foot.LEFT, 4));
   }
@@ -215,7 +215,7 @@ class PhoneDeedsTest {
     }
     w.track().bring(deeds);
     learnedRight();
-    try (Workbench other = Workbench.open(dir.resolve("other"), Fixtures.CLOCK)) {
+    try (Workbench other = Stores.open(dir.resolve("other"), Fixtures.CLOCK)) {
       other.athletes().add(ada.withId(0));
       other.athletes().add(bo.withId(0));
       deeds.forEach(d -> other.track().bring(List.of(d)));

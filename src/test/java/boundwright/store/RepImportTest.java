@@ -8,6 +8,7 @@ import boundwright.athlete.Level;
 import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Database;
 import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.file.Path;
@@ -28,7 +29,7 @@ class RepImportTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir.resolve("one"), Fixtures.CLOCK);
+    w = Stores.open(dir.resolve("one"), Fixtures.CLOCK);
   }
 
   @AfterEach
@@ -126,7 +127,7 @@ class RepImportTest {
       file.append("2026-05-05,Athlete ").append(i % 40).append(",RRL x3,4,grass,1.111;2.2222;3.33333;4.4444;5.5555;6.6666;7.7777;8.888,9.9,,\n");
     }
     w.close();
-    w = Workbench.open(dir.resolve("one"), Fixtures.CLOCK, new Database.Tuning(50, 40));
+    w = Stores.open(dir.resolve("one"), Fixtures.CLOCK, new Database.Tuning(50, 40));
     assertThatThrownBy(() -> take(file.toString(), false)).isInstanceOf(RefusedException.class).hasMessageContaining("is full");
     assertThat(w.athletes().all()).isEmpty();
     w.close();
@@ -145,7 +146,7 @@ class RepImportTest {
     }
     StringWriter out = new StringWriter();
     assertThat(new RepExport(w).write(out)).isEqualTo(120);
-    try (Workbench second = Workbench.open(dir.resolve("two"), Fixtures.CLOCK)) {
+    try (Workbench second = Stores.open(dir.resolve("two"), Fixtures.CLOCK)) {
       assertThat(new RepImport(second).take(new StringReader(out.toString()), false))
           .as("seed %d", seed)
           .usingRecursiveComparison().ignoringFields("number").isEqualTo(new RepImport.Result(120, 3, List.of(), List.of(), List.of(), 0));

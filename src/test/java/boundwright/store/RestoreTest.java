@@ -10,6 +10,7 @@ import boundwright.quantity.RefusedException;
 import boundwright.store.backup.DataCheck;
 import boundwright.store.backup.Kept;
 import boundwright.store.backup.Restore;
+import boundwright.store.engine.Schema;
 import java.io.BufferedReader;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
@@ -41,7 +42,7 @@ class RestoreTest {
   }
 
   private Workbench open() {
-    return Workbench.open(home(), Fixtures.CLOCK);
+    return Stores.open(home(), Fixtures.CLOCK);
   }
 
   private static long withReps(Workbench w, String name, int reps) {
@@ -74,7 +75,7 @@ class RestoreTest {
         made = w.backups().now();
       }
       program.destroyForcibly().waitFor();
-      try (Workbench w = Workbench.open(restoredAlone(made.file()), Fixtures.CLOCK)) {
+      try (Workbench w = Stores.open(restoredAlone(made.file()), Fixtures.CLOCK)) {
         long ada = w.athletes().byName("Ada").orElseThrow().id();
         assertThat(w.reps().inOrder(ada)).extracting(r -> r.id()).containsAll(answered);
       }
@@ -99,7 +100,7 @@ class RestoreTest {
       assertThat(w.backups().backups().all()).singleElement().satisfies(k -> assertThat(k.counts().version()).isEqualTo(14));
       assertThat(w.backups().daily()).as("that one is of today").isEmpty();
     }
-    try (Workbench w = Workbench.open(home(), Clock.offset(Fixtures.CLOCK, Duration.ofDays(1)))) {
+    try (Workbench w = Stores.open(home(), Clock.offset(Fixtures.CLOCK, Duration.ofDays(1)))) {
       assertThat(w.backups().daily()).isPresent();
       assertThat(w.backups().daily()).isEmpty();
     }
@@ -120,7 +121,7 @@ class RestoreTest {
       assertThat(w.backups().lost()).as("a restore is no loss").isEmpty();
       assertThat(withReps(w, "Cy", 0)).as("a number that was given is not given again").isEqualTo(3);
     }
-    try (Workbench w = Workbench.open(result.aside(), Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(result.aside(), Fixtures.CLOCK)) {
       assertThat(names(w)).containsExactly("Ada", "Bo");
     }
   }
@@ -189,7 +190,7 @@ class RestoreTest {
         .isInstanceOf(RefusedException.class)
         .hasMessageContaining("The passphrase does not open this backup");
     assertThat(back.from(sealed, () -> PASSPHRASE).films()).isTrue();
-    try (Workbench w = Workbench.open(other, Fixtures.CLOCK)) {
+    try (Workbench w = Stores.open(other, Fixtures.CLOCK)) {
       Athlete ada = w.athletes().byName("Ada").orElseThrow();
       assertThat(w.care().care(ada.id(), Fixtures.TODAY).holds()).singleElement().satisfies(h -> assertThat(h.note()).isEqualTo("invented hold"));
     }
@@ -281,10 +282,10 @@ class RestoreTest {
           .isInstanceOf(RefusedException.class)
           .hasMessageContaining("5 characters is too short: at least 12");
     }
-    try (Workbench w = Workbench.open(home(), Clock.offset(Fixtures.CLOCK, Duration.ofDays(29)))) {
+    try (Workbench w = Stores.open(home(), Clock.offset(Fixtures.CLOCK, Duration.ofDays(29)))) {
       assertThat(w.backups().reminder()).isEmpty();
     }
-    try (Workbench w = Workbench.open(home(), Clock.offset(Fixtures.CLOCK, Duration.ofDays(30)))) {
+    try (Workbench w = Stores.open(home(), Clock.offset(Fixtures.CLOCK, Duration.ofDays(30)))) {
       assertThat(w.backups().reminder()).isEqualTo("No backup has left this machine for 30 days.");
     }
   }

@@ -3,9 +3,9 @@ package boundwright.store;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Database;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
@@ -24,7 +24,7 @@ class SharedWritesTest {
   @Test
   void everyAnsweredWriteIsInTheFileAndARefusedOneIsUndoneAlone(@TempDir Path dir) throws InterruptedException {
     Queue<String> wrong = new ConcurrentLinkedQueue<>();
-    try (Database database = Database.open(dir, Database.Tuning.USUAL, Fixtures.CLOCK)) {
+    try (Database database = Database.open(Stores.at(dir), Database.Tuning.USUAL, Fixtures.CLOCK)) {
       CountDownLatch holding = new CountDownLatch(1);
       CountDownLatch go = new CountDownLatch(1);
       List<Thread> hands = new ArrayList<>();
@@ -87,10 +87,10 @@ class SharedWritesTest {
 
   /** Seen by a connection of its own, as another program would. */
   private static long inFile(Path dir, String where) {
-    try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + dir.resolve(Schema.FILE_NAME));
+    try (Connection c = Stores.look(dir);
         Statement s = c.createStatement();
         ResultSet r = s.executeQuery("SELECT count(*) FROM setting WHERE " + where)) {
-      return r.getLong(1);
+      return r.next() ? r.getLong(1) : 0;
     } catch (SQLException e) {
       throw new AssertionError(e);
     }

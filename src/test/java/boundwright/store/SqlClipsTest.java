@@ -23,6 +23,7 @@ import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Schema;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -61,7 +62,7 @@ class SqlClipsTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     clips = new SqlClips(w.database());
     ada = w.athletes().add(Fixtures.athlete("Ada")).id();
   }
@@ -73,7 +74,7 @@ class SqlClipsTest {
 
   private void reopen() {
     w.close();
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     clips = new SqlClips(w.database());
   }
 

@@ -43,7 +43,7 @@ class SqlRepositoriesTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir.resolve("squad"), Fixtures.CLOCK);
+    w = Stores.open(dir.resolve("squad"), Fixtures.CLOCK);
   }
 
   @AfterEach

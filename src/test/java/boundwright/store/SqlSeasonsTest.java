@@ -38,7 +38,7 @@ class SqlSeasonsTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     squad = List.of(w.athletes().add(Fixtures.athlete("Wren Samphire")), w.athletes().add(Fixtures.athlete("Tovi Plover")));
   }
 
@@ -72,7 +72,7 @@ class SqlSeasonsTest {
     assertThat(one.version()).isEqualTo(1);
     assertThat(two.version()).isEqualTo(2);
     close();
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     assertThat(w.seasons().published(id)).contains(two);
     assertThat(w.seasons().versions(id))
         .containsExactly(new SeasonRepository.Version(one, season.meets(), season.venues(), NOW, NOW.plusSeconds(60)), new SeasonRepository.Version(two, season.meets(), season.venues(), NOW.plusSeconds(60), null));
@@ -196,13 +196,13 @@ class SqlSeasonsTest {
       said.append(new String(out.readAllBytes(), StandardCharsets.UTF_8));
       program.waitFor();
       answered = said.substring(0, said.lastIndexOf("\n") + 1).lines().map(String::strip).mapToInt(Integer::parseInt).max().orElse(answered);
-      try (Workbench again = Workbench.open(dir, Fixtures.CLOCK)) {
+      try (Workbench again = Stores.open(dir, Fixtures.CLOCK)) {
         List<SeasonRepository.Version> versions = again.seasons().versions(id);
         assertThat(versions.size()).as("round %d", round).isBetween(answered, answered + 1);
         assertThat(versions).allSatisfy(v -> assertThat(v.plan().years()).hasSize(2));
         assertThat(again.seasons().published(id).orElseThrow().version()).isEqualTo(versions.size());
       }
     }
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
   }
 }

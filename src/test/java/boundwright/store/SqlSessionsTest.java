@@ -62,7 +62,7 @@ class SqlSessionsTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir, Fixtures.CLOCK, (order, progress) -> found(), this::cut);
+    w = Stores.open(dir, Fixtures.CLOCK, (order, progress) -> found(), this::cut);
     if (w.athletes().all().isEmpty()) {
       w.athletes().add(Fixtures.athlete("Ada"));
       w.athletes().add(Fixtures.athlete("Bo"));

@@ -36,7 +36,7 @@ class SqlStaysTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     ada = w.athletes().add(Fixtures.athlete("Ada").onRung(0)).id();
     bo = w.athletes().add(Fixtures.athlete("Bo")).id();
   }

@@ -41,7 +41,7 @@ class SquadDaysTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     ada = w.athletes().add(new Athlete(0, "Ada Fenn", Level.BEGINNER, Foot.RIGHT, 0));
     ben = w.athletes().add(new Athlete(0, "Ben Holm", Level.BEGINNER, Foot.LEFT, 0));
     cleo = w.athletes().add(new Athlete(0, "Cleo Marsh", Level.ADVANCED, Foot.LEFT, 8));
@@ -70,7 +70,7 @@ class SquadDaysTest {
     w.settings().drop(TODAY.plusDays(1));
     assertThat(w.settings().plan(TODAY.plusDays(1))).isEqualTo(usual);
     close();
-    w = Workbench.open(dir, Fixtures.CLOCK);
+    w = Stores.open(dir, Fixtures.CLOCK);
     assertThat(w.settings().plan()).as("after a restart").isEqualTo(usual);
   }
 

@@ -31,7 +31,7 @@ class SquadSnapshotTest {
 
   @BeforeEach
   void open() {
-    w = Workbench.open(dir.resolve("squad"), Fixtures.CLOCK);
+    w = Stores.open(dir.resolve("squad"), Fixtures.CLOCK);
   }
 
   @AfterEach

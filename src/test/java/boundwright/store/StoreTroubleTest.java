@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import boundwright.athlete.Athlete;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.Database;
+import boundwright.store.engine.Schema;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -34,7 +36,7 @@ class StoreTroubleTest {
   }
 
   private Workbench open() {
-    return Workbench.open(dir, Fixtures.CLOCK, HASTY);
+    return Stores.open(dir, Fixtures.CLOCK, HASTY);
   }
 
   private Connection raw() throws Exception {
@@ -101,7 +103,7 @@ class StoreTroubleTest {
       ada = w.athletes().add(Fixtures.athlete("Ada"));
     }
     int pages = (int) (file().toFile().length() / 4096);
-    try (Workbench w = Workbench.open(dir, Fixtures.CLOCK, new Database.Tuning(50, pages + 4))) {
+    try (Workbench w = Stores.open(dir, Fixtures.CLOCK, new Database.Tuning(50, pages + 4))) {
       RefusedException full = null;
       while (full == null && kept < 10_000) {
         try {
@@ -239,10 +241,10 @@ class StoreTroubleTest {
   @Test
   void theDataFolderIsAFile() throws Exception {
     Path note = Files.writeString(dir.resolve("note.txt"), "x");
-    assertThatThrownBy(() -> Workbench.open(note, Fixtures.CLOCK))
+    assertThatThrownBy(() -> Stores.open(note, Fixtures.CLOCK))
         .isInstanceOf(RefusedException.class)
         .hasMessageContaining("The data folder " + note + " is a file");
-    assertThatThrownBy(() -> Workbench.open(note.resolve("below"), Fixtures.CLOCK))
+    assertThatThrownBy(() -> Stores.open(note.resolve("below"), Fixtures.CLOCK))
         .isInstanceOf(RefusedException.class)
         .hasMessageContaining("cannot be made");
   }
@@ -287,7 +289,7 @@ class StoreTroubleTest {
         assumeTrue(Files.isDirectory(locked));
       }
       Path folder = locked;
-      assertThatThrownBy(() -> Workbench.open(folder, Fixtures.CLOCK, HASTY))
+      assertThatThrownBy(() -> Stores.open(folder, Fixtures.CLOCK, HASTY))
           .isInstanceOf(RefusedException.class)
           .hasMessageMatching("(?s).*(can only be read|cannot be opened or made).*--data.*");
     } finally {
@@ -305,7 +307,7 @@ class StoreTroubleTest {
                     pool.submit(
                         () -> {
                           go.await();
-                          try (Workbench w = Workbench.open(dir, Fixtures.CLOCK)) {
+                          try (Workbench w = Stores.open(dir, Fixtures.CLOCK)) {
                             return w.athletes().all().size();
                           }
                         }))

@@ -32,7 +32,7 @@ class TrackDeskTest {
   @TempDir Path dir;
 
   private Workbench open() {
-    return Workbench.open(dir, Fixtures.CLOCK);
+    return Stores.open(dir, Fixtures.CLOCK);
   }
 
   private static Athlete ada(Workbench w) {
@@ -102,7 +102,7 @@ class TrackDeskTest {
       assertThat(w.track().bring(deeds)).hasSize(30).allSatisfy(b -> assertThat(b.again()).isTrue());
       assertThat(w.reps().inOrder(a.id())).hasSize(30);
       double brought = w.advisor().advise(a, Sequence.parse("RRL x2"), 4, Surface.TRACK, SETTINGS).markToSand_m();
-      try (Workbench other = Workbench.open(dir.resolve("other"), Fixtures.CLOCK)) {
+      try (Workbench other = Stores.open(dir.resolve("other"), Fixtures.CLOCK)) {
         Athlete b = ada(other);
         taps.forEach(t -> other.track().log(b, new Tap(t.token(), t.rep().of(b.id()), true), SETTINGS));
         assertThat(other.advisor().advise(b, Sequence.parse("RRL x2"), 4, Surface.TRACK, SETTINGS).markToSand_m()).isEqualTo(brought);

@@ -16,6 +16,7 @@ import boundwright.clip.session.FilmRep;
 import boundwright.footfall.Foot;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.store.engine.DataPlace;
 import java.io.ByteArrayInputStream;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
@@ -47,7 +48,7 @@ class SessionPagesTest {
   void open() {
     bench =
         Workbench.open(
-            folder, DAY,
+            DataPlace.of(folder), DAY,
             (order, progress) -> {
               throw new RefusedException("The film is dark.");
             },

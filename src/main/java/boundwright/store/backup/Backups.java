@@ -98,8 +98,8 @@ public final class Backups {
   }
 
   /** Makes one of a database that is about to be changed to the form of version {@code next}. */
-  public Kept beforeMigration(Path database, int next) {
-    return make(Copy.from(database), "-before-" + next);
+  public Kept beforeMigration(Copy.Maker maker, int next) {
+    return make(maker, "-before-" + next);
   }
 
   private Kept make(Copy.Maker maker, String why) {

@@ -36,7 +36,7 @@ public final class Copy {
   }
 
   /** Copies a file that is no database open in this program; others may be writing to it. */
-  static Maker from(Path database) {
+  public static Maker from(Path database) {
     return part -> {
       try (Connection c = Counts.looking(database);
           PreparedStatement s = c.prepareStatement("VACUUM INTO ?")) {

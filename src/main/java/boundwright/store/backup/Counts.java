@@ -51,25 +51,30 @@ public record Counts(int version, long written, long erasures, Map<String, Long>
     return config.createConnection("jdbc:sqlite:" + file.toAbsolutePath());
   }
 
-  /** Counts. */
+  /** Counts in a file. */
   static Counts of(Connection c) throws SQLException {
+    return of(c, new SqliteCatalogue());
+  }
+
+  /** Counts, in a transaction that sees one moment where others write. */
+  public static Counts of(Connection c, Catalogue catalogue) throws SQLException {
     try (Statement s = c.createStatement()) {
-      List<String> tables = tables(s);
+      List<String> tables = catalogue.tables(s);
       Map<String, Long> rows = new TreeMap<>();
       for (String table : tables) {
         rows.put(table, one(s, "SELECT count(*) FROM \"" + table + "\""));
       }
       return new Counts(
-          (int) one(s, "SELECT coalesce(max(CAST(version AS INTEGER)), 0) FROM flyway_schema_history WHERE success"),
+          version(s),
           tables.contains("written") ? one(s, "SELECT coalesce(max(count), 0) FROM written") : 0,
           rows.getOrDefault("erasure", 0L),
           rows);
     }
   }
 
-  /** The program's own tables, in the order in which they were made. */
-  static List<String> tables(Statement s) throws SQLException {
-    return texts(s, "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%' AND name NOT LIKE 'flyway%' ORDER BY rowid");
+  /** Number of the newest script that a database of this program has seen. */
+  static int version(Statement s) throws SQLException {
+    return (int) one(s, "SELECT coalesce(max(CAST(version AS INTEGER)), 0) FROM flyway_schema_history WHERE success");
   }
 
   /** Whether a database has a table. */

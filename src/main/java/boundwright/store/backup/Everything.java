@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
  * forgotten; a test fills each of them and each of their columns.
  */
 public final class Everything {
-  /** What is not told, and why. */
+  /** What is not told to a file that leaves, and why. */
   public static final Map<String, String> LEFT_OUT =
       Map.of(
           "phone", "a secret: phones are paired again",
@@ -29,7 +29,22 @@ public final class Everything {
           "squad_prior", "worked out again from the reps",
           "written", "counts what was written on this machine");
 
+  /** Rows that are asked for at once where the database sends them in parts. */
+  private static final int FETCH = 1_000;
+
   private Everything() {}
+
+  /** What is told. */
+  public enum Which {
+    /** What is of use anywhere, without secrets. */
+    LEAVING,
+    /** All tables, for a copy that stays with the same coach. */
+    ALL;
+
+    boolean told(String table) {
+      return this == ALL || !LEFT_OUT.containsKey(table);
+    }
+  }
 
   /** Told what is there, in an order that is always the same. */
   public interface Listener {
@@ -47,43 +62,57 @@ public final class Everything {
   }
 
   /**
-   * Reads a database as it stands at one moment; others may write meanwhile.
+   * Reads a database file as it stands at one moment; others may write meanwhile.
    *
    * @return how many rows were told
    */
-  public static int tell(Path database, Listener to) {
+  public static int tell(Path database, Which which, Listener to) {
     try (Connection c = Counts.looking(database)) {
       c.setAutoCommit(false);
-      int rows = 0;
-      try (Statement s = c.createStatement()) {
-        to.version(Counts.of(c).version());
-        for (String table : tables(s)) {
-          to.table(table);
-          try (ResultSet r = s.executeQuery("SELECT * FROM \"" + table + "\" ORDER BY rowid")) {
-            while (r.next()) {
-              to.row(row(r));
-              rows++;
-            }
-          }
-        }
-        try (ResultSet r = s.executeQuery("SELECT name, seq FROM sqlite_sequence ORDER BY name")) {
-          while (r.next()) {
-            if (!LEFT_OUT.containsKey(r.getString(1))) {
-              to.number(r.getString(1), r.getLong(2));
-            }
-          }
-        }
-      }
+      int rows = tell(c, new SqliteCatalogue(), which, to);
       c.rollback();
       return rows;
     } catch (SQLException e) {
-      throw new RefusedException("The database " + database + " could not be read to its end (" + e.getMessage() + "). Look at it with boundwright check-data.", e);
+      throw unread(database.toString(), e);
     }
   }
 
+  /** A database that cannot be read to its end. */
+  public static RefusedException unread(String database, SQLException e) {
+    return new RefusedException("The database " + database + " could not be read to its end (" + e.getMessage() + "). Look at it with boundwright check-data.", e);
+  }
+
+  /**
+   * Reads a database in a transaction that sees one moment of it.
+   *
+   * @return how many rows were told
+   */
+  public static int tell(Connection c, Catalogue catalogue, Which which, Listener to) throws SQLException {
+    int rows = 0;
+    try (Statement s = c.createStatement()) {
+      s.setFetchSize(FETCH);
+      to.version(Counts.version(s));
+      for (String table : tables(s, catalogue, which)) {
+        to.table(table);
+        try (ResultSet r = s.executeQuery(catalogue.rows(s, table, ""))) {
+          while (r.next()) {
+            to.row(row(r));
+            rows++;
+          }
+        }
+      }
+      for (Map.Entry<String, Long> number : catalogue.numbers(s).entrySet()) {
+        if (which.told(number.getKey())) {
+          to.number(number.getKey(), number.getValue());
+        }
+      }
+    }
+    return rows;
+  }
+
   /** The tables that are told. */
-  static List<String> tables(Statement s) throws SQLException {
-    return Counts.tables(s).stream().filter(t -> !LEFT_OUT.containsKey(t)).toList();
+  static List<String> tables(Statement s, Catalogue catalogue, Which which) throws SQLException {
+    return catalogue.tables(s).stream().filter(which::told).toList();
   }
 
   private static Map<String, @Nullable Object> row(ResultSet r) throws SQLException {

@@ -5,14 +5,11 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.util.ArrayList;
 import java.util.Base64;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -22,45 +19,54 @@ import org.jspecify.annotations.Nullable;
  * All or nothing; close it, or nothing is kept.
  */
 public final class EverythingInto implements AutoCloseable {
+  private static final String WAY_OUT = " Nothing was taken. Give a file that boundwright export --everything wrote.";
+  /** Rows that are sent at once. */
+  private static final int MOST = 500;
+
   private final Connection connection;
-  private final List<String> triggers = new ArrayList<>();
+  private final Statement statement;
+  private final Filling filling;
   private final Set<String> tables = new HashSet<>();
-  private final Map<String, Map<String, String>> types = new HashMap<>();
+  private final Map<String, Map<String, Filling.Kind>> kinds = new HashMap<>();
   private final Map<String, PreparedStatement> inserts = new HashMap<>();
+  private String waiting = "";
+  private @Nullable PreparedStatement batch;
+  private int inBatch;
   private boolean whole;
 
-  EverythingInto(Path database) throws SQLException {
-    connection = DriverManager.getConnection("jdbc:sqlite:" + database.toAbsolutePath());
-    try (Statement s = connection.createStatement()) {
-      s.execute("PRAGMA foreign_keys = OFF");
-      connection.setAutoCommit(false);
-      List<String> names = new ArrayList<>();
-      try (ResultSet r = s.executeQuery("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger' ORDER BY rowid")) {
-        while (r.next()) {
-          names.add(r.getString(1));
-          triggers.add(r.getString(2));
-        }
+  /** Into a database file; closed with this. */
+  public static EverythingInto file(Path database, Everything.Which which) throws SQLException {
+    Connection c = DriverManager.getConnection("jdbc:sqlite:" + database.toAbsolutePath());
+    try {
+      try (Statement s = c.createStatement()) {
+        s.execute("PRAGMA foreign_keys = OFF");
       }
-      for (String name : names) {
-        s.execute("DROP TRIGGER " + name);
-      }
-      tables.addAll(Everything.tables(s));
-      for (String table : tables) {
-        s.execute("DELETE FROM \"" + table + "\""); // what the scripts themselves put in is told too
-      }
-      s.execute("DELETE FROM sqlite_sequence");
+      return new EverythingInto(c, new SqliteCatalogue(), new SqliteFilling(), which);
+    } catch (SQLException | RuntimeException e) {
+      c.close();
+      throw e;
     }
+  }
+
+  /** @param connection closed with this */
+  public EverythingInto(Connection connection, Catalogue catalogue, Filling filling, Everything.Which which) throws SQLException {
+    this.connection = connection;
+    this.filling = filling;
+    connection.setAutoCommit(false);
+    this.statement = connection.createStatement();
+    tables.addAll(Everything.tables(statement, catalogue, which));
+    filling.begin(statement, Everything.tables(statement, catalogue, which));
   }
 
   /**
    * A row of a table.
    *
-   * @param values as {@link Everything.Listener#row}; bytes as Base64
+   * @param values as {@link Everything.Listener#row}; bytes as such or as Base64
    * @throws RefusedException if there is no such table or column, or the row cannot be kept
    */
   public void row(String table, Map<String, @Nullable Object> values) {
     try {
-      Map<String, String> columns = columns(table);
+      Map<String, Filling.Kind> columns = columns(table);
       if (!columns.keySet().containsAll(values.keySet())) {
         Set<String> unknown = new HashSet<>(values.keySet());
         unknown.removeAll(columns.keySet());
@@ -69,17 +75,28 @@ public final class EverythingInto implements AutoCloseable {
       PreparedStatement insert = insert(table, values.keySet());
       int at = 1;
       for (Map.Entry<String, @Nullable Object> e : values.entrySet()) {
-        Object value = e.getValue();
-        String type = columns.get(e.getKey());
-        insert.setObject(at++, value instanceof String text && "BLOB".equals(type) ? Base64.getDecoder().decode(text) : value);
+        insert.setObject(at++, value(columns.getOrDefault(e.getKey(), Filling.Kind.PLAIN), e.getValue()));
       }
-      insert.execute();
+      insert.addBatch();
+      if (++inBatch >= MOST) {
+        send();
+      }
     } catch (SQLException | IllegalArgumentException e) {
-      throw refused("A row of the table " + table + " cannot be kept (" + e.getMessage() + ").", e);
+      throw unkept(table, e);
     }
   }
 
-  private static final String WAY_OUT = " Nothing was taken. Give a file that boundwright export --everything wrote.";
+  private static @Nullable Object value(Filling.Kind kind, @Nullable Object told) {
+    return switch (kind) {
+      case PLAIN -> told;
+      case BYTES -> told instanceof String text ? Base64.getDecoder().decode(text) : told;
+      case TRUTH -> told instanceof Number n ? (Object) (n.longValue() != 0) : told;
+    };
+  }
+
+  private static RefusedException unkept(String table, Exception e) {
+    return refused("A row of the table " + table + " cannot be kept (" + e.getMessage() + ").", e);
+  }
 
   private static RefusedException refused(String why) {
     return new RefusedException(why + WAY_OUT);
@@ -89,20 +106,14 @@ public final class EverythingInto implements AutoCloseable {
     return new RefusedException(why + WAY_OUT, e);
   }
 
-  private Map<String, String> columns(String table) throws SQLException {
+  private Map<String, Filling.Kind> columns(String table) throws SQLException {
     if (!tables.contains(table)) {
       throw refused("There is no table '" + table.replaceAll("[^A-Za-z0-9_]", "?") + "'.");
     }
-    Map<String, String> known = types.get(table);
+    Map<String, Filling.Kind> known = kinds.get(table);
     if (known == null) {
-      known = new HashMap<>();
-      try (Statement s = connection.createStatement();
-          ResultSet r = s.executeQuery("SELECT name, type FROM pragma_table_info('" + table + "')")) {
-        while (r.next()) {
-          known.put(r.getString(1), r.getString(2));
-        }
-      }
-      types.put(table, known);
+      known = filling.columns(statement, table);
+      kinds.put(table, known);
     }
     return known;
   }
@@ -116,45 +127,54 @@ public final class EverythingInto implements AutoCloseable {
               "INSERT INTO \"" + table + "\" (\"" + String.join("\", \"", columns) + "\") VALUES (" + "?, ".repeat(columns.size() - 1) + "?)");
       inserts.put(key, there);
     }
+    if (batch != there) {
+      send();
+      batch = there;
+      waiting = table;
+    }
     return there;
+  }
+
+  private void send() throws SQLException {
+    PreparedStatement full = batch;
+    if (full != null && inBatch > 0) {
+      inBatch = 0;
+      try {
+        full.executeBatch();
+      } catch (SQLException e) {
+        throw unkept(waiting, e);
+      }
+    }
   }
 
   /** The largest number that a table has given. */
   public void number(String table, long largest) {
-    try (PreparedStatement s = connection.prepareStatement("INSERT OR REPLACE INTO sqlite_sequence (rowid, name, seq) VALUES ((SELECT rowid FROM sqlite_sequence WHERE name = ?), ?, ?)")) {
+    try {
+      send();
       columns(table);
-      s.setString(1, table);
-      s.setString(2, table);
-      s.setLong(3, largest);
-      s.execute();
+      filling.number(statement, table, largest);
     } catch (SQLException e) {
       throw refused("The largest number of the table " + table + " cannot be kept.", e);
     }
   }
 
   /** All rows have come. */
-  void end() throws SQLException {
-    try (Statement s = connection.createStatement()) {
-      try (ResultSet r = s.executeQuery("SELECT \"table\", parent FROM pragma_foreign_key_check LIMIT 1")) {
-        if (r.next()) {
-          throw refused("A row of the table " + r.getString(1) + " belongs to one of " + r.getString(2) + " that is not there.");
-        }
-      }
-      for (String trigger : triggers) {
-        s.execute(trigger);
-      }
-      connection.commit();
-      whole = true;
-      connection.setAutoCommit(true);
-      s.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+  public void end() throws SQLException {
+    send();
+    String astray = filling.end(statement);
+    if (!astray.isEmpty()) {
+      throw refused(astray);
     }
+    connection.commit();
+    whole = true;
   }
 
   @Override
   public void close() throws SQLException {
-    if (!whole) {
-      connection.rollback();
+    try (connection) {
+      if (!whole) {
+        connection.rollback();
+      }
     }
-    connection.close();
   }
 }

@@ -126,7 +126,7 @@ public final class Restore {
     return inPlace(
         staging -> {
           made.make(staging, version);
-          try (EverythingInto into = new EverythingInto(staging.resolve(Bundle.DATABASE))) {
+          try (EverythingInto into = EverythingInto.file(staging.resolve(Bundle.DATABASE), Everything.Which.LEAVING)) {
             rows.into(into);
             into.end();
           }

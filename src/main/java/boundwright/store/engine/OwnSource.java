@@ -1,4 +1,4 @@
-package boundwright.store;
+package boundwright.store.engine;
 
 import java.io.PrintWriter;
 import java.sql.Connection;
@@ -8,25 +8,11 @@ import java.util.logging.Logger;
 import javax.sql.DataSource;
 import org.jspecify.annotations.Nullable;
 
-/**
- * Connections for a library that writes on its own: each waits in the line of the database's writers until it is closed, and
- * inside a write of this thread it is that write's own connection.
- */
-final class LinedSource implements DataSource {
-  private final Database database;
-
-  LinedSource(Database database) {
-    this.database = database;
-  }
-
-  @Override
-  public Connection getConnection() throws SQLException {
-    return database.connectionInLine();
-  }
-
+/** A source of connections that is set up already: there is only {@link #getConnection()} to ask of it. */
+abstract class OwnSource implements DataSource {
   @Override
   public Connection getConnection(String username, String password) throws SQLException {
-    throw new SQLFeatureNotSupportedException("the database has no users");
+    throw new SQLFeatureNotSupportedException("the store has one user");
   }
 
   @Override

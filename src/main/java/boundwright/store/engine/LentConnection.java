@@ -1,4 +1,4 @@
-package boundwright.store;
+package boundwright.store.engine;
 
 import java.lang.reflect.InvocationHandler;
 import java.lang.reflect.InvocationTargetException;

@@ -1,4 +1,4 @@
-package boundwright.store;
+package boundwright.store.engine;
 
 import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Private;
@@ -25,11 +25,11 @@ import org.sqlite.SQLiteException;
  * touch. A database that is up to date is only looked at: no migration tool is started and no lock is taken, so a second
  * program can read while a first one writes.
  */
-final class Schema {
+public final class Schema {
   /** The database's name in its data folder. */
-  static final String FILE_NAME = "boundwright.db";
+  public static final String FILE_NAME = "boundwright.db";
   /** Number of the newest script in {@code db/migration}. */
-  static final int NEWEST = 17;
+  public static final int NEWEST = 17;
 
   private static final String LOCATION = "classpath:db/migration";
   /** Held while the scripts run, so that two programs started at once do not both run them. */
@@ -77,7 +77,7 @@ final class Schema {
   }
 
   /** The migration tool on this database. */
-  static Flyway flyway(SQLiteDataSource source) {
+  public static Flyway flyway(SQLiteDataSource source) {
     return configured(source).load();
   }
 
@@ -91,17 +91,22 @@ final class Schema {
    * @param folder where; no database is there
    * @param version number of the newest script that it has seen
    */
-  static void make(Path folder, int version) {
+  public static void make(Path folder, int version) {
     if (version < 1 || version > NEWEST) {
       throw new RefusedException(
           "The file is of version " + version + ", and this program knows 1 to " + NEWEST + ". Nothing was taken. " + (version > NEWEST ? "Run the newer program." : "Give a file that boundwright export --everything wrote."));
     }
+    makeFile(folder.resolve(FILE_NAME), version);
+  }
+
+  /** As {@link #make}, of any name; the file is empty or missing. */
+  static void makeFile(Path file, int version) {
     SQLiteDataSource source = new SQLiteDataSource();
-    source.setUrl("jdbc:sqlite:" + folder.resolve(FILE_NAME).toAbsolutePath());
+    source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
     try {
       configured(source).target(String.valueOf(version)).load().migrate();
     } catch (FlywayException e) {
-      throw new StoreTrouble(folder.resolve(FILE_NAME)).said(e);
+      throw new StoreTrouble(file).said(e);
     }
   }
 

@@ -1,8 +1,6 @@
-package boundwright.store;
+package boundwright.store.engine;
 
 import boundwright.quantity.RefusedException;
-import boundwright.store.backup.Answered;
-import java.io.IOException;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.concurrent.CountDownLatch;
@@ -23,8 +21,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class WriteLine {
   private final Jdbi jdbi;
-  private final LogKeeper log;
-  private final @Nullable Answered answered;
+  private final Engine engine;
   private final int patience_ms;
   private final ReentrantLock writers = new ReentrantLock(true);
   private final AtomicLong told = new AtomicLong();
@@ -34,24 +31,26 @@ final class WriteLine {
   private final ThreadLocal<@Nullable Transaction> writing = new ThreadLocal<>();
 
   /**
-   * @param answered told of every commit, or null
+   * @param engine told of every commit
    * @param patience_ms how long a writer waits in line [ms]
    */
-  WriteLine(Jdbi jdbi, LogKeeper log, @Nullable Answered answered, int patience_ms) {
+  WriteLine(Jdbi jdbi, Engine engine, int patience_ms) {
     this.jdbi = jdbi;
-    this.log = log;
-    this.answered = answered;
+    this.engine = engine;
     this.patience_ms = patience_ms;
   }
 
   /** The open write of a thread. */
   private static final class Transaction {
     private final Handle handle;
+    private final long count;
     private int depth;
     private @Nullable RuntimeException lost;
 
-    Transaction(Handle handle) {
+    /** @param count how many transactions the store has kept when this one is */
+    Transaction(Handle handle, long count) {
       this.handle = handle;
+      this.count = count;
     }
   }
 
@@ -141,7 +140,7 @@ final class WriteLine {
       }
       group = open;
       if (group == null) {
-        group = new Group(new Transaction(begun()));
+        group = new Group(begun());
         open = group;
       }
       group.counted |= counted;
@@ -159,11 +158,15 @@ final class WriteLine {
     return answer;
   }
 
-  private Handle begun() {
+  /**
+   * Begins a transaction with its count, and so with the row of that count: whoever comes after, from this process or another, waits for it
+   * to be kept or undone and then reads what was kept. In SQLite the file is locked from the beginning anyway.
+   */
+  private Transaction begun() {
     Handle handle = jdbi.open();
     try {
       handle.begin();
-      return handle;
+      return new Transaction(handle, handle.createQuery("UPDATE written SET count = count + 1 RETURNING count").mapTo(Long.class).one());
     } catch (RuntimeException | Error e) {
       undo(handle, e);
       try {
@@ -203,10 +206,8 @@ final class WriteLine {
         return;
       }
       try {
-        long count = counted(handle);
         handle.commit();
-        says(count);
-        log.committed(group.writes);
+        engine.kept(group.transaction.count, group.writes);
       } catch (RuntimeException | Error e) {
         group.failed = e;
         undo(handle, e);
@@ -222,22 +223,6 @@ final class WriteLine {
         told.incrementAndGet();
       }
       group.settled.countDown();
-    }
-  }
-
-  /** One transaction more, told in the transaction itself. */
-  private long counted(Handle handle) {
-    return answered == null ? 0 : handle.createQuery("UPDATE written SET count = count + 1 RETURNING count").mapTo(Long.class).one();
-  }
-
-  private void says(long count) {
-    Answered counter = answered;
-    if (counter != null) {
-      try {
-        counter.says(count);
-      } catch (IOException tooFew) {
-        // what was committed is kept all the same; the file may say too few, and the next commit writes it again
-      }
     }
   }
 

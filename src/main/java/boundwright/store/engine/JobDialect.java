@@ -1,4 +1,4 @@
-package boundwright.store;
+package boundwright.store.engine;
 
 import com.github.kagkarlsson.scheduler.jdbc.DefaultJdbcCustomization;
 import java.sql.PreparedStatement;
@@ -9,11 +9,11 @@ import java.time.temporal.ChronoUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What the job library must say otherwise to SQLite: instants are whole microseconds since 1970 (the engine has no type for
+ * How the job library writes and reads its table in both databases: instants are whole microseconds since 1970 (SQLite has no type for
  * them), a limit is written {@code LIMIT}, and jobs of the same microsecond keep the order in which they came.
  */
-final class SqliteJobs extends DefaultJdbcCustomization {
-  SqliteJobs() {
+final class JobDialect extends DefaultJdbcCustomization {
+  JobDialect() {
     super(true);
   }
 
@@ -45,6 +45,6 @@ final class SqliteJobs extends DefaultJdbcCustomization {
 
   @Override
   public String getName() {
-    return "SQLite";
+    return "boundwright";
   }
 }

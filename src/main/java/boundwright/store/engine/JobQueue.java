@@ -1,4 +1,4 @@
-package boundwright.store;
+package boundwright.store.engine;
 
 import boundwright.clip.desk.ClipQueue;
 import com.github.kagkarlsson.scheduler.Clock;
@@ -6,7 +6,6 @@ import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.SchedulerName;
 import com.github.kagkarlsson.scheduler.SystemClock;
 import com.github.kagkarlsson.scheduler.exceptions.ExecutionException;
-import com.github.kagkarlsson.scheduler.jdbc.JdbcCustomization;
 import com.github.kagkarlsson.scheduler.serializer.Serializer;
 import com.github.kagkarlsson.scheduler.task.CompletionHandler;
 import com.github.kagkarlsson.scheduler.task.ExecutionComplete;
@@ -22,6 +21,7 @@ import java.time.Duration;
 import java.util.HashSet;
 import java.util.Objects;
 import java.util.Set;
+import java.util.UUID;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.atomic.AtomicReference;
@@ -33,7 +33,7 @@ import org.jspecify.annotations.Nullable;
  * end, so a program that is closed or killed finds it again. Several programs may work on one queue: a job belongs to the one
  * whose mark is on its row, and to nobody once its heartbeat stops.
  */
-final class JobQueue implements ClipQueue {
+public final class JobQueue implements ClipQueue {
   private static final String TABLE = "job";
   private static final String TASK = "read-clip";
   private static final String CUTTING = "cut-session";
@@ -49,9 +49,7 @@ final class JobQueue implements ClipQueue {
   private static final Duration CLOSING = Duration.ofSeconds(1);
 
   private final Database database;
-  private final JdbcCustomization dialect;
   private final int threads;
-  private final boolean ownFile;
   private final Clock clock = new SystemClock();
   private final CustomTask<Void> task;
   private final CustomTask<Void> cutting;
@@ -91,13 +89,11 @@ final class JobQueue implements ClipQueue {
   /**
    * A queue in this database.
    *
-   * @param ownFile whether the database is a file beside which a lock can say that no other program works on the queue
+   * @param threads films that are read at once
    */
-  JobQueue(Database database, JdbcCustomization dialect, int threads, boolean ownFile) {
+  JobQueue(Database database, int threads) {
     this.database = database;
-    this.dialect = dialect;
     this.threads = threads;
-    this.ownFile = ownFile;
     this.task = task(TASK, () -> worker);
     this.cutting = task(CUTTING, () -> cutter);
   }
@@ -116,7 +112,7 @@ final class JobQueue implements ClipQueue {
    * The films of sessions in the same line, so that one film is worked on at a time. Its worker is to be started before that of the clips,
    * which starts both; closing it does nothing.
    */
-  ClipQueue sessions() {
+  public ClipQueue sessions() {
     return new ClipQueue() {
       @Override
       public void start(Worker worker) {
@@ -140,9 +136,9 @@ final class JobQueue implements ClipQueue {
     };
   }
 
-  /** The queue of a program on its own SQLite file, one clip at a time: one scan fills the machine. */
-  static JobQueue embedded(Database database) {
-    return new JobQueue(database, new SqliteJobs(), 1, true);
+  /** The queue of a program that works on one film at a time: one scan fills the machine. */
+  public static JobQueue of(Database database) {
+    return new JobQueue(database, 1);
   }
 
   private synchronized Scheduler scheduler() {
@@ -151,9 +147,9 @@ final class JobQueue implements ClipQueue {
       made =
           Scheduler.create(new LinedSource(database), task, cutting)
               .tableName(TABLE)
-              .jdbcCustomization(dialect)
+              .jdbcCustomization(new JobDialect())
               .serializer(new NoData())
-              .schedulerName(new SchedulerName.Fixed("boundwright-" + ProcessHandle.current().pid()))
+              .schedulerName(new SchedulerName.Fixed("boundwright-" + UUID.randomUUID()))
               .threads(threads)
               .executorService(Executors.newFixedThreadPool(threads, daemons("clips")))
               .dueExecutor(Executors.newSingleThreadExecutor(daemons("clips-due")))
@@ -183,7 +179,7 @@ final class JobQueue implements ClipQueue {
       throw new IllegalStateException("The queue was started or closed already.");
     }
     this.worker = worker;
-    if (ownFile && own()) {
+    if (database.ownFile() && own()) {
       free();
     }
     scheduler().start();
@@ -193,7 +189,7 @@ final class JobQueue implements ClipQueue {
   private boolean own() {
     FileChannel channel = null;
     try {
-      channel = FileChannel.open(database.file().resolveSibling(LOCK_NAME), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+      channel = FileChannel.open(database.folder().resolve(LOCK_NAME), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
       FileLock lock = channel.tryLock();
       if (lock != null) {
         owned = channel;
@@ -218,7 +214,7 @@ final class JobQueue implements ClipQueue {
 
   /** What was being read when the program stopped is nobody's; nor does anything wait for a clock that was set back since. */
   private void free() {
-    long now = SqliteJobs.micros(clock.now());
+    long now = JobDialect.micros(clock.now());
     database.write(
         h ->
             h.createUpdate(

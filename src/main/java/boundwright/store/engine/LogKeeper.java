@@ -1,4 +1,4 @@
-package boundwright.store;
+package boundwright.store.engine;
 
 import boundwright.quantity.RefusedException;
 import java.util.concurrent.ExecutorService;

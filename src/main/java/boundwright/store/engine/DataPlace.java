@@ -1,0 +1,37 @@
+package boundwright.store.engine;
+
+import boundwright.quantity.RefusedException;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where a store is: films and backups always in a folder, rows in a database file in that folder or in a PostgreSQL. Each club has a place of
+ * its own.
+ *
+ * @param folder the data folder
+ * @param database the PostgreSQL, or null for a file in the folder
+ */
+public record DataPlace(Path folder, @Nullable PostgresAddress database) {
+  /** Everything in one folder. */
+  public static DataPlace of(Path folder) {
+    return new DataPlace(folder, null);
+  }
+
+  /**
+   * The place of another club beside this one's: a folder below, and a schema of its own.
+   *
+   * @param number of the club, from 2; this place is the first's
+   */
+  public DataPlace club(long number) {
+    if (number < 2) {
+      throw new RefusedException("Club " + number + " has no place of its own: further clubs are numbered from 2.");
+    }
+    return new DataPlace(folder.resolve("clubs").resolve(Long.toString(number)), database == null ? null : database.club(number));
+  }
+
+  /** What sentences call it; never a password. */
+  @Override
+  public String toString() {
+    return database == null ? folder.toString() : database.toString();
+  }
+}

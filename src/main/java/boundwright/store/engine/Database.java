@@ -1,0 +1,170 @@
+package boundwright.store.engine;
+
+import boundwright.store.backup.Catalogue;
+import boundwright.store.backup.Everything;
+import boundwright.store.backup.InUse;
+import boundwright.store.backup.Leftovers;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.util.function.Function;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+
+/**
+ * One open store. All reading and writing of it goes through {@link #read} and {@link #write}, which turn the engine's failures into
+ * sentences. A write is all or nothing; a write inside a write of the same thread joins it, and if the inner one fails only the inner one is
+ * undone. Writers of this process wait in line for each other ({@link WriteLine}); another process is waited for as long as the busy timeout.
+ * Each write is on disk when it returns, and sees all that were kept before it began.
+ */
+public final class Database implements AutoCloseable {
+  /** How long another process is waited for [ms]. */
+  public static final int BUSY_TIMEOUT_MS = 5_000;
+
+  /**
+   * What tests turn to reach an error sooner.
+   *
+   * @param busyTimeout_ms how long another process is waited for [ms]
+   * @param mostPages size at which the disk counts as full [pages of an SQLite file], 0 for the engine's own limit
+   */
+  public record Tuning(int busyTimeout_ms, int mostPages) {
+    /** As it is meant. */
+    public static final Tuning USUAL = new Tuning(BUSY_TIMEOUT_MS, 0);
+  }
+
+  private final Path folder;
+  private final Engine engine;
+  private final Jdbi jdbi;
+  private final WriteLine line;
+  private final InUse use;
+  private final boolean ownFile;
+
+  private Database(DataPlace place, Engine engine, InUse use, int patience_ms) {
+    this.folder = place.folder();
+    this.ownFile = place.database() == null;
+    this.engine = engine;
+    this.use = use;
+    this.jdbi = Jdbi.create(engine.source());
+    this.line = new WriteLine(jdbi, engine, patience_ms);
+  }
+
+  /**
+   * Opens a store, whose folder is made if it is missing, and brings its schema up to date; before that a backup is made, what a kill left
+   * over is put in order, and a loss is noticed.
+   */
+  public static Database open(DataPlace place, Tuning tuning, Clock clock) {
+    Path dir = place.folder();
+    Schema.makeFolder(dir);
+    Leftovers.settle(dir);
+    InUse use = InUse.shared(dir);
+    try {
+      PostgresAddress server = place.database();
+      Engine engine = server == null ? SqliteEngine.open(dir, tuning, clock) : PostgresEngine.open(server, dir, tuning, clock);
+      return new Database(place, engine, use, tuning.busyTimeout_ms() * 6);
+    } catch (RuntimeException | Error e) {
+      use.close();
+      throw e;
+    }
+  }
+
+  /** The data folder, where the films are. */
+  public Path folder() {
+    return folder;
+  }
+
+  /** Whether the rows are in a file of the folder, so that whoever is alone with the folder is alone with them. */
+  boolean ownFile() {
+    return ownFile;
+  }
+
+  /** What the database says of itself. */
+  public Catalogue catalogue() {
+    return engine.catalogue();
+  }
+
+  /** Changes whenever anything is written, by this process or another; quickly asked. */
+  public String stamp() {
+    return engine.stamp();
+  }
+
+  /** Reads; inside a write of this thread it sees what was written so far. */
+  public <T> T read(Function<Handle, T> work) {
+    Handle joined = line.ofThisThread();
+    try {
+      if (joined != null) {
+        return work.apply(joined);
+      }
+      try (Handle handle = jdbi.open()) {
+        return work.apply(handle);
+      }
+    } catch (RuntimeException e) {
+      throw engine.said(e);
+    }
+  }
+
+  /** Writes, all or nothing, on disk when it returns; joins the write of this thread if there is one. */
+  public <T> T write(Function<Handle, T> work) {
+    return write(work, true, true);
+  }
+
+  /** As {@link #write}, for what the caller tells those who must know of by itself: {@link #told} does not count it. */
+  public <T> T writeUntold(Function<Handle, T> work) {
+    return write(work, true, false);
+  }
+
+  /**
+   * How many transactions of this process may have changed what a reader sees, but for {@link #writeUntold}. What is read after this
+   * number was asked is of this number or newer.
+   */
+  public long told() {
+    return line.told();
+  }
+
+  /** As {@link #write}, for what takes long (an import, say): nobody else's answer waits for it in the same transaction. */
+  public <T> T writeLong(Function<Handle, T> work) {
+    return write(work, false, true);
+  }
+
+  private <T> T write(Function<Handle, T> work, boolean shared, boolean counted) {
+    try {
+      return line.write(work, shared, counted);
+    } catch (RuntimeException e) {
+      throw engine.said(e);
+    }
+  }
+
+  /** Takes what was deleted out of the log as well. Inside a write nothing happens: the log is folded in later then. */
+  public void foldLog() {
+    if (line.ofThisThread() == null) {
+      engine.foldLog();
+    }
+  }
+
+  /** Copies the store as it stands now into {@code copy}, an SQLite file that is empty or missing; writers are not held up. */
+  public void copyInto(Path copy) {
+    engine.copyInto(copy);
+  }
+
+  /** Tells every field of every table as it stands at one moment. */
+  public int tell(Everything.Which which, Everything.Listener to) {
+    return engine.tell(which, to);
+  }
+
+  /**
+   * A connection for a library that writes by itself: it holds the place at the head of the line until it is closed, by the
+   * thread that asked for it. Inside a write of this thread it is the write's own, and closing it does nothing.
+   */
+  Connection connectionInLine() throws SQLException {
+    return line.connection(engine.source());
+  }
+
+  @Override
+  public void close() {
+    try {
+      engine.close();
+    } finally {
+      use.close();
+    }
+  }
+}

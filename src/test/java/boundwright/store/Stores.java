@@ -1,0 +1,102 @@
+package boundwright.store;
+
+import boundwright.clip.day.SessionDesk;
+import boundwright.clip.desk.ClipDesk;
+import boundwright.clip.session.CutProcess;
+import boundwright.store.engine.DataPlace;
+import boundwright.store.engine.Database;
+import boundwright.store.engine.PostgresAddress;
+import boundwright.store.engine.Schema;
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.util.Map;
+import java.util.UUID;
+
+/**
+ * Where the tests' stores are: in the test's folder, or, where the build runs the store's tests a second time with {@code
+ * -Dboundwright.test.store=postgres}, in a schema of a real PostgreSQL, one server for the run and one schema for each folder.
+ */
+public final class Stores {
+  private static final boolean POSTGRES = "postgres".equals(System.getProperty("boundwright.test.store"));
+
+  private static EmbeddedPostgres server;
+
+  private Stores() {}
+
+  /** Whether this is the run on PostgreSQL. */
+  public static boolean onPostgres() {
+    return POSTGRES;
+  }
+
+  /** The place of the store of a folder, the same each time. */
+  public static DataPlace at(Path dir) {
+    return POSTGRES ? new DataPlace(dir, schemaOf(dir)) : DataPlace.of(dir);
+  }
+
+  /** A connection of its own to a store, as another program would have. */
+  static Connection look(Path dir) throws SQLException {
+    if (!POSTGRES) {
+      return DriverManager.getConnection("jdbc:sqlite:" + dir.resolve(Schema.FILE_NAME));
+    }
+    return DriverManager.getConnection("jdbc:postgresql://localhost:" + server().getPort() + "/postgres?user=postgres&currentSchema=" + nameOf(dir));
+  }
+
+  /** A schema for a folder, on a server that runs from the first time it is asked for to the end of the run. */
+  public static PostgresAddress schemaOf(Path dir) {
+    return schema(nameOf(dir));
+  }
+
+  private static String nameOf(Path dir) {
+    return "t" + UUID.nameUUIDFromBytes(dir.toAbsolutePath().normalize().toString().getBytes(StandardCharsets.UTF_8)).toString().replace("-", "");
+  }
+
+  /** A schema of that server. */
+  public static PostgresAddress schema(String name) {
+    return PostgresAddress.of("jdbc:postgresql://localhost:" + server().getPort() + "/postgres?user=postgres&currentSchema=" + name, Map.of());
+  }
+
+  /** The server; its data need not outlive the run, so nothing waits for the disk. */
+  public static synchronized EmbeddedPostgres server() {
+    if (server == null) {
+      try {
+        EmbeddedPostgres started = EmbeddedPostgres.builder().setServerConfig("fsync", "off").setServerConfig("max_connections", "200").start();
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(started)));
+        server = started;
+      } catch (IOException e) {
+        throw new UncheckedIOException("PostgreSQL does not start on this machine", e);
+      }
+    }
+    return server;
+  }
+
+  private static void stop(EmbeddedPostgres started) {
+    try {
+      started.close();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  public static Workbench open(Path dir, Clock clock) {
+    return Workbench.open(at(dir), clock);
+  }
+
+  public static Workbench open(Path dir, Clock clock, Database.Tuning tuning) {
+    return Workbench.open(at(dir), clock, tuning);
+  }
+
+  public static Workbench open(Path dir, Clock clock, ClipDesk.Scan scan) {
+    return Workbench.open(at(dir), clock, scan, CutProcess::cut);
+  }
+
+  public static Workbench open(Path dir, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut) {
+    return Workbench.open(at(dir), clock, scan, cut);
+  }
+}
