@@ -2,6 +2,7 @@ package boundwright.cli;
 
 import boundwright.cli.backup.BackupCommand;
 import boundwright.cli.backup.CheckDataCommand;
+import boundwright.cli.backup.MoveCommand;
 import boundwright.cli.backup.RestoreCommand;
 import boundwright.cli.season.SeasonCommand;
 import boundwright.quantity.PlainText;
@@ -92,6 +93,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new BackupCommand(top))
             .addSubcommand(new RestoreCommand(top))
             .addSubcommand(new CheckDataCommand(top))
+            .addSubcommand(new MoveCommand(top))
             .addSubcommand(new PhonesCommand(top))
             .addSubcommand(new ServeCommand(top));
     line.setOut(surroundings.out());

@@ -6,6 +6,9 @@ import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.store.Workbench;
+import boundwright.store.engine.DataPlace;
+import boundwright.store.engine.Database;
+import boundwright.store.engine.PostgresAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -18,11 +21,23 @@ public final class DataOptions {
   /** The environment variable that names the data folder. */
   static final String VARIABLE = "BOUNDWRIGHT_DATA";
 
+  /** The environment variable with the address of a PostgreSQL. */
+  static final String DATABASE_VARIABLE = "BOUNDWRIGHT_DATABASE";
+
   @Option(
       names = "--data",
       paramLabel = "DIR",
       description = "Data folder. Default: $" + VARIABLE + ", or else data in the current folder.")
   private @Nullable String data;
+
+  @Option(
+      names = "--database",
+      paramLabel = "ADDRESS",
+      description = {
+        "A PostgreSQL for the rows, jdbc:postgresql://host/database?user=NAME&currentSchema=NAME; films stay in the data folder.",
+        "Default: $" + DATABASE_VARIABLE + ", or else a file in the data folder. The password: $" + PostgresAddress.PASSWORD_VARIABLE + "."
+      })
+  private @Nullable String database;
 
   /** Whether the coach named the folder, by option or by variable. */
   public boolean named(Surroundings s) {
@@ -35,20 +50,46 @@ public final class DataOptions {
     return s.path(data != null ? data : variable.isBlank() ? "data" : variable);
   }
 
-  /** Opens the folder; it is made if it is missing. */
+  /** The folder, and the PostgreSQL that was named. */
+  public DataPlace place(Surroundings s) {
+    return place(s, folder(s));
+  }
+
+  /** A folder, and the PostgreSQL that was named. */
+  DataPlace place(Surroundings s, Path folder) {
+    String address = database != null ? database : s.environment().getOrDefault(DATABASE_VARIABLE, "");
+    return address.isBlank() ? DataPlace.of(folder) : new DataPlace(folder, PostgresAddress.of(address, s.environment()));
+  }
+
+  /** The folder, for what exchanges its files; refuses a PostgreSQL. */
+  public Path folderAlone(Surroundings s) {
+    DataPlace place = place(s);
+    if (place.database() != null) {
+      throw new RefusedException(
+          "This works on a data folder, not on " + place + ". Bring it back into a new folder with --data NEW and without --database, then:"
+              + " boundwright move --from NEW --to ADDRESS, with a schema that holds nothing yet.");
+    }
+    return place.folder();
+  }
+
+  /** Opens the place; it is made if it is missing. */
   Workbench openOrMake(Surroundings s) {
-    return Workbench.open(folder(s), s.clock());
+    return Workbench.open(place(s), s.clock());
   }
 
   /** Opens a folder that is there: a mistyped name must not make an empty one. */
   public Workbench open(Surroundings s) {
-    Path folder = folder(s);
-    if (!Files.isDirectory(folder)) {
+    DataPlace place = place(s);
+    Path folder = place.folder();
+    if (place.database() != null && !Database.isThere(place)) {
+      throw new RefusedException("There is no store in " + place + ". Check the name of the database and the schema, or begin one: boundwright serve, or boundwright move.");
+    }
+    if (place.database() == null && !Files.isDirectory(folder)) {
       throw new RefusedException(
           "There is no data folder " + folder + ". Name yours with --data DIR or $" + VARIABLE
               + ", or begin one: boundwright serve, or boundwright import FILE.csv.");
     }
-    return Workbench.open(folder, s.clock());
+    return Workbench.open(place, s.clock());
   }
 
   /** The athlete called so; refuses an unknown name and lists those that are near. */

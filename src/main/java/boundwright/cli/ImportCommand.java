@@ -108,7 +108,7 @@ final class ImportCommand implements Callable<Integer> {
 
   private int everything(Surroundings s) throws IOException {
     try (Reader text = RepCsv.open(s.path(file))) {
-      Restore.Result r = EverythingFile.read(Workbench.restoring(data.folder(s), s.clock()), text);
+      Restore.Result r = EverythingFile.read(Workbench.restoring(data.folderAlone(s), s.clock()), text);
       if (top.json()) {
         Json.print(s.out(), r.counts().rows());
       } else {

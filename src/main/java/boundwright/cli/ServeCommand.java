@@ -5,6 +5,7 @@ import boundwright.pairing.Pairing;
 import boundwright.pairing.PhoneRights;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.store.engine.DataPlace;
 import boundwright.web.Opening;
 import boundwright.web.WebServer;
 import boundwright.web.door.LocalName;
@@ -86,13 +87,14 @@ final class ServeCommand implements Callable<Integer> {
           "--https is for phones, and with --host " + host + " only this machine can open the pages. Add --host all, or leave out --https.");
     }
     Path folder = demo && !data.named(s) ? s.path("data-demo") : data.folder(s);
-    try (Workbench bench = Workbench.open(folder, s.clock())) {
+    DataPlace place = data.place(s, folder);
+    try (Workbench bench = Workbench.open(place, s.clock())) {
       if (demo) {
         invent(bench, folder);
       }
       try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys")))) {
         String url = server.reach().own();
-        say(s, server, folder, bench.invented());
+        say(s, server, place, bench.invented());
         sayLost(s, bench);
         if (rehearse) {
           rehearse(url, bench);
@@ -139,7 +141,8 @@ final class ServeCommand implements Callable<Integer> {
     }
   }
 
-  private void say(Surroundings s, WebServer server, Path folder, boolean invented) {
+  private void say(Surroundings s, WebServer server, DataPlace place, boolean invented) {
+    Path folder = place.folder();
     Reach reach = server.reach();
     Optional<Pairing.Code> code = reach.urls().isEmpty() ? Optional.empty() : Optional.of(server.pairing().offer(PhoneRights.LOG));
     String address = code.map(c -> reach.urls().get(0) + "/pair/" + c.text()).orElse("");
@@ -148,6 +151,9 @@ final class ServeCommand implements Callable<Integer> {
       Map<String, Object> answer = new LinkedHashMap<>();
       answer.put("url", reach.own());
       answer.put("data", folder.toString());
+      if (place.database() != null) {
+        answer.put("database", place.toString());
+      }
       answer.put("invented", invented);
       answer.put("phones", reach.urls());
       answer.put("trust", reach.https() ? reach.trustUrl() : "");
@@ -156,7 +162,7 @@ final class ServeCommand implements Callable<Integer> {
       Json.print(out, answer);
     } else {
       out.println("boundwright is open at " + reach.own());
-      out.println("Data: " + folder + (invented ? " (an invented squad; no real athlete is in it)" : ""));
+      out.println("Data: " + (place.database() == null ? "" : place + ", films in ") + folder + (invented ? " (an invented squad; no real athlete is in it)" : ""));
       if (reach.forPhones()) {
         phones(s, server, code, address);
       }

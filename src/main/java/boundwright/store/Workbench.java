@@ -32,6 +32,7 @@ import boundwright.season.ladder.StayRepository;
 import boundwright.season.order.OrderDesk;
 import boundwright.season.order.OrderRepository;
 import boundwright.store.backup.BackupDesk;
+import boundwright.store.backup.DataCheck;
 import boundwright.store.backup.Everything;
 import boundwright.store.backup.Leftovers;
 import boundwright.store.backup.Restore;
@@ -46,6 +47,7 @@ import boundwright.track.TrackDesk;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 
@@ -119,7 +121,7 @@ public final class Workbench implements AutoCloseable {
     this.order = new SqlOrder(database);
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
     this.taken = new SqlTaken(database);
-    this.backups = new BackupDesk(database.folder(), clock, database::copyInto, new SqlBackups(database, settings));
+    this.backups = new BackupDesk(database.folder(), clock, database::copyInto, this::erased, new SqlBackups(database, settings));
     this.clipQueue = JobQueue.of(database);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
     Path clipFolder = database.folder().resolve("clips");
@@ -168,6 +170,11 @@ public final class Workbench implements AutoCloseable {
    */
   public static Restore restoring(Path dataDir, Clock clock) {
     return new Restore(dataDir, clock, staged -> Database.open(DataPlace.of(staged), Database.Tuning.USUAL, clock).close(), Schema::make);
+  }
+
+  /** The random names of those who were erased. */
+  private Set<String> erased() {
+    return database.read(h -> h.createQuery("SELECT token FROM erasure").mapTo(String.class).set());
   }
 
   /** The rungs of everybody as they are now. */
@@ -368,6 +375,12 @@ public final class Workbench implements AutoCloseable {
   /** Tells every field of every table. */
   public int tellEverything(Everything.Listener to) {
     return database.tell(Everything.Which.LEAVING, to);
+  }
+
+  /** Looks through what is beside a store whose own server looks after its rows. */
+  public DataCheck.Report checkData() {
+    return new DataCheck(database.folder(), clock)
+        .look(database.counts(), database.read(h -> h.createQuery(DataCheck.FILMS_KEPT).mapTo(String.class).list()));
   }
 
   /** The folder in which what is sent waits while it arrives, made if it is missing; nothing in it lasts. */

@@ -3,17 +3,20 @@ package boundwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.demo.DemoSquad;
+import boundwright.store.Stores;
 import boundwright.store.Workbench;
 import boundwright.store.backup.Everything;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -144,6 +147,68 @@ class EverythingTest {
       assertThat(tables(s)).containsAll(Everything.LEFT_OUT.keySet());
     }
     assertThat(Files.readString(dir.resolve("first.json"))).doesNotContainIgnoringCase("secret_hash");
+  }
+
+  @Test
+  void aMoveIntoPostgresAndBackKeepsEveryByte() throws Exception {
+    String server = Stores.address("moved");
+    Path film = Files.createDirectories(dir.resolve("data/clips/1")).resolve("film.mov");
+    Files.writeString(film, "invented");
+    terminal.run("export", "--everything", "--out", "first.json");
+
+    Terminal.Said there = terminal.run("--json", "move", "--from", "data", "--to", server);
+    assertThat(there.exit()).as(there.err()).isZero();
+    assertThat(there.json().get("everything").asText()).isEqualTo(sha256(dir.resolve("first.json")));
+    assertThat(terminal.run("export", "--everything", "--out", "second.json", "--database", server).exit()).isZero();
+    assertThat(dir.resolve("second.json")).hasSameBinaryContentAs(dir.resolve("first.json"));
+
+    Terminal.Said back = terminal.run("move", "--from", server, "--to", "home", "--data", "data");
+    assertThat(back.exit()).as(back.err()).isZero();
+    assertThat(terminal.run("export", "--everything", "--out", "third.json", "--data", "home").exit()).isZero();
+    assertThat(dir.resolve("third.json")).hasSameBinaryContentAs(dir.resolve("first.json"));
+    assertThat(dir.resolve("home/clips/1/film.mov")).hasContent("invented");
+    try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + dir.resolve("data/boundwright.db"));
+        Connection other = DriverManager.getConnection("jdbc:sqlite:" + dir.resolve("home/boundwright.db"));
+        Statement s = c.createStatement();
+        Statement o = other.createStatement()) {
+      for (String table : tables(s)) { // what an export leaves out went along too
+        assertThat(count(o, "SELECT count(*) FROM \"" + table + "\"")).as(table).isEqualTo(count(s, "SELECT count(*) FROM \"" + table + "\""));
+      }
+    }
+    assertThat(terminal.run("check-data", "--database", server).out()).contains("athletes");
+  }
+
+  @Test
+  void aMoveIntoAPlaceThatHoldsSomethingOrOfNothingChangesNothing() throws Exception {
+    String server = Stores.address("taken");
+    assertThat(terminal.run("move", "--from", "data", "--to", server).exit()).isZero();
+    assertThat(terminal.run("move", "--from", "data", "--to", server).err()).contains("rows already", "nothing is ever put over them");
+    assertThat(terminal.run("move", "--from", server, "--to", "data").err()).contains("holds a store already");
+    assertThat(terminal.run("move", "--from", "nowhere", "--to", server).err()).contains("nothing to move");
+    assertThat(terminal.run("move", "--from", "data", "--to", "other").err()).contains("from a folder into a PostgreSQL");
+    assertThat(terminal.run("move", "--from", Stores.address("none"), "--to", "other").err()).contains("nothing to move");
+    try (Workbench open = Workbench.open(dir.resolve("data"), Terminal.CLOCK)) {
+      assertThat(open.athletes().all()).isNotEmpty();
+      assertThat(terminal.run("move", "--from", "data", "--to", Stores.address("free")).err()).contains("is open with the folder");
+    }
+  }
+
+  @Test
+  void aBackupOfPostgresIsOneThatARestoreTakes() throws Exception {
+    String server = Stores.address("backed");
+    assertThat(terminal.run("move", "--from", "data", "--to", server).exit()).isZero();
+    terminal.run("export", "--everything", "--out", "first.json");
+    Terminal.Said made = terminal.run("backup", "--plain", "gone.zip", "--database", server);
+    assertThat(made.exit()).as(made.err()).isZero();
+    assertThat(terminal.run("restore", "gone.zip", "--database", server).err()).contains("without --database", "boundwright move");
+    Terminal.Said back = terminal.run("restore", "gone.zip", "--data", "restored");
+    assertThat(back.exit()).as(back.err()).isZero();
+    assertThat(terminal.run("export", "--everything", "--out", "second.json", "--data", "restored").exit()).isZero();
+    assertThat(dir.resolve("second.json")).hasSameBinaryContentAs(dir.resolve("first.json"));
+  }
+
+  private static String sha256(Path file) throws Exception {
+    return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(file)));
   }
 
   @Test

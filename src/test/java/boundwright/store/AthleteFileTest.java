@@ -96,9 +96,7 @@ class AthleteFileTest {
 
   private static Map<String, Integer> counts(Workbench w) {
     Map<String, Integer> out = new HashMap<>();
-    w.database()
-        .read(h -> h.createQuery("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%'").mapTo(String.class).list())
-        .forEach(t -> out.put(t, w.database().<Integer>read(h -> h.createQuery("SELECT count(*) FROM " + t).mapTo(Integer.class).one())));
+    w.database().counts().rows().forEach((table, rows) -> out.put(table, Math.toIntExact(rows)));
     return out;
   }
 }

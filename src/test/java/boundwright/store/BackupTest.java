@@ -19,6 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A backup is whole or not there, and replaces nothing. */
 @SuppressWarnings("NullAway.Init") // JUnit fills the folder in
+@SqliteFile("copies of the file; PostgresTest makes one of a schema")
 class BackupTest {
   @TempDir Path dir;
 

@@ -114,7 +114,7 @@ class CareAndLadderTest {
 
   @Test
   void painAndHoldGoInTogetherOrNotAtAll() {
-    w.database().write(h -> h.execute("CREATE TRIGGER no_hold BEFORE INSERT ON medical_hold BEGIN SELECT RAISE(ABORT, 'no'); END"));
+    Stores.refuseRows(w, "medical_hold");
     assertThatThrownBy(() -> w.care().addPain(ada, pain(TODAY, 6, true))).isInstanceOf(RefusedException.class);
     assertThat(w.care().care(ada, TODAY)).isEqualTo(LegCare.NONE);
   }
@@ -201,8 +201,7 @@ class CareAndLadderTest {
     w.care().keep(settings);
     again();
     assertThat(w.care().guard()).isEqualTo(settings);
-    assertThat(w.database().<String>read(h -> h.createQuery("SELECT number || ' ' || unit FROM setting WHERE key = 'guard.spacing.refuse'").mapTo(String.class).one()))
-        .isEqualTo("36.0 h");
+    assertThat(Stores.setting(w, "guard.spacing.refuse")).isEqualTo("36.0 h");
     assertThat(w.settings().settings().setContacts()).as("other settings are left alone").isEqualTo(10);
   }
 
@@ -240,7 +239,7 @@ class CareAndLadderTest {
   }
 
   private void oldRule(String key, String number) {
-    w.database().write(h -> h.createUpdate("INSERT OR REPLACE INTO setting (key, number, unit) VALUES (:k, :n, '1')").bind("k", key).bind("n", Double.parseDouble(number)).execute());
+    w.database().write(h -> h.createUpdate("INSERT INTO setting (key, number, unit) VALUES (:k, :n, '1') ON CONFLICT (key) DO UPDATE SET number = excluded.number").bind("k", key).bind("n", Double.parseDouble(number)).execute());
   }
 
   private RungDecision decision(DrillFamily family, int from, int to, Decision gate, String reason) {

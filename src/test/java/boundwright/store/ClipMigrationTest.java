@@ -20,6 +20,7 @@ import org.sqlite.SQLiteDataSource;
 
 /** A store of the third version, with a row in every table, comes through to the fourth with nothing lost. */
 @SuppressWarnings("NullAway.Init") // JUnit fills the folder in
+@SqliteFile("files of older programs, of which PostgreSQL has none")
 class ClipMigrationTest {
   @TempDir Path dir;
   private SQLiteDataSource source;

@@ -218,6 +218,7 @@ class ClipQueueTest {
   }
 
   @Test
+  @SqliteFile("the lock beside the file says that its reader is gone; on a server heartbeats do")
   void whatWasBeingReadWhenTheProgramWasKilledIsTakenUpAtOnce() throws Exception {
     w.close();
     Process program = ChildProgram.start(ReadingProgram.class, dir.toString());
@@ -265,8 +266,8 @@ class ClipQueueTest {
         .write(
             h ->
                 h.execute(
-                    "UPDATE job SET picked = 1, picked_by = 'gone', last_heartbeat = execution_time - 61000000 WHERE task_instance = ?",
-                    Long.toString(dead.id())));
+                    "UPDATE job SET picked = ?, picked_by = 'gone', last_heartbeat = execution_time - 61000000 WHERE task_instance = ?",
+                    true, Long.toString(dead.id())));
     FakeScan others = new FakeScan();
     try (Workbench second = Stores.open(dir, Fixtures.CLOCK, others)) {
       second.clips().start();

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Killing the program at any moment loses no rep that was answered. */
+@SqliteFile("kills a program that writes its file")
 class CrashTest {
   private static final long SEED = 11;
 

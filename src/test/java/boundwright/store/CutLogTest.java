@@ -18,6 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A log that was cut, an older file in the database's place, or none at all: said in words, and nothing further is lost. */
 @SuppressWarnings("NullAway.Init") // JUnit fills the folder in
+@SqliteFile("cuts the log beside the file")
 class CutLogTest {
   @TempDir Path dir;
 

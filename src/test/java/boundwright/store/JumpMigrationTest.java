@@ -24,6 +24,7 @@ import org.sqlite.SQLiteDataSource;
 
 /** A store of the second version, with a row in every table, comes through to the third with nothing lost. */
 @SuppressWarnings("NullAway.Init") // JUnit fills the folder in
+@SqliteFile("files of older programs, of which PostgreSQL has none")
 class JumpMigrationTest {
   @TempDir Path dir;
   private SQLiteDataSource source;

@@ -28,9 +28,6 @@ import boundwright.meet.MeetSettings;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.Scoring;
 import boundwright.quantity.RefusedException;
-import boundwright.store.engine.Schema;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -329,8 +326,7 @@ class JumpsAndMeetsTest {
     assertThat(left).isEmpty();
     assertThat(w.database().<Integer>read(h -> h.createQuery("SELECT count(*) FROM jump_contact").mapTo(Integer.class).one())).isEqualTo(3);
     w.close();
-    byte[] file = Files.readAllBytes(dir.resolve("squad").resolve(Schema.FILE_NAME));
-    assertThat(new String(file, StandardCharsets.ISO_8859_1)).doesNotContain("Quillon");
+    Stores.assertNotInFile(dir.resolve("squad"), "Quillon");
     open();
   }
 

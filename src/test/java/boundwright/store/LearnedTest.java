@@ -74,7 +74,7 @@ class LearnedTest {
   void whatAnotherVersionLearnedIsLearnedAgainNotTrusted() {
     Rep rep = w.logbook().log(Fixtures.tap(ada.id(), Fixtures.TODAY));
     double before = landing(w.logbook().model(ada));
-    w.database().write(h -> h.execute("UPDATE learned SET now = x'00ff'"));
+    w.database().write(h -> h.execute("UPDATE learned SET now = ?", new byte[] {0, -1}));
     assertThat(w.reps().learned(ada.id())).isEmpty();
     assertThat(landing(w.logbook().model(ada))).isEqualTo(before);
     w.logbook().undo(ada.id(), rep.id());

@@ -224,6 +224,7 @@ class LoadAccountTest {
 
   /** The undated part of the year of an older program holds from long ago on; the guard's other limits stay. */
   @Test
+  @SqliteFile("a file of an older program, of which PostgreSQL has none")
   void theSwitchOfAnOlderProgramIsNotLost() throws SQLException {
     SQLiteDataSource source = new SQLiteDataSource();
     source.setUrl("jdbc:sqlite:" + dir.resolve(Schema.FILE_NAME));

@@ -27,6 +27,7 @@ import org.sqlite.SQLiteDataSource;
 
 /** A store of an older program comes through with nothing lost. */
 @SuppressWarnings("NullAway.Init") // JUnit fills the folder in
+@SqliteFile("files of older programs, of which PostgreSQL has none")
 class MigrationTest {
   private static final List<String> TABLES = List.of("athlete", "known_mark", "run_up", "rep", "learned", "setting", "drill");
 

@@ -29,6 +29,7 @@ import org.sqlite.SQLiteDataSource;
 
 /** Backups by themselves, out of the folder, and back; whoever was erased stays so, and what was there before is kept aside. */
 @SuppressWarnings("NullAway.Init") // JUnit fills the folder in
+@SqliteFile("files that change places; a backup goes into PostgreSQL by move")
 class RestoreTest {
   private static final char[] PASSPHRASE = "four invented words here".toCharArray();
   private static char[] none() {

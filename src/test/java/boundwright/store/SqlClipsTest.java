@@ -23,9 +23,6 @@ import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
-import boundwright.store.engine.Schema;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
@@ -216,7 +213,7 @@ class SqlClipsTest {
     assertThat(clips.all()).containsExactly(his);
     assertThat(count("clip_points") + count("clip_mark") + count("clip_correction")).isZero();
     w.close();
-    assertThat(new String(Files.readAllBytes(dir.resolve(Schema.FILE_NAME)), StandardCharsets.ISO_8859_1)).doesNotContain("invented-film-name");
+    Stores.assertNotInFile(dir, "invented-film-name");
   }
 
   private int count(String table) {

@@ -302,13 +302,11 @@ class SqlRepositoriesTest {
   @Test
   void lengthsAreKeptInMetresWithTheirUnitNeverAsTheCoachWritesThem() {
     w.settings().keep(new CoachSettings(LengthUnit.FEET_INCHES, MarkSettings.DEFAULT, Facility.DEFAULT, 10));
-    String kept =
-        w.database()
-            .read(h -> h.createQuery("SELECT number || ' ' || unit FROM setting WHERE key = 'facility.runway'").mapTo(String.class).one());
-    assertThat(kept).isEqualTo("40.0 m");
+    assertThat(Stores.setting(w, "facility.runway")).isEqualTo("40.0 m");
   }
 
   @Test
+  @SqliteFile("reads the pages of the file")
   void anErasedAthleteIsNowhereInTheFiles() throws Exception {
     Athlete ada = w.athletes().add(Fixtures.athlete("Quillonia Fenn"));
     Athlete bo = w.athletes().add(Fixtures.athlete("Bo"));
@@ -363,6 +361,7 @@ class SqlRepositoriesTest {
   }
 
   @Test
+  @SqliteFile("asks for SQLite's own plan of a query")
   void theNewestRepsAndAllRepsAreReadStraightFromTheIndex() {
     for (String order : List.of("ORDER BY date DESC, id DESC LIMIT 20", "ORDER BY date, id")) {
       List<String> plan =

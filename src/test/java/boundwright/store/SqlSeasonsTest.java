@@ -174,6 +174,7 @@ class SqlSeasonsTest {
 
   /** Killed at any moment: every version that was answered is there whole, and at most one more. */
   @Test
+  @SqliteFile("kills a program that writes its file; bench/machines kills servers")
   void aKillLosesNothingPublished() throws Exception {
     SeasonInput season = new InventedSeasons(14).inputOf(squad);
     long id = w.seasons().add(season, KEY, NOW).id();

@@ -26,6 +26,7 @@ import org.sqlite.SQLiteDataSource;
 
 /** Each failure of the disk or the database, brought about on the real engine, is a sentence and loses nothing. */
 @SuppressWarnings("NullAway.Init") // JUnit fills the folder in
+@SqliteFile("locks, fills and breaks the file; PostgresTest has the troubles of a server")
 class StoreTroubleTest {
   private static final Database.Tuning HASTY = new Database.Tuning(50, 0);
 

@@ -1,5 +1,7 @@
 package boundwright.store;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.session.CutProcess;
@@ -11,6 +13,7 @@ import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -45,7 +48,7 @@ public final class Stores {
     if (!POSTGRES) {
       return DriverManager.getConnection("jdbc:sqlite:" + dir.resolve(Schema.FILE_NAME));
     }
-    return DriverManager.getConnection("jdbc:postgresql://localhost:" + server().getPort() + "/postgres?user=postgres&currentSchema=" + nameOf(dir));
+    return DriverManager.getConnection(address(nameOf(dir)));
   }
 
   /** A schema for a folder, on a server that runs from the first time it is asked for to the end of the run. */
@@ -59,7 +62,12 @@ public final class Stores {
 
   /** A schema of that server. */
   public static PostgresAddress schema(String name) {
-    return PostgresAddress.of("jdbc:postgresql://localhost:" + server().getPort() + "/postgres?user=postgres&currentSchema=" + name, Map.of());
+    return PostgresAddress.of(address(name), Map.of());
+  }
+
+  /** A schema of that server, as it is written on the command line. */
+  public static String address(String name) {
+    return "jdbc:postgresql://localhost:" + server().getPort() + "/postgres?user=postgres&currentSchema=" + name;
   }
 
   /** The server; its data need not outlive the run, so nothing waits for the disk. */
@@ -82,6 +90,32 @@ public final class Stores {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** A number of the settings as it is kept, with its unit. */
+  static String setting(Workbench w, String key) {
+    return w.database()
+        .read(h -> h.createQuery("SELECT number, unit FROM setting WHERE key = :key").bind("key", key).map((r, c) -> r.getDouble(1) + " " + r.getString(2)).one());
+  }
+
+  /** The pages of a store's file hold a text no more. Those of a server are its own to clear away, which it does in time. */
+  static void assertNotInFile(Path dir, String text) throws IOException {
+    if (!POSTGRES) {
+      assertThat(new String(Files.readAllBytes(dir.resolve(Schema.FILE_NAME)), StandardCharsets.ISO_8859_1)).doesNotContain(text);
+    }
+  }
+
+  /** From now on no row goes into a table. */
+  static void refuseRows(Workbench w, String table) {
+    w.database()
+        .write(
+            h -> {
+              if (!POSTGRES) {
+                return h.execute("CREATE TRIGGER no_row BEFORE INSERT ON " + table + " BEGIN SELECT RAISE(ABORT, 'no'); END");
+              }
+              h.execute("CREATE FUNCTION no_row() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RAISE EXCEPTION 'no'; END $$");
+              return h.execute("CREATE TRIGGER no_row BEFORE INSERT ON " + table + " FOR EACH ROW EXECUTE FUNCTION no_row()");
+            });
   }
 
   public static Workbench open(Path dir, Clock clock) {

@@ -5,8 +5,10 @@ import boundwright.cli.DataOptions;
 import boundwright.cli.Json;
 import boundwright.cli.Surroundings;
 import boundwright.quantity.Notes;
+import boundwright.store.Workbench;
 import boundwright.store.backup.Counts;
 import boundwright.store.backup.DataCheck;
+import boundwright.store.engine.DataPlace;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -16,7 +18,7 @@ import picocli.CommandLine.Mixin;
 @Command(
     name = "check-data",
     description = {
-      "Looks through the data folder, its films and its backups, and changes nothing. Exit code 1 if something is wrong.%n"
+      "Looks through the data folder or the PostgreSQL, its films and its backups, and changes nothing. Exit code 1 if something is wrong.%n"
     })
 public final class CheckDataCommand implements Callable<Integer> {
   private static final int WRONG = 1;
@@ -33,10 +35,20 @@ public final class CheckDataCommand implements Callable<Integer> {
   /** What {@code check-data --json} prints; described in {@code docs/formats-json.md}. */
   record Answer(long athletes, long reps, int backups, List<String> troubles) {}
 
+  private DataCheck.Report report(Surroundings s) {
+    DataPlace place = data.place(s);
+    if (place.database() == null) {
+      return new DataCheck(place.folder(), s.clock()).look();
+    }
+    try (Workbench bench = data.open(s)) {
+      return bench.checkData();
+    }
+  }
+
   @Override
   public Integer call() {
     Surroundings s = top.surroundings();
-    DataCheck.Report report = new DataCheck(data.folder(s), s.clock()).look();
+    DataCheck.Report report = report(s);
     long athletes = report.counts().map(c -> c.of("athlete")).orElse(0L);
     long reps = report.counts().map((Counts c) -> c.of("rep")).orElse(0L);
     if (top.json()) {

@@ -40,7 +40,7 @@ public final class RestoreCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Surroundings s = top.surroundings();
-    Path folder = data.folder(s);
+    Path folder = data.folderAlone(s);
     Restore.Result r = Workbench.restoring(folder, s.clock()).from(s.path(file), () -> passphrase.read(s, false));
     Answer a = new Answer(folder.toString(), r.counts().of("athlete"), r.counts().of("rep"), r.erasedAgain(), r.films(), r.aside().toString());
     if (top.json()) {

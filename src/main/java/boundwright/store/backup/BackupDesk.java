@@ -17,6 +17,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 import java.util.random.RandomGenerator;
 
 /** Backups of an open data folder: by themselves, by one button, and out of the folder. */
@@ -33,6 +34,7 @@ public final class BackupDesk {
   private final Path dataFolder;
   private final Clock clock;
   private final Copy.Maker maker;
+  private final Supplier<Set<String>> gone;
   private final BackupSettings settings;
   private final Backups backups;
   private Set<String> erased = Set.of();
@@ -42,12 +44,14 @@ public final class BackupDesk {
    * @param dataFolder where the database is
    * @param clock tells which day it is
    * @param maker copies the open database
+   * @param gone who was erased from the open database, by their random names
    * @param settings what is kept of backups
    */
-  public BackupDesk(Path dataFolder, Clock clock, Copy.Maker maker, BackupSettings settings) {
+  public BackupDesk(Path dataFolder, Clock clock, Copy.Maker maker, Supplier<Set<String>> gone, BackupSettings settings) {
     this.dataFolder = dataFolder;
     this.clock = clock;
     this.maker = maker;
+    this.gone = gone;
     this.settings = settings;
     this.backups = new Backups(dataFolder, clock);
   }
@@ -120,7 +124,7 @@ public final class BackupDesk {
   }
 
   private void eraseAgain() {
-    Set<String> now = Erasures.of(dataFolder.resolve(Bundle.DATABASE));
+    Set<String> now = gone.get();
     if (!now.equals(erased)) {
       backups.erase(now);
       erased = now;

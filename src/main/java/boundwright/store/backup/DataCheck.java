@@ -15,6 +15,9 @@ import java.util.Optional;
 
 /** Looks through a data folder, changes nothing, and says what is wrong with it. */
 public final class DataCheck {
+  /** The question for the clips whose films are to be there. */
+  public static final String FILMS_KEPT = "SELECT id FROM clip WHERE film_kept = 1 ORDER BY id";
+
   private static final int MOST_NAMED = 5;
 
   private final Path folder;
@@ -62,23 +65,44 @@ public final class DataCheck {
         troubles.add(Notes.counted(astray, "row belongs", "rows belong") + " to nobody. Bring back a backup, and report it.");
       }
       counts = Counts.of(c);
-      films(s, troubles);
+      films(Counts.texts(s, FILMS_KEPT), troubles);
       for (Path orphan : Restore.orphans(folder, database)) {
         troubles.add("The folder " + orphan + " belongs to no clip and no film. Delete it if you do not know it.");
       }
     } catch (SQLException e) {
       troubles.add("The database cannot be read (" + e.getMessage() + "). Bring back a backup: boundwright restore FILE.");
     } catch (IOException e) {
-      troubles.add("The films cannot be looked through: " + e.getMessage() + ".");
+      troubles.add(unreadFilms(e));
     }
     Answered.lost(folder).ifPresent(troubles::add);
     int whole = backups(troubles);
     return new Report(Optional.ofNullable(counts), whole, troubles);
   }
 
-  private void films(Statement s, List<String> troubles) throws SQLException, IOException {
+  /**
+   * Looks through what is beside a database whose own server looks after its rows.
+   *
+   * @param counts what the database holds
+   * @param kept numbers of the clips whose films are to be there
+   */
+  public Report look(Counts counts, List<String> kept) {
+    List<String> troubles = new ArrayList<>();
+    try {
+      films(kept, troubles);
+    } catch (IOException e) {
+      troubles.add(unreadFilms(e));
+    }
+    int whole = backups(troubles);
+    return new Report(Optional.of(counts), whole, troubles);
+  }
+
+  private static String unreadFilms(IOException e) {
+    return "The films cannot be looked through: " + e.getMessage() + ".";
+  }
+
+  private void films(List<String> kept, List<String> troubles) throws IOException {
     List<String> missing = new ArrayList<>();
-    for (String id : Counts.texts(s, "SELECT id FROM clip WHERE film_kept = 1 ORDER BY id")) {
+    for (String id : kept) {
       Path clip = folder.resolve("clips").resolve(id);
       boolean there = false;
       if (Files.isDirectory(clip)) {

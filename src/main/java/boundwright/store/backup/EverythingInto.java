@@ -32,6 +32,7 @@ public final class EverythingInto implements AutoCloseable {
   private String waiting = "";
   private @Nullable PreparedStatement batch;
   private int inBatch;
+  private boolean ready;
   private boolean whole;
 
   /** Into a database file; closed with this. */
@@ -158,12 +159,20 @@ public final class EverythingInto implements AutoCloseable {
     }
   }
 
-  /** All rows have come. */
-  public void end() throws SQLException {
+  /** All rows have come: they are checked and can be read back by the same connection. */
+  public void ready() throws SQLException {
     send();
     String astray = filling.end(statement);
     if (!astray.isEmpty()) {
       throw refused(astray);
+    }
+    ready = true;
+  }
+
+  /** All rows have come and are kept. */
+  public void end() throws SQLException {
+    if (!ready) {
+      ready();
     }
     connection.commit();
     whole = true;

@@ -1,9 +1,11 @@
 package boundwright.store.engine;
 
 import boundwright.store.backup.Catalogue;
+import boundwright.store.backup.Counts;
 import boundwright.store.backup.Everything;
 import boundwright.store.backup.InUse;
 import boundwright.store.backup.Leftovers;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -59,13 +61,23 @@ public final class Database implements AutoCloseable {
     Leftovers.settle(dir);
     InUse use = InUse.shared(dir);
     try {
-      PostgresAddress server = place.database();
-      Engine engine = server == null ? SqliteEngine.open(dir, tuning, clock) : PostgresEngine.open(server, dir, tuning, clock);
-      return new Database(place, engine, use, tuning.busyTimeout_ms() * 6);
+      return new Database(place, engine(place, tuning, clock), use, tuning.busyTimeout_ms() * 6);
     } catch (RuntimeException | Error e) {
       use.close();
       throw e;
     }
+  }
+
+  /** What a place is kept in, brought up to date; the folder is there and in use by the caller. */
+  static Engine engine(DataPlace place, Tuning tuning, Clock clock) {
+    PostgresAddress server = place.database();
+    return server == null ? SqliteEngine.open(place.folder(), tuning, clock) : PostgresEngine.open(server, place.folder(), tuning, clock);
+  }
+
+  /** Whether a place holds a store: a mistyped name must not make an empty one. */
+  public static boolean isThere(DataPlace place) {
+    PostgresAddress server = place.database();
+    return server == null ? Files.exists(place.folder().resolve(Schema.FILE_NAME)) : new PostgresSchema(server).isThere();
   }
 
   /** The data folder, where the films are. */
@@ -144,6 +156,18 @@ public final class Database implements AutoCloseable {
   /** Copies the store as it stands now into {@code copy}, an SQLite file that is empty or missing; writers are not held up. */
   public void copyInto(Path copy) {
     engine.copyInto(copy);
+  }
+
+  /** Counts the rows of every table. */
+  public Counts counts() {
+    return read(
+        h -> {
+          try {
+            return Counts.of(h.getConnection(), engine.catalogue());
+          } catch (SQLException e) {
+            throw new IllegalStateException(e); // said in words by read
+          }
+        });
   }
 
   /** Tells every field of every table as it stands at one moment. */

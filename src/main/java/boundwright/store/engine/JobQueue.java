@@ -91,7 +91,7 @@ public final class JobQueue implements ClipQueue {
    *
    * @param threads films that are read at once
    */
-  JobQueue(Database database, int threads) {
+  public JobQueue(Database database, int threads) {
     this.database = database;
     this.threads = threads;
     this.task = task(TASK, () -> worker);

@@ -1,6 +1,5 @@
 package boundwright.store.engine;
 
-import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Backups;
 import boundwright.store.backup.Catalogue;
 import boundwright.store.backup.Everything;
@@ -154,17 +153,6 @@ final class PostgresEngine implements Engine {
       } finally {
         c.rollback();
       }
-    } catch (SQLException e) {
-      throw trouble.said(e);
-    }
-  }
-
-  /** Fills the schema with what another store tells, all or nothing; refuses one that holds anything of a coach. */
-  void fill(java.util.function.Consumer<Everything.Listener> teller) {
-    try (Connection c = source.getConnection();
-        EverythingInto into = new EverythingInto(c, catalogue(), new PostgresFilling(), Everything.Which.ALL)) {
-      teller.accept(new Refill(into));
-      into.end();
     } catch (SQLException e) {
       throw trouble.said(e);
     }

@@ -46,6 +46,16 @@ final class PostgresSchema {
     }
   }
 
+  /** Whether a program of ours made it. */
+  boolean isThere() {
+    try (Connection c = DriverManager.getConnection(address.url(), address.secrets());
+        Statement s = c.createStatement()) {
+      return version(s) > 0;
+    } catch (SQLException e) {
+      throw new PostgresTrouble(address).said(e);
+    }
+  }
+
   private void migrate(Statement s, IntConsumer before) throws SQLException {
     s.execute("SELECT pg_advisory_lock(" + key() + ")"); // until this connection is closed
     int seen = version(s);

@@ -1,0 +1,221 @@
+package boundwright.store.engine;
+
+import boundwright.quantity.RefusedException;
+import boundwright.store.backup.Counts;
+import boundwright.store.backup.Everything;
+import boundwright.store.backup.EverythingInto;
+import boundwright.store.backup.InUse;
+import boundwright.store.backup.Private;
+import boundwright.store.backup.Refill;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Copies a whole store from one place to another that holds nothing: all tables, secrets included, and the films where the folder is another.
+ * What arrived is read back and compared with what left, field by field, before it is kept; the place that it came from stays as it is.
+ */
+public final class Move {
+  /** What is beside the rows: films, pictures and corrections, and the keys of this server's name. */
+  private static final List<String> BESIDE = List.of("clips", "sessions", "keys");
+
+  private final DataPlace from;
+  private final DataPlace to;
+  private final Clock clock;
+
+  /**
+   * What was moved.
+   *
+   * @param rows rows of all tables
+   * @param sum SHA-256 of every field of them, the same at both places
+   * @param files films and other files that were copied
+   */
+  public record Moved(int rows, String sum, int files) {}
+
+  /** A move between two places; both folders may be the same one if one of the places is a PostgreSQL. */
+  public Move(DataPlace from, DataPlace to, Clock clock) {
+    this.from = from;
+    this.to = to;
+    this.clock = clock;
+  }
+
+  /**
+   * Does it.
+   *
+   * @throws RefusedException if the source is not there or is open, or the target holds something; nothing was changed then
+   */
+  public Moved run() {
+    if (from.equals(to) || (from.database() == null && to.database() == null)) {
+      throw new RefusedException("A move goes from a folder into a PostgreSQL, or out of one. A folder is copied as it is, or by backup and restore.");
+    }
+    if (!Database.isThere(from)) {
+      throw new RefusedException("There is nothing to move in " + from + ". Name the folder or the database that holds your squad.");
+    }
+    Schema.makeFolder(to.folder());
+    InUse alone = InUse.alone(from.folder());
+    try {
+      return alone();
+    } catch (IOException e) {
+      throw new RefusedException("The films could not be copied (" + e.getMessage() + "). " + from + " is as it was. Free some space and start again with an empty target.", e);
+    } finally {
+      alone.close();
+    }
+  }
+
+  private Moved alone() throws IOException {
+    try (Engine source = Database.engine(from, Database.Tuning.USUAL, clock)) {
+      PostgresAddress server = to.database();
+      return server == null ? intoFile(source) : intoServer(source, server);
+    }
+  }
+
+  private Moved intoFile(Engine source) throws IOException {
+    Path file = to.folder().resolve(Schema.FILE_NAME);
+    if (Files.exists(file)) {
+      throw new RefusedException("The folder " + to.folder() + " holds a store already, and nothing is ever put over one. Name another folder.");
+    }
+    int files = files();
+    Path part = Files.createTempFile(to.folder(), "boundwright", ".part");
+    try {
+      source.copyInto(part);
+      Summing there = new Summing();
+      there.rows = Everything.tell(part, Everything.Which.ALL, there);
+      Moved moved = compared(source, there, files);
+      Files.move(part, file, StandardCopyOption.ATOMIC_MOVE);
+      return moved;
+    } finally {
+      Files.deleteIfExists(part);
+    }
+  }
+
+  private Moved intoServer(Engine source, PostgresAddress address) throws IOException {
+    try (PostgresEngine target = PostgresEngine.open(address, to.folder(), Database.Tuning.USUAL, clock);
+        Connection c = target.source().getConnection()) {
+      Map<String, Long> held = Counts.of(c, target.catalogue()).rows();
+      long rows = held.entrySet().stream().filter(e -> !e.getKey().equals("written")).mapToLong(Map.Entry::getValue).sum();
+      if (rows > 0) {
+        throw new RefusedException("The database " + address + " holds " + rows + " rows already, and nothing is ever put over them. Name another schema: currentSchema=NAME.");
+      }
+      int files = files();
+      try (EverythingInto into = new EverythingInto(c, target.catalogue(), new PostgresFilling(), Everything.Which.ALL)) {
+        source.tell(Everything.Which.ALL, new Refill(into));
+        into.ready();
+        Summing there = new Summing();
+        there.rows = Everything.tell(c, target.catalogue(), Everything.Which.ALL, there);
+        Moved moved = compared(source, there, files);
+        into.end();
+        return moved;
+      }
+    } catch (SQLException e) {
+      throw new PostgresTrouble(address).said(e);
+    }
+  }
+
+  private Moved compared(Engine source, Summing there, int files) {
+    Summing here = new Summing();
+    here.rows = source.tell(Everything.Which.ALL, here);
+    String sum = here.sum();
+    if (here.rows != there.rows || !sum.equals(there.sum())) {
+      throw new RefusedException(
+          "What arrived is not what left (" + there.rows + " of " + here.rows + " rows), so nothing was kept. Close every boundwright that has " + from
+              + " open and try again; if it stays so, report it.");
+    }
+    return new Moved(here.rows, sum, files);
+  }
+
+  /** Copies what is beside the rows; before them, so that no row is kept whose film is not there. */
+  private int files() throws IOException {
+    Path source = from.folder().toAbsolutePath().normalize();
+    Path target = to.folder().toAbsolutePath().normalize();
+    int copied = 0;
+    if (!source.equals(target)) {
+      if (Files.exists(target.resolve("clips")) || Files.exists(target.resolve("sessions"))) {
+        throw new RefusedException("The folder " + to.folder() + " holds films already, which are never mixed with others. Nothing was kept. Name an empty folder.");
+      }
+      for (String name : BESIDE) {
+        if (Files.isDirectory(source.resolve(name))) {
+          copied += copy(source.resolve(name), target.resolve(name));
+        }
+      }
+    }
+    return copied;
+  }
+
+  private static int copy(Path source, Path target) throws IOException {
+    int copied = 0;
+    List<Path> all;
+    try (Stream<Path> walk = Files.walk(source)) {
+      all = walk.toList();
+    }
+    for (Path file : all) {
+      Path there = target.resolve(source.relativize(file).toString());
+      if (Files.isDirectory(file)) {
+        Private.folder(there);
+      } else if (!Files.exists(there)) {
+        Files.copy(file, there, StandardCopyOption.COPY_ATTRIBUTES);
+        copied++;
+      }
+    }
+    return copied;
+  }
+
+  /** The sum of every field, in the order in which they are told. */
+  private static final class Summing implements Everything.Listener {
+    private final MessageDigest digest = sha256();
+    private int rows;
+
+    @Override
+    public void version(int version) {
+      add("version", version);
+    }
+
+    @Override
+    public void table(String name) {
+      add("table", name);
+    }
+
+    @Override
+    public void row(Map<String, @Nullable Object> values) {
+      values.forEach(this::add);
+    }
+
+    @Override
+    public void number(String table, long largest) {
+      add(table, largest);
+    }
+
+    private void add(String name, @Nullable Object value) {
+      byte[] bytes = value instanceof byte[] b ? b : text(value).getBytes(StandardCharsets.UTF_8);
+      digest.update((name + (value == null ? " none " : " ") + bytes.length + " ").getBytes(StandardCharsets.UTF_8));
+      digest.update(bytes);
+    }
+
+    private static String text(@Nullable Object value) {
+      return value instanceof Double d ? Double.toHexString(d) : value instanceof Number n ? Long.toString(n.longValue()) : String.valueOf(value);
+    }
+
+    String sum() {
+      return HexFormat.of().formatHex(digest.digest());
+    }
+
+    private static MessageDigest sha256() {
+      try {
+        return MessageDigest.getInstance("SHA-256");
+      } catch (NoSuchAlgorithmException e) {
+        throw new IllegalStateException(e);
+      }
+    }
+  }
+}

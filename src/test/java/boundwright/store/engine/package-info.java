@@ -1,0 +1,4 @@
+@NullMarked
+package boundwright.store.engine;
+
+import org.jspecify.annotations.NullMarked;
