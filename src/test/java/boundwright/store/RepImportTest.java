@@ -121,6 +121,7 @@ class RepImportTest {
   }
 
   @Test
+  @SqliteFile("fills the file to its limit of pages")
   void aDiskThatFillsTakesNothingOfTheFileNotEvenTheAthletes() {
     StringBuilder file = new StringBuilder(HEADER);
     for (int i = 0; i < 2_000; i++) {

@@ -27,7 +27,7 @@ public final class PostgresAddress {
   /** The schema when none is named. */
   static final String USUAL_SCHEMA = "boundwright";
 
-  private static final Pattern FORM = Pattern.compile("jdbc:postgresql://([^/?#@]+)/([^/?#@]+)(?:\\?([^#]*))?");
+  private static final Pattern FORM = Pattern.compile("jdbc:postgresql://((?:[^/?#@:,]+|\\[[0-9a-fA-F:]+])(?::\\d{1,5})?(?:,[^/?#@:,]+(?::\\d{1,5})?)*)/([^/?#@]+)(?:\\?([^#]*))?");
   private static final Pattern SCHEMA = Pattern.compile("(?!pg_)[a-z][a-z0-9_]{0,49}");
   private static final String EXAMPLE = "Write it so: jdbc:postgresql://host:5432/database?user=NAME&currentSchema=boundwright, with the password in $" + PASSWORD_VARIABLE + ".";
 

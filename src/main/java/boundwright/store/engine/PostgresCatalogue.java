@@ -14,6 +14,9 @@ final class PostgresCatalogue implements Catalogue {
   /** The order in which rows came, in tables without a number of their own: SQLite has it without being told. */
   static final String ROWID = "rowid";
 
+  /** Its numbers are given again in SQLite, so the largest of them says nothing. */
+  private static final String GIVEN_AGAIN = "phone";
+
   /**
    * A column that gives numbers by itself.
    *
@@ -83,7 +86,7 @@ final class PostgresCatalogue implements Catalogue {
   public Map<String, Long> numbers(Statement s) throws SQLException {
     Map<String, Long> out = new TreeMap<>();
     for (Giver g : givers(s)) {
-      if (g.last() > 0 && !g.column().equals(ROWID)) {
+      if (g.last() > 0 && !g.column().equals(ROWID) && !g.table().equals(GIVEN_AGAIN)) {
         out.put(g.table(), g.last());
       }
     }
