@@ -3,6 +3,7 @@ package boundwright.bench;
 import boundwright.athlete.Athlete;
 import boundwright.flight.Outcome;
 import boundwright.store.Workbench;
+import boundwright.store.engine.DataPlace;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
@@ -40,7 +41,7 @@ public final class PhonesBench {
   /** As the page's script has it. */
   private static final int HEAR_S = 10;
   private static final int PHONES = 50;
-  private static final int ATHLETES = 60;
+  static final int ATHLETES = 60;
   private static final double TWICE = 0.05;
 
   private PhonesBench() {}
@@ -80,11 +81,13 @@ public final class PhonesBench {
     }
     failures.stream().limit(10).forEach(f -> out.println("failed: " + f));
     out.printf(Locale.ROOT, "failures: %d%n", failures.size());
-    out.println(exactlyOnce(folder, acknowledged, (long) repsEach * ATHLETES));
+    try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("boundwright.db"))) {
+      out.println(exactlyOnce(c, acknowledged, (long) repsEach * ATHLETES));
+    }
   }
 
   /** Neighbouring seeds give a generator's first numbers close together: fifty phones would all tap in the same moment. */
-  private static long mixed(long seed) {
+  static long mixed(long seed) {
     return new SplittableRandom(seed).nextLong();
   }
 
@@ -92,7 +95,7 @@ public final class PhonesBench {
     return i < arguments.length ? Double.parseDouble(arguments[i]) : otherwise;
   }
 
-  private static double at(double[] sorted, double share) {
+  static double at(double[] sorted, double share) {
     return sorted[Math.min(sorted.length - 1, (int) Math.ceil(share * sorted.length) - 1)];
   }
 
@@ -196,7 +199,7 @@ public final class PhonesBench {
     acknowledged.put(token, phone.athlete());
   }
 
-  private static Outcome outcome(Random random) {
+  static Outcome outcome(Random random) {
     return random.nextInt(4) == 0 ? random.nextBoolean() ? Outcome.SHORT : Outcome.LATE : Outcome.IN;
   }
 
@@ -261,8 +264,13 @@ public final class PhonesBench {
   }
 
   private static void fill(Path folder, int repsEach) {
+    fill(DataPlace.of(folder), repsEach);
+  }
+
+  /** Sixty invented athletes with so many reps each. */
+  static void fill(DataPlace place, int repsEach) {
     Clock clock = Clock.system(ZoneId.systemDefault());
-    try (Workbench bench = Workbench.open(folder, clock)) {
+    try (Workbench bench = Workbench.open(place, clock)) {
       for (int a = 1; a <= ATHLETES; a++) {
         Athlete athlete =
             bench.athletes().add(InventedSquad.athlete(a));
@@ -272,23 +280,22 @@ public final class PhonesBench {
     }
   }
 
-  /** Compares what was answered with the file: every token once, its rep of the right athlete, and no rep besides. */
-  private static String exactlyOnce(Path folder, Map<String, Long> acknowledged, long before) throws SQLException {
+  /** Compares what was answered with the database: every token once, its rep of the right athlete, and no rep besides. */
+  static String exactlyOnce(Connection c, Map<String, Long> acknowledged, long before) throws SQLException {
     Map<String, Long> there = new HashMap<>();
     long reps;
     long apart;
-    try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("boundwright.db"));
-        Statement s = c.createStatement()) {
+    try (Statement s = c.createStatement()) {
       try (ResultSet r = s.executeQuery("SELECT tap.token, rep.athlete_id FROM tap JOIN rep ON rep.id = tap.rep_id")) {
         while (r.next()) {
           there.put(r.getString(1), r.getLong(2));
         }
       }
       try (ResultSet r = s.executeQuery("SELECT count(*) FROM rep")) {
-        reps = r.getLong(1);
+        reps = r.next() ? r.getLong(1) : 0;
       }
       try (ResultSet r = s.executeQuery("SELECT count(DISTINCT rep_id) FROM tap")) {
-        apart = r.getLong(1);
+        apart = r.next() ? r.getLong(1) : 0;
       }
     }
     long lost = acknowledged.entrySet().stream().filter(e -> !e.getValue().equals(there.get(e.getKey()))).count();

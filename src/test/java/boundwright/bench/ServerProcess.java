@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -18,6 +19,11 @@ record ServerProcess(Process process, BufferedReader said, String url) implement
   private static final String LAUNCHER = "-XX:TieredStopAtLevel=1 -XX:+UseSerialGC";
 
   static ServerProcess start(Path folder) throws IOException {
+    return start(folder, Map.of());
+  }
+
+  /** As {@link #start(Path)}, with more in its environment. */
+  static ServerProcess start(Path folder, Map<String, String> environment) throws IOException {
     List<String> command = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
     String options = System.getProperty("server.options", LAUNCHER);
     if (!options.isBlank()) {
@@ -25,7 +31,9 @@ record ServerProcess(Process process, BufferedReader said, String url) implement
     }
     command.addAll(
         List.of("-cp", System.getProperty("java.class.path"), "boundwright.Boundwright", "serve", "--port", "0", "--data", folder.toString()));
-    Process process = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+    ProcessBuilder builder = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT);
+    builder.environment().putAll(environment);
+    Process process = builder.start();
     BufferedReader said = new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
     for (String line = said.readLine(); line != null; line = said.readLine()) {
       Matcher m = URL.matcher(line);

@@ -18,17 +18,23 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Clock;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 
 /**
  * Where the tests' stores are: in the test's folder, or, where the build runs the store's tests a second time with {@code
- * -Dboundwright.test.store=postgres}, in a schema of a real PostgreSQL, one server for the run and one schema for each folder.
+ * -Dboundwright.test.store=postgres}, in a schema of a real PostgreSQL: one server for the run, one schema for each folder that is in use.
  */
 public final class Stores {
   private static final boolean POSTGRES = "postgres".equals(System.getProperty("boundwright.test.store"));
 
+  private static final Map<Path, String> LENT = new LinkedHashMap<>();
+  private static final Set<String> SPOILT = new HashSet<>();
   private static EmbeddedPostgres server;
 
   private Stores() {}
@@ -40,7 +46,37 @@ public final class Stores {
 
   /** The place of the store of a folder, the same each time. */
   public static DataPlace at(Path dir) {
-    return POSTGRES ? new DataPlace(dir, schemaOf(dir)) : DataPlace.of(dir);
+    return POSTGRES ? new DataPlace(dir, schema(lentTo(dir))) : DataPlace.of(dir);
+  }
+
+  /** The schema lent to a folder: one whose folder is gone with its test is emptied and lent again, as making one takes long. */
+  private static synchronized String lentTo(Path dir) {
+    Path folder = dir.toAbsolutePath().normalize();
+    String own = LENT.get(folder);
+    if (own != null) {
+      return own;
+    }
+    Path gone = LENT.keySet().stream().filter(f -> !Files.exists(f) && !SPOILT.contains(LENT.get(f))).findFirst().orElse(null);
+    String name = gone == null ? "lent_" + (LENT.size() + 1) : LENT.remove(gone);
+    if (gone != null) {
+      empty(name);
+    }
+    LENT.put(folder, name);
+    return name;
+  }
+
+  /** Takes every row out, and lets the numbers begin again. */
+  private static void empty(String schema) {
+    try (Connection c = DriverManager.getConnection(address(schema));
+        Statement s = c.createStatement()) {
+      s.execute(
+          "DO $$ DECLARE t record; BEGIN PERFORM set_config('session_replication_role', 'replica', true);"
+              + " FOR t IN SELECT c.relname, c.relkind FROM pg_class c WHERE c.relnamespace = CAST(current_schema() AS regnamespace) AND c.relkind IN ('r', 'S') AND c.relname NOT LIKE 'flyway%' LOOP"
+              + " IF t.relkind = 'r' THEN EXECUTE 'DELETE FROM ' || t.relname; ELSE EXECUTE 'ALTER SEQUENCE ' || t.relname || ' RESTART'; END IF; END LOOP;"
+              + " INSERT INTO written (one, count) VALUES (1, 0); END $$");
+    } catch (SQLException e) {
+      throw new AssertionError(schema, e);
+    }
   }
 
   /** A connection of its own to a store, as another program would have. */
@@ -48,7 +84,7 @@ public final class Stores {
     if (!POSTGRES) {
       return DriverManager.getConnection("jdbc:sqlite:" + dir.resolve(Schema.FILE_NAME));
     }
-    return DriverManager.getConnection(address(nameOf(dir)));
+    return DriverManager.getConnection(address(lentTo(dir)));
   }
 
   /** A schema for a folder, on a server that runs from the first time it is asked for to the end of the run. */
@@ -107,6 +143,9 @@ public final class Stores {
 
   /** From now on no row goes into a table. */
   static void refuseRows(Workbench w, String table) {
+    if (POSTGRES) {
+      SPOILT.add(lentTo(w.database().folder()));
+    }
     w.database()
         .write(
             h -> {
