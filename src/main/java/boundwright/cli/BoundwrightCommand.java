@@ -95,6 +95,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new CheckDataCommand(top))
             .addSubcommand(new MoveCommand(top))
             .addSubcommand(new PhonesCommand(top))
+            .addSubcommand(new WorkCommand(top))
             .addSubcommand(new ServeCommand(top));
     line.setOut(surroundings.out());
     line.setErr(surroundings.err());

@@ -66,6 +66,9 @@ final class ServeCommand implements Callable<Integer> {
       description = "Open an invented squad. Without --data it is kept in a folder of its own, data-demo, apart from real athletes.")
   private boolean demo;
 
+  @Option(names = "--no-films", description = "Read no films here: other machines do, with boundwright work.")
+  private boolean noFilms;
+
   @Option(
       names = "--rehearse",
       hidden = true,
@@ -99,8 +102,10 @@ final class ServeCommand implements Callable<Integer> {
         if (rehearse) {
           rehearse(url, bench);
         } else {
-          bench.sessions().start();
-          bench.clips().start();
+          if (!noFilms) {
+            bench.sessions().start();
+            bench.clips().start();
+          }
           AutoCloseable backups = bench.backups().byItself();
           try {
             s.until().finished(url);

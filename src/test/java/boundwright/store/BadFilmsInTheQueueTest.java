@@ -22,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Films that cannot be read go through the real queue and the real reader; each is answered and the good one after them is read. */
+@SqliteFile("is of films and their reader; the queue is in ClipQueueTest")
 class BadFilmsInTheQueueTest {
   @TempDir Path folder = Path.of("");
 
