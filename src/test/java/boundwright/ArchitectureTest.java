@@ -164,8 +164,14 @@ class ArchitectureTest {
   static final ArchRule SQL_ONLY_IN_STORE =
       noClasses().that().resideOutsideOfPackage("boundwright.store..")
           .should().dependOnClassesThat().resideInAnyPackage(
-              "java.sql..", "javax.sql..", "org.jdbi..", "org.flywaydb..", "org.sqlite..", "com.zaxxer..", "com.github.kagkarlsson..")
+              "java.sql..", "javax.sql..", "org.jdbi..", "org.flywaydb..", "org.sqlite..", "org.postgresql..", "com.zaxxer..", "com.github.kagkarlsson..")
           .because("the database can be changed only if one room knows it");
+
+  @ArchTest
+  static final ArchRule WHICH_DATABASE_ONLY_IN_ITS_ENGINE =
+      noClasses().that().resideOutsideOfPackages("boundwright.store.engine..", "boundwright.store.backup..")
+          .should().dependOnClassesThat().resideInAnyPackage("org.sqlite..", "org.postgresql..", "org.flywaydb..", "com.zaxxer..", "com.github.kagkarlsson..")
+          .because("a repository's queries are for every database that a store can be in; a backup is an SQLite file whichever it is");
 
   @ArchTest
   static final ArchRule HTTP_ONLY_IN_WEB =
