@@ -39,9 +39,18 @@ public final class DataOptions {
       })
   private @Nullable String database;
 
-  /** Whether the coach named the folder, by option or by variable. */
+  /** Whether the coach named a store, by option or by variable. */
   public boolean named(Surroundings s) {
+    return folderNamed(s) || !address(s).isBlank();
+  }
+
+  /** Whether the coach named the folder. */
+  public boolean folderNamed(Surroundings s) {
     return data != null || !s.environment().getOrDefault(VARIABLE, "").isBlank();
+  }
+
+  private String address(Surroundings s) {
+    return database != null ? database : s.environment().getOrDefault(DATABASE_VARIABLE, "");
   }
 
   /** The folder that was named, or the usual one. */
@@ -57,7 +66,7 @@ public final class DataOptions {
 
   /** A folder, and the PostgreSQL that was named. */
   DataPlace place(Surroundings s, Path folder) {
-    String address = database != null ? database : s.environment().getOrDefault(DATABASE_VARIABLE, "");
+    String address = address(s);
     return address.isBlank() ? DataPlace.of(folder) : new DataPlace(folder, PostgresAddress.of(address, s.environment()));
   }
 

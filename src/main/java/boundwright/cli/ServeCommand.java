@@ -89,7 +89,7 @@ final class ServeCommand implements Callable<Integer> {
       throw new RefusedException(
           "--https is for phones, and with --host " + host + " only this machine can open the pages. Add --host all, or leave out --https.");
     }
-    Path folder = demo && !data.named(s) ? s.path("data-demo") : data.folder(s);
+    Path folder = demo && !data.folderNamed(s) ? s.path("data-demo") : data.folder(s);
     DataPlace place = data.place(s, folder);
     try (Workbench bench = Workbench.open(place, s.clock())) {
       if (demo) {

@@ -182,6 +182,9 @@ class EverythingTest {
   void aMoveIntoAPlaceThatHoldsSomethingOrOfNothingChangesNothing() throws Exception {
     String server = Stores.address("taken");
     assertThat(terminal.run("move", "--from", "data", "--to", server).exit()).isZero();
+    assertThat(terminal.run("export").err()).as("films of two stores in one folder").contains("was moved to", "open it with --database");
+    assertThat(terminal.run("move", "--from", "data", "--to", Stores.address("twice")).err()).contains("was moved to");
+    Files.delete(dir.resolve("data/boundwright.moved"));
     assertThat(terminal.run("move", "--from", "data", "--to", server).err()).contains("rows already", "nothing is ever put over them");
     assertThat(terminal.run("move", "--from", server, "--to", "data").err()).contains("holds a store already");
     assertThat(terminal.run("move", "--from", "nowhere", "--to", server).err()).contains("nothing to move");
@@ -196,8 +199,8 @@ class EverythingTest {
   @Test
   void aBackupOfPostgresIsOneThatARestoreTakes() throws Exception {
     String server = Stores.address("backed");
-    assertThat(terminal.run("move", "--from", "data", "--to", server).exit()).isZero();
     terminal.run("export", "--everything", "--out", "first.json");
+    assertThat(terminal.run("move", "--from", "data", "--to", server).exit()).isZero();
     Terminal.Said made = terminal.run("backup", "--plain", "gone.zip", "--database", server);
     assertThat(made.exit()).as(made.err()).isZero();
     assertThat(terminal.run("restore", "gone.zip", "--database", server).err()).contains("without --database", "boundwright move");

@@ -56,13 +56,15 @@ public final class MoveCommand implements Callable<Integer> {
     Surroundings s = top.surroundings();
     DataPlace source = place(s, from, to);
     DataPlace target = place(s, to, from);
-    Move.Moved moved = new Move(source, target, s.clock()).run();
+    Move move = new Move(source, target, s.clock());
+    Move.Moved moved = move.run();
     String left = exported(s, source);
     String arrived = exported(s, target);
     if (!left.equals(arrived)) {
       throw new RefusedException(
           "The files of export --everything differ: something was written in " + source + " meanwhile. Do not use " + target + "; close every boundwright and move into an empty target.");
     }
+    move.done();
     Answer a = new Answer(source.toString(), target.toString(), moved.rows(), moved.files(), arrived);
     if (top.json()) {
       Json.print(s.out(), a);
@@ -80,7 +82,7 @@ public final class MoveCommand implements Callable<Integer> {
     if (!text.startsWith(PostgresAddress.BEGINS)) {
       return DataPlace.of(s.path(text));
     }
-    boolean beside = !data.named(s) && !other.startsWith(PostgresAddress.BEGINS);
+    boolean beside = !data.folderNamed(s) && !other.startsWith(PostgresAddress.BEGINS);
     return new DataPlace(beside ? s.path(other) : data.folder(s), PostgresAddress.of(text, s.environment()));
   }
 

@@ -73,13 +73,8 @@ public final class Everything {
       c.rollback();
       return rows;
     } catch (SQLException e) {
-      throw unread(database.toString(), e);
+      throw new RefusedException("The database " + database + " could not be read to its end (" + e.getMessage() + "). Look at it with boundwright check-data.", e);
     }
-  }
-
-  /** A database that cannot be read to its end. */
-  public static RefusedException unread(String database, SQLException e) {
-    return new RefusedException("The database " + database + " could not be read to its end (" + e.getMessage() + "). Look at it with boundwright check-data.", e);
   }
 
   /**

@@ -71,6 +71,9 @@ public final class Database implements AutoCloseable {
   /** What a place is kept in, brought up to date; the folder is there and in use by the caller. */
   static Engine engine(DataPlace place, Tuning tuning, Clock clock) {
     PostgresAddress server = place.database();
+    if (server == null) {
+      Move.refuseMoved(place.folder());
+    }
     return server == null ? SqliteEngine.open(place.folder(), tuning, clock) : PostgresEngine.open(server, place.folder(), tuning, clock);
   }
 

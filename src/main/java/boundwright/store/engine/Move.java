@@ -31,6 +31,9 @@ public final class Move {
   /** What is beside the rows: films, pictures and corrections, and the keys of this server's name. */
   private static final List<String> BESIDE = List.of("clips", "sessions", "keys");
 
+  /** In a folder whose rows went into a PostgreSQL while its films stayed: two stores must not number films in one folder. */
+  private static final String MOVED = "boundwright.moved";
+
   private final DataPlace from;
   private final DataPlace to;
   private final Clock clock;
@@ -72,6 +75,34 @@ public final class Move {
     } finally {
       alone.close();
     }
+  }
+
+  /** The move was proven: what is in the folder of before is opened no more by accident, if both places have their films there. */
+  public void done() {
+    if (from.database() == null && sameFolder()) {
+      try {
+        Files.writeString(from.folder().resolve(MOVED), to.toString(), StandardCharsets.UTF_8);
+      } catch (IOException e) {
+        throw new RefusedException("Everything was moved to " + to + ", but " + from.folder() + " cannot be marked so (" + e.getMessage() + "). Never open it without --database again.", e);
+      }
+    }
+  }
+
+  /** Refuses the file of a folder whose store is elsewhere by now. */
+  static void refuseMoved(Path folder) {
+    try {
+      if (Files.exists(folder.resolve(MOVED))) {
+        throw new RefusedException(
+            "The store of " + folder + " was moved to " + Files.readString(folder.resolve(MOVED), StandardCharsets.UTF_8) + ": open it with --database. Nothing was changed."
+                + " To go on with the file of before instead, delete " + folder.resolve(MOVED) + " and never open both.");
+      }
+    } catch (IOException e) {
+      throw new RefusedException("The file " + folder.resolve(MOVED) + " cannot be read: " + e.getMessage() + ". Allow reading it.", e);
+    }
+  }
+
+  private boolean sameFolder() {
+    return from.folder().toAbsolutePath().normalize().equals(to.folder().toAbsolutePath().normalize());
   }
 
   private Moved alone() throws IOException {
@@ -140,7 +171,7 @@ public final class Move {
     Path source = from.folder().toAbsolutePath().normalize();
     Path target = to.folder().toAbsolutePath().normalize();
     int copied = 0;
-    if (!source.equals(target)) {
+    if (!sameFolder()) {
       if (Files.exists(target.resolve("clips")) || Files.exists(target.resolve("sessions"))) {
         throw new RefusedException("The folder " + to.folder() + " holds films already, which are never mixed with others. Nothing was kept. Name an empty folder.");
       }

@@ -1,4 +1,0 @@
-@NullMarked
-package boundwright.store.engine;
-
-import org.jspecify.annotations.NullMarked;
