@@ -25,17 +25,18 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Where the tests' stores are: in the test's folder, or, where the build runs the store's tests a second time with {@code
- * -Dboundwright.test.store=postgres}, in a schema of a real PostgreSQL: one server for the run, one schema for each folder that is in use.
+ * -Dboundwright.test.store=postgres}, in a schema of a real PostgreSQL: one server for the process, one schema for each folder that is in use.
  */
 public final class Stores {
   private static final boolean POSTGRES = "postgres".equals(System.getProperty("boundwright.test.store"));
 
   private static final Map<Path, String> LENT = new LinkedHashMap<>();
   private static final Set<String> SPOILT = new HashSet<>();
-  private static EmbeddedPostgres server;
+  private static @Nullable EmbeddedPostgres server;
 
   private Stores() {}
 
@@ -57,8 +58,9 @@ public final class Stores {
       return own;
     }
     Path gone = LENT.keySet().stream().filter(f -> !Files.exists(f) && !SPOILT.contains(LENT.get(f))).findFirst().orElse(null);
-    String name = gone == null ? "lent_" + (LENT.size() + 1) : LENT.remove(gone);
-    if (gone != null) {
+    String left = gone == null ? null : LENT.remove(gone);
+    String name = left == null ? "lent_" + (LENT.size() + 1) : left;
+    if (left != null) {
       empty(name);
     }
     LENT.put(folder, name);
@@ -108,16 +110,18 @@ public final class Stores {
 
   /** The server; its data need not outlive the run, so nothing waits for the disk. */
   public static synchronized EmbeddedPostgres server() {
-    if (server == null) {
+    EmbeddedPostgres running = server;
+    if (running == null) {
       try {
         EmbeddedPostgres started = EmbeddedPostgres.builder().setServerConfig("fsync", "off").setServerConfig("max_connections", "200").start();
         Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(started)));
         server = started;
+        return started;
       } catch (IOException e) {
         throw new UncheckedIOException("PostgreSQL does not start on this machine", e);
       }
     }
-    return server;
+    return running;
   }
 
   private static void stop(EmbeddedPostgres started) {
