@@ -3,6 +3,8 @@ package boundwright.bench;
 import boundwright.athlete.Athlete;
 import boundwright.flight.Rep;
 import boundwright.store.Workbench;
+import boundwright.store.engine.DataPlace;
+import boundwright.store.engine.PostgresAddress;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -80,9 +82,15 @@ public final class PagesBench {
     return (System.nanoTime() - begin) / 1e6;
   }
 
+  /** Where the server, which has this program's environment, will look. */
+  private static DataPlace place(Path folder) {
+    String address = System.getenv().getOrDefault("BOUNDWRIGHT_DATABASE", "");
+    return address.isEmpty() ? DataPlace.of(folder) : new DataPlace(folder, PostgresAddress.of(address, System.getenv()));
+  }
+
   private static void fill(Path folder, PrintStream out) {
     Clock clock = Clock.system(ZoneId.systemDefault());
-    try (Workbench bench = Workbench.open(folder, clock)) {
+    try (Workbench bench = Workbench.open(place(folder), clock)) {
       if (bench.athletes().all().size() == ATHLETES) {
         return;
       }
