@@ -94,6 +94,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new RestoreCommand(top))
             .addSubcommand(new CheckDataCommand(top))
             .addSubcommand(new MoveCommand(top))
+            .addSubcommand(new AccountCommand(top))
             .addSubcommand(new PhonesCommand(top))
             .addSubcommand(new WorkCommand(top))
             .addSubcommand(new ServeCommand(top));

@@ -75,6 +75,12 @@ final class ServeCommand implements Callable<Integer> {
       description = "Open, ask for the first pages, close; the launcher does it once after a build so that later starts are quicker.")
   private boolean rehearse;
 
+  @Option(
+      names = "--behind",
+      paramLabel = "URL",
+      description = "What browsers open if a proxy that speaks https stands before, as https://NAME. Everybody logs in then.")
+  private String behind = "";
+
   ServeCommand(BoundwrightCommand top) {
     this.top = top;
   }
@@ -95,7 +101,7 @@ final class ServeCommand implements Callable<Integer> {
       if (demo) {
         invent(bench, folder);
       }
-      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys")))) {
+      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind))) {
         String url = server.reach().own();
         say(s, server, place, bench.invented());
         sayLost(s, bench);
@@ -152,9 +158,11 @@ final class ServeCommand implements Callable<Integer> {
     Optional<Pairing.Code> code = reach.urls().isEmpty() ? Optional.empty() : Optional.of(server.pairing().offer(PhoneRights.LOG));
     String address = code.map(c -> reach.urls().get(0) + "/pair/" + c.text()).orElse("");
     PrintWriter out = s.out();
+    String entrance = server.entrance();
     if (top.json()) {
       Map<String, Object> answer = new LinkedHashMap<>();
       answer.put("url", reach.own());
+      answer.put("enter", entrance);
       answer.put("data", folder.toString());
       if (place.database() != null) {
         answer.put("database", place.toString());
@@ -166,7 +174,10 @@ final class ServeCommand implements Callable<Integer> {
       code.ifPresent(c -> answer.put("pair", Map.of("address", address, "until", c.until().toString(), "rights", c.rights().name())));
       Json.print(out, answer);
     } else {
-      out.println("boundwright is open at " + reach.own());
+      out.println("boundwright is open at " + entrance);
+      if (reach.forOthers()) {
+        out.println("Others can reach it, so everybody logs in. This address lets one browser in, once.");
+      }
       out.println("Data: " + (place.database() == null ? "" : place + ", films in ") + folder + (invented ? " (an invented squad; no real athlete is in it)" : ""));
       if (reach.forPhones()) {
         phones(s, server, code, address);

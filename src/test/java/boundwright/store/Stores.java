@@ -75,7 +75,7 @@ public final class Stores {
           "DO $$ DECLARE t record; BEGIN PERFORM set_config('session_replication_role', 'replica', true);"
               + " FOR t IN SELECT c.relname, c.relkind FROM pg_class c WHERE c.relnamespace = CAST(current_schema() AS regnamespace) AND c.relkind IN ('r', 'S') AND c.relname NOT LIKE 'flyway%' LOOP"
               + " IF t.relkind = 'r' THEN EXECUTE 'DELETE FROM ' || t.relname; ELSE EXECUTE 'ALTER SEQUENCE ' || t.relname || ' RESTART'; END IF; END LOOP;"
-              + " INSERT INTO written (one, count) VALUES (1, 0); END $$");
+              + " INSERT INTO written (one, count) VALUES (1, 0); INSERT INTO club (name, name_key, since) VALUES ('Our club', 'our club', 0); END $$");
     } catch (SQLException e) {
       throw new AssertionError(schema, e);
     }

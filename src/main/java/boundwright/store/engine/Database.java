@@ -35,16 +35,14 @@ public final class Database implements AutoCloseable {
     public static final Tuning USUAL = new Tuning(BUSY_TIMEOUT_MS, 0);
   }
 
-  private final Path folder;
+  private final DataPlace place;
   private final Engine engine;
   private final Jdbi jdbi;
   private final WriteLine line;
   private final InUse use;
-  private final boolean ownFile;
 
   private Database(DataPlace place, Engine engine, InUse use, int patience_ms) {
-    this.folder = place.folder();
-    this.ownFile = place.database() == null;
+    this.place = place;
     this.engine = engine;
     this.use = use;
     this.jdbi = Jdbi.create(engine.source());
@@ -85,12 +83,17 @@ public final class Database implements AutoCloseable {
 
   /** The data folder, where the films are. */
   public Path folder() {
-    return folder;
+    return place.folder();
+  }
+
+  /** Where this store is. */
+  public DataPlace place() {
+    return place;
   }
 
   /** Whether the rows are in a file of the folder, so that whoever is alone with the folder is alone with them. */
   boolean ownFile() {
-    return ownFile;
+    return place.database() == null;
   }
 
   /** What the database says of itself. */
