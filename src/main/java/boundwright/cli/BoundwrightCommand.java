@@ -3,6 +3,7 @@ package boundwright.cli;
 import boundwright.cli.backup.BackupCommand;
 import boundwright.cli.backup.CheckDataCommand;
 import boundwright.cli.backup.RestoreCommand;
+import boundwright.cli.installed.RehearseCommand;
 import boundwright.cli.season.SeasonCommand;
 import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
@@ -93,6 +94,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new RestoreCommand(top))
             .addSubcommand(new CheckDataCommand(top))
             .addSubcommand(new PhonesCommand(top))
+            .addSubcommand(new RehearseCommand(top))
             .addSubcommand(new ServeCommand(top));
     line.setOut(surroundings.out());
     line.setErr(surroundings.err());

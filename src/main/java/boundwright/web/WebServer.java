@@ -45,6 +45,7 @@ import boundwright.web.season.SeasonHandler;
 import boundwright.web.season.SeasonPlanHandler;
 import boundwright.web.season.input.InputHandler;
 import boundwright.web.settings.BackupHandler;
+import boundwright.web.settings.CloseHandler;
 import boundwright.web.settings.LimitsHandler;
 import boundwright.web.settings.MeetSettingsHandler;
 import boundwright.web.settings.SettingsHandler;
@@ -68,6 +69,7 @@ import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CountDownLatch;
 import java.util.random.RandomGenerator;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
@@ -82,9 +84,11 @@ public final class WebServer implements AutoCloseable {
   private final Pairing pairing;
   private final @Nullable OwnCertificate certificate;
   private final @Nullable LocalName name;
+  private final CountDownLatch closing;
 
   private WebServer(
-      Javalin server, Reach reach, Pairing pairing, @Nullable OwnCertificate certificate, @Nullable LocalName name) {
+      Javalin server, Reach reach, Pairing pairing, @Nullable OwnCertificate certificate, @Nullable LocalName name, CountDownLatch closing) {
+    this.closing = closing;
     this.server = server;
     this.reach = reach;
     this.pairing = pairing;
@@ -118,7 +122,8 @@ public final class WebServer implements AutoCloseable {
         reach.https()
             ? OwnCertificate.of(opening.keys(), names.isEmpty() ? List.of(USUAL_NAME) : names, reach.addresses(), bench.clock())
             : null;
-    Javalin server = Javalin.create(config -> configure(config, bench, reach, listening, pairing, certificate, random));
+    CountDownLatch closing = new CountDownLatch(1);
+    Javalin server = Javalin.create(config -> configure(config, bench, reach, listening, pairing, certificate, random, closing));
     try {
       server.start();
     } catch (JavalinBindException e) {
@@ -129,7 +134,7 @@ public final class WebServer implements AutoCloseable {
     if (name != null && !name.name().isEmpty()) {
       reach.alsoCalled(name.name());
     }
-    return new WebServer(server, reach, pairing, certificate, name);
+    return new WebServer(server, reach, pairing, certificate, name, closing);
   }
 
   /** All routes as they are registered, each as {@code GET /athlete/{id}}. */
@@ -163,6 +168,11 @@ public final class WebServer implements AutoCloseable {
     return pairing;
   }
 
+  /** Waits until somebody closes the program from a page. */
+  public void awaitClosing() throws InterruptedException {
+    closing.await();
+  }
+
   /** The port that the pages are on. */
   public int port() {
     return server.port();
@@ -184,7 +194,8 @@ public final class WebServer implements AutoCloseable {
       Listening listening,
       Pairing pairing,
       @Nullable OwnCertificate certificate,
-      RandomGenerator random) {
+      RandomGenerator random,
+      CountDownLatch closing) {
     listening.add(config.jetty, certificate == null ? null : tls(certificate));
     config.startup.showJavalinBanner = false;
     config.startup.showOldJavalinVersionWarning = false;
@@ -202,6 +213,8 @@ public final class WebServer implements AutoCloseable {
     routes.beforeMatched(gate::check);
     routes.get("/assets/<name>", assets::serve);
     squad(routes, bench, pages);
+    routes.get("/health", ctx -> ctx.result("ok"));
+    routes.post("/settings/close", new CloseHandler(pages, closing)::close);
     backup(routes, new BackupHandler(bench, pages, random));
     athlete(routes, bench, pages, gate);
     runway(routes, bench, pages, gate, assets);

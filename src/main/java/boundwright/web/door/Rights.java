@@ -33,6 +33,8 @@ public final class Rights {
   private static final List<Line> TABLE =
       List.of(
           get("/assets/<name>", Right.OPEN),
+          // for what watches over a server: says nothing of what is kept
+          get("/health", Right.OPEN),
           get("/pair", Right.OPEN),
           get("/pair/{code}", Right.OPEN),
           post("/pair/{code}", Right.OPEN),
@@ -78,6 +80,7 @@ public final class Rights {
           // all that is kept of everybody leaves by this page
           get("/settings/backup*", Right.LAPTOP),
           post("/settings/backup*", Right.LAPTOP),
+          post("/settings/close", Right.LAPTOP),
           get("/settings*", Right.ALL),
           post("/settings*", Right.ALL),
           get("/season*", Right.ALL),
