@@ -29,6 +29,7 @@ import boundwright.web.files.SourcesView;
 import boundwright.web.jump.AimHandler;
 import boundwright.web.jump.JumpHandler;
 import boundwright.web.jump.RunUpHandler;
+import boundwright.web.licences.LicencesView;
 import boundwright.web.meet.MeetHandler;
 import boundwright.web.meet.MeetListHandler;
 import boundwright.web.order.OrderHandler;
@@ -357,6 +358,7 @@ public final class WebServer implements AutoCloseable {
     sources.addAll(boundwright.readiness.Gate.SOURCES);
     sources.addAll(SeasonRules.SOURCES);
     sources.add(PacePrior.SOURCE);
+    routes.get("/licences", ctx -> pages.show(ctx, 200, "licences/licences", "Licences", "", LicencesView.now()));
     routes.get("/sources", ctx -> pages.show(ctx, 200, "files/sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
   }
 

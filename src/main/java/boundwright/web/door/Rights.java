@@ -57,6 +57,7 @@ public final class Rights {
           get("/plan*", Right.LOG),
           get("/season/week*", Right.LOG),
           get("/sources", Right.LOG),
+          get("/licences", Right.LOG),
           get("/athlete/{id}", Right.LOG),
           get("/athlete/{id}/marks", Right.LOG),
           get("/athlete/{id}/card", Right.LOG),
