@@ -76,7 +76,7 @@ class PhonesTest {
   void open() {
     bench = Workbench.open(folder, watch);
     server = WebServer.start(bench, "all", 0);
-    laptop = new Client(server.port());
+    laptop = Client.atTheMachine(server);
     phone = Network.phone(server.port());
     ilka = bench.athletes().add(new Athlete(0, "Ilka Sandfoot", Level.INTERMEDIATE, Foot.RIGHT, 4));
   }
@@ -110,7 +110,7 @@ class PhonesTest {
     for (String path : List.of("/", "/tapes", "/athlete/" + ilka.id(), "/meet", "/export.csv", "/phones", "/worker.js", "/no-such-page")) {
       HttpResponse<String> answer = phone.get(path);
       assertThat(answer.statusCode()).as(path).isEqualTo(401);
-      assertThat(answer.body()).as(path).contains("Ask the coach for a code").doesNotContain("Ilka").doesNotContain("/settings");
+      assertThat(answer.body()).as(path).contains("ask the coach for a code").doesNotContain("Ilka").doesNotContain("/settings");
     }
     assertThat(phone.get("/assets/boundwright.css").statusCode()).isEqualTo(200);
   }
@@ -255,12 +255,11 @@ class PhonesTest {
       String method = route.substring(0, route.indexOf(' '));
       String path = route.substring(route.indexOf(' ') + 1);
       assertThat(Rights.of(method, path)).as("not in the table of rights: " + route).isPresent();
-      Right right = Rights.of(method, path).orElseThrow();
+      Right right = Rights.of(method, path).orElseThrow().right();
       String at = path.replace("<name>", "boundwright.css").replaceAll("\\{[a-z]+}", "999999");
-      boolean paired = path.startsWith("/pair/");
-      assertThat(isShut(stranger, method, at)).as("stranger " + route).isEqualTo(!paired && right != Right.OPEN);
-      assertThat(isShut(phone, method, at)).as("log " + route).isEqualTo(right == Right.ALL || right == Right.LAPTOP);
-      assertThat(isShut(all, method, at)).as("all " + route).isEqualTo(right == Right.LAPTOP);
+      assertThat(isShut(stranger, method, at)).as("stranger " + route).isEqualTo(right != Right.OPEN);
+      assertThat(isShut(phone, method, at)).as("log " + route).isEqualTo(!right.isIn(PhoneRights.LOG));
+      assertThat(isShut(all, method, at)).as("all " + route).isEqualTo(!right.isIn(PhoneRights.ALL));
     }
     assertThat(bench.athletes().all()).hasSize(1);
     assertThat(Rights.of("GET", "/no-such-page")).isEmpty();
@@ -271,8 +270,8 @@ class PhonesTest {
   private static boolean isShut(Client who, String method, String path) {
     HttpResponse<String> answer = method.equals("GET") ? who.get(path) : who.post(path, "name", "x");
     return answer.statusCode() == 401
-        || answer.body().contains("This phone may log and no more")
-        || answer.body().contains("This is done on the coach");
+        || answer.body().contains("This phone may not do that")
+        || answer.body().contains("No phone does this");
   }
 
   @Test
