@@ -17,6 +17,7 @@ public final class FuzzRun {
     LauncherDiscoveryRequest request =
         LauncherDiscoveryRequestBuilder.request()
             .selectors(selectMethod(args[0] + "#" + args[1]))
+            .configurationParameter("jazzer.hooks", "true")
             .configurationParameter("jazzer.internal.arg.0", "boundwright")
             .configurationParameter("jazzer.internal.arg.1", "-max_total_time=" + args[2])
             .build();
