@@ -3,6 +3,7 @@ package boundwright.cli;
 import boundwright.cli.backup.BackupCommand;
 import boundwright.cli.backup.CheckDataCommand;
 import boundwright.cli.backup.RestoreCommand;
+import boundwright.cli.installed.LicencesCommand;
 import boundwright.cli.installed.RehearseCommand;
 import boundwright.cli.season.SeasonCommand;
 import boundwright.quantity.PlainText;

@@ -1,15 +1,17 @@
-package boundwright.cli;
+package boundwright.cli.installed;
 
+import boundwright.cli.BoundwrightCommand;
+import boundwright.cli.Json;
 import boundwright.web.licences.Shipped;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 
 /** Prints what ships under which licence. */
 @Command(name = "licences", description = {"Prints what ships with the program, under which licences, and how their terms are kept.", "Example: boundwright licences%n"})
-final class LicencesCommand implements Callable<Integer> {
+public final class LicencesCommand implements Callable<Integer> {
   private final BoundwrightCommand top;
 
-  LicencesCommand(BoundwrightCommand top) {
+  public LicencesCommand(BoundwrightCommand top) {
     this.top = top;
   }
 
