@@ -49,6 +49,9 @@ public interface AccountRepository {
   /** Takes an account out of a club and ends its sessions there; whether it was in. */
   boolean leave(long account, long club);
 
+  /** Takes whoever is this athlete out of the club; an account that is in no club then is forgotten whole. */
+  void forgetAthlete(long club, long athlete);
+
   /**
    * Keeps a link that lets an account in once; those of the same account from before are gone.
    *

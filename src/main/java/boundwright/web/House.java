@@ -123,7 +123,7 @@ final class House implements AutoCloseable {
     accounts(routes, pages, gate);
     squad(routes, bench, pages);
     backup(routes, new BackupHandler(bench, pages, random));
-    athlete(routes, bench, pages, gate);
+    athlete(routes, pages, gate);
     runway(routes, bench, pages, gate, assets);
     watching(routes, bench, pages, gate);
     data(routes, bench, pages, gate);
@@ -201,8 +201,8 @@ final class House implements AutoCloseable {
     routes.post("/settings/season", limits::season);
   }
 
-  private static void athlete(RoutesConfig routes, Workbench bench, Pages pages, Gate gate) {
-    EditHandler edit = new EditHandler(bench, pages, gate);
+  private void athlete(RoutesConfig routes, Pages pages, Gate gate) {
+    EditHandler edit = new EditHandler(bench, pages, gate, common.first().accounts());
     routes.get("/athlete/new", edit::blank);
     routes.post("/athlete/new", edit::add);
     routes.get("/athlete/{id}/edit", edit::edit);

@@ -138,7 +138,7 @@ class PhonesTest {
     String csrf = token(phone);
     HttpResponse<String> erase = phone.post("/athlete/" + ilka.id() + "/erase", "csrf", csrf, "name", "Ilka Sandfoot");
     assertThat(erase.statusCode()).isEqualTo(403);
-    assertThat(erase.body()).contains("This phone may log and no more");
+    assertThat(erase.body()).contains("This phone may not do that");
     assertThat(phone.post("/phones/code", "csrf", csrf, "rights", "ALL").statusCode()).isEqualTo(403);
     assertThat(bench.athletes().all()).hasSize(1);
     assertThat(phone.get("/").body()).doesNotContain("href=\"/settings\"").doesNotContain("href=\"/phones\"");
@@ -217,11 +217,19 @@ class PhonesTest {
     assertThat(status(address, "Host: " + address + ":" + port + "\r\n", "/")).isEqualTo(401);
     assertThat(status(address, "Host: 127.0.0.1:" + port + "\r\n", "/")).as("the socket says who comes, not the Host").isEqualTo(401);
     assertThat(status(address, "Host: localhost\r\nX-Forwarded-For: 127.0.0.1\r\n", "/")).isEqualTo(401);
+    assertThat(status("127.0.0.1", "Host: 127.0.0.1:" + port + "\r\n", "/")).as("others can reach the pages, so everybody logs in").isEqualTo(401);
+    assertThat(status("127.0.0.1", "Host: " + address + ":" + port + "\r\n", "/")).isEqualTo(401);
+  }
+
+  @Test
+  void whereNobodyElseComesTheMachineItselfNeedsNoLoginAndAProxyDoes() throws IOException {
+    server.close();
+    server = WebServer.start(bench, "127.0.0.1", 0);
+    int port = server.port();
     assertThat(status("127.0.0.1", "Host: 127.0.0.1:" + port + "\r\n", "/")).isEqualTo(200);
-    for (String header : List.of("X-Forwarded-For: 203.0.113.9", "Forwarded: for=203.0.113.9", "Via: 1.1 x", "X-Real-IP: 203.0.113.9")) {
+    for (String header : List.of("X-Forwarded-For: 203.0.113.9", "Forwarded: for=203.0.113.9", "Via: 1.1 x", "X-Real-IP: 203.0.113.9", "X-Forwarded-Proto: https")) {
       assertThat(status("127.0.0.1", "Host: 127.0.0.1:" + port + "\r\n" + header + "\r\n", "/")).as("passed on by a proxy").isEqualTo(401);
     }
-    assertThat(status("127.0.0.1", "Host: " + address + ":" + port + "\r\n", "/")).isEqualTo(401);
   }
 
   private int status(String to, String headers, String path) throws IOException {

@@ -191,6 +191,27 @@ public final class SqlAccounts implements AccountRepository {
   }
 
   @Override
+  public void forgetAthlete(long club, long athlete) {
+    store.write(
+        h -> {
+          List<Long> theirs =
+              h.createQuery("SELECT account_id FROM membership WHERE club_id = :club AND athlete_id = :athlete")
+                  .bind("club", club)
+                  .bind("athlete", athlete)
+                  .mapTo(Long.class)
+                  .list();
+          theirs.forEach(
+              account -> {
+                leave(account, club);
+                if (memberships(account).isEmpty()) {
+                  h.createUpdate("DELETE FROM account WHERE id = :id").bind("id", account).execute();
+                }
+              });
+          return theirs.size();
+        });
+  }
+
+  @Override
   public void offer(String codeHash, long account, boolean anew, Instant made, Instant until) {
     sessions.offer(codeHash, account, anew, made, until);
   }

@@ -140,7 +140,8 @@ public final class AccountsHandler {
 
   /** Shown once, in this answer: only its hash is kept. */
   private String address(String code) {
-    return (reach.urls().isEmpty() ? reach.own() : reach.urls().get(0)) + "/enter/" + code;
+    // where a password may be typed: over https, or on the machine itself
+    return reach.urls().stream().filter(u -> u.startsWith("https")).findFirst().orElse(reach.own()) + "/enter/" + code;
   }
 
   private void role(Context ctx) {

@@ -61,8 +61,9 @@ public final class LoginHandler {
       throw new Turned(403, "This came over plain http, where others on the Wi-Fi can read a password along. It was not looked at. Open boundwright with --https, or ask for a code for this phone.");
     }
     String login = Form.text(ctx, "login");
+    String secret;
     try {
-      callers.seat(ctx, accounts.enter(login, password(ctx), from(ctx), reach.isSealed(ctx.req()), browser(ctx)));
+      secret = accounts.enter(login, password(ctx), from(ctx), reach.isSealed(ctx.req()), browser(ctx));
     } catch (Accounts.WaitException e) {
       page(ctx, 429, login, String.valueOf(e.getMessage()));
       return;
@@ -71,11 +72,12 @@ public final class LoginHandler {
       page(ctx, 422, login, String.valueOf(e.getMessage()));
       return;
     }
-    in(ctx, "logged in", login);
+    in(ctx, secret, "logged in");
   }
 
-  private void in(Context ctx, String what, String login) {
-    notes.keep(callers.of(ctx), what, "login " + login);
+  private void in(Context ctx, String secret, String what) {
+    callers.seat(ctx, secret);
+    accounts.seat(secret, reach.isSealed(ctx.req())).ifPresent(s -> notes.came(s.session().account(), s.membership().clubId(), what));
     ctx.redirect("/", HttpStatus.SEE_OTHER);
   }
 
@@ -119,9 +121,9 @@ public final class LoginHandler {
       entrance(ctx, 422, String.valueOf(e.getMessage()));
       return;
     }
-    callers.seat(ctx, secret.orElseThrow(() -> refused(ctx)));
+    String in = secret.orElseThrow(() -> refused(ctx));
     wrong.forget(from(ctx));
-    in(ctx, offer.anew() ? "came in by a link and set a password" : "came in by the link of the terminal", offer.account().login());
+    in(ctx, in, offer.anew() ? "came in by a link and set a password" : "came in by the link of the terminal");
   }
 
   private Accounts.Offered offer(Context ctx) {

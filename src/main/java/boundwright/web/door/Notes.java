@@ -1,5 +1,6 @@
 package boundwright.web.door;
 
+import boundwright.account.Account;
 import boundwright.account.AccountRepository;
 import boundwright.account.Noted;
 import boundwright.account.Session;
@@ -25,6 +26,11 @@ public final class Notes {
    */
   public void keep(Caller by, String what, String about) {
     kept.note(new Noted(clock.instant(), by.club(), account(by), by.said(), what, about));
+  }
+
+  /** Adds a line about somebody who just came in, with which account. */
+  public void came(Account account, long club, String what) {
+    kept.note(new Noted(clock.instant(), club, account.id(), account.login(), what, ""));
   }
 
   private static @Nullable Long account(Caller by) {

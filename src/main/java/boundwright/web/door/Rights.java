@@ -60,9 +60,9 @@ public final class Rights {
           get("/trust/authority.crt", Right.OPEN),
           // the address of a calendar is a secret, and the right itself
           get("/calendar/{secret}", Right.OPEN),
-          get("/me*", Right.SELF),
+          get("/me", Right.SELF),
           post("/me/password", Right.SELF, "set their password"),
-          post("/me*", Right.SELF),
+          post("/me/*", Right.SELF),
           get("/accounts*", Right.CLUB),
           post("/accounts*", Right.CLUB),
           get("/clubs*", Right.CLUB),
