@@ -37,9 +37,9 @@ class FormsFuzzTest {
   private static final String ENTRY = "0123456789abcdef0123456789abcdef";
 
   @TempDir static Path folder = Path.of("");
-  private static Workbench bench = null;
-  private static WebServer server = null;
-  private static Client client = null;
+  private static Workbench bench;
+  private static WebServer server;
+  private static Client client;
   private static String csrf = "";
   private static final List<Form> FORMS = new ArrayList<>();
 
