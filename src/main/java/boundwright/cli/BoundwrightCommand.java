@@ -4,6 +4,8 @@ import boundwright.cli.backup.BackupCommand;
 import boundwright.cli.backup.CheckDataCommand;
 import boundwright.cli.backup.MoveCommand;
 import boundwright.cli.backup.RestoreCommand;
+import boundwright.cli.installed.LicencesCommand;
+import boundwright.cli.installed.RehearseCommand;
 import boundwright.cli.season.SeasonCommand;
 import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
@@ -97,6 +99,8 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new AccountCommand(top))
             .addSubcommand(new PhonesCommand(top))
             .addSubcommand(new WorkCommand(top))
+            .addSubcommand(new LicencesCommand(top))
+            .addSubcommand(new RehearseCommand(top))
             .addSubcommand(new ServeCommand(top));
     line.setOut(surroundings.out());
     line.setErr(surroundings.err());
