@@ -1,6 +1,7 @@
 package boundwright.store;
 
 import boundwright.account.AccountRepository;
+import boundwright.account.PasskeyRepository;
 import boundwright.approach.ApproachDesk;
 import boundwright.approach.aim.AimDesk;
 import boundwright.approach.aim.BoardLog;
@@ -34,6 +35,7 @@ import boundwright.season.ladder.StayRepository;
 import boundwright.season.order.OrderDesk;
 import boundwright.season.order.OrderRepository;
 import boundwright.store.account.SqlAccounts;
+import boundwright.store.account.SqlPasskeys;
 import boundwright.store.backup.BackupDesk;
 import boundwright.store.backup.Everything;
 import boundwright.store.backup.Leftovers;
@@ -282,6 +284,11 @@ public final class Workbench implements AutoCloseable {
   /** Accounts, sessions and notes; those of the first club's store count. */
   public AccountRepository accounts() {
     return accounts;
+  }
+
+  /** Passkeys of the accounts. */
+  public PasskeyRepository passkeys() {
+    return new SqlPasskeys(database);
   }
 
   /** Seasons and their published plans. */

@@ -1,6 +1,7 @@
 package boundwright.web;
 
 import boundwright.account.Accounts;
+import boundwright.account.Passkeys;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
 import boundwright.load.LoadSources;
@@ -12,6 +13,7 @@ import boundwright.technique.TeachingPoint;
 import boundwright.web.account.AccountsHandler;
 import boundwright.web.account.LoginHandler;
 import boundwright.web.account.MeHandler;
+import boundwright.web.account.PasskeyHandler;
 import boundwright.web.athlete.AthleteHandler;
 import boundwright.web.athlete.EditHandler;
 import boundwright.web.certificate.OwnCertificate;
@@ -90,7 +92,7 @@ final class House implements AutoCloseable {
    * @param closing counted down when a page closes the program
    */
   record Common(
-      Workbench first, Reach reach, Pairing pairing, Accounts accounts, Callers callers, Notes notes, WrongCodes wrong, Assets assets,
+      Workbench first, Reach reach, Pairing pairing, Accounts accounts, Passkeys passkeys, Callers callers, Notes notes, WrongCodes wrong, Assets assets,
       @Nullable OwnCertificate certificate, RandomGenerator random, CountDownLatch closing) {}
 
   House(Common common, Workbench bench) {
@@ -141,7 +143,8 @@ final class House implements AutoCloseable {
 
   private void accounts(RoutesConfig routes, Pages pages, Gate gate) {
     new LoginHandler(pages, common.accounts(), common.callers(), common.notes(), common.reach(), common.wrong()).add(routes);
-    new MeHandler(pages, gate, common.accounts(), bench.clock()).add(routes);
+    new PasskeyHandler(gate, common.accounts(), common.passkeys(), common.callers(), common.notes(), common.reach()).add(routes);
+    new MeHandler(pages, gate, common.accounts(), common.passkeys(), common.reach(), bench.clock()).add(routes);
     new AccountsHandler(bench, pages, gate, common.accounts(), common.reach()).add(routes);
   }
 

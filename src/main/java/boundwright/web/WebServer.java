@@ -1,6 +1,7 @@
 package boundwright.web;
 
 import boundwright.account.Accounts;
+import boundwright.account.Passkeys;
 import boundwright.pairing.Pairing;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
@@ -78,8 +79,8 @@ public final class WebServer implements AutoCloseable {
     Houses houses =
         new Houses(
             new House.Common(
-                bench, reach, pairing, accounts, new Callers(pairing, accounts, reach), new Notes(bench.accounts(), bench.clock()),
-                new WrongCodes(bench.clock()), new Assets(), certificate, random, closing));
+                bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random), new Callers(pairing, accounts, reach),
+                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing));
     Javalin server =
         Javalin.create(
             config -> {

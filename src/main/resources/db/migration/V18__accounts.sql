@@ -49,6 +49,24 @@ CREATE TABLE account_session (
 ) STRICT;
 CREATE INDEX account_session_of ON account_session (account_id);
 
+-- Passkeys: what an authenticator made for this server. Nothing secret: the key is the public one.
+CREATE TABLE passkey (
+  credential TEXT    PRIMARY KEY, -- its number, Base64 for addresses
+  account_id INTEGER NOT NULL REFERENCES account (id) ON DELETE CASCADE,
+  key        TEXT    NOT NULL, -- attested credential data (W3C Web Authentication, 6.5.1), Base64
+  counter    INTEGER NOT NULL,
+  name       TEXT    NOT NULL,
+  since      INTEGER NOT NULL
+) STRICT;
+CREATE INDEX passkey_of ON passkey (account_id);
+
+-- What an authenticator is asked to sign; works once, for minutes.
+CREATE TABLE passkey_challenge (
+  challenge  TEXT    PRIMARY KEY,
+  account_id INTEGER REFERENCES account (id) ON DELETE CASCADE, -- null: to log in
+  until      INTEGER NOT NULL
+) STRICT;
+
 -- Wrong passwords, so that whoever tries them out must wait; for minutes.
 CREATE TABLE wrong_try (
   id      INTEGER PRIMARY KEY AUTOINCREMENT,

@@ -128,7 +128,7 @@ final class Sessions {
   /** Ends whatever lets this account in but its password. */
   void forgetAll(Handle h, long account) {
     endOthers(h, account, 0);
-    for (String table : new String[] {"account_link", "phone", "phone_code"}) {
+    for (String table : new String[] {"account_link", "passkey", "phone", "phone_code"}) {
       h.createUpdate("DELETE FROM " + table + " WHERE account_id = :account").bind("account", account).execute();
     }
   }

@@ -30,6 +30,7 @@ public final class Everything {
           Map.entry("written", "counts what was written on this machine"),
           Map.entry("account_link", "a secret: links to log in are made anew"),
           Map.entry("account_session", "a secret: everybody logs in again"),
+          Map.entry("passkey_challenge", "for minutes"),
           Map.entry("wrong_try", "for minutes"));
 
   private Everything() {}

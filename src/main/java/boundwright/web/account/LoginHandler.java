@@ -48,12 +48,13 @@ public final class LoginHandler {
    *
    * @param login what was written
    * @param refusal why it was not taken; empty for none
+   * @param passkeys whether browsers make passkeys for this address
    * @param open whether others on the Wi-Fi could read a password along, so that none is asked for
    */
-  public record LoginView(String login, String refusal, boolean open) {}
+  public record LoginView(String login, String refusal, boolean open, boolean passkeys) {}
 
   private void page(Context ctx, int status, String login, String refusal) {
-    pages.show(ctx, status, "account/login", "Log in", "", new LoginView(login, refusal, isOpen(ctx)));
+    pages.show(ctx, status, "account/login", "Log in", "", new LoginView(login, refusal, isOpen(ctx), PasskeyHandler.place(ctx, reach).takesPasskeys()));
   }
 
   private void login(Context ctx) {
@@ -156,7 +157,7 @@ public final class LoginHandler {
     return String.valueOf(ctx.req().getRemoteAddr());
   }
 
-  private static String browser(Context ctx) {
+  static String browser(Context ctx) {
     String says = ctx.header("User-Agent");
     return says == null ? "" : says.replaceAll("[^\\x20-\\x7e]", "");
   }

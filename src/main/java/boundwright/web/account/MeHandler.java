@@ -2,9 +2,11 @@ package boundwright.web.account;
 
 import boundwright.account.Accounts;
 import boundwright.account.Membership;
+import boundwright.account.Passkeys;
 import boundwright.account.Passwords;
 import boundwright.account.Session;
 import boundwright.quantity.RefusedException;
+import boundwright.web.door.Reach;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
 import boundwright.web.page.Pages;
@@ -28,8 +30,12 @@ public final class MeHandler {
   private final Gate gate;
   private final Accounts accounts;
   private final Clock clock;
+  private final Passkeys passkeys;
+  private final Reach reach;
 
-  public MeHandler(Pages pages, Gate gate, Accounts accounts, Clock clock) {
+  public MeHandler(Pages pages, Gate gate, Accounts accounts, Passkeys passkeys, Reach reach, Clock clock) {
+    this.passkeys = passkeys;
+    this.reach = reach;
     this.pages = pages;
     this.gate = gate;
     this.accounts = accounts;
@@ -53,11 +59,17 @@ public final class MeHandler {
    * @param fewest fewest characters of a password
    * @param places the clubs that they are in
    * @param browsers where they are logged in
+   * @param keys passkeys that they have
+   * @param passkeys whether browsers make passkeys for this address
    * @param said what was done; empty for nothing
    * @param refusal why a password was not taken; empty for none
    */
   public record MeView(
-      String name, String login, boolean hasPassword, int fewest, List<Place> places, List<Browser> browsers, String said, String refusal) {}
+      String name, String login, boolean hasPassword, int fewest, List<Place> places, List<Browser> browsers, List<Key> keys, boolean passkeys,
+      String said, String refusal) {}
+
+  /** A passkey. */
+  public record Key(String credential, String name, String since) {}
 
   /** A club, as what they are there, and whether it is the one that they look at. */
   public record Place(long number, String club, String role, boolean here) {}
@@ -77,6 +89,7 @@ public final class MeHandler {
     String said =
         switch (Form.text(ctx, "done")) {
           case "password" -> "The password is set. All other browsers are logged out.";
+          case "passkey" -> "That passkey holds no longer.";
           case "end" -> "That browser is logged out.";
           default -> "";
         };
@@ -84,7 +97,9 @@ public final class MeHandler {
         ctx, status, "account/me", "Account", "account",
         new MeView(
             session.account().name(), session.account().login(), session.account().hasPassword(), Passwords.FEWEST, places,
-            accounts.kept().sessions(session.account().id()).stream().map(row).toList(), said, refusal));
+            accounts.kept().sessions(session.account().id()).stream().map(row).toList(),
+            passkeys.of(session.account().id()).stream().map(k -> new Key(k.credential(), k.name(), at(k.since()))).toList(),
+            PasskeyHandler.place(ctx, reach).takesPasskeys(), said, refusal));
   }
 
   private String at(java.time.Instant when) {

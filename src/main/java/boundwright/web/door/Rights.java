@@ -50,6 +50,7 @@ public final class Rights {
           get("/health", Right.OPEN),
           get("/login", Right.OPEN),
           post("/login", Right.OPEN),
+          post("/login/passkey*", Right.OPEN),
           get("/enter/{code}", Right.OPEN),
           post("/enter/{code}", Right.OPEN),
           post("/logout", Right.OPEN),
