@@ -26,7 +26,7 @@ import org.sqlite.SQLiteDataSource;
  * inner one fails only the inner one is undone. Writers of this process wait in line for each other ({@link WriteLine}); another process is
  * waited for as long as the busy timeout. Each write is on disk when it returns.
  */
-final class Database implements AutoCloseable {
+final class Database implements Transactions, AutoCloseable {
   /** How long another process is waited for [ms]. */
   static final int BUSY_TIMEOUT_MS = 5_000;
 
@@ -154,8 +154,8 @@ final class Database implements AutoCloseable {
     }
   }
 
-  /** Reads; inside a write of this thread it sees what was written so far. */
-  <T> T read(Function<Handle, T> work) {
+  @Override
+  public <T> T read(Function<Handle, T> work) {
     Handle joined = line.ofThisThread();
     try {
       if (joined != null) {
@@ -169,8 +169,8 @@ final class Database implements AutoCloseable {
     }
   }
 
-  /** Writes, all or nothing, on disk when it returns; joins the write of this thread if there is one. */
-  <T> T write(Function<Handle, T> work) {
+  @Override
+  public <T> T write(Function<Handle, T> work) {
     return write(work, true, true);
   }
 

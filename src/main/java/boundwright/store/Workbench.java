@@ -5,6 +5,7 @@ import boundwright.approach.aim.AimDesk;
 import boundwright.approach.aim.BoardLog;
 import boundwright.approach.run.RunThroughLog;
 import boundwright.athlete.AthleteRepository;
+import boundwright.athlete.person.People;
 import boundwright.clip.day.Parts;
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
@@ -35,6 +36,7 @@ import boundwright.store.backup.BackupDesk;
 import boundwright.store.backup.Everything;
 import boundwright.store.backup.Leftovers;
 import boundwright.store.backup.Restore;
+import boundwright.store.people.SqlPeople;
 import boundwright.technique.LookRepository;
 import boundwright.track.Attendance;
 import boundwright.track.PlannedDrills;
@@ -82,6 +84,7 @@ public final class Workbench implements AutoCloseable {
   private final JobQueue clipQueue;
   private final ClipDesk clips;
   private final SessionDesk sessions;
+  private final People people;
 
   private Workbench(Database database, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut) {
     this.database = database;
@@ -116,6 +119,7 @@ public final class Workbench implements AutoCloseable {
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
     this.taken = new SqlTaken(database);
     this.backups = new BackupDesk(database.file().resolveSibling(""), clock, database::copyInto, new SqlBackups(database, settings));
+    this.people = new People(new SqlPeople(database), clock);
     this.clipQueue = JobQueue.embedded(database);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
     Path clipFolder = database.file().resolveSibling("clips");
@@ -123,7 +127,7 @@ public final class Workbench implements AutoCloseable {
     this.clips =
         new ClipDesk(new SqlClips(database), clipQueue, clipFolder, logbook, looks, clock, scan, new Parts(sessionRows, sessionFolder));
     this.sessions =
-        new SessionDesk(sessionRows, clipQueue.sessions(), sessionFolder, clipFolder.resolve("weights"), clips, logbook, clock, cut);
+        new SessionDesk(sessionRows, clipQueue.sessions(), sessionFolder, clipFolder.resolve("weights"), clips, logbook, people, clock, cut);
   }
 
   /**
@@ -284,6 +288,11 @@ public final class Workbench implements AutoCloseable {
   /** The coach's films of sessions; they wait as the clips do, and are to be started before them. */
   public SessionDesk sessions() {
     return sessions;
+  }
+
+  /** Who somebody is, and what was agreed to. */
+  public People people() {
+    return people;
   }
 
   /** Logs reps and learns from them. */

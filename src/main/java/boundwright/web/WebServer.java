@@ -11,6 +11,7 @@ import boundwright.store.Workbench;
 import boundwright.technique.TeachingPoint;
 import boundwright.web.athlete.AthleteHandler;
 import boundwright.web.athlete.EditHandler;
+import boundwright.web.athlete.PersonHandler;
 import boundwright.web.certificate.OwnCertificate;
 import boundwright.web.clips.ClipHandler;
 import boundwright.web.clips.ClipLooks;
@@ -260,6 +261,7 @@ public final class WebServer implements AutoCloseable {
     routes.get("/settings", settings::show);
     routes.post("/settings", settings::save);
     routes.post("/settings/films", settings::films);
+    routes.post("/settings/consent", settings::consent);
     routes.post("/settings/teaching", settings::teaching);
     LimitsHandler limits = new LimitsHandler(bench, pages);
     routes.get("/settings/guard", limits::show);
@@ -279,6 +281,10 @@ public final class WebServer implements AutoCloseable {
     routes.post("/athlete/{id}/runup", edit::addRunUp);
     routes.post("/athlete/{id}/runup/{number}/remove", edit::removeRunUp);
     routes.post("/athlete/{id}/erase", edit::erase);
+    PersonHandler person = new PersonHandler(bench, edit);
+    routes.post("/athlete/{id}/person", person::keep);
+    routes.post("/athlete/{id}/consent", person::say);
+    routes.post("/athlete/{id}/withdraw", person::withdraw);
     AthleteHandler athlete = new AthleteHandler(bench, pages, gate);
     routes.get("/athlete/{id}", athlete::show);
     routes.get("/athlete/{id}/marks", athlete::show);
