@@ -3,6 +3,7 @@ package boundwright.cli;
 import boundwright.cli.backup.BackupCommand;
 import boundwright.cli.backup.CheckDataCommand;
 import boundwright.cli.backup.RestoreCommand;
+import boundwright.cli.person.AthleteCommand;
 import boundwright.cli.season.SeasonCommand;
 import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
@@ -78,6 +79,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new LogCommand(top))
             .addSubcommand(new LoadCommand(top))
             .addSubcommand(new ReadyCommand(top))
+            .addSubcommand(new AthleteCommand(top))
             .addSubcommand(new PainCommand(top))
             .addSubcommand(new HoldCommand(top))
             .addSubcommand(new PhasesCommand(top))

@@ -16,7 +16,6 @@ final class IsoFilm {
   /** The one key that the reading needs: frames a second that were filmed, of a film that plays slowed. */
   private static final String KEPT_KEY = "com.android.capture.fps";
 
-  private static final Set<String> TOLD = Set.of("udta", "uuid");
   private static final Set<String> FREE = Set.of("free", "skip");
   private static final int HANDLER_NAME = 24;
   /** From the beginning of a picture's sample description to the name of what encoded it, and its length. */
@@ -37,13 +36,11 @@ final class IsoFilm {
     for (Box b : boxes(0, bytes.size(), true)) {
       if (b.type.equals("moov")) {
         inMovie(b);
-      } else if (TOLD.contains(b.type) || b.type.equals("meta")) {
-        free(b);
-      } else if (FREE.contains(b.type)) {
-        bytes.blank(b.body, b.end);
       } else if (b.type.equals("moof")) {
         fragments = true;
         inFragment(b);
+      } else {
+        tidy(b);
       }
     }
     if (fragments && dataTrack) {
@@ -53,10 +50,10 @@ final class IsoFilm {
 
   private void inFragment(Box fragment) throws IOException {
     for (Box b : boxes(fragment)) {
-      if (TOLD.contains(b.type) || b.type.equals("meta")) {
-        free(b);
-      } else if (b.type.equals("traf")) {
+      if (b.type.equals("traf")) {
         inFragment(b);
+      } else {
+        tidy(b);
       }
     }
   }
@@ -72,12 +69,31 @@ final class IsoFilm {
   }
 
   private void tidy(Box b) throws IOException {
-    if (TOLD.contains(b.type)) {
+    if (b.type.equals("uuid")) {
       free(b);
+    } else if (b.type.equals("udta")) {
+      inUserData(b);
     } else if (b.type.equals("meta")) {
       metadata(b);
     } else if (FREE.contains(b.type)) {
       bytes.blank(b.body, b.end);
+    }
+  }
+
+  private void inUserData(Box data) throws IOException {
+    List<Box> told;
+    try {
+      told = boxes(data);
+    } catch (DamagedException e) {
+      free(data); // some devices keep in it what is no box
+      return;
+    }
+    for (Box b : told) {
+      if (b.type.equals("meta")) {
+        metadata(b);
+      } else {
+        free(b);
+      }
     }
   }
 
@@ -130,6 +146,10 @@ final class IsoFilm {
 
   /** Keys and their values: all go but {@link #KEPT_KEY}. */
   private void metadata(Box meta) throws IOException {
+    if (meta.end - meta.body < 8) {
+      free(meta);
+      return;
+    }
     boolean bare = bytes.word(meta.body + 4).equals("hdlr"); // QuickTime's own has no version before the first box
     long first = meta.body + (bare ? 0 : 4);
     Box handler = null;
