@@ -395,6 +395,11 @@ public final class Workbench implements AutoCloseable {
     settings.markInvented();
   }
 
+  /** The database, for the packages inside the store. */
+  public Transactions transactions() {
+    return database;
+  }
+
   /** The database file that is open. */
   Database database() {
     return database;

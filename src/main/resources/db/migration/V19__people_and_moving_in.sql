@@ -27,12 +27,18 @@ DROP TABLE film_consent;
 -- What a file was taken as.
 ALTER TABLE import_file ADD COLUMN kind TEXT NOT NULL DEFAULT 'REPS' CHECK (kind IN ('ROSTER', 'REPS', 'RESULTS'));
 
--- Meets and attempts that came with a file.
+-- Meets, names on their lists, and attempts that came with a file.
 CREATE TABLE import_meet (
   meet_id   INTEGER PRIMARY KEY REFERENCES meet (id) ON DELETE CASCADE,
   import_id INTEGER NOT NULL REFERENCES import_file (id) ON DELETE CASCADE
 ) STRICT;
 CREATE INDEX import_meet_of ON import_meet (import_id);
+
+CREATE TABLE import_entrant (
+  entrant_id INTEGER PRIMARY KEY REFERENCES meet_entrant (id) ON DELETE CASCADE,
+  import_id  INTEGER NOT NULL REFERENCES import_file (id) ON DELETE CASCADE
+) STRICT;
+CREATE INDEX import_entrant_of ON import_entrant (import_id);
 
 CREATE TABLE import_attempt (
   attempt_id INTEGER PRIMARY KEY REFERENCES meet_attempt (id) ON DELETE CASCADE,
