@@ -15,6 +15,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Iterator;
 import java.util.LinkedHashSet;
@@ -278,6 +279,12 @@ public final class RepCsv {
       }
     }
     return wrong.isEmpty() ? "" : String.join(" ", wrong) + " " + needed();
+  }
+
+  /** Whether a line names columns of this format and no others, separated by commas; some may be missing, which reading tells. */
+  public static boolean isHeader(String line) {
+    List<String> names = Arrays.stream(line.split(",", -1)).map(RepCsv::columnName).toList();
+    return names.size() > 2 && COLUMNS.containsAll(names);
   }
 
   private static String needed() {

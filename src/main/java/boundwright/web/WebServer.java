@@ -338,6 +338,8 @@ public final class WebServer implements AutoCloseable {
     routes.post("/import", files::read);
     routes.post("/import/take", files::take);
     routes.post("/import/back", files::back);
+    routes.post("/import/look", files::look);
+    routes.post("/import/move", files::move);
     routes.get("/export.csv", files::export);
     CardHandler card = new CardHandler(bench, pages);
     routes.get("/card", card::squad);
