@@ -84,9 +84,9 @@ final class ImportCommand implements Callable<Integer> {
       return own(s);
     }
     // The file is opened first, so that a mistyped name makes no data folder.
-    try (Reader text = RepCsv.open(s.path(file));
-        Workbench bench = data.openOrMake(s)) {
-      RepImport.Result result = new RepImport(bench).take(text, new RepImport.Order(skipBadRows, later, String.valueOf(s.path(file).getFileName())));
+    RepCsv.open(s.path(file)).close();
+    try (Workbench bench = data.openOrMake(s)) {
+      RepImport.Result result = new RepImport(bench).take(() -> RepCsv.open(s.path(file)), new RepImport.Order(skipBadRows, later, String.valueOf(s.path(file).getFileName())));
       if (top.json()) {
         Json.print(
             s.out(),

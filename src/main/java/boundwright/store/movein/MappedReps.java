@@ -97,7 +97,7 @@ final class MappedReps {
   }
 
   long take(RepImport reps, boolean later, String name) {
-    return reps.take(new StringReader(text), new RepImport.Order(true, later, name)).number();
+    return reps.take(() -> new StringReader(text), new RepImport.Order(true, later, name)).number();
   }
 
   private int line(int writtenLine) {

@@ -101,7 +101,7 @@ public final class FilesHandler {
     try {
       RepImport.Result result =
           new RepImport(bench)
-              .take(new StringReader(text.get()), new RepImport.Order(Form.text(ctx, "bad").equals("skip"), Form.text(ctx, "later").equals("take"), file.get().name()));
+              .take(() -> new StringReader(text.get()), new RepImport.Order(Form.text(ctx, "bad").equals("skip"), Form.text(ctx, "later").equals("take"), file.get().name()));
       if (result.taken() == 0 && !result.problems().isEmpty()) {
         page(ctx, 422, preview(token, file.get().name(), text.get()));
         return;
