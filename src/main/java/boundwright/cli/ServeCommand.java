@@ -5,6 +5,7 @@ import boundwright.pairing.Pairing;
 import boundwright.pairing.PhoneRights;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.web.Ahead;
 import boundwright.web.Opening;
 import boundwright.web.WebServer;
 import boundwright.web.door.LocalName;
@@ -86,10 +87,12 @@ final class ServeCommand implements Callable<Integer> {
           "--https is for phones, and with --host " + host + " only this machine can open the pages. Add --host all, or leave out --https.");
     }
     Path folder = demo && !data.named(s) ? s.path("data-demo") : data.folder(s);
+    Ahead.ofServer();
     try (Workbench bench = Workbench.open(folder, s.clock())) {
       if (demo) {
         invent(bench, folder);
       }
+      Ahead.ofFirstPage(bench);
       try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys")))) {
         String url = server.reach().own();
         say(s, server, folder, bench.invented());
