@@ -10,7 +10,7 @@ public enum Kind {
   /** Reps. */
   REPS("reps", "Reps"),
   /** Attempts in past meets. */
-  RESULTS("results", "Results of past meets");
+  RESULTS("results", "Past results");
 
   private final String key;
   private final String label;

@@ -13,7 +13,7 @@ public record RowLook(int line, State state, String told) {
     /** Something new. */
     NEW("new"),
     /** Fills what was empty of somebody who is here. */
-    FILLS("adds"),
+    FILLS("adding"),
     /** Is here already and changes nothing. */
     THERE("here already"),
     /** Is dated after today: taken if that is meant. */

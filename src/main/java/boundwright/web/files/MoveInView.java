@@ -11,6 +11,7 @@ import boundwright.store.movein.Look;
 import boundwright.store.movein.RowLook;
 import boundwright.store.movein.Separator;
 import boundwright.store.movein.Sheet;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -99,6 +100,7 @@ public record MoveInView(String token, String name, Sheet sheet, Columns columns
     }
     return Stream.of(RowLook.State.NEW, RowLook.State.FILLS, RowLook.State.LATER, RowLook.State.THERE)
         .flatMap(s -> seen.in(s).stream().limit(MOST_SHOWN))
+        .sorted(Comparator.comparingInt(RowLook::line))
         .toList();
   }
 
@@ -118,7 +120,7 @@ public record MoveInView(String token, String name, Sheet sheet, Columns columns
     return look == null ? 0 : look.count(RowLook.State.LATER);
   }
 
-  /** {@code 12 new, 3 add something, 1 here already, 2 refused}. */
+  /** {@code 12 new, 3 adding, 1 here already, 2 refused}. */
   public String counts() {
     Look seen = look;
     if (seen == null) {

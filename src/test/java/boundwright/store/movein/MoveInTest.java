@@ -138,8 +138,8 @@ class MoveInTest {
     Map<String, Long> before = counts();
     assertThat(told(ROSTER, null).subList(0, 2))
         .containsExactly(
-            "2 adds: Ada Fenn: born 2010-11-03, female, beginner, in Tuesday; stays takes off right, not left; from 2 steps, not from 4 steps",
-            "3 adds: BO LARCH: male, in Tuesday; stays born 2008-01-01, not 2009-02-25");
+            "2 adding: Ada Fenn: born 2010-11-03, female, beginner, in Tuesday; stays takes off right, not left; from 2 steps, not from 4 steps",
+            "3 adding: BO LARCH: male, in Tuesday; stays born 2008-01-01, not 2009-02-25");
     long number = take(ROSTER, null, ALL).number();
     assertThat(w.athletes().byId(ada.id()).orElseThrow()).isEqualTo(new Athlete(ada.id(), "Ada Fenn", Level.BEGINNER, Foot.RIGHT, 2));
     assertThat(w.people().person(bo.id())).isEqualTo(new Person(LocalDate.of(2008, 1, 1), Sex.MALE));
