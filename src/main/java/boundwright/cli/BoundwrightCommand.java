@@ -94,6 +94,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new BackupCommand(top))
             .addSubcommand(new RestoreCommand(top))
             .addSubcommand(new CheckDataCommand(top))
+            .addSubcommand(new AccountCommand(top))
             .addSubcommand(new PhonesCommand(top))
             .addSubcommand(new ServeCommand(top));
     line.setOut(surroundings.out());

@@ -72,6 +72,12 @@ final class ServeCommand implements Callable<Integer> {
       description = "Open, ask for the first pages, close; the launcher does it once after a build so that later starts are quicker.")
   private boolean rehearse;
 
+  @Option(
+      names = "--behind",
+      paramLabel = "URL",
+      description = "What browsers open if a proxy that speaks https stands before, as https://NAME. Everybody logs in then.")
+  private String behind = "";
+
   ServeCommand(BoundwrightCommand top) {
     this.top = top;
   }
@@ -93,7 +99,7 @@ final class ServeCommand implements Callable<Integer> {
         invent(bench, folder);
       }
       Ahead.ofFirstPage(bench);
-      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys")))) {
+      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind))) {
         String url = server.reach().own();
         say(s, server, folder, bench.invented());
         sayLost(s, bench);
@@ -147,9 +153,11 @@ final class ServeCommand implements Callable<Integer> {
     Optional<Pairing.Code> code = reach.urls().isEmpty() ? Optional.empty() : Optional.of(server.pairing().offer(PhoneRights.LOG));
     String address = code.map(c -> reach.urls().get(0) + "/pair/" + c.text()).orElse("");
     PrintWriter out = s.out();
+    String entrance = server.entrance();
     if (top.json()) {
       Map<String, Object> answer = new LinkedHashMap<>();
       answer.put("url", reach.own());
+      answer.put("enter", entrance);
       answer.put("data", folder.toString());
       answer.put("invented", invented);
       answer.put("phones", reach.urls());
@@ -158,7 +166,10 @@ final class ServeCommand implements Callable<Integer> {
       code.ifPresent(c -> answer.put("pair", Map.of("address", address, "until", c.until().toString(), "rights", c.rights().name())));
       Json.print(out, answer);
     } else {
-      out.println("boundwright is open at " + reach.own());
+      out.println("boundwright is open at " + entrance);
+      if (reach.forOthers()) {
+        out.println("Others can reach it, so everybody logs in. This address lets one browser in, once.");
+      }
       out.println("Data: " + folder + (invented ? " (an invented squad; no real athlete is in it)" : ""));
       if (reach.forPhones()) {
         phones(s, server, code, address);

@@ -30,6 +30,11 @@ public record DayVerdict(LocalDate day, Verdict soFar, Verdict withPlan, boolean
     return soFar.held() || withPlan.held();
   }
 
+  /** Whether the reason of a stop is not for whoever asks. */
+  public boolean withheld() {
+    return withPlan.findings().stream().anyMatch(f -> f.rule() == Finding.Rule.WITHHELD);
+  }
+
   /** Why bounding is stopped; empty when it is not. */
   public String reason() {
     return held()

@@ -39,7 +39,9 @@ public record Finding(Rule rule, Answer answer, double value, double limit, Stri
     /** A sign to stop and refer. */
     REFER("stop and refer"),
     /** Medical hold. */
-    MEDICAL_HOLD("medical hold");
+    MEDICAL_HOLD("medical hold"),
+    /** What is not for whoever asks. */
+    WITHHELD("not for here");
 
     private final String label;
 
@@ -55,7 +57,7 @@ public record Finding(Rule rule, Answer answer, double value, double limit, Stri
 
   /** Whether a coach may decide otherwise with a reason: everything but a medical hold and its signs. */
   public boolean mayBeOverridden() {
-    return rule != Rule.MEDICAL_HOLD && rule != Rule.REFER;
+    return rule != Rule.MEDICAL_HOLD && rule != Rule.REFER && rule != Rule.WITHHELD;
   }
 
   /** Whether there was nothing to compare with yet, so that nothing was judged. */

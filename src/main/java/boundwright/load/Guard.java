@@ -29,6 +29,7 @@ public final class Guard {
   private final GuardLimits limits;
   private final @Nullable Season season;
   private final ContactWeights weights;
+  private final boolean told;
 
   /** Judges by these limits in this part of the year, on the usual scale. */
   public Guard(GuardLimits limits, @Nullable Season season) {
@@ -41,9 +42,19 @@ public final class Guard {
    * @param season null when nobody has said: the lowest limits are asked
    */
   public Guard(GuardLimits limits, @Nullable Season season, ContactWeights weights) {
+    this(limits, season, weights, true);
+  }
+
+  /**
+   * As {@link #Guard(GuardLimits, Season, ContactWeights)}.
+   *
+   * @param told whether whoever reads it may be told of pain, holds and growth; if not the answers are the same, without these reasons
+   */
+  Guard(GuardLimits limits, @Nullable Season season, ContactWeights weights, boolean told) {
     this.limits = limits;
     this.season = season;
     this.weights = weights;
+    this.told = told;
   }
 
   /** Judges a day of an athlete of whom nothing but these days is known, the first of them the first there was. */
@@ -98,7 +109,7 @@ public final class Guard {
       if (today.work().stream().anyMatch(w -> !w.atTheBoard())) {
         out.add(surface(today));
       }
-      return Verdict.of(out, today.contacts());
+      return Verdict.of(told ? out : Withheld.from(out), today.contacts());
     }
 
     /**

@@ -37,16 +37,27 @@ public final class LoadDesk {
   private final LoadRepository load;
   private final CareRepository care;
   private final Clock clock;
+  private final boolean told;
   /** Weights by scale, kept with what they worked out of each drill. */
   private final Map<LoadScale, ContactWeights> weights = new ConcurrentHashMap<>();
 
   /** Works on these. */
   public LoadDesk(WorkLog log, PlannedWork plan, LoadRepository load, CareRepository care, Clock clock) {
+    this(log, plan, load, care, clock, true);
+  }
+
+  /**
+   * As {@link #LoadDesk(WorkLog, PlannedWork, LoadRepository, CareRepository, Clock)}.
+   *
+   * @param told whether whoever reads it may be told of pain, holds and growth; if not the answers are the same, without these reasons
+   */
+  public LoadDesk(WorkLog log, PlannedWork plan, LoadRepository load, CareRepository care, Clock clock, boolean told) {
     this.log = log;
     this.plan = plan;
     this.load = load;
     this.care = care;
     this.clock = clock;
+    this.told = told;
   }
 
   /** The verdict of today, with the room that is left. */
@@ -177,7 +188,7 @@ public final class LoadDesk {
   /** What was decided of today otherwise, newest first. */
   public List<GuardOverride> overrides(Athlete athlete) {
     LocalDate today = LocalDate.now(clock);
-    return care.overrides(athlete.id(), MOST_OVERRIDES).stream().filter(o -> o.date().equals(today)).toList();
+    return told ? care.overrides(athlete.id(), MOST_OVERRIDES).stream().filter(o -> o.date().equals(today)).toList() : List.of();
   }
 
   /** The concerns of a verdict that no override of today answers. */
@@ -228,7 +239,7 @@ public final class LoadDesk {
 
     Guard guard(Athlete a) {
       Optional<Season> season = SeasonStart.on(seasons, a.id(), day);
-      return new Guard(settings.limits(), season.orElse(null), desk.weights(settings.scale(), timed.getOrDefault(a.id(), List.of())));
+      return new Guard(settings.limits(), season.orElse(null), desk.weights(settings.scale(), timed.getOrDefault(a.id(), List.of())), desk.told);
     }
 
     List<Work> rest(Athlete a) {

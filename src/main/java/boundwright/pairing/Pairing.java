@@ -44,11 +44,16 @@ public final class Pairing {
   /** A phone that was just let in and the secret that it must send from now on. */
   public record LetIn(Phone phone, String secret) {}
 
-  /** A new code. */
+  /** A new code for the machine's own club. */
   public Code offer(PhoneRights rights) {
+    return offer(rights, Owner.MACHINE);
+  }
+
+  /** A new code. */
+  public Code offer(PhoneRights rights, Owner owner) {
     Instant now = clock.instant();
     Code code = new Code(Secrets.fresh(random), rights, now.plus(CODE_LASTS));
-    phones.offer(Secrets.hash(code.text()), rights, now, code.until());
+    phones.offer(Secrets.hash(code.text()), rights, owner, now, code.until());
     return code;
   }
 

@@ -7,7 +7,7 @@ import java.util.Optional;
 /** Keeps phones and the codes that wait for one. Codes and secrets come in as SHA-256, 64 hexadecimal digits. */
 public interface PhoneRepository {
   /** Keeps a code and forgets those that ended before {@code made}. */
-  void offer(String codeHash, PhoneRights rights, Instant made, Instant until);
+  void offer(String codeHash, PhoneRights rights, Owner owner, Instant made, Instant until);
 
   /** The rights that a code gives at this time, if it is kept and runs. */
   Optional<PhoneRights> offered(String codeHash, Instant now);

@@ -1,5 +1,6 @@
 package boundwright.store;
 
+import boundwright.pairing.Owner;
 import boundwright.pairing.Phone;
 import boundwright.pairing.PhoneRepository;
 import boundwright.pairing.PhoneRights;
@@ -13,7 +14,7 @@ import org.jdbi.v3.core.statement.StatementContext;
 
 /** Phones and pairing codes in the database. */
 final class SqlPhones implements PhoneRepository {
-  private static final String SELECT = "SELECT id, name, rights, sealed, since, last_seen FROM phone ";
+  private static final String SELECT = "SELECT id, name, rights, account_id, club_id, sealed, since, last_seen FROM phone ";
 
   private final Database database;
 
@@ -22,13 +23,15 @@ final class SqlPhones implements PhoneRepository {
   }
 
   @Override
-  public void offer(String codeHash, PhoneRights rights, Instant made, Instant until) {
+  public void offer(String codeHash, PhoneRights rights, Owner owner, Instant made, Instant until) {
     database.write(
         h -> {
           h.createUpdate("DELETE FROM phone_code WHERE until <= :now").bind("now", made.getEpochSecond()).execute();
-          return h.createUpdate("INSERT INTO phone_code (code, rights, made, until) VALUES (:code, :rights, :made, :until)")
+          return h.createUpdate("INSERT INTO phone_code (code, rights, account_id, club_id, made, until) VALUES (:code, :rights, :account, :club, :made, :until)")
               .bind("code", codeHash)
               .bind("rights", rights.name())
+              .bind("account", owner.account())
+              .bind("club", owner.club())
               .bind("made", made.getEpochSecond())
               .bind("until", until.getEpochSecond())
               .execute();
@@ -37,17 +40,23 @@ final class SqlPhones implements PhoneRepository {
 
   @Override
   public Optional<PhoneRights> offered(String codeHash, Instant now) {
-    return database.read(h -> offered(h, codeHash, now));
+    return database.read(h -> offered(h, codeHash, now).map(Code::rights));
   }
 
-  private static Optional<PhoneRights> offered(Handle h, String codeHash, Instant now) {
+  private record Code(PhoneRights rights, Owner owner) {}
+
+  private static Optional<Code> offered(Handle h, String codeHash, Instant now) {
     // a clock that was set back must not make a code last longer
-    return h.createQuery("SELECT rights FROM phone_code WHERE code = :code AND made <= :now AND until > :now")
+    return h.createQuery("SELECT rights, account_id, club_id FROM phone_code WHERE code = :code AND made <= :now AND until > :now")
         .bind("code", codeHash)
         .bind("now", now.getEpochSecond())
-        .mapTo(String.class)
-        .findOne()
-        .map(SqlPhones::rights);
+        .map((r, c) -> new Code(rights(r.getString("rights")), owner(r)))
+        .findOne();
+  }
+
+  private static Owner owner(ResultSet r) throws SQLException {
+    long account = r.getLong("account_id");
+    return new Owner(r.wasNull() ? null : (Long) account, r.getLong("club_id"));
   }
 
   @Override
@@ -61,22 +70,24 @@ final class SqlPhones implements PhoneRepository {
         h ->
             offered(h, codeHash, now)
                 .map(
-                    rights -> {
+                    offer -> {
                       h.createUpdate("DELETE FROM phone_code WHERE code = :code").bind("code", codeHash).execute();
                       long id =
                           h.createUpdate(
-                                  "INSERT INTO phone (name, secret, rights, sealed, since, last_seen)"
-                                      + " VALUES (:name, :secret, :rights, :sealed, :now, :now)")
+                                  "INSERT INTO phone (name, secret, rights, account_id, club_id, sealed, since, last_seen)"
+                                      + " VALUES (:name, :secret, :rights, :account, :club, :sealed, :now, :now)")
                               .bind("name", name)
                               .bind("secret", secretHash)
-                              .bind("rights", rights.name())
+                              .bind("rights", offer.rights().name())
+                              .bind("account", offer.owner().account())
+                              .bind("club", offer.owner().club())
                               .bind("sealed", sealed ? 1 : 0)
                               .bind("now", now.getEpochSecond())
                               .executeAndReturnGeneratedKeys("id")
                               .mapTo(Long.class)
                               .one();
                       Instant kept = Instant.ofEpochSecond(now.getEpochSecond());
-                      return new Phone(id, name, rights, sealed, kept, kept);
+                      return new Phone(id, name, offer.rights(), offer.owner(), sealed, kept, kept);
                     }));
   }
 
@@ -119,6 +130,7 @@ final class SqlPhones implements PhoneRepository {
         r.getLong("id"),
         r.getString("name"),
         rights(r.getString("rights")),
+        owner(r),
         r.getInt("sealed") == 1,
         Instant.ofEpochSecond(r.getLong("since")),
         Instant.ofEpochSecond(r.getLong("last_seen")));

@@ -1,5 +1,7 @@
 package boundwright.store;
 
+import boundwright.account.AccountRepository;
+import boundwright.account.PasskeyRepository;
 import boundwright.approach.ApproachDesk;
 import boundwright.approach.aim.AimDesk;
 import boundwright.approach.aim.BoardLog;
@@ -32,11 +34,17 @@ import boundwright.season.SeasonRepository;
 import boundwright.season.ladder.StayRepository;
 import boundwright.season.order.OrderDesk;
 import boundwright.season.order.OrderRepository;
+import boundwright.store.account.SqlAccounts;
+import boundwright.store.account.SqlPasskeys;
 import boundwright.store.backup.BackupDesk;
 import boundwright.store.backup.Everything;
 import boundwright.store.backup.Leftovers;
 import boundwright.store.backup.Restore;
 import boundwright.store.people.SqlPeople;
+import boundwright.store.view.Seen;
+import boundwright.store.view.SeenAthletes;
+import boundwright.store.view.SeenCare;
+import boundwright.store.view.SeenPeople;
 import boundwright.technique.LookRepository;
 import boundwright.track.Attendance;
 import boundwright.track.PlannedDrills;
@@ -51,10 +59,13 @@ import java.util.function.Supplier;
 public final class Workbench implements AutoCloseable {
   private final Database database;
   private final Clock clock;
-  private final SqlAthletes athletes;
+  private final Seen seen;
+  private final ClipDesk.Scan scan;
+  private final SessionDesk.Cut cut;
+  private final AthleteRepository athletes;
   private final SqlReps reps;
   private final SqlSettings settings;
-  private final SqlCare care;
+  private final CareRepository care;
   private final SqlLoad load;
   private final SqlLadder ladder;
   private final SqlStays stays;
@@ -66,6 +77,7 @@ public final class Workbench implements AutoCloseable {
   private final SqlMeets meets;
   private final WorkLog workLog;
   private final SqlPhones phones;
+  private final SqlAccounts accounts;
   private final SqlSeasons seasons;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
@@ -86,13 +98,20 @@ public final class Workbench implements AutoCloseable {
   private final SessionDesk sessions;
   private final People people;
 
-  private Workbench(Database database, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut) {
+  private Workbench(Database database, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut, Seen seen) {
     this.database = database;
     this.clock = clock;
-    this.athletes = new SqlAthletes(database);
+    this.seen = seen;
+    this.scan = scan;
+    this.cut = cut;
+    Long only = seen.only();
+    SqlAthletes everybody = new SqlAthletes(database);
+    this.athletes = only == null ? everybody : new SeenAthletes(everybody, only);
     this.reps = new SqlReps(database);
     this.settings = new SqlSettings(database, clock);
-    this.care = new SqlCare(database);
+    SqlCare bodies = new SqlCare(database);
+    this.care = seen.bodies() ? bodies : new SeenCare(bodies);
+    this.accounts = new SqlAccounts(database);
     this.ladder = new SqlLadder(database);
     this.stays = new SqlStays(database);
     this.looks = new SqlLooks(database);
@@ -106,7 +125,7 @@ public final class Workbench implements AutoCloseable {
     this.logbook = new Logbook(reps, athletes);
     this.load = new SqlLoad(database);
     this.workLog = new SqlWorkLog(database);
-    this.loadDesk = new LoadDesk(workLog, new PlannedDrills(settings, this::rungs), load, care, clock);
+    this.loadDesk = new LoadDesk(workLog, new PlannedDrills(settings, this::rungs), load, bodies, clock, seen.bodies());
     this.ladderDesk = new LadderDesk(reps, loadDesk, ladder, clock);
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs);
     this.phaseDesk = new PhaseDesk(jumpLog);
@@ -119,7 +138,7 @@ public final class Workbench implements AutoCloseable {
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
     this.taken = new SqlTaken(database);
     this.backups = new BackupDesk(database.file().resolveSibling(""), clock, database::copyInto, new SqlBackups(database, settings));
-    this.people = new People(new SqlPeople(database), clock);
+    this.people = new People(seen.equals(Seen.ALL) ? new SqlPeople(database) : new SeenPeople(new SqlPeople(database), only), clock);
     this.clipQueue = JobQueue.embedded(database);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
     Path clipFolder = database.file().resolveSibling("clips");
@@ -149,11 +168,27 @@ public final class Workbench implements AutoCloseable {
 
   /** As {@link #open(Path, Clock)}, with another reader of films and another cutter of sessions. */
   public static Workbench open(Path dataDir, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut) {
-    return new Workbench(Database.open(dataDir, Database.Tuning.USUAL, clock), clock, scan, cut);
+    return new Workbench(Database.open(dataDir, Database.Tuning.USUAL, clock), clock, scan, cut, Seen.ALL);
   }
 
   static Workbench open(Path dataDir, Clock clock, Database.Tuning tuning) {
-    return new Workbench(Database.open(dataDir, tuning, clock), clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut);
+    return new Workbench(Database.open(dataDir, tuning, clock), clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut, Seen.ALL);
+  }
+
+  /**
+   * The same open store for somebody who sees less of it. It reads no films, and closing it closes nothing: it ends with this one.
+   */
+  public Workbench seen(Seen less) {
+    return new Workbench(database, clock, scan, cut, less);
+  }
+
+  /**
+   * Opens the store of another club, a folder of its own inside this one, made if it is missing.
+   *
+   * @param club its number
+   */
+  public Workbench club(long club) {
+    return open(database.file().resolveSibling("clubs").resolve(String.valueOf(club)), clock, scan, cut);
   }
 
   /**
@@ -248,6 +283,16 @@ public final class Workbench implements AutoCloseable {
   /** The phones that are let in. */
   public PhoneRepository phones() {
     return phones;
+  }
+
+  /** Accounts, sessions and notes; those of the first club's store count. */
+  public AccountRepository accounts() {
+    return accounts;
+  }
+
+  /** Passkeys of the accounts. */
+  public PasskeyRepository passkeys() {
+    return new SqlPasskeys(database);
   }
 
   /** Seasons and their published plans. */
@@ -407,6 +452,9 @@ public final class Workbench implements AutoCloseable {
 
   @Override
   public void close() {
+    if (!seen.equals(Seen.ALL)) {
+      return;
+    }
     try {
       clipQueue.close();
     } finally {

@@ -51,7 +51,7 @@ final class Troubles {
   private static String heading(int status) {
     return switch (status) {
       case 404 -> "Not found";
-      case 401 -> "This phone is not paired";
+      case 401 -> "Who is there?";
       case 403, 421 -> "Not from here";
       case 429 -> "Wait a little";
       case 408 -> "It broke off";

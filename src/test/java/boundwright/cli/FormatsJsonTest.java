@@ -39,6 +39,7 @@ class FormatsJsonTest {
         Arguments.of("season simulate", SimulationAnswer.class),
         Arguments.of("export", ExportCommand.Everything.class),
         Arguments.of("phones", PhonesCommand.PhonesAnswer.class),
+        Arguments.of("account", AccountCommand.AccountsAnswer.class),
         Arguments.of("card", CardCommand.Answer.class));
   }
 

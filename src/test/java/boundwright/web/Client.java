@@ -25,12 +25,35 @@ final class Client {
     this.base = base;
   }
 
+  /** The browser of whoever sits at the machine itself, which others can reach too: it comes in by the link of the terminal. */
+  static Client atTheMachine(WebServer server) {
+    Client client = new Client(server.port());
+    String entrance = server.entrance().replaceFirst("https?://[^/]*", "");
+    HttpResponse<String> in = client.post(entrance, "csrf", hidden(client.get(entrance).body(), "csrf"));
+    if (in.statusCode() != 200) {
+      throw new AssertionError(in.statusCode() + " " + in.body());
+    }
+    return client;
+  }
+
   String base() {
     return base;
   }
 
   HttpResponse<String> get(String path, String... headers) {
     return send(request(path, headers).GET().build());
+  }
+
+  /** As {@link #get}, for what is no text. */
+  HttpResponse<byte[]> bytes(String path) {
+    try {
+      return http.send(request(path).GET().build(), HttpResponse.BodyHandlers.ofByteArray());
+    } catch (IOException e) {
+      throw new AssertionError(e);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new AssertionError(e);
+    }
   }
 
   /** Sends a form; {@code fields} are names and values in turn. */

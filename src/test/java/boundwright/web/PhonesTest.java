@@ -76,7 +76,7 @@ class PhonesTest {
   void open() {
     bench = Workbench.open(folder, watch);
     server = WebServer.start(bench, "all", 0);
-    laptop = new Client(server.port());
+    laptop = Client.atTheMachine(server);
     phone = Network.phone(server.port());
     ilka = bench.athletes().add(new Athlete(0, "Ilka Sandfoot", Level.INTERMEDIATE, Foot.RIGHT, 4));
   }
@@ -110,7 +110,7 @@ class PhonesTest {
     for (String path : List.of("/", "/tapes", "/athlete/" + ilka.id(), "/meet", "/export.csv", "/phones", "/worker.js", "/no-such-page")) {
       HttpResponse<String> answer = phone.get(path);
       assertThat(answer.statusCode()).as(path).isEqualTo(401);
-      assertThat(answer.body()).as(path).contains("Ask the coach for a code").doesNotContain("Ilka").doesNotContain("/settings");
+      assertThat(answer.body()).as(path).contains("ask the coach for a code").doesNotContain("Ilka").doesNotContain("/settings");
     }
     assertThat(phone.get("/assets/boundwright.css").statusCode()).isEqualTo(200);
   }
@@ -138,7 +138,7 @@ class PhonesTest {
     String csrf = token(phone);
     HttpResponse<String> erase = phone.post("/athlete/" + ilka.id() + "/erase", "csrf", csrf, "name", "Ilka Sandfoot");
     assertThat(erase.statusCode()).isEqualTo(403);
-    assertThat(erase.body()).contains("This phone may log and no more");
+    assertThat(erase.body()).contains("This phone may not do that");
     assertThat(phone.post("/phones/code", "csrf", csrf, "rights", "ALL").statusCode()).isEqualTo(403);
     assertThat(bench.athletes().all()).hasSize(1);
     assertThat(phone.get("/").body()).doesNotContain("href=\"/settings\"").doesNotContain("href=\"/phones\"");
@@ -217,11 +217,19 @@ class PhonesTest {
     assertThat(status(address, "Host: " + address + ":" + port + "\r\n", "/")).isEqualTo(401);
     assertThat(status(address, "Host: 127.0.0.1:" + port + "\r\n", "/")).as("the socket says who comes, not the Host").isEqualTo(401);
     assertThat(status(address, "Host: localhost\r\nX-Forwarded-For: 127.0.0.1\r\n", "/")).isEqualTo(401);
+    assertThat(status("127.0.0.1", "Host: 127.0.0.1:" + port + "\r\n", "/")).as("others can reach the pages, so everybody logs in").isEqualTo(401);
+    assertThat(status("127.0.0.1", "Host: " + address + ":" + port + "\r\n", "/")).isEqualTo(401);
+  }
+
+  @Test
+  void whereNobodyElseComesTheMachineItselfNeedsNoLoginAndAProxyDoes() throws IOException {
+    server.close();
+    server = WebServer.start(bench, "127.0.0.1", 0);
+    int port = server.port();
     assertThat(status("127.0.0.1", "Host: 127.0.0.1:" + port + "\r\n", "/")).isEqualTo(200);
-    for (String header : List.of("X-Forwarded-For: 203.0.113.9", "Forwarded: for=203.0.113.9", "Via: 1.1 x", "X-Real-IP: 203.0.113.9")) {
+    for (String header : List.of("X-Forwarded-For: 203.0.113.9", "Forwarded: for=203.0.113.9", "Via: 1.1 x", "X-Real-IP: 203.0.113.9", "X-Forwarded-Proto: https")) {
       assertThat(status("127.0.0.1", "Host: 127.0.0.1:" + port + "\r\n" + header + "\r\n", "/")).as("passed on by a proxy").isEqualTo(401);
     }
-    assertThat(status("127.0.0.1", "Host: " + address + ":" + port + "\r\n", "/")).isEqualTo(401);
   }
 
   private int status(String to, String headers, String path) throws IOException {
@@ -255,12 +263,11 @@ class PhonesTest {
       String method = route.substring(0, route.indexOf(' '));
       String path = route.substring(route.indexOf(' ') + 1);
       assertThat(Rights.of(method, path)).as("not in the table of rights: " + route).isPresent();
-      Right right = Rights.of(method, path).orElseThrow();
+      Right right = Rights.of(method, path).orElseThrow().right();
       String at = path.replace("<name>", "boundwright.css").replaceAll("\\{[a-z]+}", "999999");
-      boolean paired = path.startsWith("/pair/");
-      assertThat(isShut(stranger, method, at)).as("stranger " + route).isEqualTo(!paired && right != Right.OPEN);
-      assertThat(isShut(phone, method, at)).as("log " + route).isEqualTo(right == Right.ALL || right == Right.LAPTOP);
-      assertThat(isShut(all, method, at)).as("all " + route).isEqualTo(right == Right.LAPTOP);
+      assertThat(isShut(stranger, method, at)).as("stranger " + route).isEqualTo(right != Right.OPEN);
+      assertThat(isShut(phone, method, at)).as("log " + route).isEqualTo(!right.isIn(PhoneRights.LOG));
+      assertThat(isShut(all, method, at)).as("all " + route).isEqualTo(!right.isIn(PhoneRights.ALL));
     }
     assertThat(bench.athletes().all()).hasSize(1);
     assertThat(Rights.of("GET", "/no-such-page")).isEmpty();
@@ -271,8 +278,8 @@ class PhonesTest {
   private static boolean isShut(Client who, String method, String path) {
     HttpResponse<String> answer = method.equals("GET") ? who.get(path) : who.post(path, "name", "x");
     return answer.statusCode() == 401
-        || answer.body().contains("This phone may log and no more")
-        || answer.body().contains("This is done on the coach");
+        || answer.body().contains("This phone may not do that")
+        || answer.body().contains("No phone does this");
   }
 
   @Test

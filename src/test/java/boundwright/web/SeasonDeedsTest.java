@@ -55,7 +55,7 @@ class SeasonDeedsTest {
     SeasonInput all = SeasonFile.read(file, bench.care().guard(), (name, written) -> bench.athletes().byName(name).orElseThrow().id());
     id = new SeasonDesk(bench.seasons(), SeasonWork::ofFile, DAY, new Random(1)).keep(shorter(all));
     server = WebServer.start(bench, "0.0.0.0", 0);
-    client = new Client(server.port());
+    client = Client.atTheMachine(server);
   }
 
   @AfterEach

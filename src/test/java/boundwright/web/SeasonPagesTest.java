@@ -38,7 +38,7 @@ class SeasonPagesTest {
   void open() {
     bench = Workbench.open(InventedFolder.fill(folder, DAY), DAY);
     server = WebServer.start(bench, "0.0.0.0", 0);
-    client = new Client(server.port());
+    client = Client.atTheMachine(server);
   }
 
   @AfterEach

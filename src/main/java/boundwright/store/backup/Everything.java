@@ -19,15 +19,19 @@ import org.jspecify.annotations.Nullable;
 public final class Everything {
   /** What is not told, and why. */
   public static final Map<String, String> LEFT_OUT =
-      Map.of(
-          "phone", "a secret: phones are paired again",
-          "phone_code", "a secret, for ten minutes",
-          "calendar_secret", "a secret: calendars get a new address",
-          "job", "waits for its turn on this machine only",
-          "taken", "forms of pages that were open on this machine",
-          "learned", "worked out again from the reps",
-          "squad_prior", "worked out again from the reps",
-          "written", "counts what was written on this machine");
+      Map.ofEntries(
+          Map.entry("phone", "a secret: phones are paired again"),
+          Map.entry("phone_code", "a secret, for ten minutes"),
+          Map.entry("calendar_secret", "a secret: calendars get a new address"),
+          Map.entry("job", "waits for its turn on this machine only"),
+          Map.entry("taken", "forms of pages that were open on this machine"),
+          Map.entry("learned", "worked out again from the reps"),
+          Map.entry("squad_prior", "worked out again from the reps"),
+          Map.entry("written", "counts what was written on this machine"),
+          Map.entry("account_link", "a secret: links to log in are made anew"),
+          Map.entry("account_session", "a secret: everybody logs in again"),
+          Map.entry("passkey_challenge", "for minutes"),
+          Map.entry("wrong_try", "for minutes"));
 
   private Everything() {}
 

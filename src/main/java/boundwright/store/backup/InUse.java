@@ -18,6 +18,10 @@ public final class InUse implements AutoCloseable {
   /** The name of the file that is locked. */
   static final String NAME = "boundwright.open";
 
+  /** How often, and how long each time [ms], somebody who holds the folder alone is waited for. */
+  private static final int PATIENCE = 60;
+  private static final int STEP_MS = 50;
+
   /** Folders that this program has open: the operating system counts locks by program, not by opening. */
   private static final Map<Path, InUse> HERE = new HashMap<>();
 
@@ -35,6 +39,11 @@ public final class InUse implements AutoCloseable {
   /** Opens a folder beside others. */
   public static InUse shared(Path folder) {
     InUse held = held(folder, true);
+    // whoever opens a folder holds it alone for a moment to put in order what a kill left; a restore takes longer
+    for (int tries = 0; held == null && tries < PATIENCE; tries++) {
+      waitABit();
+      held = held(folder, true);
+    }
     if (held == null) {
       throw new RefusedException("A backup is being restored into " + folder + ". Wait until that is done and try again.");
     }
@@ -48,6 +57,14 @@ public final class InUse implements AutoCloseable {
       throw new RefusedException("boundwright is open with the folder " + folder + ", so nothing was changed. Close it (Ctrl-C where it runs) and try again.");
     }
     return held;
+  }
+
+  private static void waitABit() {
+    try {
+      Thread.sleep(STEP_MS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   private static @Nullable InUse held(Path folder, boolean shared) {

@@ -1,5 +1,6 @@
 package boundwright.web.athlete;
 
+import boundwright.account.AccountRepository;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.KnownMark;
 import boundwright.athlete.Level;
@@ -32,8 +33,11 @@ public final class EditHandler {
   private final Workbench bench;
   private final Pages pages;
   private final Gate gate;
+  private final AccountRepository accounts;
 
-  public EditHandler(Workbench bench, Pages pages, Gate gate) {
+  /** @param accounts in which the account of whoever is erased goes too */
+  public EditHandler(Workbench bench, Pages pages, Gate gate, AccountRepository accounts) {
+    this.accounts = accounts;
     this.bench = bench;
     this.pages = pages;
     this.gate = gate;
@@ -195,6 +199,7 @@ public final class EditHandler {
     bench.sessions().forget(athlete.id());
     bench.clips().removeAll(athlete.id());
     bench.athletes().erase(athlete.id());
+    accounts.forgetAthlete(gate.caller(ctx).club(), athlete.id());
     ctx.redirect("/", HttpStatus.SEE_OTHER);
   }
 

@@ -1,6 +1,7 @@
 package boundwright.web.door;
 
 import boundwright.quantity.RefusedException;
+import jakarta.servlet.http.HttpServletRequest;
 import java.net.Inet4Address;
 import java.net.InetAddress;
 import java.net.NetworkInterface;
@@ -14,6 +15,7 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** By which addresses and names the pages can be reached, and which of them are ours. */
 public final class Reach {
@@ -32,6 +34,7 @@ public final class Reach {
   private final boolean https;
   private final List<String> addresses;
   private final List<String> names = new CopyOnWriteArrayList<>();
+  private volatile String behind = "";
   private volatile int port;
   private volatile int sealedPort;
 
@@ -135,6 +138,35 @@ public final class Reach {
     return any || !addresses.isEmpty();
   }
 
+  /** Whether anybody but the machine itself can reach the pages. */
+  public boolean forOthers() {
+    return forPhones() || !behind.isEmpty();
+  }
+
+  /**
+   * Says that a proxy which speaks https stands before this server.
+   *
+   * @param address what browsers open, {@code https://NAME} or {@code https://NAME:PORT}; empty for no proxy
+   */
+  public Reach behind(String address) {
+    String tidy = address.strip().toLowerCase(Locale.ROOT).replaceFirst("/$", "");
+    if (!tidy.isEmpty() && !tidy.matches("https://[a-z0-9]([a-z0-9.-]{0,250}[a-z0-9])?(:\\d{1,5})?")) {
+      throw new RefusedException(
+          "The address '" + address.strip() + "' of the proxy is none that a browser opens over https. Write it as https://NAME, without a path; passwords are not taken over plain http.");
+    }
+    behind = tidy.replaceFirst("https://", "");
+    return this;
+  }
+
+  /** Whether nobody on the way could read this request. */
+  public boolean isSealed(HttpServletRequest request) {
+    return request.isSecure() || isBehind(request.getHeader("Host"));
+  }
+
+  private boolean isBehind(@Nullable String host) {
+    return host != null && !behind.isEmpty() && host.equalsIgnoreCase(behind);
+  }
+
   /** Whether phones are answered over https. */
   public boolean https() {
     return https && forPhones();
@@ -157,6 +189,9 @@ public final class Reach {
 
   /** Where phones open the pages, likeliest first. */
   public List<String> urls() {
+    if (!behind.isEmpty()) {
+      return List.of("https://" + behind);
+    }
     List<String> out = new ArrayList<>();
     addresses.forEach(a -> out.add(url(a)));
     names.forEach(n -> out.add(url(n)));
@@ -186,7 +221,7 @@ public final class Reach {
   public boolean isOurs(String header, boolean sealed) {
     String asked = header.toLowerCase(Locale.ROOT);
     int at = sealed ? sealedPort : port;
-    return List.of(addresses, names).stream().flatMap(List::stream).anyMatch(a -> asked.equals(bracketed(a) + ":" + at));
+    return isBehind(header) || List.of(addresses, names).stream().flatMap(List::stream).anyMatch(a -> asked.equals(bracketed(a) + ":" + at));
   }
 
   private static String bracketed(String address) {

@@ -45,6 +45,7 @@ public final class Assets {
       add(css, "/web/" + css, "text/css; charset=utf-8");
     }
     add("boundwright.js", "/web/boundwright.js", "text/javascript; charset=utf-8");
+    add("passkey.js", "/web/passkey.js", "text/javascript; charset=utf-8");
     add("clip.js", "/web/clip.js", "text/javascript; charset=utf-8");
     add("film.js", "/web/film.js", "text/javascript; charset=utf-8");
     add("clip-marks.js", "/web/clip-marks.js", "text/javascript; charset=utf-8");

@@ -2,10 +2,12 @@ package boundwright.web.page;
 
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
+import boundwright.pairing.PhoneRights;
 import boundwright.quantity.PlainText;
 import boundwright.quantity.Secrets;
 import boundwright.web.door.Caller;
 import boundwright.web.door.Callers;
+import boundwright.web.door.Notes;
 import boundwright.web.door.Reach;
 import boundwright.web.door.Reached;
 import boundwright.web.door.Right;
@@ -18,6 +20,7 @@ import jakarta.servlet.MultipartConfigElement;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.security.MessageDigest;
+import java.util.Optional;
 import java.util.Set;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
@@ -59,6 +62,7 @@ public final class Gate {
 
   private final Reach reach;
   private final Callers callers;
+  private final Notes notes;
   private final RandomGenerator random;
   private final Path arriving;
   private final Arrival arrival = new Arrival();
@@ -67,12 +71,14 @@ public final class Gate {
    * @param arriving folder in which a film waits while it arrives; emptied when the data folder is opened
    * @param reach by which addresses the server is reached
    * @param callers tells who asks
+   * @param notes keeps what was done
    * @param random a generator that cannot be guessed
    */
-  public Gate(Path arriving, Reach reach, Callers callers, RandomGenerator random) {
+  public Gate(Path arriving, Reach reach, Callers callers, Notes notes, RandomGenerator random) {
     this.arriving = arriving;
     this.reach = reach;
     this.callers = callers;
+    this.notes = notes;
     this.random = random;
   }
 
@@ -85,6 +91,16 @@ public final class Gate {
         throw new Turned(403, "This came over plain http, where others on the Wi-Fi can read along, so nothing was changed. Open " + TRUST + " first.");
       }
       ctx.redirect(TRUST);
+      ctx.skipRemainingHandlers();
+    }
+    toTheirOwn(ctx);
+  }
+
+  /** Where an athlete begins: at their own page, since the squad is not theirs to see. */
+  private void toTheirOwn(Context ctx) {
+    Long athlete = caller(ctx).athlete();
+    if (athlete != null && ctx.path().equals("/") && !isWrite(ctx)) {
+      ctx.redirect("/athlete/" + athlete);
       ctx.skipRemainingHandlers();
     }
   }
@@ -113,28 +129,57 @@ public final class Gate {
 
   private void checkRights(Context ctx) {
     Caller caller = caller(ctx);
-    Endpoint endpoint = ctx.endpoints().matchedHttpEndpoint();
-    Right needed =
-        endpoint == null ? Right.LAPTOP : Rights.of(endpoint.method.toString(), endpoint.path).orElse(Right.LAPTOP);
-    if (caller.may(needed)) {
+    Rights.Line line = line(ctx).orElse(null);
+    boolean let = line == null ? caller.machine() : caller.may(line.right()) && isOwn(caller, line, ctx);
+    if (let) {
       return;
     }
     if (caller.stranger()) {
       throw stranger();
     }
-    throw new Turned(
-        403,
-        needed == Right.LAPTOP
-            ? "This is done on the coach's laptop itself, at " + reach.own() + "."
-            : "This phone may log and no more, so nothing was changed. The coach can allow it more on the laptop, under Phones.");
+    throw new Turned(403, refusal(caller, line == null ? Right.CLUB : line.right()));
+  }
+
+  private static Optional<Rights.Line> line(Context ctx) {
+    Endpoint endpoint = ctx.endpoints().matchedHttpEndpoint();
+    return endpoint == null ? Optional.empty() : Rights.of(endpoint.method.toString(), endpoint.path);
+  }
+
+  /** An athlete is let in to what is open to all, to their account, and to what is of one athlete if it is of themselves. */
+  private static boolean isOwn(Caller caller, Rights.Line line, Context ctx) {
+    Long athlete = caller.athlete();
+    return athlete == null || Set.of(Right.OPEN, Right.IN, Right.SELF).contains(line.right())
+        || (line.ofOneAthlete() && ctx.pathParamMap().getOrDefault("id", "").equals(athlete.toString()));
+  }
+
+  private String refusal(Caller caller, Right needed) {
+    if (caller.phone() != null) {
+      return needed.isIn(PhoneRights.ALL)
+          ? "This phone may not do that, so nothing was changed. The coach can allow it more, under Phones."
+          : "No phone does this, so nothing was changed. Log in, or do it on the coach's laptop itself, at " + reach.own() + ".";
+    }
+    return "You are here as " + caller.role() + ", and this is not open to you. Nothing was changed. The head coach can change that, under Accounts.";
+  }
+
+  /** Keeps a line of what was done, where the table of rights asks for one. */
+  public void note(Context ctx) {
+    int status = ctx.statusCode();
+    line(ctx)
+        .filter(l -> !l.noted().isEmpty() && status < 400)
+        .ifPresent(l -> noted(ctx, l.noted(), ctx.pathParamMap().containsKey("id") ? ctx.path().split("/")[1] + " " + ctx.pathParam("id") : ""));
+  }
+
+  /** Keeps a line of what was done. */
+  public void noted(Context ctx, String what, String about) {
+    notes.keep(caller(ctx), what, about);
   }
 
   /** What somebody is told whom nobody let in. */
   public Turned stranger() {
     return new Turned(
         401,
-        "Ask the coach for a code: on the laptop, under Phones. Point this phone's camera at it and open the address."
-            + " A code lasts ten minutes and lets one phone in. Are you at the laptop? Open " + reach.own() + " there.");
+        "Log in, or ask the coach for a code: under Phones. Point this phone's camera at it and open the address."
+            + " A code lasts ten minutes and lets one phone in. Are you at the laptop? Open the address that its terminal shows.");
   }
 
   /** This browser's form token, made and sent as a cookie when it has none yet. */
@@ -149,7 +194,7 @@ public final class Gate {
       Cookie cookie = new Cookie(COOKIE, token);
       cookie.setHttpOnly(true);
       cookie.setSameSite(SameSite.STRICT);
-      cookie.setSecure(ctx.req().isSecure());
+      cookie.setSecure(reach.isSealed(ctx.req()));
       ctx.cookie(cookie);
     }
     ctx.attribute(COOKIE, token);
@@ -177,7 +222,7 @@ public final class Gate {
 
   private void checkHost(Context ctx) {
     String host = ctx.header("Host");
-    if (host != null && (Reach.isLoopbackHost(host) || reach.isOurs(host, ctx.req().isSecure()))) {
+    if (host != null && (Reach.isLoopbackHost(host) || reach.isOurs(host, reach.isSealed(ctx.req())))) {
       return;
     }
     throw new Turned(
@@ -208,10 +253,10 @@ public final class Gate {
     }
   }
 
-  private static void checkOrigin(Context ctx) {
+  private void checkOrigin(Context ctx) {
     String origin = ctx.header("Origin");
     String site = ctx.header("Sec-Fetch-Site");
-    boolean ownOrigin = origin == null || origin.equalsIgnoreCase(ctx.scheme() + "://" + ctx.header("Host"));
+    boolean ownOrigin = origin == null || origin.equalsIgnoreCase((reach.isSealed(ctx.req()) ? "https" : "http") + "://" + ctx.header("Host"));
     boolean ownSite = site == null || site.equals("same-origin") || site.equals("none");
     if (!ownOrigin || !ownSite) {
       throw new Turned(403, "This was sent from another web page, so nothing was changed. Use boundwright's own pages.");

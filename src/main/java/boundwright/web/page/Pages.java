@@ -27,7 +27,7 @@ public final class Pages {
   public void show(Context ctx, int status, String template, String title, String here, Object view) {
     StringOutput out = new StringOutput(16_384);
     Caller caller = gate.caller(ctx);
-    Frame frame = new Frame(title, here, gate.token(ctx), bench.invented(), caller.laptop() && !isPartial(ctx) ? keeping() : "", assets, caller);
+    Frame frame = new Frame(title, here, gate.token(ctx), bench.invented(), caller.head() && !isPartial(ctx) ? keeping() : "", assets, caller);
     engine.render("web/" + template + ".jte", Map.of("frame", frame, "v", view), out);
     ctx.status(status);
     ctx.contentType("text/html; charset=utf-8");

@@ -4,6 +4,7 @@ import boundwright.pairing.Pairing;
 import boundwright.pairing.PhoneRights;
 import boundwright.quantity.RefusedException;
 import boundwright.web.door.Callers;
+import boundwright.web.door.Reach;
 import boundwright.web.door.WrongCodes;
 import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
@@ -18,8 +19,10 @@ public final class PairHandler {
   private final Pairing pairing;
   private final Callers callers;
   private final WrongCodes wrong;
+  private final Reach reach;
 
-  public PairHandler(Pages pages, Pairing pairing, Callers callers, WrongCodes wrong) {
+  public PairHandler(Pages pages, Pairing pairing, Callers callers, WrongCodes wrong, Reach reach) {
+    this.reach = reach;
     this.pages = pages;
     this.pairing = pairing;
     this.callers = callers;
@@ -39,7 +42,7 @@ public final class PairHandler {
     String name = Form.text(ctx, "name");
     Optional<Pairing.LetIn> in;
     try {
-      in = pairing.pair(code, name, ctx.req().isSecure());
+      in = pairing.pair(code, name, reach.isSealed(ctx.req()));
     } catch (RefusedException e) {
       page(ctx, 422, code, rights, name, String.valueOf(e.getMessage()));
       return;
@@ -72,6 +75,6 @@ public final class PairHandler {
   }
 
   private void page(Context ctx, int status, String code, PhoneRights rights, String name, String refusal) {
-    pages.show(ctx, status, "phones/pair", "Pair this phone", "", new PairView(code, rights.label(), name, !ctx.req().isSecure(), refusal));
+    pages.show(ctx, status, "phones/pair", "Pair this phone", "", new PairView(code, rights.label(), name, !reach.isSealed(ctx.req()), refusal));
   }
 }

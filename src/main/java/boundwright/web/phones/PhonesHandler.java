@@ -1,33 +1,46 @@
 package boundwright.web.phones;
 
+import boundwright.account.Session;
+import boundwright.pairing.Owner;
 import boundwright.pairing.Pairing;
 import boundwright.pairing.Phone;
+import boundwright.pairing.PhoneRepository;
 import boundwright.pairing.PhoneRights;
-import boundwright.store.Workbench;
+import boundwright.web.door.Caller;
 import boundwright.web.door.Reach;
 import boundwright.web.page.Form;
+import boundwright.web.page.Gate;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Turned;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.time.Clock;
 import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
-/** The coach's side: codes, the phones that were let in, and shutting them out. Only the laptop itself is let in here. */
+/** The coach's side: codes, the phones that were let in, and shutting them out. */
 public final class PhonesHandler {
   private static final DateTimeFormatter DAY_AND_TIME = DateTimeFormatter.ofPattern("d MMM, HH:mm", Locale.ENGLISH);
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
 
-  private final Workbench bench;
+  private final PhoneRepository phones;
+  private final Clock clock;
+  private final Gate gate;
   private final Pages pages;
   private final Reach reach;
   private final Pairing pairing;
 
-  public PhonesHandler(Workbench bench, Pages pages, Reach reach, Pairing pairing) {
-    this.bench = bench;
+  /**
+   * @param phones those of all clubs, in the store that keeps the accounts
+   * @param gate tells whose phones are shown
+   */
+  public PhonesHandler(PhoneRepository phones, Clock clock, Gate gate, Pages pages, Reach reach, Pairing pairing) {
+    this.phones = phones;
+    this.clock = clock;
+    this.gate = gate;
     this.pages = pages;
     this.reach = reach;
     this.pairing = pairing;
@@ -52,7 +65,7 @@ public final class PhonesHandler {
       page(ctx, null, "");
       return;
     }
-    Pairing.Code code = pairing.offer(rights(ctx));
+    Pairing.Code code = pairing.offer(rights(ctx), owner(ctx));
     String address = reach.urls().get(0) + "/pair/" + code.text();
     QrCode qr = QrCode.of(address);
     page(ctx, new PhonesView.Shown(address, qr.side(), qr.path(), at(TIME, code.until()), code.rights().label()), "");
@@ -60,25 +73,26 @@ public final class PhonesHandler {
 
   /** No code waits any more. */
   public void withdraw(Context ctx) {
-    bench.phones().withdrawAll();
+    phones.withdrawAll();
     ctx.redirect("/phones?done=code", HttpStatus.SEE_OTHER);
   }
 
   /** Changes what a phone may do. */
   public void allow(Context ctx) {
-    found(bench.phones().allow(number(ctx), rights(ctx)), ctx);
+    found(phones.allow(number(ctx), rights(ctx)), ctx);
     ctx.redirect("/phones?done=allow", HttpStatus.SEE_OTHER);
   }
 
   /** Shuts one phone out. */
   public void revoke(Context ctx) {
-    found(bench.phones().revoke(number(ctx)), ctx);
+    found(phones.revoke(number(ctx)), ctx);
     ctx.redirect("/phones?done=out", HttpStatus.SEE_OTHER);
   }
 
   /** Shuts all phones out. */
   public void revokeAll(Context ctx) {
-    bench.phones().revokeAll();
+    theirs(ctx).forEach(p -> phones.revoke(p.id()));
+    phones.withdrawAll();
     ctx.redirect("/phones?done=all", HttpStatus.SEE_OTHER);
   }
 
@@ -86,8 +100,24 @@ public final class PhonesHandler {
     return Form.text(ctx, "rights").isEmpty() ? PhoneRights.LOG : Form.oneOf(PhoneRights.class, "right of a phone", Form.text(ctx, "rights"));
   }
 
-  private static long number(Context ctx) {
-    return Form.id(ctx.pathParam("id"));
+  /** The machine's own phones belong to nobody in particular, those of an account to it. */
+  private Owner owner(Context ctx) {
+    Caller by = gate.caller(ctx);
+    Session with = by.session();
+    return with == null ? Owner.MACHINE : new Owner(with.account().id(), by.club());
+  }
+
+  /** The phones that whoever asks may see and shut out: a head coach those of the club, others their own. */
+  private List<Phone> theirs(Context ctx) {
+    Caller by = gate.caller(ctx);
+    Owner own = owner(ctx);
+    return phones.all().stream().filter(p -> p.owner().club() == by.club() && (by.head() || p.owner().equals(own))).toList();
+  }
+
+  private long number(Context ctx) {
+    long asked = Form.id(ctx.pathParam("id"));
+    found(theirs(ctx).stream().anyMatch(p -> p.id() == asked), ctx);
+    return asked;
   }
 
   private static void found(boolean found, Context ctx) {
@@ -97,7 +127,7 @@ public final class PhonesHandler {
   }
 
   private void page(Context ctx, PhonesView.@Nullable Shown code, String said) {
-    List<PhonesView.Row> rows = bench.phones().all().stream().map(this::row).toList();
+    List<PhonesView.Row> rows = theirs(ctx).stream().map(this::row).toList();
     pages.show(
         ctx, 200, "phones/phones", "Phones", "phones",
         new PhonesView(reach.forPhones(), reach.urls(), code, reach.https() ? reach.trustUrl() : "", rows, said));
@@ -110,6 +140,6 @@ public final class PhonesHandler {
   }
 
   private String at(DateTimeFormatter form, Instant when) {
-    return form.format(when.atZone(bench.clock().getZone()));
+    return form.format(when.atZone(clock.getZone()));
   }
 }

@@ -3,6 +3,7 @@ package boundwright.web.phones;
 import boundwright.web.certificate.OwnCertificate;
 import boundwright.web.door.Caller;
 import boundwright.web.door.Reach;
+import boundwright.web.door.Reached;
 import boundwright.web.page.Gate;
 import boundwright.web.page.Pages;
 import boundwright.web.page.Turned;
@@ -44,7 +45,7 @@ public final class TrustHandler {
     only.addAll(reach.addresses());
     pages.show(
         ctx, 200, "phones/trust", "Trust this laptop", "",
-        new TrustView(own.fingerprint(), own.until(), only, reach.urls().isEmpty() ? "" : reach.urls().get(0), caller.laptop()));
+        new TrustView(own.fingerprint(), own.until(), only, reach.urls().isEmpty() ? "" : reach.urls().get(0), caller.reached() == Reached.LOOPBACK));
   }
 
   /** The certificate as a file that phones know what to do with. */

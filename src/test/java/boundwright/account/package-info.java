@@ -1,0 +1,4 @@
+@NullMarked
+package boundwright.account;
+
+import org.jspecify.annotations.NullMarked;
