@@ -34,7 +34,7 @@ if errorlevel 1 (
 echo boundwright: building; the first time this takes a minute.>&2
 pushd "%BW_HOME%"
 if not exist target mkdir target
-call mvn -q -B -Dmaven.test.skip=true package >target\build.log 2>&1
+call mvn -q -B -Dmaven.test.skip=true -Derrorprone.plugin=-Xdiags:compact package >target\build.log 2>&1
 if errorlevel 1 (
   type target\build.log >&2
   echo boundwright: the build failed; the whole of it is in %BW_HOME%target\build.log.>&2

@@ -2,6 +2,7 @@ package boundwright;
 
 import boundwright.cli.BoundwrightCommand;
 import boundwright.cli.Surroundings;
+import boundwright.cli.installed.UserPlace;
 import java.io.BufferedWriter;
 import java.io.OutputStreamWriter;
 import java.io.PrintStream;
@@ -11,7 +12,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
+import java.util.HashMap;
 import java.util.Locale;
+import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 
@@ -32,7 +35,7 @@ public final class Boundwright {
             new Surroundings(
                 Clock.system(ZoneId.systemDefault()),
                 Path.of("").toAbsolutePath(),
-                System.getenv(),
+                environment(),
                 writer(System.out),
                 writer(System.err),
                 url -> stop.await()),
@@ -41,6 +44,16 @@ public final class Boundwright {
     if (stop.getCount() > 0) {
       System.exit(exit);
     }
+  }
+
+  /** The launcher of the program with its own Java can set no variable, only a property. */
+  private static Map<String, String> environment() {
+    Map<String, String> all = new HashMap<>(System.getenv());
+    String home = System.getProperty(UserPlace.PROPERTY, "");
+    if (!home.isEmpty()) {
+      all.put(UserPlace.HOME, home);
+    }
+    return all;
   }
 
   private static void close(CountDownLatch stop, CountDownLatch closed) {

@@ -49,6 +49,7 @@ class ArchitectureTest {
     room("evidence");
     room("inference", "quantity");
     room("pairing", "quantity");
+    room("account", "quantity");
     room("footfall", "quantity", "evidence");
     room("athlete", "quantity", "evidence", "footfall");
     room("flight", "quantity", "evidence", "footfall", "athlete");
@@ -69,10 +70,10 @@ class ArchitectureTest {
     room("card", and(answers, "picture", "pages"));
     room("phone", "quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "picture");
     room("track", "quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "technique", "readiness");
-    room("store", and(answers, "track", "pairing"));
+    room("store", and(answers, "track", "pairing", "account"));
     room("demo", and(answers, "track", "store"));
-    room("web", and(answers, "picture", "card", "store", "track", "demo", "phone", "pairing", "pages"));
-    room("cli", and(answers, "picture", "card", "store", "track", "demo", "pairing", "web"));
+    room("web", and(answers, "picture", "card", "store", "track", "demo", "phone", "pairing", "account", "pages"));
+    room("cli", and(answers, "picture", "card", "store", "track", "demo", "pairing", "account", "web"));
   }
 
   private static String[] and(String[] rooms, String... more) {
@@ -83,7 +84,7 @@ class ArchitectureTest {
     "boundwright.quantity..", "boundwright.evidence..", "boundwright.footfall..", "boundwright.athlete..",
     "boundwright.flight..", "boundwright.runway..", "boundwright.inference..", "boundwright.jump..", "boundwright.approach..",
     "boundwright.meet..", "boundwright.load..", "boundwright.technique..", "boundwright.picture..",
-    "boundwright.readiness..", "boundwright.card..", "boundwright.phone..", "boundwright.pairing..", "boundwright.season.."
+    "boundwright.readiness..", "boundwright.card..", "boundwright.phone..", "boundwright.pairing..", "boundwright.account..", "boundwright.season.."
   };
 
   private static String room(JavaClass c) {

@@ -3,6 +3,8 @@ package boundwright.cli;
 import boundwright.cli.backup.BackupCommand;
 import boundwright.cli.backup.CheckDataCommand;
 import boundwright.cli.backup.RestoreCommand;
+import boundwright.cli.installed.LicencesCommand;
+import boundwright.cli.installed.RehearseCommand;
 import boundwright.cli.person.AthleteCommand;
 import boundwright.cli.season.SeasonCommand;
 import boundwright.quantity.PlainText;
@@ -96,6 +98,8 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new CheckDataCommand(top))
             .addSubcommand(new AccountCommand(top))
             .addSubcommand(new PhonesCommand(top))
+            .addSubcommand(new LicencesCommand(top))
+            .addSubcommand(new RehearseCommand(top))
             .addSubcommand(new ServeCommand(top));
     line.setOut(surroundings.out());
     line.setErr(surroundings.err());

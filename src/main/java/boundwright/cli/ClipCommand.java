@@ -88,7 +88,7 @@ final class ClipCommand implements Callable<Integer> {
 
   /** The command with its own command. */
   static CommandLine with(BoundwrightCommand top) {
-    return new CommandLine(new ClipCommand(top)).addSubcommand(new ClipSessionCommand(top)).addSubcommand(new ClipLabelsCommand(top)).addSubcommand(new ClipLearnCommand(top));
+    return new CommandLine(new ClipCommand(top)).addSubcommand(new ClipSessionCommand(top)).addSubcommand(new ClipLabelsCommand(top)).addSubcommand(new ClipLearnCommand(top)).addSubcommand(new ClipWeightsCommand(top));
   }
 
   @Override
@@ -103,7 +103,7 @@ final class ClipCommand implements Callable<Integer> {
     Sequence asked = sequence == null ? null : Sequence.parse(sequence);
     ScanOrder order =
         new ScanOrder(
-            s.path(file), data.folder(s).resolve("clips").resolve("weights"), Weights.Size.FULL, ClipMarks.box(box), boxFrame - 1, 1,
+            s.path(file), Weights.folder(data.folder(s).resolve("clips")), Weights.Size.FULL, ClipMarks.box(box), boxFrame - 1, 1,
             !everyFrame, null);
     FoundClip seen = ScanProcess.scan(order, perMille -> {});
     FoundClip clip = tripod ? seen.onTripod() : seen;

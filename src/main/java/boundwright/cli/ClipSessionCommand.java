@@ -1,5 +1,6 @@
 package boundwright.cli;
 
+import boundwright.clip.pose.Weights;
 import boundwright.clip.session.CutOrder;
 import boundwright.clip.session.CutProcess;
 import boundwright.clip.session.Cutter;
@@ -46,7 +47,7 @@ final class ClipSessionCommand implements Callable<Integer> {
     double[] seconds = new double[1];
     int looks =
         CutProcess.cut(
-            new CutOrder(s.path(file), data.folder(s).resolve("clips").resolve("weights"), 0, folder == null ? null : s.path(folder)),
+            new CutOrder(s.path(file), Weights.folder(data.folder(s).resolve("clips")), 0, folder == null ? null : s.path(folder)),
             new Cutter.Listener() {
               @Override
               public void reached(double time_s, double of_s) {

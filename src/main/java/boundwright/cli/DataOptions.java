@@ -2,6 +2,7 @@ package boundwright.cli;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.NearNames;
+import boundwright.cli.installed.UserPlace;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
@@ -21,7 +22,7 @@ public final class DataOptions {
   @Option(
       names = "--data",
       paramLabel = "DIR",
-      description = "Data folder. Default: $" + VARIABLE + ", or else data in the current folder.")
+      description = "Data folder. Default: $" + VARIABLE + ", or else data in the current folder; of the program with its own Java, your usual folder for data.")
   private @Nullable String data;
 
   /** Whether the coach named the folder, by option or by variable. */
@@ -32,7 +33,21 @@ public final class DataOptions {
   /** The folder that was named, or the usual one. */
   public Path folder(Surroundings s) {
     String variable = s.environment().getOrDefault(VARIABLE, "");
-    return s.path(data != null ? data : variable.isBlank() ? "data" : variable);
+    if (data == null && variable.isBlank()) {
+      return usual(s, "data", "boundwright");
+    }
+    return s.path(data != null ? data : variable);
+  }
+
+  /** The folder that was named, or that of the invented squad, apart from real athletes. */
+  Path demoFolder(Surroundings s) {
+    return named(s) ? folder(s) : usual(s, "data-demo", "boundwright-demo");
+  }
+
+  private static Path usual(Surroundings s, String here, String atHome) {
+    return UserPlace.installed(s.environment())
+        ? UserPlace.of(atHome, s.environment(), System.getProperty("os.name", ""), Path.of(System.getProperty("user.home", "")))
+        : s.path(here);
   }
 
   /** Opens the folder; it is made if it is missing. */

@@ -1,5 +1,7 @@
 package boundwright.cli;
 
+import boundwright.cli.installed.Browser;
+import boundwright.cli.installed.Rehearsal;
 import boundwright.demo.DemoSquad;
 import boundwright.pairing.Pairing;
 import boundwright.pairing.PhoneRights;
@@ -23,6 +25,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicBoolean;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -36,6 +39,9 @@ import picocli.CommandLine.Option;
     })
 final class ServeCommand implements Callable<Integer> {
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
+
+  private static final long FAREWELL_MS = 500;
+  private static final String OWN = "http://127.0.0.1:";
 
   private final BoundwrightCommand top;
 
@@ -66,6 +72,9 @@ final class ServeCommand implements Callable<Integer> {
       description = "Open an invented squad. Without --data it is kept in a folder of its own, data-demo, apart from real athletes.")
   private boolean demo;
 
+  @Option(names = "--open", description = "Open the first page in the browser; if boundwright is open on this port already, that one's.")
+  private boolean browser;
+
   @Option(
       names = "--rehearse",
       hidden = true,
@@ -92,7 +101,12 @@ final class ServeCommand implements Callable<Integer> {
       throw new RefusedException(
           "--https is for phones, and with --host " + host + " only this machine can open the pages. Add --host all, or leave out --https.");
     }
-    Path folder = demo && !data.named(s) ? s.path("data-demo") : data.folder(s);
+    if (browser && port != 0 && Browser.answers(OWN + port)) {
+      s.out().println("boundwright is open already at " + OWN + port);
+      show(s, OWN + port);
+      return 0;
+    }
+    Path folder = demo ? data.demoFolder(s) : data.folder(s);
     Ahead.ofServer();
     try (Workbench bench = Workbench.open(folder, s.clock())) {
       if (demo) {
@@ -106,11 +120,15 @@ final class ServeCommand implements Callable<Integer> {
         if (rehearse) {
           rehearse(url, bench);
         } else {
+          if (browser) {
+            show(s, url);
+          }
+          Rehearsal.beside(s.environment());
           bench.sessions().start();
           bench.clips().start();
           AutoCloseable backups = bench.backups().byItself();
           try {
-            s.until().finished(url);
+            untilClosed(s, server, url);
           } finally {
             backups.close();
           }
@@ -118,6 +136,44 @@ final class ServeCommand implements Callable<Integer> {
       }
     }
     return 0;
+  }
+
+  /** Until Ctrl-C, or until a page closes the program. */
+  private static void untilClosed(Surroundings s, WebServer server, String url) throws InterruptedException {
+    Thread waiting = Thread.currentThread();
+    AtomicBoolean byPage = new AtomicBoolean();
+    Thread page =
+        new Thread(
+            () -> {
+              try {
+                server.awaitClosing();
+                // the page that says goodbye is still on its way
+                Thread.sleep(FAREWELL_MS);
+                byPage.set(true);
+                waiting.interrupt();
+              } catch (InterruptedException e) {
+                Thread.currentThread().interrupt();
+              }
+            },
+            "closing");
+    page.setDaemon(true);
+    page.start();
+    try {
+      s.until().finished(url);
+    } catch (InterruptedException e) {
+      if (!byPage.get()) {
+        throw e;
+      }
+    } finally {
+      page.interrupt();
+    }
+  }
+
+  private static void show(Surroundings s, String url) {
+    if (!Browser.open(url, System.getProperty("os.name", ""))) {
+      s.out().println("Open that address in your browser; this machine has no command that does it.");
+    }
+    s.out().flush();
   }
 
   private static void rehearse(String url, Workbench bench) throws IOException {

@@ -11,6 +11,7 @@ import boundwright.athlete.person.People;
 import boundwright.clip.day.Parts;
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
+import boundwright.clip.pose.Weights;
 import boundwright.clip.scan.ScanProcess;
 import boundwright.clip.session.CutProcess;
 import boundwright.flight.Logbook;
@@ -146,7 +147,7 @@ public final class Workbench implements AutoCloseable {
     this.clips =
         new ClipDesk(new SqlClips(database), clipQueue, clipFolder, logbook, looks, clock, scan, new Parts(sessionRows, sessionFolder));
     this.sessions =
-        new SessionDesk(sessionRows, clipQueue.sessions(), sessionFolder, clipFolder.resolve("weights"), clips, logbook, people, clock, cut);
+        new SessionDesk(sessionRows, clipQueue.sessions(), sessionFolder, Weights.folder(clipFolder), clips, logbook, people, clock, cut);
   }
 
   /**

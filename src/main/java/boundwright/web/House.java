@@ -35,6 +35,7 @@ import boundwright.web.files.SourcesView;
 import boundwright.web.jump.AimHandler;
 import boundwright.web.jump.JumpHandler;
 import boundwright.web.jump.RunUpHandler;
+import boundwright.web.licences.LicencesView;
 import boundwright.web.meet.MeetHandler;
 import boundwright.web.meet.MeetListHandler;
 import boundwright.web.order.OrderHandler;
@@ -51,6 +52,7 @@ import boundwright.web.season.SeasonHandler;
 import boundwright.web.season.SeasonPlanHandler;
 import boundwright.web.season.input.InputHandler;
 import boundwright.web.settings.BackupHandler;
+import boundwright.web.settings.CloseHandler;
 import boundwright.web.settings.LimitsHandler;
 import boundwright.web.settings.MeetSettingsHandler;
 import boundwright.web.settings.SettingsHandler;
@@ -70,6 +72,7 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.config.SizeUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CountDownLatch;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
 
@@ -87,10 +90,11 @@ final class House implements AutoCloseable {
    *
    * @param first the workbench of the first club, which keeps accounts and phones
    * @param random a generator that cannot be guessed
+   * @param closing counted down when a page closes the program
    */
   record Common(
       Workbench first, Reach reach, Pairing pairing, Accounts accounts, Passkeys passkeys, Callers callers, Notes notes, WrongCodes wrong, Assets assets,
-      @Nullable OwnCertificate certificate, RandomGenerator random) {}
+      @Nullable OwnCertificate certificate, RandomGenerator random, CountDownLatch closing) {}
 
   House(Common common, Workbench bench) {
     this.common = common;
@@ -117,6 +121,8 @@ final class House implements AutoCloseable {
     routes.beforeMatched(gate::check);
     routes.afterMatched(gate::note);
     routes.get("/assets/<name>", assets::serve);
+    routes.get("/health", ctx -> ctx.result("ok"));
+    routes.post("/settings/close", new CloseHandler(pages, common.closing())::close);
     accounts(routes, pages, gate);
     squad(routes, bench, pages);
     backup(routes, new BackupHandler(bench, pages, random));
@@ -282,6 +288,7 @@ final class House implements AutoCloseable {
     sources.addAll(boundwright.readiness.Gate.SOURCES);
     sources.addAll(SeasonRules.SOURCES);
     sources.add(PacePrior.SOURCE);
+    routes.get("/licences", ctx -> pages.show(ctx, 200, "licences/licences", "Licences", "", LicencesView.now()));
     routes.get("/sources", ctx -> pages.show(ctx, 200, "files/sources", "Sources and cautions", "", new SourcesView(List.copyOf(sources))));
   }
 

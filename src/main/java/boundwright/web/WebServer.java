@@ -17,6 +17,7 @@ import io.javalin.util.JavalinBindException;
 import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.List;
+import java.util.concurrent.CountDownLatch;
 import java.util.random.RandomGenerator;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
@@ -32,9 +33,12 @@ public final class WebServer implements AutoCloseable {
   private final Accounts accounts;
   private final @Nullable OwnCertificate certificate;
   private final @Nullable LocalName name;
+  private final CountDownLatch closing;
 
   private WebServer(
-      Javalin server, Reach reach, Pairing pairing, Accounts accounts, @Nullable OwnCertificate certificate, @Nullable LocalName name) {
+      Javalin server, Reach reach, Pairing pairing, Accounts accounts, @Nullable OwnCertificate certificate, @Nullable LocalName name,
+      CountDownLatch closing) {
+    this.closing = closing;
     this.server = server;
     this.reach = reach;
     this.pairing = pairing;
@@ -71,11 +75,12 @@ public final class WebServer implements AutoCloseable {
         reach.https()
             ? OwnCertificate.of(opening.keys(), names.isEmpty() ? List.of(USUAL_NAME) : names, reach.addresses(), bench.clock())
             : null;
+    CountDownLatch closing = new CountDownLatch(1);
     Houses houses =
         new Houses(
             new House.Common(
-                bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random), new Callers(pairing, accounts, reach), new Notes(bench.accounts(), bench.clock()),
-                new WrongCodes(bench.clock()), new Assets(), certificate, random));
+                bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random), new Callers(pairing, accounts, reach),
+                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing));
     Javalin server =
         Javalin.create(
             config -> {
@@ -94,7 +99,7 @@ public final class WebServer implements AutoCloseable {
     if (name != null && !name.name().isEmpty()) {
       reach.alsoCalled(name.name());
     }
-    return new WebServer(server, reach, pairing, accounts, certificate, name);
+    return new WebServer(server, reach, pairing, accounts, certificate, name, closing);
   }
 
   /** All routes as they are registered, each as {@code GET /athlete/{id}}. */
@@ -136,6 +141,11 @@ public final class WebServer implements AutoCloseable {
   /** Where whoever sits at the machine itself comes in; a link that works once if others can reach the pages too. */
   public String entrance() {
     return reach.own() + (reach.forOthers() ? "/enter/" + accounts.entrance() : "");
+  }
+
+  /** Waits until somebody closes the program from a page. */
+  public void awaitClosing() throws InterruptedException {
+    closing.await();
   }
 
   /** The port that the pages are on. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import boundwright.cli.Terminal.Said;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.net.CookieManager;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.URI;
@@ -13,6 +14,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -87,5 +89,45 @@ class ServeCommandTest {
     Said said = terminal.run("serve", "--demo", "--port", "0", "--json");
     assertThat(said.json().get("url").asText()).startsWith("http://127.0.0.1:");
     assertThat(said.json().get("invented").asBoolean()).isTrue();
+  }
+
+  @Test
+  void theProgramThatCameAsOneFolderKeepsItsDataInTheUsersPlace() {
+    Path home = folder.resolve("home");
+    terminal.environment.put("HOME", home.toString());
+    terminal.environment.put("XDG_DATA_HOME", home.resolve("share").toString());
+    terminal.environment.put("APPDATA", home.resolve("share").toString());
+    // no folder that could be written to: nothing is made beside the program
+    terminal.environment.put("BOUNDWRIGHT_HOME", folder.resolve("no-such-folder").toString());
+    Said said = terminal.run("serve", "--port", "0");
+    assertThat(said.exit()).as(said.err()).isZero();
+    assertThat(said.out()).contains("Data: " + home);
+    assertThat(folder.resolve("data")).doesNotExist();
+  }
+
+  @Test
+  void aPageClosesTheProgram() {
+    CountDownLatch never = new CountDownLatch(1);
+    terminal.until = url -> {
+      closeFromThePage(url);
+      never.await();
+    };
+    Said said = terminal.run("serve", "--demo", "--port", "0");
+    assertThat(said.exit()).as(said.err()).isZero();
+    assertThat(page.get()).contains("All that was logged is kept");
+  }
+
+  private void closeFromThePage(String url) throws InterruptedException {
+    HttpClient client = HttpClient.newBuilder().cookieHandler(new CookieManager()).build();
+    try {
+      String settings = client.send(HttpRequest.newBuilder(URI.create(url + "/settings")).build(), HttpResponse.BodyHandlers.ofString()).body();
+      String token = settings.replaceFirst("(?s).*name=\"csrf\" value=\"([^\"]+)\".*", "$1");
+      HttpRequest close =
+          HttpRequest.newBuilder(URI.create(url + "/settings/close")).header("Content-Type", "application/x-www-form-urlencoded")
+              .POST(HttpRequest.BodyPublishers.ofString("csrf=" + token)).build();
+      page.set(client.send(close, HttpResponse.BodyHandlers.ofString()).body());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 }

@@ -73,6 +73,14 @@ final class Client {
     return post(path, new String[0], fields);
   }
 
+  /** Sends what a phone kept; the status of the answer. */
+  int bring(String csrf, String lines) {
+    return send(
+            request("/runway/bring", "X-Boundwright-Form", csrf, "Content-Type", "text/plain; charset=utf-8")
+                .POST(HttpRequest.BodyPublishers.ofString(lines)).build())
+        .statusCode();
+  }
+
   /** Sends one file as a browser's file field does. */
   HttpResponse<String> upload(String path, String csrf, String name, String content) {
     String cut = "----------------------------cut";

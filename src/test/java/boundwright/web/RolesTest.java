@@ -24,12 +24,14 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -77,7 +79,7 @@ class RolesTest {
   }
 
   /** A browser in which somebody with this role came in by their link and set a password. */
-  private Client in(Role role, long club, Long athlete) {
+  private Client in(Role role, long club, @Nullable Long athlete) {
     String login = role.name().toLowerCase(java.util.Locale.ROOT) + club;
     long account = server.accounts().make(login, "The " + role.label(), role, club, athlete).id();
     String link = "/enter/" + server.accounts().link(account);
@@ -85,6 +87,10 @@ class RolesTest {
     HttpResponse<String> in = client.post(link, "csrf", Client.hidden(client.get(link).body(), "csrf"), "password", "four bounds then sand");
     assertThat(in.statusCode()).as(role + in.body()).isEqualTo(200);
     return client;
+  }
+
+  private Client as(Role role) {
+    return Objects.requireNonNull(by.get(role));
   }
 
   private static boolean isShut(HttpResponse<String> answer) {
@@ -99,15 +105,15 @@ class RolesTest {
       String path = route.substring(route.indexOf(' ') + 1);
       StringBuilder letIn = new StringBuilder();
       for (Role role : Role.values()) {
-        letIn.append(asked(by.get(role), method, path, own) ? letter(role) : '-');
+        letIn.append(asked(as(role), method, path, own) ? letter(role) : '-');
       }
-      letIn.append(' ').append(asked(by.get(Role.ATHLETE), method, path, held) ? 'T' : '-');
+      letIn.append(' ').append(asked(as(Role.ATHLETE), method, path, held) ? 'T' : '-');
       letIn.append(' ').append(asked(new Client(server.port()), method, path, own) ? 's' : '-');
       told.put(path + " " + method, letIn.toString());
     }
     StringBuilder now = new StringBuilder();
     told.forEach((route, letIn) -> now.append(letIn).append("  ").append(route).append('\n'));
-    String written = new String(RolesTest.class.getResourceAsStream("rights.txt").readAllBytes(), StandardCharsets.UTF_8).replaceAll("(?m)^#.*\n", "");
+    String written = new String(Objects.requireNonNull(RolesTest.class.getResourceAsStream("rights.txt")).readAllBytes(), StandardCharsets.UTF_8).replaceAll("(?m)^#.*\n", "");
     assertThat(now.toString()).isEqualTo(written);
     assertThat(bench.athletes().byId(own)).as("no request had a form's token, so nothing was done").isPresent();
   }
@@ -158,7 +164,7 @@ class RolesTest {
 
   @Test
   void aReaderFindsNoBodyInAnyAnswer() {
-    Client reader = by.get(Role.READER);
+    Client reader = as(Role.READER);
     int read = 0;
     for (long athlete : List.of(own, held)) {
       for (String at : pages(reader, athlete)) {
@@ -173,13 +179,13 @@ class RolesTest {
       }
     }
     assertThat(read).as("pages that a reader sees").isGreaterThan(15);
-    assertThat(by.get(Role.HEAD_COACH).get("/athlete/" + own + "/care").body()).as("the words are there to be found").contains("zzshinzz");
+    assertThat(as(Role.HEAD_COACH).get("/athlete/" + own + "/care").body()).as("the words are there to be found").contains("zzshinzz");
     assertThat(reader.get("/athlete/" + held).body()).as("the answer stays").contains("No bounding now");
   }
 
   @Test
   void anAthleteFindsNobodyElse() {
-    Client athlete = by.get(Role.ATHLETE);
+    Client athlete = as(Role.ATHLETE);
     List<String> names = bench.athletes().all().stream().filter(a -> a.id() != own).map(Athlete::name).toList();
     int read = 0;
     for (long number : List.of(own, held)) {
@@ -217,7 +223,7 @@ class RolesTest {
       String text = at.equals("/season/example.json") ? "" : text(head.bytes(at));
       names.forEach(n -> assertThat(text).as("other club " + at).doesNotContain(n));
     }
-    Client first = by.get(Role.HEAD_COACH);
+    Client first = as(Role.HEAD_COACH);
     for (String at : pages(first, own)) {
       assertThat(text(first.bytes(at))).as("first club " + at).doesNotContain(OTHERS);
     }
@@ -228,7 +234,7 @@ class RolesTest {
   @Test
   void somebodyInTwoClubsLooksAtOneAtATime() {
     Club other = server.accounts().addClub("Other pit");
-    Client head = by.get(Role.HEAD_COACH);
+    Client head = as(Role.HEAD_COACH);
     long account = bench.accounts().byLogin("head_coach1").orElseThrow().id();
     bench.accounts().setMembership(new Membership(account, other.id(), Role.READER, null));
     String name = bench.athletes().all().get(0).name();
@@ -247,7 +253,7 @@ class RolesTest {
       Athlete same = theirs.athletes().add(new Athlete(0, OTHERS, Level.INTERMEDIATE, Foot.RIGHT, 4));
       assertThat(bench.athletes().byId(same.id())).as("the same number in both stores").isPresent();
       assertThat(head.get("/athlete/" + same.id()).body()).contains(OTHERS);
-      assertThat(by.get(Role.HEAD_COACH).get("/athlete/" + same.id()).body()).doesNotContain(OTHERS);
+      assertThat(as(Role.HEAD_COACH).get("/athlete/" + same.id()).body()).doesNotContain(OTHERS);
     }
   }
 }

@@ -2,6 +2,7 @@ package boundwright.clip.desk;
 
 import boundwright.clip.FoundClip;
 import boundwright.clip.contact.Contact;
+import boundwright.clip.pose.Weights;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.ReadContact;
 import boundwright.clip.scan.Stills;
@@ -31,7 +32,7 @@ final class ClipFiles extends FilmFolder {
   }
 
   Path weights() {
-    return folder().resolve("weights");
+    return Weights.folder(folder());
   }
 
   /** The contacts that a coach agreed to. */

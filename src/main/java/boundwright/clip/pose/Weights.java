@@ -55,6 +55,16 @@ public final class Weights {
   private final Path folder;
   private final List<String> npm;
 
+  /**
+   * The folder to take weights from: the one that came with the program (its property {@code boundwright.home}), or else one in the
+   * folder of the clips.
+   */
+  public static Path folder(Path clips) {
+    String home = System.getProperty("boundwright.home", "");
+    Path came = Path.of(home, "weights");
+    return !home.isEmpty() && Files.isDirectory(came) ? came : clips.resolve("weights");
+  }
+
   /** Weights in this folder, fetched by the npm client of the machine. */
   public Weights(Path folder) {
     this(folder, List.of(System.getProperty("os.name", "").toLowerCase(Locale.ROOT).startsWith("windows") ? "npm.cmd" : "npm"));

@@ -42,7 +42,9 @@ public enum Right {
   /** One's own paired phones. */
   PHONES(null, HEAD_COACH, ASSISTANT),
   /** Accounts, backups, what was done. */
-  CLUB(null, HEAD_COACH);
+  CLUB(null, HEAD_COACH),
+  /** Closing the program: nobody but the machine itself, where nobody else can reach the pages. */
+  MACHINE(null);
 
   private final @Nullable PhoneRights phone;
   private final Set<Role> roles;

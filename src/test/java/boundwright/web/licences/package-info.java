@@ -1,0 +1,5 @@
+/** Tests of what may ship. */
+@NullMarked
+package boundwright.web.licences;
+
+import org.jspecify.annotations.NullMarked;
