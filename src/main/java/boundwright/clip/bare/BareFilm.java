@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * Takes places, devices and names out of a film, whatever its ending says it is: MP4, MOV and 3GP (ISO 14496-12), Matroska and WebM (RFC 9559), AVI.
@@ -36,7 +37,7 @@ public final class BareFilm {
         return;
       }
       String word = bytes.word(4);
-      String first = String.format("%08x", bytes.number4(0));
+      String first = String.format(Locale.ROOT, "%08x", bytes.number4(0));
       if (ISO.contains(word)) {
         new IsoFilm(bytes).strip();
       } else if (first.equals("1a45dfa3")) {

@@ -35,7 +35,7 @@ final class MatroskaFilm {
         return;
       }
       int sizeLength = length(sizeAt, 8);
-      long bits = (1L << 7 * sizeLength) - 1;
+      long bits = (1L << (7 * sizeLength)) - 1;
       long size = number(sizeAt, sizeLength) & bits;
       long body = sizeAt + sizeLength;
       // a size of ones is not known: what is in it follows
@@ -55,7 +55,7 @@ final class MatroskaFilm {
       bytes.write(at, (byte) VOID, (byte) (0x80 | (int) (whole - 2)));
       bytes.blank(at + 2, end);
     } else {
-      bytes.write(at, ByteBuffer.allocate(9).put((byte) VOID).putLong(1L << 56 | whole - 9).array());
+      bytes.write(at, ByteBuffer.allocate(9).put((byte) VOID).putLong((1L << 56) | (whole - 9)).array());
       bytes.blank(at + 9, end);
     }
   }
@@ -73,7 +73,7 @@ final class MatroskaFilm {
     ByteBuffer in = bytes.read(at, length);
     long out = 0;
     while (in.hasRemaining()) {
-      out = out << 8 | in.get() & 0xFF;
+      out = (out << 8) | (in.get() & 0xFF);
     }
     return out;
   }

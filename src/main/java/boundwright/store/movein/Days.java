@@ -40,7 +40,7 @@ final class Days {
 
     /** Whether the coach must be asked. */
     boolean ask() {
-      return dayFirst && monthFirst || !dayFirst && !monthFirst && open;
+      return dayFirst == monthFirst && (dayFirst || open);
     }
   }
 

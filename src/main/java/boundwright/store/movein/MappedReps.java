@@ -73,7 +73,7 @@ final class MappedReps {
 
   /** Metres with a point; what is no length stays as it is, for the reader of reps to refuse. */
   private String length(String what, String cell) {
-    if (cell.isEmpty() || columns.unit() == LengthUnit.METRES && Cells.point(cell).matches("[+-]?\\d*\\.?\\d+")) {
+    if (cell.isEmpty() || (columns.unit() == LengthUnit.METRES && Cells.point(cell).matches("[+-]?\\d*\\.?\\d+"))) {
       return Cells.point(cell);
     }
     return new BigDecimal(columns.unit().read(what, cell)).setScale(4, RoundingMode.HALF_UP).stripTrailingZeros().toPlainString();

@@ -154,7 +154,7 @@ public final class MoveIn {
           }
           int later = order.later() ? look.count(RowLook.State.LATER) : 0;
           int taken = look.takes() + later;
-          if (taken == 0 || !order.skipBadRows() && look.count(RowLook.State.BAD) > 0) {
+          if (taken == 0 || (!order.skipBadRows() && look.count(RowLook.State.BAD) > 0)) {
             return new Result(0, look, 0);
           }
           rows.remember(key(columns.kind(), sheet), look.columns().text());

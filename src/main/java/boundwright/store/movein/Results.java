@@ -17,6 +17,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -162,7 +163,7 @@ final class Results {
   }
 
   private static boolean same(@Nullable Double a, @Nullable Double b) {
-    return a == null || b == null ? a == b : Math.abs(a - b) < SAME_M;
+    return a == null || b == null ? Objects.equals(a, b) : Math.abs(a - b) < SAME_M;
   }
 
   private static int free(Map<Integer, Attempt> used, Athlete who, String meet) {
