@@ -27,7 +27,7 @@ public final class Choices {
   }
 
   /** One of a list by its label, in any case, with spaces or hyphens. */
-  static <T> T choice(String what, String written, List<T> all, Function<T, String> label) {
+  public static <T> T choice(String what, String written, List<T> all, Function<T, String> label) {
     String plain = written.strip().toLowerCase(Locale.ROOT).replaceAll("[-_\\s]+", " ");
     return all.stream()
         .filter(one -> label.apply(one).toLowerCase(Locale.ROOT).replaceAll("[-_\\s]+", " ").equals(plain))

@@ -1,6 +1,7 @@
 package boundwright.cli;
 
-import boundwright.clip.day.SessionRepository.Consent;
+import boundwright.athlete.person.Scope;
+import boundwright.athlete.person.Standing;
 import boundwright.clip.desk.Lessons;
 import boundwright.clip.learn.Comparison.Verdict;
 import boundwright.clip.learn.Taught;
@@ -70,15 +71,12 @@ final class ClipLearnCommand implements Callable<Integer> {
   }
 
   private void learn(Surroundings s, Workbench bench, Lessons lessons) throws InterruptedException {
-    Map<Long, Consent> said = bench.sessions().consents();
+    Map<Long, Standing> said = bench.people().standings(Scope.FILM);
     int[] twentieths = {-1};
     Lessons.Outcome out =
         lessons.learn(
             seed,
-            id -> {
-              Consent c = said.get(id);
-              return c != null && c.may();
-            },
+            id -> said.getOrDefault(id, Standing.NOT_ASKED).may(),
             (what, share) -> {
               int now = (int) (share * 20);
               if (now > twentieths[0]) {

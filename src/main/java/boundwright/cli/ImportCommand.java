@@ -1,6 +1,7 @@
 package boundwright.cli;
 
 import boundwright.cli.backup.EverythingFile;
+import boundwright.cli.movein.MoveInOptions;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.store.RepCsv.Problem;
@@ -8,6 +9,8 @@ import boundwright.store.RepCsv;
 import boundwright.store.RepImport;
 import boundwright.store.Workbench;
 import boundwright.store.backup.Restore;
+import boundwright.store.movein.MoveIn;
+import boundwright.store.movein.Sheet;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Reader;
@@ -23,8 +26,8 @@ import picocli.CommandLine.Parameters;
     name = "import",
     description = {
       "Takes reps from a CSV file (UTF-8). An unknown athlete is made; a rep that is there already is not doubled.",
-      "If any row is bad nothing is taken,",
-      "unless --skip-bad-rows. Columns: date,athlete,sequence,approach_steps,surface,footprints_m,landing_m,",
+      "If any row is bad nothing is taken, unless --skip-bad-rows. With --as a file in columns of your own: docs/moving-in.md.",
+      "Columns: date,athlete,sequence,approach_steps,surface,footprints_m,landing_m,",
       "outcome,mark_to_sand_m; see docs/formats.md. Exit code 1 when nothing was taken.%n"
     })
 final class ImportCommand implements Callable<Integer> {
@@ -34,6 +37,8 @@ final class ImportCommand implements Callable<Integer> {
   private final BoundwrightCommand top;
 
   @Mixin private DataOptions data = new DataOptions();
+
+  @Mixin private MoveInOptions own = new MoveInOptions();
 
   @Parameters(paramLabel = "FILE.csv", arity = "0..1", description = "The file of reps.")
   private String file = "";
@@ -57,6 +62,9 @@ final class ImportCommand implements Callable<Integer> {
   /** What {@code import --json} prints; field by field in {@code docs/formats-json.md}. */
   record Answer(int taken, int newAthletes, List<ProblemAnswer> problems, List<Integer> there, List<Integer> later, long number) {}
 
+  /** What {@code import --take-back --json} prints. */
+  record BackAnswer(long number, String back) {}
+
   /** A row that cannot be taken. */
   record ProblemAnswer(int line, String why) {}
 
@@ -72,10 +80,13 @@ final class ImportCommand implements Callable<Integer> {
     if (everything) {
       return everything(s);
     }
+    if (own.asked()) {
+      return own(s);
+    }
     // The file is opened first, so that a mistyped name makes no data folder.
-    try (Reader text = RepCsv.open(s.path(file));
-        Workbench bench = data.openOrMake(s)) {
-      RepImport.Result result = new RepImport(bench).take(text, new RepImport.Order(skipBadRows, later, String.valueOf(s.path(file).getFileName())));
+    RepCsv.open(s.path(file)).close();
+    try (Workbench bench = data.openOrMake(s)) {
+      RepImport.Result result = new RepImport(bench).take(() -> RepCsv.open(s.path(file)), new RepImport.Order(skipBadRows, later, String.valueOf(s.path(file).getFileName())));
       if (top.json()) {
         Json.print(
             s.out(),
@@ -93,14 +104,21 @@ final class ImportCommand implements Callable<Integer> {
     }
   }
 
+  private int own(Surroundings s) {
+    Sheet sheet = own.sheet(s.path(file));
+    try (Workbench bench = data.openOrMake(s)) {
+      MoveIn.Order order = new MoveIn.Order(skipBadRows, later, String.valueOf(s.path(file).getFileName()));
+      return own.run(bench, sheet, order, s, top.json()) ? 0 : NOTHING_TAKEN;
+    }
+  }
+
   private int takeBack(Surroundings s) {
     try (Workbench bench = data.open(s)) {
-      RepImport.TakenBack back = new RepImport(bench).takeBack(takeBack);
+      String back = new MoveIn(bench).takeBack(takeBack);
       if (top.json()) {
-        Json.print(s.out(), back);
+        Json.print(s.out(), new BackAnswer(takeBack, back));
       } else {
-        s.out().println(
-            Notes.counted(back.reps(), "rep") + " taken back, and " + Notes.counted(back.athletes(), "athlete") + " whom the file had made.");
+        s.out().println("Taken back: " + back + ".");
       }
       return 0;
     }

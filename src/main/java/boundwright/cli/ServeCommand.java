@@ -8,6 +8,7 @@ import boundwright.pairing.PhoneRights;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.store.engine.DataPlace;
+import boundwright.web.Ahead;
 import boundwright.web.Opening;
 import boundwright.web.WebServer;
 import boundwright.web.door.LocalName;
@@ -111,10 +112,12 @@ final class ServeCommand implements Callable<Integer> {
     }
     Path folder = demo ? data.demoFolder(s) : data.folder(s);
     DataPlace place = data.place(s, folder);
+    Ahead.ofServer();
     try (Workbench bench = Workbench.open(place, s.clock())) {
       if (demo) {
         invent(bench, folder);
       }
+      Ahead.ofFirstPage(bench);
       try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind))) {
         String url = server.reach().own();
         say(s, server, place, bench.invented());

@@ -6,6 +6,7 @@ import boundwright.athlete.KnownMark;
 import boundwright.athlete.Level;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.athlete.Surface;
+import boundwright.athlete.person.Scope;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.footfall.Flight;
@@ -98,7 +99,7 @@ public final class DemoSquad {
     DemoCare care = new DemoCare(workbench, today);
     for (Invented who : SQUAD) {
       Athlete athlete = workbench.athletes().add(new Athlete(0, who.name(), who.level(), who.foot(), who.rung()));
-      workbench.sessions().consent(athlete.id(), true);
+      workbench.people().say(athlete.id(), Scope.FILM, true);
       test(athlete, who);
       runUps(athlete, who);
       train(athlete, who, reps);

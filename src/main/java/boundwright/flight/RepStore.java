@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.LongConsumer;
 import java.util.function.LongFunction;
 
 /**
@@ -73,6 +74,13 @@ public interface RepStore {
   interface Writer {
     /** Adds a rep and returns it with its number. */
     Rep add(Rep rep);
+
+    /**
+     * Adds many reps at once.
+     *
+     * @param numbers told the number of each, in whatever order
+     */
+    void addAll(List<Rep> reps, LongConsumer numbers);
 
     /** Takes a rep out; false if it was not there. */
     boolean remove(long repId);

@@ -15,6 +15,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Iterator;
 import java.util.LinkedHashSet;
@@ -22,7 +23,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
+import java.util.function.Consumer;
 import org.apache.commons.csv.CSVException;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -130,6 +131,30 @@ public final class RepCsv {
    */
   public static Reading read(Reader in, LocalDate today) {
     List<Row> rows = new ArrayList<>();
+    List<Row> later = new ArrayList<>();
+    Scan scan = scan(in, r -> (r.rep().date().isAfter(today) ? later : rows).add(r));
+    return scan.whole() ? new Reading(rows, later, scan.problems()) : new Reading(List.of(), List.of(), scan.problems());
+  }
+
+  /**
+   * What came of reading a file row by row.
+   *
+   * @param problems a problem for each bad row, in the file's order
+   * @param whole false where columns or quotes are wrong: then no row that was told can be trusted
+   */
+  record Scan(List<Problem> problems, boolean whole) {
+    /** Takes a copy. */
+    Scan {
+      problems = List.copyOf(problems);
+    }
+  }
+
+  /**
+   * Reads a file row by row and holds none. The reader is not closed.
+   *
+   * @param good told the good rows in the file's order
+   */
+  static Scan scan(Reader in, Consumer<Row> good) {
     List<Problem> problems = new ArrayList<>();
     int line = 1;
     try {
@@ -150,11 +175,11 @@ public final class RepCsv {
         if (reader == null) {
           String wrong = wrongHeader(cells);
           if (!wrong.isEmpty()) {
-            return new Reading(List.of(), List.of(), List.of(new Problem(line, wrong)));
+            return broken(line, wrong);
           }
           reader = new RepRow(places(cells));
         } else {
-          reader.read(line, cells, rows, problems);
+          reader.read(line, cells, good, problems);
         }
       }
       if (reader == null) {
@@ -165,11 +190,10 @@ public final class RepCsv {
     } catch (UncheckedIOException e) {
       return unreadable(e.getCause() == null ? e : e.getCause(), line);
     }
-    Map<Boolean, List<Row>> later = rows.stream().collect(Collectors.partitioningBy(r -> r.rep().date().isAfter(today)));
-    return new Reading(later.getOrDefault(false, List.of()), later.getOrDefault(true, List.of()), problems);
+    return new Scan(problems, true);
   }
 
-  private static Reading unreadable(Exception e, int line) {
+  private static Scan unreadable(Exception e, int line) {
     if (e instanceof CharacterCodingException) {
       return broken(line, "The file is not UTF-8 from about this line on. Save it as CSV UTF-8 and try again.");
     }
@@ -183,8 +207,8 @@ public final class RepCsv {
     throw new RefusedException("The file could not be read to its end: " + e.getMessage() + ". Nothing was taken. Try again.", e);
   }
 
-  private static Reading broken(int line, String why) {
-    return new Reading(List.of(), List.of(), List.of(new Problem(line, why)));
+  private static Scan broken(int line, String why) {
+    return new Scan(List.of(new Problem(line, why)), false);
   }
 
   /** Writes the columns and the rows as they come. The writer is flushed, not closed. */
@@ -278,6 +302,12 @@ public final class RepCsv {
       }
     }
     return wrong.isEmpty() ? "" : String.join(" ", wrong) + " " + needed();
+  }
+
+  /** Whether a line names columns of this format and no others, separated by commas; some may be missing, which reading tells. */
+  public static boolean isHeader(String line) {
+    List<String> names = Arrays.stream(line.split(",", -1)).map(RepCsv::columnName).toList();
+    return names.size() > 2 && COLUMNS.containsAll(names);
   }
 
   private static String needed() {

@@ -3,32 +3,46 @@ package boundwright.store;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.flight.Rep;
-import boundwright.footfall.Sequence;
+import boundwright.flight.RepStore;
 import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
+import java.io.IOException;
 import java.io.Reader;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.Objects;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.function.LongFunction;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Takes a file of reps into the store, whole or not at all: athletes who are not known yet and all reps go in with one
  * transaction.
  */
 public final class RepImport {
+  /** Rows that are held at once. */
+  private static final int AT_ONCE = 20_000;
+
   private final Workbench workbench;
+  private final int atOnce;
 
   /** Takes files into this store. */
   public RepImport(Workbench workbench) {
+    this(workbench, AT_ONCE);
+  }
+
+  /** As the other; files of more rows than {@code atOnce} are written as they are read. */
+  RepImport(Workbench workbench, int atOnce) {
     this.workbench = workbench;
+    this.atOnce = atOnce;
   }
 
   /**
@@ -95,27 +109,12 @@ public final class RepImport {
   }
 
   /**
-   * A file that was taken and of which something is still here.
-   *
-   * @param number by which it is taken back
-   * @param name what it was called
-   * @param at when
-   * @param reps how many of its reps are here
-   */
-  public record Taken(long number, String name, Instant at, int reps) {}
-
-  /**
    * What was taken back.
    *
    * @param reps how many
    * @param athletes whom the file had made and of whom nothing else was kept
    */
   public record TakenBack(int reps, int athletes) {}
-
-  /** The files that were taken, newest first. */
-  public List<Taken> taken(int most) {
-    return new SqlImports(workbench).all(most);
-  }
 
   /**
    * Takes an import back whole: its reps as if they had never come, and the athletes whom it made, but for those of whom something else is
@@ -127,106 +126,166 @@ public final class RepImport {
     return new SqlImports(workbench).takeBack(number);
   }
 
-  /** As {@link #take(Reader, Order)}, of a file without a name and without rows after today. */
-  public Result take(Reader in, boolean skipBadRows) {
-    return take(in, new Order(skipBadRows, false, ""));
-  }
-
   /**
    * Takes what is new in a file. An athlete is found by name whatever the case; one who is not known is made with the level not set,
-   * the first contact of their first row as take-off foot, on the rung of their newest row.
+   * the first contact of their first row as take-off foot, on the rung of their newest row. The file is read twice and never held: a file of
+   * more than {@value #AT_ONCE} rows is written as it is read, and each athlete is learned once afterwards.
    *
-   * @param in the file; not closed
+   * @param file opens the file, each time from its beginning; closed here
    * @param order what of it is taken
    */
-  public Result take(Reader in, Order order) {
-    RepCsv.Reading reading = RepCsv.read(in, order.later() ? LocalDate.MAX : LocalDate.now(workbench.clock()));
-    List<Integer> waiting = reading.later().stream().map(RepCsv.Row::line).toList();
-    if (reading.rows().isEmpty() || (!order.skipBadRows() && !reading.problems().isEmpty())) {
-      return new Result(0, 0, reading.problems(), List.of(), waiting, 0);
-    }
-    return workbench
-        .reps()
-        .write(
-            w -> {
-              Look look = split(reading, w::inOrder);
-              Map<String, Newcomer> names = new LinkedHashMap<>();
-              for (RepCsv.Row row : look.rows()) {
+  public Result take(Supplier<Reader> file, Order order) {
+    LocalDate last = order.later() ? LocalDate.MAX : LocalDate.now(workbench.clock());
+    Map<String, Newcomer> names = new LinkedHashMap<>();
+    List<Integer> waiting = new ArrayList<>();
+    int[] good = {0};
+    RepCsv.Scan scan =
+        scan(
+            file,
+            row -> {
+              if (row.rep().date().isAfter(last)) {
+                waiting.add(row.line());
+              } else {
+                good[0]++;
                 names.computeIfAbsent(SqlAthletes.key(row.athlete()), key -> new Newcomer(row)).see(row.rep());
               }
-              List<Long> made = new ArrayList<>();
-              Map<String, Long> ids = new HashMap<>();
-              for (Map.Entry<String, Newcomer> e : names.entrySet()) {
-                Athlete known = workbench.athletes().byName(e.getValue().first.athlete()).orElse(null);
-                if (known == null) {
-                  known = workbench.athletes().add(e.getValue().asAthlete());
-                  made.add(known.id());
-                }
-                ids.put(e.getKey(), known.id());
-              }
-              List<Rep> reps = new ArrayList<>(look.rows().size());
-              for (RepCsv.Row row : look.rows()) {
-                Long id = ids.get(SqlAthletes.key(row.athlete()));
-                if (id == null) {
-                  throw new IllegalStateException("no athlete for line " + row.line());
-                }
-                reps.add(row.rep().of(id));
-              }
-              List<Long> logged = workbench.logbook().logAll(reps).stream().map(Rep::id).toList();
-              long number = logged.isEmpty() ? 0 : new SqlImports(workbench).keep(order.name(), logged, made);
-              return new Result(reps.size(), made.size(), look.problems(), look.there(), waiting, number);
             });
+    if (!scan.whole()) {
+      return new Result(0, 0, scan.problems(), List.of(), List.of(), 0);
+    }
+    if (good[0] == 0 || (!order.skipBadRows() && !scan.problems().isEmpty())) {
+      return new Result(0, 0, scan.problems(), List.of(), waiting, 0);
+    }
+    Taking taking = new Taking(names, good[0]);
+    Result result =
+        workbench.reps().write(
+            w -> {
+              taking.begin(w);
+              scan(
+                  file,
+                  row -> {
+                    if (!row.rep().date().isAfter(last)) {
+                      taking.row(row);
+                    }
+                  });
+              taking.end();
+              long number = taking.count == 0 ? 0 : new SqlImports(workbench).keep(order.name(), taking.numbers(), taking.made);
+              return new Result(taking.count, taking.made.size(), scan.problems(), taking.there, waiting, number);
+            });
+    taking.unlearned.parallelStream().forEach(workbench.logbook()::relearn);
+    return result;
+  }
+
+  private static RepCsv.Scan scan(Supplier<Reader> file, Consumer<RepCsv.Row> good) {
+    try (Reader in = file.get()) {
+      return RepCsv.scan(in, good);
+    } catch (IOException e) {
+      throw new RefusedException("The file could not be read to its end: " + e.getMessage() + ". Nothing was taken. Try again.", e);
+    }
+  }
+
+  /** The second reading, inside the write. */
+  private final class Taking {
+    private final Map<String, Newcomer> names;
+    private final int expected;
+    private final Map<String, Long> ids = new HashMap<>();
+    private final Set<Long> made = new LinkedHashSet<>();
+    private final List<Integer> there = new ArrayList<>();
+    private final List<Rep> batch = new ArrayList<>();
+    private final Set<Long> unlearned = new LinkedHashSet<>();
+    private @Nullable AlreadyThere kept;
+    private RepStore.@Nullable Writer writer;
+    private long[] numbers;
+    private int seen;
+    private int count;
+
+    Taking(Map<String, Newcomer> names, int expected) {
+      this.names = names;
+      this.expected = expected;
+      this.numbers = new long[expected];
+    }
+
+    void begin(RepStore.Writer w) {
+      writer = w;
+      kept = new AlreadyThere(workbench, w::inOrder);
+      for (Map.Entry<String, Newcomer> e : names.entrySet()) {
+        Athlete known = workbench.athletes().byName(e.getValue().name).orElse(null);
+        if (known == null) {
+          known = workbench.athletes().add(e.getValue().asAthlete());
+          made.add(known.id());
+        }
+        ids.put(e.getKey(), known.id());
+      }
+    }
+
+    void row(RepCsv.Row row) {
+      seen++;
+      Long id = ids.get(SqlAthletes.key(row.athlete()));
+      if (id == null || seen > expected) {
+        throw changed();
+      }
+      if (!made.contains(id) && Objects.requireNonNull(kept).matches(row)) {
+        there.add(row.line());
+        return;
+      }
+      batch.add(row.rep().of(id));
+      if (batch.size() == atOnce && expected > atOnce) {
+        flush();
+      }
+    }
+
+    /** What is too much to be held is written, and learned afterwards. */
+    private void flush() {
+      RepStore.Writer w = Objects.requireNonNull(writer);
+      w.addAll(batch, number -> numbers[count++] = number);
+      batch.stream().map(Rep::athleteId).distinct().filter(unlearned::add).forEach(w::forget);
+      batch.clear();
+    }
+
+    void end() {
+      if (seen != expected) {
+        throw changed();
+      }
+      if (!unlearned.isEmpty()) {
+        flush();
+        return;
+      }
+      workbench.logbook().logAll(batch).forEach(rep -> numbers[count++] = rep.id());
+    }
+
+    long[] numbers() {
+      return Arrays.copyOf(numbers, count);
+    }
+
+    private RefusedException changed() {
+      return new RefusedException("The file changed while it was read. Nothing was taken. Import it again when nobody writes to it.");
+    }
   }
 
   private Look split(RepCsv.Reading reading, LongFunction<List<Rep>> kept) {
-    Map<String, Map<Said, Integer>> left = new HashMap<>();
-    Set<String> unknown = new HashSet<>();
+    AlreadyThere here = new AlreadyThere(workbench, kept);
     List<RepCsv.Row> rows = new ArrayList<>();
     List<Integer> there = new ArrayList<>();
     for (RepCsv.Row row : reading.rows()) {
-      String key = SqlAthletes.key(row.athlete());
-      Map<Said, Integer> here =
-          left.computeIfAbsent(
-              key,
-              k -> {
-                Map<Said, Integer> counts = new HashMap<>();
-                Optional<Athlete> athlete = workbench.athletes().byName(row.athlete());
-                athlete.ifPresent(a -> kept.apply(a.id()).forEach(r -> counts.merge(Said.of(r), 1, Integer::sum)));
-                if (athlete.isEmpty()) {
-                  unknown.add(k);
-                }
-                return counts;
-              });
-      Said said = Said.of(row.rep());
-      int equal = here.getOrDefault(said, 0);
-      if (equal > 0) {
-        here.put(said, equal - 1);
+      if (here.matches(row)) {
         there.add(row.line());
       } else {
         rows.add(row);
       }
     }
-    return new Look(rows, there, reading.problems(), unknown.size(), reading.later().stream().map(RepCsv.Row::line).toList());
-  }
-
-  /** What a rep says whoever it belongs to and however its sequence is spelled. */
-  private record Said(Rep rep) {
-    static Said of(Rep r) {
-      return new Said(
-          new Rep(
-              0, 0, r.date(), Sequence.of(r.sequence().contacts()), r.approachSteps(), r.surface(), r.footprints_m(), r.landing_m(),
-              r.outcome(), r.brokeOffAfter(), r.markToSand_m(), r.judged(), r.faults()));
-    }
+    return new Look(rows, there, reading.problems(), here.unknown(), reading.later().stream().map(RepCsv.Row::line).toList());
   }
 
   /** What a file tells of somebody who is not known yet. */
   private static final class Newcomer {
-    private final RepCsv.Row first;
+    private final String name;
+    private final Rep first;
     private Rep newest;
 
-    Newcomer(RepCsv.Row first) {
-      this.first = first;
-      this.newest = first.rep();
+    Newcomer(RepCsv.Row row) {
+      this.name = row.athlete();
+      this.first = row.rep();
+      this.newest = row.rep();
     }
 
     void see(Rep rep) {
@@ -236,7 +295,7 @@ public final class RepImport {
     }
 
     Athlete asAthlete() {
-      return new Athlete(0, first.athlete(), Level.NOT_SET, first.rep().sequence().contacts().get(0), newest.approachSteps());
+      return new Athlete(0, name, Level.NOT_SET, first.sequence().contacts().get(0), newest.approachSteps());
     }
   }
 }

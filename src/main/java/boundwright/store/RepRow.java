@@ -17,6 +17,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
@@ -45,8 +46,8 @@ final class RepRow {
     this.places = Map.copyOf(places);
   }
 
-  /** Adds either a row or a problem. */
-  void read(int line, CSVRecord cells, List<RepCsv.Row> rows, List<RepCsv.Problem> problems) {
+  /** Tells a row or adds a problem. */
+  void read(int line, CSVRecord cells, Consumer<RepCsv.Row> rows, List<RepCsv.Problem> problems) {
     if (cells.size() != places.size()) {
       problems.add(
           new RepCsv.Problem(
@@ -94,7 +95,7 @@ final class RepRow {
     if (rep == null) {
       problems.add(new RepCsv.Problem(line, String.join(" ", wrong)));
     } else {
-      rows.add(new RepCsv.Row(line, name, rep));
+      rows.accept(new RepCsv.Row(line, name, rep));
     }
   }
 

@@ -13,12 +13,10 @@ import boundwright.store.backup.Erasures;
 import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.text.Normalizer;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -185,8 +183,7 @@ final class SqlAthletes implements AthleteRepository {
 
   /** The name as it is compared: one spelling of accents, spaces evened, case folded (the engine itself folds only a to z). */
   static String key(String name) {
-    String tidy = Normalizer.normalize(name.strip().replaceAll("\\s+", " "), Normalizer.Form.NFC);
-    return tidy.toUpperCase(Locale.ROOT).toLowerCase(Locale.ROOT);
+    return NameKey.of(name);
   }
 
   private static void refuseTaken(Handle h, Athlete athlete, long except) {

@@ -3,7 +3,7 @@ package boundwright.store;
 import boundwright.flight.Rep;
 import boundwright.quantity.RefusedException;
 import boundwright.store.engine.Database;
-import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 
@@ -11,6 +11,9 @@ import java.util.Set;
 final class SqlImports {
   /** What an athlete has who was only made by a file. */
   private static final Set<String> OF_A_FILE = Set.of("athlete", "athlete_token", "import_athlete", "import_file");
+
+  /** Rows that are held at once. */
+  private static final int AT_ONCE = 5_000;
 
   private final Workbench bench;
 
@@ -23,7 +26,7 @@ final class SqlImports {
   }
 
   /** Writes down what came; inside the write that takes it. */
-  long keep(String name, List<Long> reps, List<Long> athletes) {
+  long keep(String name, long[] reps, Set<Long> athletes) {
     return database().write(
         h -> {
           long id =
@@ -33,9 +36,13 @@ final class SqlImports {
                   .executeAndReturnGeneratedKeys()
                   .mapTo(Long.class)
                   .one();
-          var rows = h.prepareBatch("INSERT INTO import_rep (rep_id, import_id) VALUES (:rep, :id)");
-          reps.forEach(r -> rows.bind("rep", r).bind("id", id).add());
-          rows.execute();
+          for (int at = 0; at < reps.length; at += AT_ONCE) {
+            var rows = h.prepareBatch("INSERT INTO import_rep (rep_id, import_id) VALUES (?, ?)");
+            for (int i = at; i < Math.min(at + AT_ONCE, reps.length); i++) {
+              rows.add(reps[i], id);
+            }
+            rows.execute();
+          }
           for (long a : athletes) {
             h.execute("INSERT INTO import_athlete (athlete_id, import_id) VALUES (?, ?)", a, id);
           }
@@ -43,19 +50,8 @@ final class SqlImports {
         });
   }
 
-  /** The files of which something is still here, newest first. */
-  List<RepImport.Taken> all(int most) {
-    return database().read(
-        h ->
-            h.createQuery(
-                    "SELECT f.id, f.name, f.taken, count(*) AS reps FROM import_file f JOIN import_rep r ON r.import_id = f.id GROUP BY f.id ORDER BY f.id DESC LIMIT :most")
-                .bind("most", most)
-                .map((r, c) -> new RepImport.Taken(r.getLong("id"), r.getString("name"), Instant.parse(r.getString("taken")), r.getInt("reps")))
-                .list());
-  }
-
   RepImport.TakenBack takeBack(long id) {
-    List<Long> made = new java.util.ArrayList<>();
+    List<Long> made = new ArrayList<>();
     int reps =
         bench.reps().write(
             w -> {

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.LongConsumer;
 import java.util.function.LongFunction;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.mapper.RowMapper;
@@ -211,6 +212,11 @@ final class SqlReps implements RepStore {
     }
 
     @Override
+    public void addAll(List<Rep> reps, LongConsumer numbers) {
+      RepRows.add(alive(), reps, numbers);
+    }
+
+    @Override
     public boolean remove(long repId) {
       return alive().createUpdate("DELETE FROM rep WHERE id = :id").bind("id", repId).execute() == 1;
     }
@@ -272,7 +278,7 @@ final class SqlReps implements RepStore {
     }
   }
 
-  private static @Nullable String faults(List<String> keys) {
+  static @Nullable String faults(List<String> keys) {
     for (String key : keys) {
       if (key.isBlank() || key.indexOf(';') >= 0) {
         throw new RefusedException("The fault '" + key + "' cannot be kept: a fault has a name without semicolons. Nothing was kept.");

@@ -20,10 +20,8 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
@@ -324,24 +322,5 @@ final class SqlSessions implements SessionRepository {
   @Override
   public List<Long> here(LocalDate day) {
     return attendance.on(day).here().stream().map(Athlete::id).toList();
-  }
-
-  @Override
-  public Map<Long, Consent> consents() {
-    Map<Long, Consent> out = new HashMap<>();
-    database.read(
-        h ->
-            h.createQuery("SELECT athlete_id, may, date FROM film_consent")
-                .map((r, c) -> out.put(r.getLong("athlete_id"), new Consent(r.getInt("may") == 1, LocalDate.parse(r.getString("date")))))
-                .list());
-    return out;
-  }
-
-  @Override
-  public void consent(long athleteId, Consent consent) {
-    change(
-        "INSERT INTO film_consent (athlete_id, may, date) SELECT :athlete, :may, :date WHERE EXISTS (SELECT 1 FROM athlete WHERE id = :athlete)"
-            + " ON CONFLICT (athlete_id) DO UPDATE SET may = excluded.may, date = excluded.date",
-        u -> u.bind("athlete", athleteId).bind("may", consent.may() ? 1 : 0).bind("date", consent.date().toString()));
   }
 }

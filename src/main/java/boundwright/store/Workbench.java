@@ -7,6 +7,7 @@ import boundwright.approach.aim.AimDesk;
 import boundwright.approach.aim.BoardLog;
 import boundwright.approach.run.RunThroughLog;
 import boundwright.athlete.AthleteRepository;
+import boundwright.athlete.person.People;
 import boundwright.clip.day.Parts;
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
@@ -45,9 +46,11 @@ import boundwright.store.engine.DataPlace;
 import boundwright.store.engine.Database;
 import boundwright.store.engine.JobQueue;
 import boundwright.store.engine.Schema;
+import boundwright.store.people.SqlPeople;
 import boundwright.store.view.Seen;
 import boundwright.store.view.SeenAthletes;
 import boundwright.store.view.SeenCare;
+import boundwright.store.view.SeenPeople;
 import boundwright.technique.LookRepository;
 import boundwright.track.Attendance;
 import boundwright.track.PlannedDrills;
@@ -100,6 +103,7 @@ public final class Workbench implements AutoCloseable {
   private final JobQueue clipQueue;
   private final ClipDesk clips;
   private final SessionDesk sessions;
+  private final People people;
 
   private Workbench(Database database, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut, Seen seen) {
     this.database = database;
@@ -141,6 +145,7 @@ public final class Workbench implements AutoCloseable {
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
     this.taken = new SqlTaken(database);
     this.backups = new BackupDesk(database.folder(), clock, database::copyInto, this::erased, new SqlBackups(database, settings));
+    this.people = new People(seen.equals(Seen.ALL) ? new SqlPeople(database) : new SeenPeople(new SqlPeople(database), only), clock);
     this.clipQueue = JobQueue.of(database);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
     Path clipFolder = database.folder().resolve("clips");
@@ -148,7 +153,7 @@ public final class Workbench implements AutoCloseable {
     this.clips =
         new ClipDesk(new SqlClips(database), clipQueue, clipFolder, logbook, looks, clock, scan, new Parts(sessionRows, sessionFolder));
     this.sessions =
-        new SessionDesk(sessionRows, clipQueue.sessions(), sessionFolder, Weights.folder(clipFolder), clips, logbook, clock, cut);
+        new SessionDesk(sessionRows, clipQueue.sessions(), sessionFolder, Weights.folder(clipFolder), clips, logbook, people, clock, cut);
   }
 
   /**
@@ -347,6 +352,11 @@ public final class Workbench implements AutoCloseable {
     return sessions;
   }
 
+  /** Who somebody is, and what was agreed to. */
+  public People people() {
+    return people;
+  }
+
   /** Logs reps and learns from them. */
   public Logbook logbook() {
     return logbook;
@@ -451,6 +461,11 @@ public final class Workbench implements AutoCloseable {
   /** Says for good that the squad in here is invented. */
   public void markInvented() {
     settings.markInvented();
+  }
+
+  /** The database, for the packages inside the store. */
+  public Database transactions() {
+    return database;
   }
 
   /** The store that is open. */

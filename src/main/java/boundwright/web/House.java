@@ -16,6 +16,7 @@ import boundwright.web.account.MeHandler;
 import boundwright.web.account.PasskeyHandler;
 import boundwright.web.athlete.AthleteHandler;
 import boundwright.web.athlete.EditHandler;
+import boundwright.web.athlete.PersonHandler;
 import boundwright.web.certificate.OwnCertificate;
 import boundwright.web.clips.ClipHandler;
 import boundwright.web.clips.ClipLooks;
@@ -196,6 +197,7 @@ final class House implements AutoCloseable {
     routes.get("/settings", settings::show);
     routes.post("/settings", settings::save);
     routes.post("/settings/films", settings::films);
+    routes.post("/settings/consent", settings::consent);
     routes.post("/settings/teaching", settings::teaching);
     LimitsHandler limits = new LimitsHandler(bench, pages);
     routes.get("/settings/guard", limits::show);
@@ -215,6 +217,10 @@ final class House implements AutoCloseable {
     routes.post("/athlete/{id}/runup", edit::addRunUp);
     routes.post("/athlete/{id}/runup/{number}/remove", edit::removeRunUp);
     routes.post("/athlete/{id}/erase", edit::erase);
+    PersonHandler person = new PersonHandler(bench, edit);
+    routes.post("/athlete/{id}/person", person::keep);
+    routes.post("/athlete/{id}/consent", person::say);
+    routes.post("/athlete/{id}/withdraw", person::withdraw);
     AthleteHandler athlete = new AthleteHandler(bench, pages, gate);
     routes.get("/athlete/{id}", athlete::show);
     routes.get("/athlete/{id}/marks", athlete::show);
@@ -268,6 +274,8 @@ final class House implements AutoCloseable {
     routes.post("/import", files::read);
     routes.post("/import/take", files::take);
     routes.post("/import/back", files::back);
+    routes.post("/import/look", files::look);
+    routes.post("/import/move", files::move);
     routes.get("/export.csv", files::export);
     CardHandler card = new CardHandler(bench, pages);
     routes.get("/card", card::squad);

@@ -3,6 +3,7 @@ package boundwright.browser;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.athlete.person.Scope;
 import boundwright.clip.camera.CameraPath;
 import boundwright.clip.contact.Contact;
 import boundwright.clip.desk.ClipRecord;
@@ -311,7 +312,7 @@ class ClipTest extends PhoneCase {
 
   @Test
   void aFilmOfSomebodyWhomNobodyAskedIsNotRead() {
-    bench.sessions().consent(first().id(), false);
+    bench.people().say(first().id(), Scope.FILM, false);
     visit("/clips?athlete=" + first().id());
     page.setInputFiles("#film", film(FILM));
     page.getByText("Take the films").click();

@@ -3,6 +3,7 @@ package boundwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.athlete.Surface;
+import boundwright.athlete.person.Scope;
 import boundwright.cli.Terminal.Said;
 import boundwright.clip.FoundClip;
 import boundwright.clip.desk.ClipDesk;
@@ -43,7 +44,7 @@ class ClipLearnCommandTest {
         Thread.sleep(10);
       }
       desk.agree(id);
-      w.sessions().consent(orla, true);
+      w.people().say(orla, Scope.FILM, true);
       return id;
     }
   }

@@ -2,6 +2,7 @@ package boundwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.cli.person.PersonAnswer;
 import boundwright.cli.season.PlanAnswer;
 import boundwright.cli.season.SimulationAnswer;
 import java.io.IOException;
@@ -29,6 +30,7 @@ class FormatsJsonTest {
         Arguments.of("load", LoadCommand.LoadAnswer.class),
         Arguments.of("ready", ReadyCommand.Answer.class),
         Arguments.of("pain and hold", CareAnswer.class),
+        Arguments.of("athlete", PersonAnswer.class),
         Arguments.of("session order", OrderAnswer.class),
         Arguments.of("season plan", PlanAnswer.Planned.class),
         Arguments.of("season mend", PlanAnswer.Mended.class),

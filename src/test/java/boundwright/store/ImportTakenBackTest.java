@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boundwright.athlete.Athlete;
 import boundwright.quantity.RefusedException;
+import boundwright.store.movein.MoveIn;
 import java.io.StringReader;
 import java.nio.file.Path;
 import java.util.List;
@@ -34,7 +35,7 @@ class ImportTakenBackTest {
   }
 
   private RepImport.Result take(String text, boolean later) {
-    return new RepImport(w).take(new StringReader(text), new RepImport.Order(false, later, "spring.csv"));
+    return new RepImport(w).take(() -> new StringReader(text), new RepImport.Order(false, later, "spring.csv"));
   }
 
   @Test
@@ -52,15 +53,15 @@ class ImportTakenBackTest {
     w.logbook().log(Fixtures.tap(ada.id(), Fixtures.TODAY));
     Object before = w.logbook().model(ada);
     long number = take(FILE, false).number();
-    assertThat(new RepImport(w).taken(5)).singleElement().satisfies(t -> {
+    assertThat(new MoveIn(w).past(5)).singleElement().satisfies(t -> {
       assertThat(t.name()).isEqualTo("spring.csv");
-      assertThat(t.reps()).isEqualTo(3);
+      assertThat(t.here()).startsWith("3 reps");
     });
     assertThat(new RepImport(w).takeBack(number)).isEqualTo(new RepImport.TakenBack(3, 1));
     assertThat(w.athletes().all()).extracting(Athlete::name).containsExactly("Ada");
     assertThat(w.reps().inOrder(ada.id())).hasSize(1);
     assertThat(w.logbook().model(ada)).as("learned as if it had never come").usingRecursiveComparison().isEqualTo(before);
-    assertThat(new RepImport(w).taken(5)).isEmpty();
+    assertThat(new MoveIn(w).past(5)).isEmpty();
     assertThatThrownBy(() -> new RepImport(w).takeBack(number)).isInstanceOf(RefusedException.class).hasMessageContaining("nothing is here (any more)");
     assertThat(take(FILE, false).taken()).as("and comes again").isEqualTo(3);
   }

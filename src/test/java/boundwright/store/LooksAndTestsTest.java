@@ -232,8 +232,8 @@ class LooksAndTestsTest {
             "measured_jump", "jump_contact", "run_through", "board_gap", "meet", "meet_entrant", "meet_attempt",
             // clips are erased in SqlClipsTest; a job names no person; the squad's snapshot in SquadSnapshotTest
             "clip", "clip_points", "clip_mark", "clip_correction", "contact_time", "job", "squad_prior",
-            // films of sessions and who may be filmed are erased in SqlSessionsTest
-            "session_film", "session_rep", "film_consent",
+            // films of sessions are erased in SqlSessionsTest, birth dates and answers in PeopleTest
+            "session_film", "session_rep", "person", "consent",
             // seasons, plans and calendars' secrets are erased in SqlSeasonsTest
             "season", "season_member", "season_version", "season_year", "season_edition", "season_member_before", "calendar_secret",
             // phones are of those whom the coach let in, and are shut out on their own page
@@ -243,7 +243,8 @@ class LooksAndTestsTest {
             // a plan, a group and a form's token name no person; what two phones said of an attempt is in JumpsAndMeetsTest
             "squad_group", "day_plan", "day_drill", "taken", "meet_beside",
             // who was erased is in RestoreTest; a count names nobody
-            "erasure", "written", "import_file", "import_rep", "import_athlete"));
+            "erasure", "written", "import_file", "import_rep", "import_athlete", "import_meet",
+            "import_entrant", "import_attempt", "import_group", "import_member", "import_filled", "import_columns"));
     assertThat(personal).hasSizeGreaterThanOrEqualTo(11);
     assertThat(personal).allSatisfy(t -> assertThat(count(t)).as(t).isGreaterThanOrEqualTo(2));
     w.athletes().erase(ada.id());

@@ -38,7 +38,7 @@ class RepImportTest {
   }
 
   private RepImport.Result take(String text, boolean skip) {
-    return new RepImport(w).take(new StringReader(text), skip);
+    return new RepImport(w).take(() -> new StringReader(text), new RepImport.Order(skip, false, ""));
   }
 
   private static List<Rep> numberless(List<Rep> reps) {
@@ -148,7 +148,7 @@ class RepImportTest {
     StringWriter out = new StringWriter();
     assertThat(new RepExport(w).write(out)).isEqualTo(120);
     try (Workbench second = Stores.open(dir.resolve("two"), Fixtures.CLOCK)) {
-      assertThat(new RepImport(second).take(new StringReader(out.toString()), false))
+      assertThat(new RepImport(second).take(() -> new StringReader(out.toString()), new RepImport.Order(false, false, "")))
           .as("seed %d", seed)
           .usingRecursiveComparison().ignoringFields("number").isEqualTo(new RepImport.Result(120, 3, List.of(), List.of(), List.of(), 0));
       for (Athlete a : squad) {

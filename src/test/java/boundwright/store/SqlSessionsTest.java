@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
+import boundwright.athlete.person.Scope;
 import boundwright.clip.Box;
 import boundwright.clip.FoundClip;
 import boundwright.clip.camera.CameraPath;
@@ -158,7 +159,7 @@ class SqlSessionsTest {
   }
 
   private SessionSheet.Row read(SessionFilm film, int at, Athlete who) {
-    w.sessions().consent(who.id(), true);
+    w.people().say(who.id(), Scope.FILM, true);
     w.sessions().name(rows(film).get(at).rep().id(), who);
     until("read", () -> !rows(film).get(at).working());
     long clip = rows(film).get(at).rep().clipId();
@@ -216,11 +217,11 @@ class SqlSessionsTest {
     SessionFilm film = cutFilm();
     SessionRep rep = rows(film).get(0).rep();
     assertThatThrownBy(() -> w.sessions().name(rep.id(), ada)).isInstanceOf(RefusedException.class).hasMessageContaining("Ada may be filmed");
-    w.sessions().consent(ada.id(), false);
+    w.people().say(ada.id(), Scope.FILM, false);
     assertThatThrownBy(() -> w.sessions().name(rep.id(), ada)).isInstanceOf(RefusedException.class).hasMessageContaining("may not be filmed").hasMessageContaining("2026-05-12");
     assertThat(w.clips().all()).isEmpty();
     assertThatThrownBy(() -> w.sessions().nod(rep.id())).isInstanceOf(RefusedException.class).hasMessageContaining("Nobody is named");
-    w.sessions().consent(ada.id(), true);
+    w.people().say(ada.id(), Scope.FILM, true);
     w.sessions().name(rep.id(), ada);
     assertThat(w.clips().all()).hasSize(1);
     assertThat(rows(film).get(1).maybe()).as("nobody may be proposed for what is named; the rest stays nobody's").isNotEmpty();
@@ -298,7 +299,7 @@ class SqlSessionsTest {
     assertThat(rows(film)).hasSize(3);
     assertThat(w.clips().all()).isEmpty();
     assertThat(w.sessions().film(film.id()).filmKept()).isFalse();
-    assertThat(w.sessions().consent(ada.id())).isEmpty();
+    assertThat(w.people().said(ada.id())).isEmpty();
     try (var files = Files.walk(dir.resolve("sessions"))) {
       assertThat(files.filter(p -> String.valueOf(p.getFileName()).startsWith("film."))).isEmpty();
     }
@@ -312,7 +313,7 @@ class SqlSessionsTest {
         .hasMessageContaining("0 bytes");
     SessionFilm film = cutFilm();
     w.sessions().dropFilm(film.id());
-    w.sessions().consent(ada.id(), true);
+    w.people().say(ada.id(), Scope.FILM, true);
     assertThatThrownBy(() -> w.sessions().name(rows(film).get(0).rep().id(), ada)).isInstanceOf(RefusedException.class).hasMessageContaining("was dropped");
   }
 }

@@ -56,7 +56,7 @@ class PlainTextDoorsTest {
             .hasMessageContaining(shown);
         RepImport.Result csv =
             new RepImport(bench)
-                .take(new StringReader("date,athlete,sequence,approach_steps,surface,footprints_m,landing_m,outcome\n2026-04-12,\"" + name + "\",RRL,4,track,,,in\n"), true);
+                .take(() -> new StringReader("date,athlete,sequence,approach_steps,surface,footprints_m,landing_m,outcome\n2026-04-12,\"" + name + "\",RRL,4,track,,,in\n"), new RepImport.Order(true, false, ""));
         assertThat(csv.problems()).as(shown).singleElement().satisfies(p -> assertThat(p.why()).contains(shown));
         StringWriter said = new StringWriter();
         Surroundings line = new Surroundings(CLOCK, dir, Map.of(), new PrintWriter(new StringWriter()), new PrintWriter(said), url -> {});

@@ -2,7 +2,7 @@ package boundwright.clip.day;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
-import boundwright.clip.day.SessionRepository.Consent;
+import boundwright.athlete.person.People;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipQueue;
 import boundwright.clip.desk.ClipRecord;
@@ -23,7 +23,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -39,6 +38,7 @@ public final class SessionDesk {
   private final SessionFiles files;
   private final ClipDesk clips;
   private final Logbook logbook;
+  private final People people;
   private final Clock clock;
   private final Cut cut;
   private final Previews previews;
@@ -51,12 +51,14 @@ public final class SessionDesk {
 
   /** A desk whose films lie in {@code folder}; the networks' weights in {@code weights}. */
   public SessionDesk(
-      SessionRepository sessions, ClipQueue queue, Path folder, Path weights, ClipDesk clips, Logbook logbook, Clock clock, Cut cut) {
+      SessionRepository sessions, ClipQueue queue, Path folder, Path weights, ClipDesk clips, Logbook logbook, People people, Clock clock,
+      Cut cut) {
     this.sessions = sessions;
     this.queue = queue;
     this.files = new SessionFiles(folder, weights);
     this.clips = clips;
     this.logbook = logbook;
+    this.people = people;
     this.clock = clock;
     this.cut = cut;
     this.previews = new Previews(clips);
@@ -190,7 +192,7 @@ public final class SessionDesk {
     SessionRep rep = rep(repId);
     SessionFilm film = film(rep.filmId());
     refuseLogged(rep);
-    mayBeFilmed(athlete);
+    people.mayBeFilmed(athlete);
     if (rep.clipId() != 0 && Long.valueOf(athlete.id()).equals(rep.athleteId())) {
       return rep;
     }
@@ -370,38 +372,6 @@ public final class SessionDesk {
       cancel(id);
       files.dropFilm(id);
       sessions.filmGone(id);
-    }
-  }
-
-  /** What was said about filming an athlete. */
-  public Optional<Consent> consent(long athleteId) {
-    return Optional.ofNullable(sessions.consents().get(athleteId));
-  }
-
-  /** What was said about filming, by the athlete's number; nobody asked those who are missing. */
-  public Map<Long, Consent> consents() {
-    return sessions.consents();
-  }
-
-  /** Keeps what was said about filming an athlete today. */
-  public void consent(long athleteId, boolean may) {
-    sessions.consent(athleteId, new Consent(may, LocalDate.now(clock)));
-  }
-
-  /**
-   * Refuses to read anything of somebody who may not be filmed, or of whom nobody asked.
-   *
-   * @throws RefusedException with a way out
-   */
-  public void mayBeFilmed(Athlete athlete) {
-    Optional<Consent> said = consent(athlete.id());
-    if (said.isEmpty()) {
-      throw new RefusedException(
-          "Nobody has recorded that " + athlete.name() + " may be filmed, so nothing is read of them. Ask them (of a minor, a parent or guardian too), and say so below.");
-    }
-    if (!said.get().may()) {
-      throw new RefusedException(
-          athlete.name() + " may not be filmed, as said on " + said.get().date() + ", so nothing is read of them. If that has changed, say so below.");
     }
   }
 }

@@ -5,7 +5,6 @@ import boundwright.clip.session.FilmRep;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -84,18 +83,4 @@ public interface SessionRepository {
 
   /** Numbers of the athletes who are here on a day, in the order in which the day's card has them. */
   List<Long> here(LocalDate day);
-
-  /** What was said about filming, by the athlete's number; nobody asked those who are missing. */
-  Map<Long, Consent> consents();
-
-  /** Keeps what was said. */
-  void consent(long athleteId, Consent consent);
-
-  /**
-   * Whether somebody may be filmed.
-   *
-   * @param may yes or no
-   * @param date when it was said
-   */
-  record Consent(boolean may, LocalDate date) {}
 }

@@ -1,5 +1,6 @@
 package boundwright.clip.desk;
 
+import boundwright.clip.bare.BareFilm;
 import boundwright.quantity.RefusedException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -60,9 +61,10 @@ public class FilmFolder {
   }
 
   /**
-   * Writes what arrives to a file of its own, piece by piece, so that a broken-off upload leaves no film and no film fills the memory.
+   * Writes what arrives to a file of its own, piece by piece, so that a broken-off upload leaves no film and no film fills the memory, and
+   * takes out what it says of places, devices and names.
    *
-   * @throws RefusedException if the film is empty, or the limit says so
+   * @throws RefusedException if the film is empty, the limit says so, or it cannot be made bare
    */
   public final Path receive(InputStream film, String fileName, Limit limit) {
     Path to = null;
@@ -82,6 +84,7 @@ public class FilmFolder {
       if (n == 0) {
         throw new RefusedException("The film " + fileName + " is empty (0 bytes). Copy it from the phone again.");
       }
+      BareFilm.strip(to, fileName);
       whole = true;
       return to;
     } catch (IOException e) {

@@ -1,6 +1,7 @@
 package boundwright.season.desk;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.person.People;
 import boundwright.athlete.Level;
 import boundwright.athlete.Surface;
 import boundwright.load.CareRepository;
@@ -22,6 +23,7 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -32,6 +34,8 @@ import org.jspecify.annotations.Nullable;
 public final class SeasonStart {
   /** Days before a season that are taken from the log: what the limits of load look back to. */
   private static final int LOG_DAYS = 49;
+  /** Years of age from which an athlete counts as grown unless the coach says otherwise, see {@link Member#growing}. */
+  private static final int GROWN = 16;
   private static final int USUAL_DAYS = 56;
   private static final int USUAL_TIMES = 3;
   private static final double ROOM_TO_GROW = 1.25;
@@ -43,13 +47,15 @@ public final class SeasonStart {
   private final LoadRepository load;
   private final CareRepository care;
   private final LadderRepository ladder;
+  private final People people;
 
   /** With what is logged and kept. */
-  public SeasonStart(WorkLog log, LoadRepository load, CareRepository care, LadderRepository ladder) {
+  public SeasonStart(WorkLog log, LoadRepository load, CareRepository care, LadderRepository ladder, People people) {
     this.log = log;
     this.load = load;
     this.care = care;
     this.ladder = ladder;
+    this.people = people;
   }
 
   /**
@@ -74,8 +80,14 @@ public final class SeasonStart {
     List<DayLoad> days = since(a, today.minusDays(USUAL_DAYS));
     int full = was != null ? was.fullSteps() : usualRunUp(a);
     return new Member(
-        a, known.growing(), known.firstSession(), ladder.rungs(a.id()), full, was != null ? was.days() : usual(days), was != null ? was.peakWeek() : largest(a, days),
+        a, known.growing() || young(a, first), known.firstSession(), ladder.rungs(a.id()), full, was != null ? was.days() : usual(days), was != null ? was.peakWeek() : largest(a, days),
         null, List.of(), List.of(), List.of(), past(a, first, today));
+  }
+
+  /** Under 16 on the season's first day, where the birth date is known. */
+  private boolean young(Athlete a, LocalDate first) {
+    OptionalInt age = people.person(a.id()).age(first);
+    return age.isPresent() && age.getAsInt() < GROWN;
   }
 
   /** What was done before a season that begins on a day, as far as the log knows today. */

@@ -70,6 +70,7 @@ public final class EditHandler {
         switch (Form.text(ctx, "said")) {
           case "added" -> "Added. A standing test or a measured run-up below makes the first marks better; both can wait.";
           case "saved" -> "Saved. The marks were worked out again from the log." + meanwhile(ctx, Addresses.athlete(ctx, bench));
+          case "person" -> "Saved.";
           case "twice" -> "That form was taken already and was not taken twice.";
           default -> "";
         };
@@ -232,7 +233,8 @@ public final class EditHandler {
         Form.whole("approach steps", steps.isEmpty() ? "0" : steps));
   }
 
-  private void show(Context ctx, int status, @Nullable Athlete athlete, String form, String refused, String said) {
+  /** The page; {@code form} is the one that was refused. */
+  void show(Context ctx, int status, @Nullable Athlete athlete, String form, String refused, String said) {
     Map<String, String> written = new HashMap<>();
     if (!form.isEmpty()) {
       for (Map.Entry<String, List<String>> field : ctx.formParamMap().entrySet()) {
@@ -240,7 +242,10 @@ public final class EditHandler {
       }
     }
     Profile profile = athlete == null ? null : bench.athletes().profile(bench.athletes().byId(athlete.id()).orElse(athlete));
-    EditView view = new EditView(profile, unit(), Map.copyOf(written), form, refused, said, today().toString(), gate.fresh());
+    EditView view =
+        new EditView(
+            profile, unit(), Map.copyOf(written), form, refused, said, today().toString(), gate.fresh(),
+            athlete == null ? null : PersonView.of(bench.people(), athlete.id(), today()));
     pages.show(ctx, status, "athlete/edit", athlete == null ? "New athlete" : athlete.name(), "squad", view);
   }
 

@@ -19,11 +19,12 @@ import org.jspecify.annotations.Nullable;
  * @param profile what is kept, or null for a new athlete
  * @param unit the coach's unit
  * @param written what was written in a refused form, by field
- * @param refusedForm which form was refused: {@code athlete}, {@code test}, {@code runup}, {@code erase}, or empty
+ * @param refusedForm which form was refused: {@code athlete}, {@code test}, {@code runup}, {@code person}, {@code consent}, {@code erase}, or empty
  * @param refused why
  * @param said what was just done, or empty
  * @param today the day, for the date fields
  * @param token against a form that is sent twice
+ * @param person birth date and what was agreed to, or null for a new athlete
  */
 public record EditView(
     @Nullable Profile profile,
@@ -33,7 +34,8 @@ public record EditView(
     String refused,
     String said,
     String today,
-    String token) {
+    String token,
+    @Nullable PersonView person) {
   /** What stands in a field: what was written, or what is kept. */
   public String field(String form, String name, String kept) {
     return refusedForm.equals(form) ? written.getOrDefault(name, kept) : kept;

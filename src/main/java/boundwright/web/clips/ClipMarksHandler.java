@@ -13,6 +13,7 @@ import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.web.page.Figures;
+import boundwright.web.page.Addresses;
 import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
 import io.javalin.http.Context;
@@ -268,6 +269,7 @@ public final class ClipMarksHandler {
                 Locale.ROOT, "The box is %.0f by %.0f pixels; at least 8 by 8 are needed. Draw it round the whole athlete, with a little room.",
                 drawn.width(), drawn.height()));
       }
+      bench.people().mayBeFilmed(Addresses.athlete(String.valueOf(clip.athleteId()), bench));
       looks.desk().retry(clip.id(), drawn, still(ctx, 0, Integer.MAX_VALUE));
       looks.forget(clip.id());
       ctx.redirect("/clips/" + clip.id(), HttpStatus.SEE_OTHER);

@@ -2,7 +2,8 @@ package boundwright.web.clips;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
-import boundwright.clip.day.SessionRepository;
+import boundwright.athlete.person.Scope;
+import boundwright.athlete.person.Standing;
 import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.desk.ClipState;
@@ -74,9 +75,9 @@ public final class ClipsHandler {
         throw new RefusedException("No film was chosen. Choose one or more films of one rep each.");
       }
       if (!Form.text(ctx, "may").isEmpty()) {
-        bench.sessions().consent(athlete.id(), true);
+        bench.people().say(athlete.id(), Scope.FILM, true);
       }
-      bench.sessions().mayBeFilmed(athlete);
+      bench.people().mayBeFilmed(athlete);
       for (UploadedFile film : films) {
         try (InputStream in = film.content()) {
           looks.desk().take(athlete.id(), date, Form.fileName(film), in, sequence, approach, surface, markToSand);
@@ -110,6 +111,7 @@ public final class ClipsHandler {
   /** Reads a clip again as it was read before. */
   public void retry(Context ctx) {
     ClipRecord clip = looks.clip(ClipLooks.id(ctx));
+    bench.people().mayBeFilmed(Addresses.athlete(String.valueOf(clip.athleteId()), bench));
     looks.desk().retry(clip.id(), clip.box(), clip.boxFrame());
     looks.forget(clip.id());
     back(ctx);
@@ -184,11 +186,10 @@ public final class ClipsHandler {
 
   /** Whether of somebody who may be chosen it is not recorded that they may be filmed. */
   private boolean mustAsk(List<Athlete> squad, @Nullable Athlete only) {
-    Map<Long, SessionRepository.Consent> said = bench.sessions().consents();
+    Map<Long, Standing> said = bench.people().standings(Scope.FILM);
     return squad.stream()
         .filter(a -> only == null || a.id() == only.id())
-        .map(a -> said.get(a.id()))
-        .anyMatch(c -> c == null || !c.may());
+        .anyMatch(a -> !said.getOrDefault(a.id(), Standing.NOT_ASKED).may());
   }
 
   private void page(Context ctx, int status, @Nullable Athlete only, Sent sent, String said) {

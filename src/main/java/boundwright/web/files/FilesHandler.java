@@ -7,6 +7,8 @@ import boundwright.store.RepCsv;
 import boundwright.store.RepExport;
 import boundwright.store.RepImport;
 import boundwright.store.Workbench;
+import boundwright.store.movein.MoveIn;
+import boundwright.web.files.WaitingFiles.WaitingFile;
 import boundwright.web.page.Addresses;
 import boundwright.web.page.Figures;
 import boundwright.web.page.Form;
@@ -24,28 +26,24 @@ import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import org.jspecify.annotations.Nullable;
+import java.util.Optional;
 
-/** Reps in and out as CSV. A file is read and shown first, and taken only on the coach's word. */
+/** Files in, and reps out as CSV. A file is read and shown first, and taken only on the coach's word. */
 public final class FilesHandler {
-  private static final int MOST_WAITING = 3;
   private static final int MOST_PAST = 5;
-
-  private record Waiting(String name, String text) {}
 
   private final Workbench bench;
   private final Pages pages;
-  private final Gate gate;
-  private final Map<String, Waiting> waiting = new LinkedHashMap<>();
+  private final WaitingFiles waiting;
+  private final MoveInHandler moveIn;
 
   public FilesHandler(Workbench bench, Pages pages, Gate gate) {
     this.bench = bench;
     this.pages = pages;
-    this.gate = gate;
+    this.waiting = new WaitingFiles(gate::fresh);
+    this.moveIn = new MoveInHandler(bench, pages, waiting);
   }
 
   /** The page before a file is chosen. */
@@ -60,10 +58,32 @@ public final class FilesHandler {
       page(ctx, 422, blank("No file was chosen, or it is empty. Choose a CSV file.", ""));
       return;
     }
+    try (InputStream in = file.content()) {
+      WaitingFile sent = new WaitingFile(Form.fileName(file), in.readAllBytes());
+      Optional<String> text = reps(sent.bytes());
+      if (text.isPresent()) {
+        page(ctx, 200, preview(waiting.keep(sent), sent.name(), text.get()));
+      } else {
+        moveIn.first(ctx, sent);
+      }
+    } catch (RefusedException e) {
+      page(ctx, 422, blank(String.valueOf(e.getMessage()), ""));
+    }
+  }
+
+  /** Shows a coach's own file again as they chose. */
+  public void look(Context ctx) {
     try {
-      String text = text(file);
-      String token = keep(new Waiting(Form.fileName(file), text));
-      page(ctx, 200, preview(token, new Waiting(Form.fileName(file), text)));
+      moveIn.look(ctx);
+    } catch (RefusedException e) {
+      page(ctx, 422, blank(String.valueOf(e.getMessage()), ""));
+    }
+  }
+
+  /** Takes a coach's own file. */
+  public void move(Context ctx) {
+    try {
+      moveIn.take(ctx, said -> page(ctx, 200, blank("", said)));
     } catch (RefusedException e) {
       page(ctx, 422, blank(String.valueOf(e.getMessage()), ""));
     }
@@ -72,20 +92,21 @@ public final class FilesHandler {
   /** Takes the file that waits. */
   public void take(Context ctx) {
     String token = Form.text(ctx, "token");
-    Waiting file = waiting(token);
-    if (file == null) {
+    Optional<WaitingFile> file = waiting.find(token);
+    Optional<String> text = file.flatMap(f -> reps(f.bytes()));
+    if (file.isEmpty() || text.isEmpty()) {
       page(ctx, 422, blank("The file is no longer at hand, so nothing was taken. Choose it again.", ""));
       return;
     }
     try {
       RepImport.Result result =
           new RepImport(bench)
-              .take(new StringReader(file.text()), new RepImport.Order(Form.text(ctx, "bad").equals("skip"), Form.text(ctx, "later").equals("take"), file.name()));
+              .take(() -> new StringReader(text.get()), new RepImport.Order(Form.text(ctx, "bad").equals("skip"), Form.text(ctx, "later").equals("take"), file.get().name()));
       if (result.taken() == 0 && !result.problems().isEmpty()) {
-        page(ctx, 422, preview(token, file));
+        page(ctx, 422, preview(token, file.get().name(), text.get()));
         return;
       }
-      drop(token);
+      waiting.drop(token);
       String said =
           Notes.counted(result.taken(), "rep") + " taken, " + Notes.counted(result.newAthletes(), "new athlete")
               + (result.there().isEmpty() ? "" : ", " + result.there().size() + " there already")
@@ -101,8 +122,7 @@ public final class FilesHandler {
   /** Takes an import back whole. */
   public void back(Context ctx) {
     try {
-      RepImport.TakenBack back = new RepImport(bench).takeBack(Form.whole("number of the import", Form.text(ctx, "number")));
-      page(ctx, 200, blank("", Notes.counted(back.reps(), "rep") + " taken back" + (back.athletes() == 0 ? "." : ", and " + Notes.counted(back.athletes(), "athlete") + " whom the file had made.")));
+      page(ctx, 200, blank("", "Taken back: " + new MoveIn(bench).takeBack(Form.whole("number of the import", Form.text(ctx, "number"))) + "."));
     } catch (RefusedException e) {
       page(ctx, 422, blank(String.valueOf(e.getMessage()), ""));
     }
@@ -113,9 +133,9 @@ public final class FilesHandler {
   }
 
   private List<FilesView.Past> past() {
-    return new RepImport(bench)
-        .taken(MOST_PAST).stream()
-            .map(t -> new FilesView.Past(t.number(), (t.name().isEmpty() ? "A file" : t.name()) + ", " + Figures.dayOfYear(LocalDate.ofInstant(t.at(), bench.clock().getZone())) + ": " + Notes.counted(t.reps(), "rep")))
+    return new MoveIn(bench)
+        .past(MOST_PAST).stream()
+            .map(t -> new FilesView.Past(t.number(), (t.name().isEmpty() ? "A file" : t.name()) + ", " + Figures.dayOfYear(LocalDate.ofInstant(t.at(), bench.clock().getZone())) + ": " + t.here()))
             .toList();
   }
 
@@ -136,46 +156,24 @@ public final class FilesHandler {
     out.flush();
   }
 
-  private FilesView preview(String token, Waiting file) {
-    RepImport.Look look = new RepImport(bench).look(new StringReader(file.text()));
+  private FilesView preview(String token, String name, String text) {
+    RepImport.Look look = new RepImport(bench).look(new StringReader(text));
     int athletes = (int) look.rows().stream().map(r -> r.athlete().toLowerCase(Locale.ROOT)).distinct().count();
-    return new FilesView(token, file.name(), look.rows().size(), look.there(), look.problems(), athletes, look.later(), past(), "", "");
+    return new FilesView(token, name, look.rows().size(), look.there(), look.problems(), athletes, look.later(), past(), "", "");
   }
 
-  private static String text(UploadedFile file) throws IOException {
-    try (InputStream in = file.content()) {
-      byte[] bytes = in.readAllBytes();
+  /** The file as the columns of reps are written; empty for any other file, which the coach says what it is. */
+  private static Optional<String> reps(byte[] bytes) {
+    try {
       String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-      return text.startsWith("\uFEFF") ? text.substring(1) : text;
+      String bare = text.startsWith("\uFEFF") ? text.substring(1) : text;
+      return RepCsv.isHeader(bare.lines().findFirst().orElse("")) ? Optional.of(bare) : Optional.empty();
     } catch (CharacterCodingException e) {
-      throw new RefusedException("The file is not text in UTF-8, so nothing was taken. Save it as CSV in UTF-8 and choose it again.", e);
-    }
-  }
-
-  private String keep(Waiting file) {
-    String token = gate.fresh();
-    synchronized (waiting) {
-      waiting.put(token, file);
-      while (waiting.size() > MOST_WAITING) {
-        waiting.remove(waiting.keySet().iterator().next());
-      }
-    }
-    return token;
-  }
-
-  private @Nullable Waiting waiting(String token) {
-    synchronized (waiting) {
-      return waiting.get(token);
-    }
-  }
-
-  private void drop(String token) {
-    synchronized (waiting) {
-      waiting.remove(token);
+      return Optional.empty();
     }
   }
 
   private void page(Context ctx, int status, FilesView view) {
-    pages.show(ctx, status, "files/import", "Reps from a file", "settings", view);
+    pages.show(ctx, status, "files/import", "From a file", "settings", view);
   }
 }

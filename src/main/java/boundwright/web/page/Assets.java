@@ -41,7 +41,7 @@ public final class Assets {
 
   /** Reads all of them; a missing one is an error of the build. */
   public Assets() {
-    for (String css : new String[] {"boundwright.css", "strip.css", "card.css", "clip.css", "film.css", "session.css", "runway.css", "squad.css", "order.css", "meet.css", "phones.css", "season.css", "sure.css"}) {
+    for (String css : new String[] {"boundwright.css", "strip.css", "card.css", "clip.css", "film.css", "session.css", "runway.css", "squad.css", "order.css", "meet.css", "phones.css", "season.css", "sure.css", "movein.css"}) {
       add(css, "/web/" + css, "text/css; charset=utf-8");
     }
     add("boundwright.js", "/web/boundwright.js", "text/javascript; charset=utf-8");

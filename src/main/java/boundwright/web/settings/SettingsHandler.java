@@ -2,6 +2,7 @@ package boundwright.web.settings;
 
 import boundwright.athlete.Facility;
 import boundwright.athlete.Surface;
+import boundwright.athlete.person.EndAge;
 import boundwright.load.Season;
 import boundwright.load.SeasonStart;
 import boundwright.quantity.LengthUnit;
@@ -40,6 +41,7 @@ public final class SettingsHandler {
     LengthUnit unit = now.unit();
     Map<String, String> fields = fields(now, unit);
     fields.put("films", filmsNow());
+    fields.put("endAge", bench.people().endAge().name());
     fields.put("wholeFootFrom", wholeFootNow());
     return new SettingsView(unit, fields, Map.of(), said, season(), TwoHands.was(fields(now, unit)));
   }
@@ -114,6 +116,7 @@ public final class SettingsHandler {
     Map<String, String> written = new LinkedHashMap<>();
     ctx.formParamMap().forEach((name, values) -> written.put(name, Form.text(ctx, name)));
     written.put("films", filmsNow());
+    written.put("endAge", bench.people().endAge().name());
     written.put("wholeFootFrom", wholeFootNow());
     page(ctx, 422, new SettingsView(unit, written, refused, "Nothing was changed yet: correct what is marked below.", season(), TwoHands.was(now)));
   }
@@ -125,6 +128,12 @@ public final class SettingsHandler {
   /** Whether films are kept after they were read. */
   public void films(Context ctx) {
     bench.clips().keepFilms(!Form.text(ctx, "films").equals("drop"));
+    ctx.redirect("/settings?saved=1", HttpStatus.SEE_OTHER);
+  }
+
+  /** At which birthday what a guardian agreed to ends. */
+  public void consent(Context ctx) {
+    bench.people().keep(Form.oneOf(EndAge.class, "birthday", Form.text(ctx, "endAge")));
     ctx.redirect("/settings?saved=1", HttpStatus.SEE_OTHER);
   }
 

@@ -15,6 +15,11 @@ public final class SquadHandler {
     this.desk = new SquadDesk(bench);
   }
 
+  /** Works the front page out once, so that whoever asks for it first need not wait for what it is made with. */
+  public static void prepare(Workbench bench) {
+    new SquadDesk(bench).of(new SquadView.Asked("", 0, "", false), "");
+  }
+
   /** The front page. */
   public void squad(Context ctx) {
     String group = Form.text(ctx, "group");

@@ -2,10 +2,10 @@ package boundwright.web.clips.session;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
+import boundwright.athlete.person.Scope;
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.day.SessionFilm;
 import boundwright.clip.day.SessionRep;
-import boundwright.clip.day.SessionRepository.Consent;
 import boundwright.clip.day.SessionSheet;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
@@ -132,7 +132,7 @@ public final class SessionHandler {
   private SessionView view(long film, SessionView.@Nullable Ask ask, String refused) {
     SessionSheet sheet = desk().sheet(film);
     List<Athlete> squad = bench.athletes().all();
-    return new SessionView(sheet, squad, desk().consents(), unit(), today(), bench.clock().instant(), bench.clock().getZone(), ask, refused);
+    return new SessionView(sheet, squad, bench.people().standings(Scope.FILM), unit(), today(), bench.clock().instant(), bench.clock().getZone(), ask, refused);
   }
 
   /** Names whom a rep shows; with {@code may}, says first whether they may be filmed. */
@@ -144,13 +144,13 @@ public final class SessionHandler {
     }
     Athlete athlete = Addresses.athlete(Form.text(ctx, "athlete"), bench);
     if (Form.has(ctx, "may")) {
-      desk().consent(athlete.id(), Form.text(ctx, "may").equals("yes"));
+      bench.people().say(athlete.id(), Scope.FILM, Form.text(ctx, "may").equals("yes"));
     }
     try {
       desk().name(rep.id(), athlete);
       back(ctx, rep);
     } catch (RefusedException e) {
-      boolean asked = desk().consent(athlete.id()).map(Consent::may).orElse(false);
+      boolean asked = bench.people().standing(athlete.id(), Scope.FILM).may();
       page(ctx, 422, rep.filmId(), asked ? null : new SessionView.Ask(rep.id(), athlete), String.valueOf(e.getMessage()));
     }
   }
@@ -206,7 +206,7 @@ public final class SessionHandler {
   private void consent(Context ctx) {
     SessionFilm film = film(ctx);
     Athlete athlete = Addresses.athlete(Form.text(ctx, "athlete"), bench);
-    desk().consent(athlete.id(), Form.text(ctx, "may").equals("yes"));
+    bench.people().say(athlete.id(), Scope.FILM, Form.text(ctx, "may").equals("yes"));
     ctx.redirect("/clips/session/" + film.id() + "#consent", HttpStatus.SEE_OTHER);
   }
 

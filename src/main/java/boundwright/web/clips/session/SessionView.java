@@ -1,9 +1,9 @@
 package boundwright.web.clips.session;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.person.Standing;
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.day.SessionFilm;
-import boundwright.clip.day.SessionRepository.Consent;
 import boundwright.clip.day.SessionSheet;
 import boundwright.clip.day.SessionSheet.Maybe;
 import boundwright.clip.desk.ClipState;
@@ -36,7 +36,7 @@ import org.jspecify.annotations.Nullable;
  * @param refused why the last thing was not done, or empty
  */
 public record SessionView(
-    SessionSheet sheet, List<Athlete> athletes, Map<Long, Consent> consents, LengthUnit unit, LocalDate today, Instant now, ZoneId zone,
+    SessionSheet sheet, List<Athlete> athletes, Map<Long, Standing> consents, LengthUnit unit, LocalDate today, Instant now, ZoneId zone,
     @Nullable Ask ask, String refused) {
   /** Below this a proposal is no more than the next one on the list (judgement). */
   private static final double WORTH_SAYING = 0.2;
@@ -182,7 +182,8 @@ public record SessionView(
 
   /** What was said about filming somebody. */
   public String consent(Athlete a) {
-    Consent c = consents.get(a.id());
-    return c == null ? "nobody asked" : (c.may() ? "yes" : "no") + ", " + Figures.day(c.date(), today);
+    Standing c = consents.getOrDefault(a.id(), Standing.NOT_ASKED);
+    LocalDate day = c.day();
+    return c.kind().label() + (day == null ? "" : (c.kind() == Standing.Kind.YES || c.kind() == Standing.Kind.NO ? ", " : " ") + Figures.day(day, today));
   }
 }

@@ -1,0 +1,5 @@
+/** Who an athlete is and what was agreed to, from the command line. */
+@NullMarked
+package boundwright.cli.person;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,5 @@
+/** Birth dates and answers in the database. */
+@NullMarked
+package boundwright.store.people;
+
+import org.jspecify.annotations.NullMarked;
