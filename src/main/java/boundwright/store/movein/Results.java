@@ -163,7 +163,7 @@ final class Results {
   }
 
   private static boolean same(@Nullable Double a, @Nullable Double b) {
-    return a == null || b == null ? Objects.equals(a, b) : Math.abs(a - b) < SAME_M;
+    return (a == null || b == null) ? Objects.equals(a, b) : Math.abs(a - b) < SAME_M;
   }
 
   private static int free(Map<Integer, Attempt> used, Athlete who, String meet) {
