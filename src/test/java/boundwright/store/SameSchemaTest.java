@@ -96,7 +96,7 @@ class SameSchemaTest {
       List<String> found =
           ask(
               server,
-              "SELECT column_name, data_type, is_nullable, coalesce(column_default, '-') FROM information_schema.columns WHERE table_schema = 'same_schema' AND table_name = '" + table
+              "SELECT column_name, data_type, is_nullable, replace(coalesce(column_default, '-'), '::text', '') FROM information_schema.columns WHERE table_schema = 'same_schema' AND table_name = '" + table
                   + "' AND column_name <> 'rowid' ORDER BY ordinal_position");
       assertThat(found).as(table).isEqualTo(expected);
     }
