@@ -175,6 +175,8 @@ class NoSignalTest extends RunwayCase {
     other.setOffline(true);
     tap("IN");
     tap(second, "SHORT");
+    // the page goes on by itself after a moment: a tap before that is Ada's, one after it is not
+    assertThat(second.locator("#rw-name")).not().hasText("Ada Fenn");
     turnTo(second, "Ada Fenn");
     tap(second, "LATE");
     context.setOffline(false);
