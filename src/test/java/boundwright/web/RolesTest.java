@@ -232,6 +232,15 @@ class RolesTest {
   }
 
   @Test
+  void aFileOfAnotherClubArrivesThere() {
+    Club other = server.accounts().addClub("Other pit");
+    Client head = in(Role.HEAD_COACH, other.id(), null);
+    HttpResponse<String> read = head.upload("/import", Client.hidden(head.get("/import").body(), "csrf"), "squad.csv", "name;born\n" + OTHERS + ";2010-11-03\n");
+    assertThat(read.statusCode()).as(read.body()).isEqualTo(200);
+    assertThat(read.body()).contains("separated by semicolons").contains(OTHERS);
+  }
+
+  @Test
   void somebodyInTwoClubsLooksAtOneAtATime() {
     Club other = server.accounts().addClub("Other pit");
     Client head = as(Role.HEAD_COACH);
