@@ -6,6 +6,8 @@ import com.password4j.Password;
 import com.password4j.types.Argon2;
 import java.util.List;
 import java.util.Locale;
+import java.util.concurrent.Semaphore;
+import java.util.function.Supplier;
 
 /**
  * Slow hashes of passwords: Argon2id (RFC 9106) with 19 MiB, two passes and one lane, which is the least that the OWASP list of password
@@ -21,6 +23,9 @@ public final class Passwords {
   private static final int SALT_BYTES = 16;
   /** Beginnings that everybody tries first; a whole list would be no better against twelve characters and five tries. */
   private static final List<String> USUAL = List.of("password", "passwort", "123456", "qwert", "letmein", "boundwright", "triplejump");
+
+  /** Each hash takes 19 MiB while it is worked out: whoever tries many at once waits in line instead of filling the memory. */
+  private static final Semaphore AT_ONCE = new Semaphore(4, true);
 
   private Passwords() {}
 
@@ -42,11 +47,20 @@ public final class Passwords {
           "This password is among the first that somebody would try: the login is in it, or it begins as many do, or it repeats a few signs."
               + " Four or five words in a row do well. Nothing was changed.");
     }
-    return Password.hash(password).addRandomSalt(SALT_BYTES).with(ARGON2).getResult();
+    return inLine(() -> Password.hash(password).addRandomSalt(SALT_BYTES).with(ARGON2).getResult());
   }
 
   /** Whether a password is the one of this hash. */
   public static boolean matches(String password, String hash) {
-    return password.length() <= MOST && Password.check(password, hash).with(Argon2Function.getInstanceFromHash(hash));
+    return password.length() <= MOST && inLine(() -> Password.check(password, hash).with(Argon2Function.getInstanceFromHash(hash)));
+  }
+
+  private static <T> T inLine(Supplier<T> work) {
+    AT_ONCE.acquireUninterruptibly();
+    try {
+      return work.get();
+    } finally {
+      AT_ONCE.release();
+    }
   }
 }
