@@ -101,6 +101,8 @@ final class ServeCommand implements Callable<Integer> {
     if (port < 0 || port > 65535) {
       throw new RefusedException("Port " + port + " is out of range: 0 to 65535. The usual one is 7100.");
     }
+    // before anything is opened or invented
+    Reach.of("127.0.0.1", false).behind(behind);
     if (https && !Reach.of(host, true).forPhones()) {
       throw new RefusedException(
           "--https is for phones, and with --host " + host + " only this machine can open the pages. Add --host all, or leave out --https.");

@@ -46,6 +46,7 @@ class PhonesCommandTest {
     assertThat(said.out()).containsAnyOf("/pair/", "This machine is on no network now");
     assertThat(terminal.run("serve", "--demo", "--port", "0", "--https").err()).contains("Add --host all");
     assertThat(terminal.run("serve", "--demo", "--port", "0", "--host", "no-such-host.invalid").err()).contains("no-such-host.invalid").contains("--host all");
+    assertThat(terminal.run("serve", "--demo", "--port", "0", "--behind", "http://club.example").err()).contains("http://club.example").contains("https://NAME");
     assertThat(terminal.run("serve", "--demo", "--port", "0", "--name", "two words").err()).contains("letters, digits and hyphens");
   }
 }
