@@ -151,12 +151,10 @@ class RunwayTest extends RunwayCase {
     runway();
     assertThat(page.locator("#rw-chips button[aria-pressed=true]")).hasCount(0);
     tap("IN");
-    waitFor(() -> !reps("Ada Fenn").isEmpty());
-    assertThat(reps("Ada Fenn").get(0).judged()).isFalse();
-    // the look at the rep just logged can still be said
+    // the look at the rep just logged can still be said, until the page goes on by itself: nothing is waited for before
     page.locator("#rw-chips button").nth(1).click();
     page.locator("#rw-chips button").nth(2).click();
-    waitFor(() -> reps("Ada Fenn").get(0).faults().size() == 2);
+    waitFor(() -> !reps("Ada Fenn").isEmpty() && reps("Ada Fenn").get(0).faults().size() == 2);
     assertThat(reps("Ada Fenn").get(0).judged()).isTrue();
     assertThat(reps("Ada Fenn").get(0).faults()).as("a second chip is of the same rep").hasSize(2);
     page.waitForTimeout(3_000);
