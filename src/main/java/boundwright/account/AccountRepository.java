@@ -3,6 +3,7 @@ package boundwright.account;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.LongFunction;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps accounts, sessions and the notes. Secrets come in as SHA-256, 64 hexadecimal digits, passwords as slow hashes. */
@@ -25,8 +26,12 @@ public interface AccountRepository {
   /** The account with this login. */
   Optional<Account> byLogin(String login);
 
-  /** Keeps a new account; refuses a login that is taken. */
-  Account add(String login, String name, Instant now);
+  /**
+   * Keeps a new account with its first place in a club, both or none; refuses a login that is taken.
+   *
+   * @param place what the account is, by its new number
+   */
+  Account add(String login, String name, LongFunction<Membership> place, Instant now);
 
   /** Lets an account in or shuts it out; shut out, its sessions and links are gone. */
   void setActive(long account, boolean active);

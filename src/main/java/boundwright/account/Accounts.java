@@ -65,10 +65,8 @@ public final class Accounts {
   /** Makes an account with a place in a club; it comes in by a link first. */
   public Account make(String login, String name, Role role, long club, @Nullable Long athlete) {
     String key = login(login);
-    Membership as = new Membership(0, club, role, athleteOf(role, athlete));
-    Account made = kept.add(key, name(name), clock.instant());
-    kept.setMembership(new Membership(made.id(), as.clubId(), as.role(), as.athleteId()));
-    return made;
+    Long whose = athleteOf(role, athlete);
+    return kept.add(key, name(name), id -> new Membership(id, club, role, whose), clock.instant());
   }
 
   private static @Nullable Long athleteOf(Role role, @Nullable Long athlete) {

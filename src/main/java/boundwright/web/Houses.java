@@ -13,11 +13,11 @@ import jakarta.servlet.ServletRequest;
 import jakarta.servlet.ServletResponse;
 import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.eclipse.jetty.ee10.servlet.FilterHolder;
 import org.eclipse.jetty.ee10.servlet.ServletContextHandler;
 
@@ -72,18 +72,23 @@ final class Houses implements AutoCloseable {
       House house = new House(common, key.seen().equals(Seen.ALL) ? bench : bench.seen(key.seen()));
       known = new Open(house, Javalin.create(house::configure).javalinServlet());
       open.put(key, known);
-      if (open.size() > MOST) {
-        Key oldest = open.keySet().iterator().next();
-        List.of(open.remove(oldest)).forEach(o -> o.house().close());
-      }
+      closeOldest();
     }
     return known.servlet();
+  }
+
+  /** Never a club's own: a season may be planned in it. */
+  private void closeOldest() {
+    List<Key> single = open.keySet().stream().filter(k -> k.seen().only() != null).toList();
+    if (single.size() > MOST) {
+      Objects.requireNonNull(open.remove(single.get(0))).house().close();
+    }
   }
 
   @Override
   public synchronized void close() {
     first.close();
-    new ArrayList<>(open.values()).forEach(o -> o.house().close());
+    open.values().forEach(o -> o.house().close());
     open.clear();
     clubs.close();
   }

@@ -15,6 +15,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.LongFunction;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 
@@ -106,7 +107,7 @@ public final class SqlAccounts implements AccountRepository {
   }
 
   @Override
-  public Account add(String login, String name, Instant now) {
+  public Account add(String login, String name, LongFunction<Membership> place, Instant now) {
     return store.write(
         h -> {
           if (h.createQuery("SELECT id FROM account WHERE login = :login").bind("login", login).mapTo(Long.class).findOne().isPresent()) {
@@ -120,6 +121,7 @@ public final class SqlAccounts implements AccountRepository {
                   .executeAndReturnGeneratedKeys("id")
                   .mapTo(Long.class)
                   .one();
+          setMembership(place.apply(id));
           return new Account(id, login, name, true, false, Instant.ofEpochSecond(now.getEpochSecond()));
         });
   }

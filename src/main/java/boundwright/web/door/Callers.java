@@ -53,11 +53,6 @@ public final class Callers {
     return known;
   }
 
-  /** Finds out anew who asks, because that changed while the request was answered. */
-  public void forget(Context ctx) {
-    ctx.req().removeAttribute(CALLER);
-  }
-
   private Caller find(HttpServletRequest request) {
     boolean here = isHere(request);
     // with a door that others can reach, also whoever comes from this machine says who they are: a proxy could stand there
