@@ -120,15 +120,16 @@ final class ServeCommand implements Callable<Integer> {
         invent(bench, folder);
       }
       Ahead.ofFirstPage(bench);
-      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind))) {
+      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind, !noFilms))) {
         String url = server.reach().own();
-        say(s, server, place, bench.invented());
+        String entrance = server.entrance();
+        say(s, server, entrance, place, bench.invented());
         sayLost(s, bench);
         if (rehearse) {
           rehearse(url, bench);
         } else {
           if (browser) {
-            show(s, url);
+            show(s, entrance);
           }
           Rehearsal.beside(s.environment());
           if (!noFilms) {
@@ -213,13 +214,12 @@ final class ServeCommand implements Callable<Integer> {
     }
   }
 
-  private void say(Surroundings s, WebServer server, DataPlace place, boolean invented) {
+  private void say(Surroundings s, WebServer server, String entrance, DataPlace place, boolean invented) {
     Path folder = place.folder();
     Reach reach = server.reach();
     Optional<Pairing.Code> code = reach.urls().isEmpty() ? Optional.empty() : Optional.of(server.pairing().offer(PhoneRights.LOG));
     String address = code.map(c -> reach.urls().get(0) + "/pair/" + c.text()).orElse("");
     PrintWriter out = s.out();
-    String entrance = server.entrance();
     if (top.json()) {
       Map<String, Object> answer = new LinkedHashMap<>();
       answer.put("url", reach.own());

@@ -53,6 +53,22 @@ public final class AthleteFile {
     return out;
   }
 
+  /**
+   * Erases those of whom nothing more is kept than rows of these tables: what a file brought is taken back, what came since stays.
+   *
+   * @return how many were erased
+   */
+  public int eraseThoseWithOnly(Set<String> tables, List<Long> athletes) {
+    int erased = 0;
+    for (long id : athletes) {
+      if (workbench.athletes().byId(id).filter(who -> tables.containsAll(of(who).keySet())).isPresent()) {
+        workbench.athletes().erase(id);
+        erased++;
+      }
+    }
+    return erased;
+  }
+
   private Map<String, List<Map<String, @Nullable Object>>> read(long athleteId) {
     Database database = workbench.database();
     return database.read(

@@ -71,14 +71,7 @@ final class SqlImports {
               database().write(h -> h.execute("DELETE FROM import_file WHERE id = ?", id));
               return came.size();
             });
-    int athletes = 0;
-    AthleteFile file = new AthleteFile(bench);
-    for (long a : made) {
-      if (bench.athletes().byId(a).filter(who -> OF_A_FILE.containsAll(file.of(who).keySet())).isPresent()) {
-        bench.athletes().erase(a);
-        athletes++;
-      }
-    }
+    int athletes = new AthleteFile(bench).eraseThoseWithOnly(OF_A_FILE, made);
     return new RepImport.TakenBack(reps, athletes);
   }
 }

@@ -8,11 +8,14 @@ import java.util.Map;
 /** The open stores of the clubs other than the first, which whoever started the server opened. */
 final class Clubs implements AutoCloseable {
   private final Workbench first;
+  private final boolean films;
   private final Map<Long, Workbench> others = new LinkedHashMap<>();
   private final Map<Long, AutoCloseable> backups = new LinkedHashMap<>();
 
-  Clubs(Workbench first) {
+  /** @param films whether their films are read here */
+  Clubs(Workbench first, boolean films) {
     this.first = first;
+    this.films = films;
   }
 
   /** The store of a club; opened, and its films and backups begun, when it is first asked for. */
@@ -24,8 +27,10 @@ final class Clubs implements AutoCloseable {
     if (known == null) {
       known = first.club(club);
       others.put(club, known);
-      known.sessions().start();
-      known.clips().start();
+      if (films) {
+        known.sessions().start();
+        known.clips().start();
+      }
       backups.put(club, known.backups().byItself());
     }
     return known;

@@ -38,10 +38,11 @@ final class Houses implements AutoCloseable {
 
   private record Open(House house, Servlet servlet) {}
 
-  Houses(House.Common common) {
+  /** @param films whether films of other clubs are read here */
+  Houses(House.Common common, boolean films) {
     this.common = common;
     this.first = new House(common, common.first());
-    this.clubs = new Clubs(common.first());
+    this.clubs = new Clubs(common.first(), films);
   }
 
   /** The house of the first club, for those who see everything. */

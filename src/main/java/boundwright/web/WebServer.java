@@ -55,7 +55,7 @@ public final class WebServer implements AutoCloseable {
    * @throws RefusedException if the port is in use or the address is not one of this machine's
    */
   public static WebServer start(Workbench bench, String host, int port) {
-    return start(bench, new Opening(host, port, false, "", Path.of(""), ""));
+    return start(bench, new Opening(host, port, false, "", Path.of(""), "", true));
   }
 
   /** Opens the pages of this workbench. */
@@ -80,7 +80,8 @@ public final class WebServer implements AutoCloseable {
         new Houses(
             new House.Common(
                 bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random), new Callers(pairing, accounts, reach),
-                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing));
+                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing),
+            opening.films());
     Javalin server =
         Javalin.create(
             config -> {

@@ -215,14 +215,7 @@ public final class MoveIn {
               rows.end(number);
               return filled.size();
             });
-    int athletes = 0;
-    AthleteFile file = new AthleteFile(bench);
-    for (long a : made) {
-      if (bench.athletes().byId(a).filter(who -> OF_A_FILE.containsAll(file.of(who).keySet())).isPresent()) {
-        bench.athletes().erase(a);
-        athletes++;
-      }
-    }
+    int athletes = new AthleteFile(bench).eraseThoseWithOnly(OF_A_FILE, made);
     return Notes.counted(athletes, "athlete")
         + (emptied == 0 ? "" : " and " + Notes.counted(emptied, "entry", "entries"))
         + (athletes == made.size() ? "" : "; " + (made.size() - athletes) + " of whom more is kept by now " + (made.size() - athletes == 1 ? "stays" : "stay"));

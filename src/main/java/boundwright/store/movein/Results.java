@@ -67,15 +67,7 @@ final class Results {
   }
 
   private void read(Sheet sheet, List<Entry> good, List<RowLook> looks) {
-    for (Sheet.Row row : sheet.rows()) {
-      try {
-        Entry e = entry(row);
-        looks.add(e.look);
-        good.add(e);
-      } catch (RefusedException e) {
-        looks.add(new RowLook(row.line(), RowLook.State.BAD, String.valueOf(e.getMessage())));
-      }
-    }
+    RowLook.each(sheet, this::entry, Entry::look, good, looks);
   }
 
   private Entry entry(Sheet.Row row) {

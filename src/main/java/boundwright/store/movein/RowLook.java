@@ -1,5 +1,9 @@
 package boundwright.store.movein;
 
+import boundwright.quantity.RefusedException;
+import java.util.List;
+import java.util.function.Function;
+
 /**
  * What a row of a file becomes.
  *
@@ -30,6 +34,26 @@ public record RowLook(int line, State state, String told) {
     /** In a word or two. */
     public String label() {
       return label;
+    }
+  }
+
+  /**
+   * Reads a sheet row by row; a row that is refused is shown so, and the others are read all the same.
+   *
+   * @param reads what a row becomes
+   * @param look how that is shown
+   * @param good takes what can be taken
+   * @param looks takes how each row is shown, in the sheet's order
+   */
+  static <E> void each(Sheet sheet, Function<Sheet.Row, E> reads, Function<E, RowLook> look, List<E> good, List<RowLook> looks) {
+    for (Sheet.Row row : sheet.rows()) {
+      try {
+        E entry = reads.apply(row);
+        looks.add(look.apply(entry));
+        good.add(entry);
+      } catch (RefusedException e) {
+        looks.add(new RowLook(row.line(), State.BAD, String.valueOf(e.getMessage())));
+      }
     }
   }
 }
