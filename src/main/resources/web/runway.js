@@ -291,9 +291,13 @@
     faults = toggled(faults, key);
     if (!just) { S.look = faults; show(); return; }
     wait(LOOK_MS);
+    // said before it is kept: the next chip may be pressed before the phone has written this one, and builds on it
+    var before = { looked: just.looked, faults: just.faults };
+    just.looked = faults !== null;
+    just.faults = faults || [];
     var done = await enter({ kind: "LOOK", athleteId: just.athleteId, of: just.token },
       { of: just.token, looked: faults === null ? "no" : "yes", faults: (faults || []).join(",") });
-    if (done !== null) { just.looked = faults !== null; just.faults = faults || []; }
+    if (done === null) { Object.assign(just, before); }
     show();
   }
 
