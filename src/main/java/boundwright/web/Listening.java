@@ -14,11 +14,17 @@ import org.eclipse.jetty.server.SecureRequestCustomizer;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.server.SslConnectionFactory;
+import org.eclipse.jetty.server.handler.GracefulHandler;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
 
 /** The sockets that the pages listen on. */
 final class Listening {
+  /** How long answers under way are waited for when the program closes; a sender who stalls is left behind after it. */
+  private static final long FINISHING_MS = 2_000;
+  /** How long a connection may then be silent; a browser keeps them open, and nobody waits a second for each. */
+  private static final long SILENT_MS = 100;
+
   private final Reach reach;
   private final int port;
   private final int sealedPort;
@@ -82,6 +88,11 @@ final class Listening {
 
   /** Adds the sockets; {@code tls} is needed only with https. */
   void add(JettyConfig jetty, SslContextFactory.@Nullable Server tls) {
+    // whoever is being answered while the program is closed gets the rest: a tap that is written is also said to be
+    jetty.modifyServer(server -> {
+      server.setHandler(new GracefulHandler());
+      server.setStopTimeout(FINISHING_MS);
+    });
     for (String address : reach.listen()) {
       jetty.addConnector((server, http) -> placed(new ServerConnector(server, new HttpConnectionFactory(http)), address, port));
     }
@@ -102,6 +113,7 @@ final class Listening {
   private static ServerConnector placed(ServerConnector connector, String address, int port) {
     connector.setHost(address.isEmpty() ? null : address);
     connector.setPort(port);
+    connector.setShutdownIdleTimeout(SILENT_MS);
     return connector;
   }
 }
