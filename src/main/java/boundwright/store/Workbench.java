@@ -7,6 +7,7 @@ import boundwright.approach.aim.AimDesk;
 import boundwright.approach.aim.BoardLog;
 import boundwright.approach.run.RunThroughLog;
 import boundwright.athlete.AthleteRepository;
+import boundwright.athlete.Changes;
 import boundwright.athlete.person.People;
 import boundwright.clip.day.Parts;
 import boundwright.clip.day.SessionDesk;
@@ -67,6 +68,8 @@ public final class Workbench implements AutoCloseable {
   private final Database database;
   private final Clock clock;
   private final Seen seen;
+  private final Beside beside;
+  private final Changes changes;
   private final ClipDesk.Scan scan;
   private final SessionDesk.Cut cut;
   private final AthleteRepository athletes;
@@ -105,12 +108,14 @@ public final class Workbench implements AutoCloseable {
   private final SessionDesk sessions;
   private final People people;
 
-  private Workbench(Database database, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut, Seen seen) {
+  private Workbench(Database database, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut, Seen seen, Beside beside) {
+    this.beside = beside;
     this.database = database;
     this.clock = clock;
     this.seen = seen;
     this.scan = scan;
     this.cut = cut;
+    this.changes = new SqlChanges(database);
     Long only = seen.only();
     SqlAthletes everybody = new SqlAthletes(database);
     this.athletes = only == null ? everybody : new SeenAthletes(everybody, only);
@@ -129,12 +134,12 @@ public final class Workbench implements AutoCloseable {
     this.phones = new SqlPhones(database);
     this.seasons = new SqlSeasons(database);
     this.boardLog = new SqlBoardLog(database, meets);
-    this.logbook = new Logbook(reps, athletes);
+    this.logbook = new Logbook(reps, athletes, beside);
     this.load = new SqlLoad(database);
     this.workLog = new SqlWorkLog(database);
-    this.loadDesk = new LoadDesk(workLog, new PlannedDrills(settings, this::rungs), load, bodies, clock, seen.bodies());
-    this.ladderDesk = new LadderDesk(reps, loadDesk, ladder, clock);
-    this.advisor = new MarkAdvisor(logbook, clock, this::rungs);
+    this.loadDesk = new LoadDesk(workLog, new PlannedDrills(settings, this::rungs), load, bodies, clock, seen.bodies(), changes);
+    this.ladderDesk = new LadderDesk(reps, loadDesk, ladder, clock, changes);
+    this.advisor = new MarkAdvisor(logbook, clock, this::rungs, changes);
     this.phaseDesk = new PhaseDesk(jumpLog);
     this.aimDesk = new AimDesk(boardLog);
     this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
@@ -180,18 +185,23 @@ public final class Workbench implements AutoCloseable {
 
   /** As {@link #open(Path, Clock)}, with another reader of films and another cutter of sessions. */
   public static Workbench open(DataPlace place, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut) {
-    return new Workbench(Database.open(place, Database.Tuning.USUAL, clock), clock, scan, cut, Seen.ALL);
+    return new Workbench(Database.open(place, Database.Tuning.USUAL, clock), clock, scan, cut, Seen.ALL, new Beside());
   }
 
   static Workbench open(DataPlace place, Clock clock, Database.Tuning tuning) {
-    return new Workbench(Database.open(place, tuning, clock), clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut, Seen.ALL);
+    return new Workbench(Database.open(place, tuning, clock), clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut, Seen.ALL, new Beside());
   }
 
   /**
    * The same open store for somebody who sees less of it. It reads no films, and closing it closes nothing: it ends with this one.
    */
   public Workbench seen(Seen less) {
-    return new Workbench(database, clock, scan, cut, less);
+    return new Workbench(database, clock, scan, cut, less, beside);
+  }
+
+  /** From now on what is learned anew for the whole squad, or from what came late, is learned beside the questions, as a server wants it. */
+  public void learnBeside() {
+    beside.apart();
   }
 
   /**
@@ -200,7 +210,11 @@ public final class Workbench implements AutoCloseable {
    * @param club its number
    */
   public Workbench club(long club) {
-    return open(database.place().club(club), clock, scan, cut);
+    Workbench other = open(database.place().club(club), clock, scan, cut);
+    if (beside.isApart()) {
+      other.learnBeside();
+    }
+    return other;
   }
 
   /**
@@ -387,22 +401,14 @@ public final class Workbench implements AutoCloseable {
     return advisor;
   }
 
+  /** Says whose data changed, by this program or another. */
+  public Changes changes() {
+    return changes;
+  }
+
   /** Changes whenever anything is written here, by this program or another, so that what was read need not be read again. */
   public String stamp() {
     return database.stamp();
-  }
-
-  /**
-   * A number that changes with every write of this program but those of {@link #untold}, once it is on disk. Another program's writes are
-   * seen in the {@link #stamp} only.
-   */
-  public long told() {
-    return database.told();
-  }
-
-  /** Does what writes, all or nothing, for a caller who tells those who must know: {@link #told} stays as it is. */
-  public <T> T untold(Supplier<T> work) {
-    return database.writeUntold(h -> work.get());
   }
 
   /**
@@ -480,6 +486,7 @@ public final class Workbench implements AutoCloseable {
     }
     try {
       clipQueue.close();
+      beside.close();
     } finally {
       database.close();
     }
