@@ -242,7 +242,7 @@ public final class Logbook {
    * @return flights and run-ups by the athlete's number, for every athlete given
    */
   public Map<Long, Known> known(List<Athlete> squad) {
-    Map<Long, FlightModel> learned = store.learnedNow();
+    Map<Long, FlightModel> learned = store.learnedNow(squad.stream().map(Athlete::id).toList());
     SquadPrior squadNow = squadBook.now();
     long number = squadNow.number();
     Map<Long, Known> out = new HashMap<>();

@@ -31,8 +31,8 @@ public interface RepStore {
   /** What was learned of an athlete so far; empty when nothing was, or when an older program wrote it. */
   Optional<Learned> learned(long athleteId);
 
-  /** What was learned of every athlete up to the last rep, by number; those of whom nothing readable is kept are left out. */
-  Map<Long, FlightModel> learnedNow();
+  /** What was learned of these athletes up to the last rep, by number; those of whom nothing readable is kept are left out. */
+  Map<Long, FlightModel> learnedNow(List<Long> athletes);
 
   /** Number of the squad's snapshot, 0 if none is kept. */
   long snapshotNumber();

@@ -35,18 +35,14 @@ final class SquadMarks {
     Map<Long, MarkAdvice> marks(List<Athlete> athletes, Asked asked, LocalDate today);
   }
 
-  /** Wishes with the same advice, not only an equal one: kept advice is the same, and is not compared figure by figure. */
+  /** What tapes are asked for. */
   private record Wishes(List<Same> wishes, LengthUnit unit) {}
 
+  /** A wish that is found without working through the figures of its advice: kept advice is the same object, and so equal at once. */
   private record Same(String athlete, String drill, MarkAdvice advice) {
     @Override
-    public boolean equals(Object other) {
-      return other instanceof Same o && advice == o.advice && athlete.equals(o.athlete) && drill.equals(o.drill);
-    }
-
-    @Override
     public int hashCode() {
-      return 31 * System.identityHashCode(advice) + athlete.hashCode();
+      return 31 * athlete.hashCode() + drill.hashCode();
     }
   }
 

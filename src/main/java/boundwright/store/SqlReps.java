@@ -87,11 +87,15 @@ final class SqlReps implements RepStore {
   }
 
   @Override
-  public Map<Long, FlightModel> learnedNow() {
+  public Map<Long, FlightModel> learnedNow(List<Long> athletes) {
+    if (athletes.isEmpty()) {
+      return Map.of();
+    }
     return database.read(
         h -> {
           Map<Long, FlightModel> out = new HashMap<>();
-          h.createQuery("SELECT athlete_id, now FROM learned")
+          h.createQuery("SELECT athlete_id, now FROM learned WHERE athlete_id IN (<ids>)")
+              .bindList("ids", athletes)
               .map((r, c) -> Map.entry(r.getLong("athlete_id"), FlightModel.fromBytes(r.getBytes("now"))))
               .forEach(kept -> kept.getValue().ifPresent(model -> out.put(kept.getKey(), model)));
           return out;
