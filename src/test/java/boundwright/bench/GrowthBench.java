@@ -20,6 +20,7 @@ import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
@@ -35,6 +36,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * What pages cost while squads and years grow, asked of the program as a process of its own. {@code bench/growth squads [ATHLETES...]}: a group
@@ -132,9 +134,9 @@ public final class GrowthBench {
         for (int c = 1; c <= clubs; c++) {
           long club = c == 1 ? 1 : accounts.addClub("Invented club " + c).id();
           sessions.put(club, accounts.enter(accounts.make("coach" + c, "Coach " + c, Role.HEAD_COACH, club, null).id(), false, "bench"));
-          others.put(club, c == 1 ? first : first.club(club));
         }
-        copy(address, others.keySet());
+        copy(address, sessions.keySet());
+        sessions.keySet().forEach(club -> others.put(club, club == 1 ? first : first.club(club)));
         out.printf(Locale.ROOT, "%d clubs of %d athletes, %d reps in all, filled in %.0f s%n", clubs, athletes, (long) clubs * athletes * repsEach, (System.nanoTime() - begin) / 1e9);
         try (ServerProcess server = ServerProcess.start(folder, Map.of("BOUNDWRIGHT_DATABASE", address))) {
           ask(server, sessions, others, athletes, rounds, out);
@@ -176,26 +178,45 @@ public final class GrowthBench {
     return Objects.requireNonNull(asking.get(clubs.get(i % clubs.size())));
   }
 
-  /** Gives the other clubs the first one's rows, table by table, with nothing told of it. */
+  /** Makes the schemas of the other clubs like the first one's, rows, functions and triggers included; references are left out, as nobody is erased here. */
   private static void copy(String address, Set<Long> clubs) throws SQLException {
     String from = "boundwright";
     try (Connection c = DriverManager.getConnection(address);
         Statement s = c.createStatement()) {
-      s.execute("SET session_replication_role = replica");
+      List<String> tables = ask(s, "SELECT relname FROM pg_class WHERE relnamespace = '" + from + "'::regnamespace AND relkind = 'r' ORDER BY 1");
+      List<String> functions = ask(s, "SELECT pg_get_functiondef(oid) FROM pg_proc WHERE pronamespace = '" + from + "'::regnamespace");
+      List<String> triggers = ask(s, "SELECT pg_get_triggerdef(t.oid) FROM pg_trigger t JOIN pg_class c ON c.oid = t.tgrelid WHERE c.relnamespace = '" + from + "'::regnamespace AND NOT tgisinternal");
+      Set<String> filled = Set.of("athlete", "athlete_token", "rep", "learned", "squad_prior", "drill", "setting", "written", "squad_group", "group_member", "flyway_schema_history");
       for (long club : clubs) {
         String to = club == 1 ? from : from + "_club_" + club;
-        for (String table : List.of("athlete", "athlete_token", "rep", "learned", "squad_prior", "drill", "setting")) {
-          if (club != 1) {
-            s.execute("DELETE FROM " + to + "." + table);
-            s.execute("INSERT INTO " + to + "." + table + " SELECT * FROM " + from + "." + table);
+        if (club != 1) {
+          s.execute("CREATE SCHEMA " + to);
+          for (String table : tables) {
+            s.execute("CREATE TABLE " + to + "." + table + " (LIKE " + from + "." + table + " INCLUDING ALL)");
+            if (filled.contains(table)) {
+              s.execute("INSERT INTO " + to + "." + table + " SELECT * FROM " + from + "." + table);
+            }
           }
-          if (table.equals("athlete") || table.equals("rep")) {
-            s.execute("SELECT setval(pg_get_serial_sequence('" + to + "." + table + "', 'id'), (SELECT max(id) FROM " + to + "." + table + "))");
+          for (String made : Stream.concat(functions.stream(), triggers.stream()).toList()) {
+            s.execute(made.replace(from + ".", to + "."));
           }
+        }
+        for (String table : List.of("athlete", "rep")) {
+          s.execute("SELECT setval(pg_get_serial_sequence('" + to + "." + table + "', 'id'), (SELECT max(id) FROM " + to + "." + table + "))");
         }
       }
       s.execute("ANALYZE");
     }
+  }
+
+  private static List<String> ask(Statement s, String sql) throws SQLException {
+    List<String> out = new ArrayList<>();
+    try (ResultSet r = s.executeQuery(sql)) {
+      while (r.next()) {
+        out.add(r.getString(1));
+      }
+    }
+    return out;
   }
 
   private interface Question {
