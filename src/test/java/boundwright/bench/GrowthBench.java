@@ -238,7 +238,7 @@ public final class GrowthBench {
     }
 
     void get(String page) throws IOException, InterruptedException {
-      HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(server.url() + page)).timeout(Duration.ofSeconds(120));
+      HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(server.url() + page)).timeout(Duration.ofMinutes(2));
       if (!cookie.isEmpty()) {
         request.header("Cookie", cookie);
       }
