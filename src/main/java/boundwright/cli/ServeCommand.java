@@ -120,7 +120,7 @@ final class ServeCommand implements Callable<Integer> {
         invent(bench, folder);
       }
       Ahead.ofFirstPage(bench);
-      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind, !noFilms))) {
+      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind))) {
         String url = server.reach().own();
         String entrance = server.entrance();
         say(s, server, entrance, place, bench.invented());
@@ -133,8 +133,7 @@ final class ServeCommand implements Callable<Integer> {
           }
           Rehearsal.beside(s.environment());
           if (!noFilms) {
-            bench.sessions().start();
-            bench.clips().start();
+            server.readFilms(s::trouble);
           }
           AutoCloseable backups = bench.backups().byItself();
           try {
@@ -209,8 +208,7 @@ final class ServeCommand implements Callable<Integer> {
   private static void sayLost(Surroundings s, Workbench bench) {
     String lost = bench.backups().lost();
     if (!lost.isEmpty()) {
-      s.err().println(lost);
-      s.err().flush();
+      s.trouble(lost);
     }
   }
 

@@ -11,6 +11,7 @@ import boundwright.athlete.person.People;
 import boundwright.clip.day.Parts;
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
+import boundwright.clip.keep.KeptFilms;
 import boundwright.clip.pose.Weights;
 import boundwright.clip.scan.ScanProcess;
 import boundwright.clip.session.CutProcess;
@@ -25,6 +26,7 @@ import boundwright.load.WorkLog;
 import boundwright.meet.MeetDesk;
 import boundwright.meet.MeetRepository;
 import boundwright.pairing.PhoneRepository;
+import boundwright.quantity.RefusedException;
 import boundwright.readiness.LadderDesk;
 import boundwright.readiness.LadderRepository;
 import boundwright.readiness.TestRepository;
@@ -44,6 +46,7 @@ import boundwright.store.backup.Leftovers;
 import boundwright.store.backup.Restore;
 import boundwright.store.engine.DataPlace;
 import boundwright.store.engine.Database;
+import boundwright.store.engine.FilmHands;
 import boundwright.store.engine.JobQueue;
 import boundwright.store.engine.Schema;
 import boundwright.store.people.SqlPeople;
@@ -69,6 +72,8 @@ public final class Workbench implements AutoCloseable {
   private final Seen seen;
   private final ClipDesk.Scan scan;
   private final SessionDesk.Cut cut;
+  private final FilmHands hands;
+  private final KeptFilms films;
   private final AthleteRepository athletes;
   private final SqlReps reps;
   private final SqlSettings settings;
@@ -105,12 +110,14 @@ public final class Workbench implements AutoCloseable {
   private final SessionDesk sessions;
   private final People people;
 
-  private Workbench(Database database, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut, Seen seen) {
+  private Workbench(Database database, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut, FilmHands hands, KeptFilms films, Seen seen) {
     this.database = database;
     this.clock = clock;
     this.seen = seen;
     this.scan = scan;
     this.cut = cut;
+    this.hands = hands;
+    this.films = films;
     Long only = seen.only();
     SqlAthletes everybody = new SqlAthletes(database);
     this.athletes = only == null ? everybody : new SeenAthletes(everybody, only);
@@ -146,14 +153,15 @@ public final class Workbench implements AutoCloseable {
     this.taken = new SqlTaken(database);
     this.backups = new BackupDesk(database.folder(), clock, database::copyInto, this::erased, new SqlBackups(database, settings));
     this.people = new People(seen.equals(Seen.ALL) ? new SqlPeople(database) : new SeenPeople(new SqlPeople(database), only), clock);
-    this.clipQueue = JobQueue.of(database);
+    this.clipQueue = new JobQueue(database, hands);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
     Path clipFolder = database.folder().resolve("clips");
     Path sessionFolder = database.folder().resolve("sessions");
     this.clips =
-        new ClipDesk(new SqlClips(database), clipQueue, clipFolder, logbook, looks, clock, scan, new Parts(sessionRows, sessionFolder));
+        new ClipDesk(
+            new SqlClips(database), clipQueue, clipFolder, films.clips(), logbook, looks, clock, scan, new Parts(sessionRows, films.sessions()));
     this.sessions =
-        new SessionDesk(sessionRows, clipQueue.sessions(), sessionFolder, Weights.folder(clipFolder), clips, logbook, people, clock, cut);
+        new SessionDesk(sessionRows, clipQueue.sessions(), sessionFolder, films.sessions(), Weights.folder(clipFolder), clips, logbook, people, clock, cut);
   }
 
   /**
@@ -180,27 +188,43 @@ public final class Workbench implements AutoCloseable {
 
   /** As {@link #open(Path, Clock)}, with another reader of films and another cutter of sessions. */
   public static Workbench open(DataPlace place, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut) {
-    return new Workbench(Database.open(place, Database.Tuning.USUAL, clock), clock, scan, cut, Seen.ALL);
+    return open(place, Database.Tuning.USUAL, clock, scan, cut, oneAtATime());
   }
 
   static Workbench open(DataPlace place, Clock clock, Database.Tuning tuning) {
-    return new Workbench(Database.open(place, tuning, clock), clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut, Seen.ALL);
+    return open(place, tuning, clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut, oneAtATime());
+  }
+
+  private static Workbench open(DataPlace place, Database.Tuning tuning, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut, FilmHands hands) {
+    if (place.films() != null && KeptFilms.anyIn(place.folder())) {
+      throw new RefusedException(
+          "The folder " + place.folder() + " holds films, which are never mixed with those in " + place.films() + ". Leave out --films, or name a folder without films: boundwright backup without films, restore, and"
+              + " open that folder with --films; what was read of the films of before stays.");
+    }
+    Database database = Database.open(place, tuning, clock);
+    return new Workbench(database, clock, scan, cut, hands, KeptFilms.of(place.folder(), place.films(), clock), Seen.ALL);
+  }
+
+  /** One scan fills a machine. */
+  private static FilmHands oneAtATime() {
+    return new FilmHands(1);
   }
 
   /**
    * The same open store for somebody who sees less of it. It reads no films, and closing it closes nothing: it ends with this one.
    */
   public Workbench seen(Seen less) {
-    return new Workbench(database, clock, scan, cut, less);
+    return new Workbench(database, clock, scan, cut, hands, films, less);
   }
 
   /**
-   * Opens the store of another club: a folder of its own inside this one, made if it is missing, and in a PostgreSQL a schema of its own.
+   * Opens the store of another club: a folder of its own inside this one, made if it is missing, and in a PostgreSQL a schema of its own. Its
+   * films are read by the hands that read those of this store.
    *
    * @param club its number
    */
   public Workbench club(long club) {
-    return open(database.place().club(club), clock, scan, cut);
+    return open(database.place().club(club), Database.Tuning.USUAL, clock, scan, cut, hands);
   }
 
   /**
@@ -481,6 +505,7 @@ public final class Workbench implements AutoCloseable {
     try {
       clipQueue.close();
     } finally {
+      films.close();
       database.close();
     }
   }

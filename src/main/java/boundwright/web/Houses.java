@@ -2,6 +2,7 @@ package boundwright.web;
 
 import boundwright.account.Club;
 import boundwright.store.Workbench;
+import boundwright.store.club.Clubs;
 import boundwright.store.view.Seen;
 import boundwright.web.door.Caller;
 import io.javalin.Javalin;
@@ -38,16 +39,20 @@ final class Houses implements AutoCloseable {
 
   private record Open(House house, Servlet servlet) {}
 
-  /** @param films whether films of other clubs are read here */
-  Houses(House.Common common, boolean films) {
+  Houses(House.Common common) {
     this.common = common;
     this.first = new House(common, common.first());
-    this.clubs = new Clubs(common.first(), films);
+    this.clubs = new Clubs(common.first(), true);
   }
 
   /** The house of the first club, for those who see everything. */
   House first() {
     return first;
+  }
+
+  /** The stores of the clubs. */
+  Clubs clubs() {
+    return clubs;
   }
 
   /** Stands before the first house and sends elsewhere whoever belongs elsewhere. */

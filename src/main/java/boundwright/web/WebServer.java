@@ -5,6 +5,7 @@ import boundwright.account.Passkeys;
 import boundwright.pairing.Pairing;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.store.club.Clubs;
 import boundwright.web.certificate.OwnCertificate;
 import boundwright.web.door.Callers;
 import boundwright.web.door.LocalName;
@@ -18,6 +19,7 @@ import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
+import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
@@ -33,10 +35,11 @@ public final class WebServer implements AutoCloseable {
   private final Accounts accounts;
   private final @Nullable OwnCertificate certificate;
   private final @Nullable LocalName name;
+  private final Clubs clubs;
   private final CountDownLatch closing;
 
   private WebServer(
-      Javalin server, Reach reach, Pairing pairing, Accounts accounts, @Nullable OwnCertificate certificate, @Nullable LocalName name,
+      Javalin server, Reach reach, Pairing pairing, Accounts accounts, @Nullable OwnCertificate certificate, @Nullable LocalName name, Clubs clubs,
       CountDownLatch closing) {
     this.closing = closing;
     this.server = server;
@@ -45,6 +48,7 @@ public final class WebServer implements AutoCloseable {
     this.accounts = accounts;
     this.certificate = certificate;
     this.name = name;
+    this.clubs = clubs;
   }
 
   /**
@@ -55,7 +59,7 @@ public final class WebServer implements AutoCloseable {
    * @throws RefusedException if the port is in use or the address is not one of this machine's
    */
   public static WebServer start(Workbench bench, String host, int port) {
-    return start(bench, new Opening(host, port, false, "", Path.of(""), "", true));
+    return start(bench, new Opening(host, port, false, "", Path.of(""), ""));
   }
 
   /** Opens the pages of this workbench. */
@@ -80,8 +84,7 @@ public final class WebServer implements AutoCloseable {
         new Houses(
             new House.Common(
                 bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random), new Callers(pairing, accounts, reach),
-                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing),
-            opening.films());
+                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing));
     Javalin server =
         Javalin.create(
             config -> {
@@ -100,7 +103,7 @@ public final class WebServer implements AutoCloseable {
     if (name != null && !name.name().isEmpty()) {
       reach.alsoCalled(name.name());
     }
-    return new WebServer(server, reach, pairing, accounts, certificate, name, closing);
+    return new WebServer(server, reach, pairing, accounts, certificate, name, houses.clubs(), closing);
   }
 
   /** All routes as they are registered, each as {@code GET /athlete/{id}}. */
@@ -147,6 +150,11 @@ public final class WebServer implements AutoCloseable {
   /** Waits until somebody closes the program from a page. */
   public void awaitClosing() throws InterruptedException {
     closing.await();
+  }
+
+  /** Reads the films of every club from now on, see {@link Clubs#readFilms}. */
+  public void readFilms(Consumer<String> trouble) {
+    clubs.readFilms(trouble);
   }
 
   /** The port that the pages are on. */

@@ -17,6 +17,7 @@ import boundwright.clip.truth.TrueClip;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.FilmHands;
 import boundwright.store.engine.JobQueue;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
@@ -289,7 +290,7 @@ class ClipQueueTest {
   @Test
   void aClipAskedForAgainJustBeforeItsJobEndsIsReadAgain() throws Exception {
     List<Long> read = new ArrayList<>();
-    try (JobQueue queue = JobQueue.of(w.database())) {
+    try (JobQueue queue = new JobQueue(w.database(), new FilmHands(1))) {
       queue.start(
           id -> {
             read.add(id);
@@ -306,7 +307,7 @@ class ClipQueueTest {
   @Test
   void aClipIsInTheQueueOnce() throws Exception {
     ClipRecord clip = take("good");
-    try (JobQueue same = JobQueue.of(w.database())) {
+    try (JobQueue same = new JobQueue(w.database(), new FilmHands(1))) {
       same.add(clip.id());
     }
     assertThat(jobs()).isEqualTo(1);
@@ -315,7 +316,7 @@ class ClipQueueTest {
   /** A write that fails takes the job that it asked for with it. */
   @Test
   void aJobIsPartOfTheWriteThatAsksForIt() throws Exception {
-    try (JobQueue queue = JobQueue.of(w.database())) {
+    try (JobQueue queue = new JobQueue(w.database(), new FilmHands(1))) {
       assertThatThrownBy(
               () ->
                   w.database()

@@ -4,7 +4,10 @@ package boundwright.clip.desk;
 public interface ClipQueue extends AutoCloseable {
   /** What the queue has done for a clip. Runs on a thread of the queue; an interrupt calls it off. */
   interface Worker {
-    /** Reads one clip to its end; never throws for a clip that is refused. What it throws otherwise is tried again later. */
+    /**
+     * Reads one clip to its end; never throws for a clip that is refused. What it throws otherwise is tried again later: a few times, and as
+     * often as it takes for a {@link boundwright.clip.keep.FilmsAwayException}.
+     */
     void read(long clipId) throws InterruptedException;
   }
 
