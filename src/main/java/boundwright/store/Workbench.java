@@ -46,6 +46,7 @@ import boundwright.store.backup.Leftovers;
 import boundwright.store.backup.Restore;
 import boundwright.store.engine.DataPlace;
 import boundwright.store.engine.Database;
+import boundwright.store.engine.FarFilms;
 import boundwright.store.engine.FilmHands;
 import boundwright.store.engine.JobQueue;
 import boundwright.store.engine.Schema;
@@ -151,7 +152,7 @@ public final class Workbench implements AutoCloseable {
     this.order = new SqlOrder(database);
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
     this.taken = new SqlTaken(database);
-    this.backups = new BackupDesk(database.folder(), clock, database::copyInto, this::erased, new SqlBackups(database, settings));
+    this.backups = new BackupDesk(database.folder(), clock, database::copyInto, this::erased, new SqlBackups(database, settings), films.elsewhere() ? new FarFilms(films) : null);
     this.people = new People(seen.equals(Seen.ALL) ? new SqlPeople(database) : new SeenPeople(new SqlPeople(database), only), clock);
     this.clipQueue = new JobQueue(database, hands);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
@@ -458,7 +459,7 @@ public final class Workbench implements AutoCloseable {
 
   /** Looks through what is beside a store whose own server looks after its rows. */
   public DataCheck.Report checkData() {
-    return new DataCheck(database.folder(), clock)
+    return new DataCheck(database.folder(), clock, films.elsewhere() ? new FarFilms(films) : null)
         .look(database.counts(), database.read(h -> h.createQuery(DataCheck.FILMS_KEPT).mapTo(String.class).list()));
   }
 

@@ -3,7 +3,9 @@ package boundwright.clip.keep;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.time.Clock;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -16,15 +18,14 @@ public final class KeptFilms implements AutoCloseable {
   private static final String CLIPS = "clips";
   private static final String SESSIONS = "sessions";
   private static final Pattern FILM = Pattern.compile("(clips|sessions)/(\\d+)/film\\.[a-z0-9]+");
+  private static final Pattern PACK = Pattern.compile("((?:clips|sessions)/\\d+)/stills-[A-Za-z0-9-]+\\.zip");
 
-  private final Path folder;
   private final @Nullable Bucket bucket;
   private final Scratch scratch;
   private final FilmStore clips;
   private final FilmStore sessions;
 
   private KeptFilms(Path folder, @Nullable Bucket bucket, Clock clock) {
-    this.folder = folder;
     this.bucket = bucket;
     this.scratch = new Scratch(folder);
     this.clips = bucket == null ? new FolderFilms(folder.resolve(CLIPS)) : new BucketFilms(bucket, CLIPS, scratch, clock);
@@ -94,9 +95,91 @@ public final class KeptFilms implements AutoCloseable {
     return held;
   }
 
-  /** The data folder that they belong to. */
-  public Path folder() {
-    return folder;
+  /** Told of one file after another. */
+  public interface Taker {
+    /** Takes one, named as it would be in a data folder; the file is there until this returns. */
+    void take(String name, Path file) throws IOException;
+  }
+
+  /** Whether the bucket holds anything here. */
+  public boolean any() {
+    Bucket asked = bucket;
+    return asked != null && Stream.of(CLIPS, SESSIONS).anyMatch(kind -> !asked.list(asked.prefix() + kind + "/").isEmpty());
+  }
+
+  /** Brings every film and picture of the bucket, one after another. */
+  public void each(Taker taker) throws IOException {
+    Bucket asked = bucket;
+    if (asked == null) {
+      return;
+    }
+    for (String kind : List.of(CLIPS, SESSIONS)) {
+      for (Bucket.Held held : asked.list(asked.prefix() + kind + "/")) {
+        String name = held.key().substring(asked.prefix().length());
+        Path file = scratch.file("part");
+        try {
+          if (asked.get(held.key(), file)) { // a clip may be taken back meanwhile
+            bring(name, file, taker);
+          }
+        } finally {
+          Trees.delete(file);
+        }
+      }
+    }
+  }
+
+  private void bring(String name, Path file, Taker taker) throws IOException {
+    Matcher pack = PACK.matcher(name);
+    if (FILM.matcher(name).matches()) {
+      taker.take(name, file);
+    } else if (pack.matches()) {
+      Path pictures = scratch.folder().resolve("each");
+      try {
+        Pack.read(file, pictures, any -> true);
+        for (Path picture : Pack.files(pictures)) {
+          taker.take(pack.group(1) + "/stills/" + picture.getFileName(), picture);
+        }
+      } finally {
+        Trees.delete(pictures);
+      }
+    }
+  }
+
+  /**
+   * Puts the films and pictures of a data folder into the bucket; the folder stays as it is.
+   *
+   * @return how many files were put
+   */
+  public int putAll(Path dataFolder) throws IOException {
+    int put = 0;
+    for (String kind : List.of(CLIPS, SESSIONS)) {
+      Path all = dataFolder.resolve(kind);
+      FilmStore to = kind.equals(CLIPS) ? clips : sessions;
+      for (Path one : Files.isDirectory(all) ? folders(all) : List.<Path>of()) {
+        long id = Long.parseLong(String.valueOf(one.getFileName()));
+        for (Path film : Pack.files(one).stream().filter(f -> String.valueOf(f.getFileName()).startsWith("film.")).toList()) {
+          String ending = String.valueOf(film.getFileName()).substring("film.".length());
+          to.keep(Files.copy(film, scratch.file(ending), StandardCopyOption.REPLACE_EXISTING), id, ending);
+          put++;
+        }
+        List<Path> pictures = Pack.files(one.resolve("stills"));
+        if (!pictures.isEmpty()) {
+          Path there = Files.createDirectories(to.newPictures(id));
+          for (Path picture : pictures) {
+            Files.copy(picture, there.resolve(String.valueOf(picture.getFileName())), StandardCopyOption.REPLACE_EXISTING);
+          }
+          to.keepPictures(id, "all");
+          put += pictures.size();
+        }
+      }
+    }
+    return put;
+  }
+
+  private static List<Path> folders(Path all) throws IOException {
+    try (Stream<Path> found = Files.list(all)) {
+      return found.filter(f -> String.valueOf(f.getFileName()).matches("\\d{1,18}")).sorted().toList();
+    }
   }
 
   @Override
