@@ -9,6 +9,7 @@ import boundwright.clip.desk.ClipState;
 import boundwright.clip.keep.FilmsAwayException;
 import boundwright.quantity.RefusedException;
 import boundwright.store.engine.DataPlace;
+import boundwright.store.engine.Move;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -171,6 +172,71 @@ class BucketFilmsTest {
   private static boolean executed(Workbench w) {
     return w.clips().all().get(0).state() == ClipState.WAITING
         && w.database().read(h -> h.createQuery("SELECT count(*) FROM job WHERE picked = :no AND version > 1").bind("no", false).mapTo(Integer.class).one()) == 1;
+  }
+
+  @Test
+  void aBackupWithFilmsHoldsThemAndIsRestoredIntoAFolder() throws Exception {
+    Path zip = dir.resolve("away.zip");
+    ClipRecord clip;
+    Map<Integer, String> shown;
+    try (Workbench w = open("data", new FakeScan())) {
+      clip = take(w, "good film");
+      w.clips().start();
+      await(w, clip, ClipState.READ);
+      shown = pictures(w, clip);
+      try (var out = Files.newOutputStream(zip)) {
+        w.backups().packed(out, true);
+      }
+    }
+    Workbench.restoring(dir.resolve("again"), Fixtures.CLOCK).from(zip, () -> new char[0]);
+    try (Workbench w = Workbench.open(dir.resolve("again"), Fixtures.CLOCK)) {
+      assertThat(Files.readString(dir.resolve("again").resolve("clips").resolve(Long.toString(clip.id())).resolve("film.mov"))).isEqualTo("good film");
+      assertThat(pictures(w, clip)).isEqualTo(shown).isNotEmpty();
+    }
+  }
+
+  @Test
+  void aMoveTakesFilmsIntoTheBucketAndOutOfIt() throws Exception {
+    DataPlace folder = DataPlace.of(dir.resolve("data"));
+    ClipRecord clip;
+    Map<Integer, String> shown;
+    try (Workbench w = Workbench.open(folder, Fixtures.CLOCK, new FakeScan(), (order, listener) -> 0)) {
+      clip = take(w, "good film");
+      w.clips().start();
+      await(w, clip, ClipState.READ);
+      shown = pictures(w, clip);
+    }
+    DataPlace far = new DataPlace(dir.resolve("new"), Stores.schemaOf(dir), server.at(name));
+    new Move(folder, far, Fixtures.CLOCK).run();
+    assertThat(server.held(name)).containsExactly("clips/" + clip.id() + "/film.mov", "clips/" + clip.id() + "/stills-all.zip");
+    assertThat(files(dir.resolve("new"), ".*(film\\.|stills).*")).isEmpty();
+    try (Workbench w = Workbench.open(far, Fixtures.CLOCK)) {
+      assertThat(pictures(w, clip)).isEqualTo(shown);
+      assertThat(w.checkData().troubles()).noneMatch(t -> t.contains("film"));
+      w.clips().clip(clip.id());
+    }
+    DataPlace back = DataPlace.of(dir.resolve("back"));
+    new Move(far, back, Fixtures.CLOCK).run();
+    try (Workbench w = Workbench.open(back, Fixtures.CLOCK)) {
+      assertThat(pictures(w, clip)).isEqualTo(shown).isNotEmpty();
+      assertThat(dir.resolve("back").resolve("clips").resolve(Long.toString(clip.id())).resolve("film.mov")).hasContent("good film");
+    }
+    assertThatThrownBy(() -> new Move(folder, new DataPlace(dir.resolve("other"), Stores.schema("bucket_other"), server.at(name)), Fixtures.CLOCK).run())
+        .isInstanceOf(RefusedException.class)
+        .hasMessageContaining("holds films already");
+  }
+
+  @Test
+  void aFilmThatIsMissingInTheBucketIsFoundByTheCheck() throws Exception {
+    try (Workbench w = open("data", new FakeScan())) {
+      ClipRecord clip = take(w, "good film");
+      assertThat(w.checkData().troubles()).noneMatch(t -> t.contains("film"));
+      Files.delete(beside.resolve("buckets").resolve("films").resolve(name).resolve("clips").resolve(Long.toString(clip.id())).resolve("film.mov"));
+      assertThat(w.checkData().troubles()).anyMatch(t -> t.startsWith("The film is gone of clip " + clip.id()));
+      w.clips().start();
+      await(w, clip, ClipState.REFUSED);
+      assertThat(w.clips().clip(clip.id()).trouble()).contains("not in the store of the films");
+    }
   }
 
   @Test

@@ -1,7 +1,7 @@
 package boundwright.clip.keep;
 
 import java.io.IOException;
-import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.ByteBuffer;
@@ -9,7 +9,6 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -149,8 +148,10 @@ final class Bucket implements AutoCloseable {
   boolean get(String key, Path to) {
     return ask(
         () -> {
-          try (ResponseInputStream<GetObjectResponse> in = client().getObject(r -> r.bucket(address.bucket()).key(key))) {
-            long copied = Files.copy((InputStream) in, to, StandardCopyOption.REPLACE_EXISTING);
+          // into the file that is there, so that it stays its owner's alone
+          try (ResponseInputStream<GetObjectResponse> in = client().getObject(r -> r.bucket(address.bucket()).key(key));
+              OutputStream out = Files.newOutputStream(to)) {
+            long copied = in.transferTo(out);
             if (copied != in.response().contentLength()) {
               throw new IOException(copied + " of " + in.response().contentLength() + " bytes came");
             }
