@@ -45,7 +45,7 @@ public final class DataOptions {
   private @Nullable String database;
 
   @Option(
-      names = "--films",
+      names = "--films-in",
       paramLabel = "PLACE",
       description = {
         "An S3-compatible store for the films, s3://BUCKET/FOLDER. Default: $" + FILMS_VARIABLE + ", or else the data folder.",

@@ -199,8 +199,8 @@ public final class Workbench implements AutoCloseable {
   private static Workbench open(DataPlace place, Database.Tuning tuning, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut, FilmHands hands) {
     if (place.films() != null && KeptFilms.anyIn(place.folder())) {
       throw new RefusedException(
-          "The folder " + place.folder() + " holds films, which are never mixed with those in " + place.films() + ". Leave out --films, or name a folder without films: boundwright backup without films, restore, and"
-              + " open that folder with --films; what was read of the films of before stays.");
+          "The folder " + place.folder() + " holds films, which are never mixed with those in " + place.films() + ". Leave out --films-in, or bring them there: boundwright move."
+              + " Nothing was changed.");
     }
     Database database = Database.open(place, tuning, clock);
     return new Workbench(database, clock, scan, cut, hands, KeptFilms.of(place.folder(), place.films(), clock), Seen.ALL);

@@ -143,7 +143,7 @@ public final class WorkersBench {
           List.of(
               Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Dboundwright.home=" + System.getProperty("home", "target"),
               "-cp", System.getProperty("java.class.path"), "boundwright.Boundwright", "work", "--data", folder.resolve("machine-" + machines + "-" + number).toString(),
-              "--database", address, "--films", bucket());
+              "--database", address, "--films-in", bucket());
       ProcessBuilder builder = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).redirectOutput(ProcessBuilder.Redirect.DISCARD);
       builder.environment().putAll(server.environment());
       return builder.start();

@@ -19,8 +19,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.BooleanSupplier;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestInfo;
@@ -30,24 +28,13 @@ import org.junit.jupiter.api.io.TempDir;
 @SqliteFile("films are in the bucket whichever database has the rows; what needs one rows' server takes it by itself")
 @SuppressWarnings("NullAway.Init") // JUnit fills the folders in
 class BucketFilmsTest {
-  @TempDir static Path beside;
-  private static FilmServer server;
-
   @TempDir Path dir;
+  private FilmServer server;
   private String name;
-
-  @BeforeAll
-  static void serve() {
-    server = FilmServer.start(beside);
-  }
-
-  @AfterAll
-  static void stop() {
-    server.close();
-  }
 
   @BeforeEach
   void named(TestInfo test) {
+    server = FilmServer.shared();
     name = test.getTestMethod().orElseThrow().getName();
   }
 
@@ -231,7 +218,7 @@ class BucketFilmsTest {
     try (Workbench w = open("data", new FakeScan())) {
       ClipRecord clip = take(w, "good film");
       assertThat(w.checkData().troubles()).noneMatch(t -> t.contains("film"));
-      Files.delete(beside.resolve("buckets").resolve("films").resolve(name).resolve("clips").resolve(Long.toString(clip.id())).resolve("film.mov"));
+      Files.delete(server.lying(name + "/clips/" + clip.id() + "/film.mov"));
       assertThat(w.checkData().troubles()).anyMatch(t -> t.startsWith("The film is gone of clip " + clip.id()));
       w.clips().start();
       await(w, clip, ClipState.REFUSED);

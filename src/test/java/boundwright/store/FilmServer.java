@@ -8,6 +8,7 @@ import java.net.ServerSocket;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,6 +26,8 @@ public final class FilmServer implements AutoCloseable {
 
   private static final Path JAR = Path.of(System.getProperty("boundwright.test.s3", "target/s3/s3proxy.jar"));
 
+  private static @Nullable FilmServer shared;
+
   private final Path folder;
   private final int port;
   private @Nullable Process process;
@@ -32,6 +35,34 @@ public final class FilmServer implements AutoCloseable {
   private FilmServer(Path folder, int port) {
     this.folder = folder;
     this.port = port;
+  }
+
+  /** The one of the process, which runs to its end. */
+  public static synchronized FilmServer shared() {
+    FilmServer running = shared;
+    if (running == null) {
+      try {
+        Path folder = Files.createTempDirectory("films");
+        FilmServer started = start(folder);
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> started.end()));
+        running = started;
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+      shared = running;
+    }
+    return running;
+  }
+
+  private void end() {
+    stop();
+    try (var all = Files.walk(folder)) {
+      for (Path p : all.sorted(Comparator.reverseOrder()).toList()) {
+        Files.deleteIfExists(p);
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** Starts one whose buckets are folders in {@code folder}; there is one, {@code films}. */
@@ -119,9 +150,14 @@ public final class FilmServer implements AutoCloseable {
     return BucketAddress.of("s3://films/" + name, environment(), folder);
   }
 
+  /** A film or a pack as it lies there. */
+  public Path lying(String name) {
+    return folder.resolve("buckets").resolve("films").resolve(name);
+  }
+
   /** What it holds below a folder of its bucket, by name. */
   public List<String> held(String name) {
-    Path at = folder.resolve("buckets").resolve("films").resolve(name);
+    Path at = lying(name);
     if (!Files.isDirectory(at)) {
       return List.of();
     }

@@ -82,7 +82,7 @@ public final class MoveCommand implements Callable<Integer> {
   /** A folder by itself; of a PostgreSQL the films are in the other place's folder, or in the one that --data names. */
   private DataPlace place(Surroundings s, String text, String other) {
     if (!text.startsWith(PostgresAddress.BEGINS)) {
-      // a folder whose own films are in it has no bucket; one that has none has them where --films says
+      // a folder whose own films are in it has no bucket; one that has none has them where --films-in says
       Path folder = s.path(text);
       boolean far = text.equals(from) && !KeptFilms.anyIn(folder);
       return DataPlace.of(folder).withFilms(far ? data.bucket(s) : null);

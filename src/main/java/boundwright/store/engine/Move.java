@@ -208,7 +208,7 @@ public final class Move {
         return fresh.putAll(source);
       }
       if (to.films() != null) {
-        throw new RefusedException("Films go from a folder into a bucket or out of one, not from bucket to bucket. Copy them with the store's own means, and move the rows with --films naming one of both. Nothing was kept.");
+        throw new RefusedException("Films go from a folder into a bucket or out of one, not from bucket to bucket. Copy them with the store's own means, and move the rows with --films-in naming one of both. Nothing was kept.");
       }
       old.each(
           (name, file) -> {

@@ -77,8 +77,8 @@ class BucketTest {
   void aLargeFilmGoesInPiecesAndComesBackTheSameAndWrongKeysAreSaid() throws Exception {
     byte[] bytes = new byte[2 * PIECE + 12345];
     new Random(1).nextBytes(bytes);
-    try (FilmServer server = FilmServer.start(Files.createDirectories(dir.resolve("server")));
-        KeptFilms films = KeptFilms.of(dir.resolve("data"), server.at("large"), CLOCK, PIECE)) {
+    FilmServer server = FilmServer.shared();
+    try (KeptFilms films = KeptFilms.of(dir.resolve("data"), server.at("large"), CLOCK, PIECE)) {
       films.sessions().keep(Files.write(dir.resolve("arrived"), bytes), 7, "mp4");
       assertThat(dir.resolve("arrived")).doesNotExist();
       Path brought;
