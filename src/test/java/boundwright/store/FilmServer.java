@@ -67,14 +67,19 @@ public final class FilmServer implements AutoCloseable {
 
   /** Starts one whose buckets are folders in {@code folder}; there is one, {@code films}. */
   public static FilmServer start(Path folder) {
-    try (ServerSocket free = new ServerSocket(0)) {
-      FilmServer server = new FilmServer(folder, free.getLocalPort());
+    try {
+      FilmServer server = new FilmServer(folder, freePort());
       Files.createDirectories(folder.resolve("buckets").resolve("films"));
-      free.close();
       server.start();
       return server;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
+    }
+  }
+
+  private static int freePort() throws IOException {
+    try (ServerSocket free = new ServerSocket(0)) {
+      return free.getLocalPort();
     }
   }
 

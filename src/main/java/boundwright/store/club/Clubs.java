@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
@@ -25,6 +26,7 @@ public final class Clubs implements AutoCloseable {
   private final Map<Long, AutoCloseable> hourly = new LinkedHashMap<>();
   private final Map<Long, String> troubles = new LinkedHashMap<>();
   private @Nullable ScheduledExecutorService looking;
+  private @Nullable ScheduledFuture<?> every;
   private volatile boolean closed;
 
   /** @param backups whether the clubs that are opened are backed up by themselves */
@@ -72,7 +74,7 @@ public final class Clubs implements AutoCloseable {
     looking = hand;
     read(first);
     others.values().forEach(Clubs::read);
-    hand.scheduleWithFixedDelay(() -> look(trouble), 0, LOOK_EVERY_S, TimeUnit.SECONDS);
+    every = hand.scheduleWithFixedDelay(() -> look(trouble), 0, LOOK_EVERY_S, TimeUnit.SECONDS);
   }
 
   private static void read(Workbench club) {
@@ -131,6 +133,9 @@ public final class Clubs implements AutoCloseable {
     ScheduledExecutorService hand;
     synchronized (this) {
       hand = looking;
+      if (every != null) {
+        every.cancel(false);
+      }
     }
     if (hand != null) {
       hand.shutdown();
