@@ -9,11 +9,13 @@ import boundwright.pairing.Pairing;
 import boundwright.season.SeasonRules;
 import boundwright.season.ladder.PacePrior;
 import boundwright.store.Workbench;
+import boundwright.store.transfer.Transfers;
 import boundwright.technique.TeachingPoint;
 import boundwright.web.account.AccountsHandler;
 import boundwright.web.account.LoginHandler;
 import boundwright.web.account.MeHandler;
 import boundwright.web.account.PasskeyHandler;
+import boundwright.web.account.TransferHandler;
 import boundwright.web.athlete.AthleteHandler;
 import boundwright.web.athlete.EditHandler;
 import boundwright.web.athlete.PersonHandler;
@@ -91,10 +93,12 @@ final class House implements AutoCloseable {
    * @param first the workbench of the first club, which keeps accounts and phones
    * @param random a generator that cannot be guessed
    * @param closing counted down when a page closes the program
+   * @param transfers athletes change clubs
    */
   record Common(
       Workbench first, Reach reach, Pairing pairing, Accounts accounts, Passkeys passkeys, Callers callers, Notes notes, WrongCodes wrong, Assets assets,
-      @Nullable OwnCertificate certificate, RandomGenerator random, CountDownLatch closing) {}
+      @Nullable OwnCertificate certificate, RandomGenerator random, CountDownLatch closing,
+      Transfers transfers) {}
 
   House(Common common, Workbench bench) {
     this.common = common;
@@ -123,10 +127,10 @@ final class House implements AutoCloseable {
     routes.get("/assets/<name>", assets::serve);
     routes.get("/health", ctx -> ctx.result("ok"));
     routes.post("/settings/close", new CloseHandler(pages, common.closing())::close);
-    accounts(routes, pages, gate);
+    AccountsHandler accounts = accounts(routes, pages, gate);
     squad(routes, bench, pages);
     backup(routes, new BackupHandler(bench, pages, random));
-    athlete(routes, pages, gate);
+    athlete(routes, pages, gate, accounts);
     runway(routes, bench, pages, gate, assets);
     watching(routes, bench, pages, gate);
     data(routes, bench, pages, gate);
@@ -142,11 +146,13 @@ final class House implements AutoCloseable {
     deeds.close();
   }
 
-  private void accounts(RoutesConfig routes, Pages pages, Gate gate) {
+  private AccountsHandler accounts(RoutesConfig routes, Pages pages, Gate gate) {
     new LoginHandler(pages, common.accounts(), common.callers(), common.notes(), common.reach(), common.wrong()).add(routes);
     new PasskeyHandler(gate, common.accounts(), common.passkeys(), common.callers(), common.notes(), common.reach()).add(routes);
     new MeHandler(pages, gate, common.accounts(), common.passkeys(), common.reach(), bench.clock()).add(routes);
-    new AccountsHandler(bench, pages, gate, common.accounts(), common.reach()).add(routes);
+    AccountsHandler accounts = new AccountsHandler(bench, pages, gate, common.accounts(), common.reach(), common.transfers());
+    accounts.add(routes);
+    return accounts;
   }
 
   private void phones(RoutesConfig routes, Pages pages, Gate gate) {
@@ -206,8 +212,8 @@ final class House implements AutoCloseable {
     routes.post("/settings/season", limits::season);
   }
 
-  private void athlete(RoutesConfig routes, Pages pages, Gate gate) {
-    EditHandler edit = new EditHandler(bench, pages, gate, common.first().accounts());
+  private void athlete(RoutesConfig routes, Pages pages, Gate gate, AccountsHandler accounts) {
+    EditHandler edit = new EditHandler(bench, pages, gate, common.first().accounts(), common.transfers());
     routes.get("/athlete/new", edit::blank);
     routes.post("/athlete/new", edit::add);
     routes.get("/athlete/{id}/edit", edit::edit);
@@ -217,6 +223,7 @@ final class House implements AutoCloseable {
     routes.post("/athlete/{id}/runup", edit::addRunUp);
     routes.post("/athlete/{id}/runup/{number}/remove", edit::removeRunUp);
     routes.post("/athlete/{id}/erase", edit::erase);
+    new TransferHandler(bench, gate, common.transfers(), edit, accounts).add(routes);
     PersonHandler person = new PersonHandler(bench, edit);
     routes.post("/athlete/{id}/person", person::keep);
     routes.post("/athlete/{id}/consent", person::say);

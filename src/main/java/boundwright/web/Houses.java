@@ -39,20 +39,16 @@ final class Houses implements AutoCloseable {
 
   private record Open(House house, Servlet servlet) {}
 
-  Houses(House.Common common) {
+  /** @param clubs closed with these */
+  Houses(House.Common common, Clubs clubs) {
     this.common = common;
     this.first = new House(common, common.first());
-    this.clubs = new Clubs(common.first(), true);
+    this.clubs = clubs;
   }
 
   /** The house of the first club, for those who see everything. */
   House first() {
     return first;
-  }
-
-  /** The stores of the clubs. */
-  Clubs clubs() {
-    return clubs;
   }
 
   /** Stands before the first house and sends elsewhere whoever belongs elsewhere. */

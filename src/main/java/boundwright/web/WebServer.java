@@ -6,6 +6,7 @@ import boundwright.pairing.Pairing;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.store.club.Clubs;
+import boundwright.store.transfer.Transfers;
 import boundwright.web.certificate.OwnCertificate;
 import boundwright.web.door.Callers;
 import boundwright.web.door.LocalName;
@@ -80,11 +81,14 @@ public final class WebServer implements AutoCloseable {
             ? OwnCertificate.of(opening.keys(), names.isEmpty() ? List.of(USUAL_NAME) : names, reach.addresses(), bench.clock())
             : null;
     CountDownLatch closing = new CountDownLatch(1);
+    Clubs clubs = new Clubs(bench, true);
     Houses houses =
         new Houses(
             new House.Common(
                 bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random), new Callers(pairing, accounts, reach),
-                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing));
+                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing,
+                new Transfers(bench, clubs::of, random)),
+            clubs);
     Javalin server =
         Javalin.create(
             config -> {
@@ -103,7 +107,7 @@ public final class WebServer implements AutoCloseable {
     if (name != null && !name.name().isEmpty()) {
       reach.alsoCalled(name.name());
     }
-    return new WebServer(server, reach, pairing, accounts, certificate, name, houses.clubs(), closing);
+    return new WebServer(server, reach, pairing, accounts, certificate, name, clubs, closing);
   }
 
   /** All routes as they are registered, each as {@code GET /athlete/{id}}. */
