@@ -120,6 +120,25 @@ class ClipQueueTest {
     await(clip, ClipState.READ);
   }
 
+  /** Machines that start in the same moment: one of them had read that the clip waits before the other began it. */
+  @Test
+  void aMachineThatStartsLeavesAnotherTheClipThatItReads() throws Exception {
+    desk().start();
+    ClipRecord clip = take("hold");
+    scan.nextHeld();
+    w.database().write(h -> h.execute("UPDATE clip SET state = 'WAITING'"));
+    FakeScan second = new FakeScan();
+    try (Workbench other = Stores.open(dir, Fixtures.CLOCK, second)) {
+      other.clips().start();
+      int picked = w.database().read(h -> h.createQuery("SELECT count(*) FROM job WHERE picked = :yes").bind("yes", true).mapTo(Integer.class).one());
+      assertThat(picked).isEqualTo(1);
+    }
+    w.database().write(h -> h.execute("UPDATE clip SET state = 'READING'"));
+    scan.goOn.release();
+    await(clip, ClipState.READ);
+    assertThat(second.begun).isEmpty();
+  }
+
   @Test
   void aClipCalledOffWhileItIsReadMakesRoomAndCanBeReadLater() throws Exception {
     desk().start();

@@ -72,7 +72,7 @@ public final class SessionDesk {
     sessions.films().stream()
         .filter(f -> f.state() == ClipState.WAITING || f.state() == ClipState.READING)
         .sorted(Comparator.comparingLong(SessionFilm::id))
-        .forEach(f -> queue.add(f.id()));
+        .forEach(f -> queue.addMissing(f.id()));
   }
 
   /** What was asked of everybody on the film. */

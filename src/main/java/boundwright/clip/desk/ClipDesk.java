@@ -83,7 +83,7 @@ public final class ClipDesk {
     clips.all().stream()
         .filter(c -> c.state() == ClipState.WAITING)
         .sorted(Comparator.comparingLong(ClipRecord::id))
-        .forEach(c -> queue.add(c.id()));
+        .forEach(c -> queue.addMissing(c.id()));
     queue.start(reader::read);
   }
 

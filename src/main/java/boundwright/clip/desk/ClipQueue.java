@@ -19,6 +19,11 @@ public interface ClipQueue extends AutoCloseable {
    */
   void add(long clipId);
 
+  /**
+   * Adds a clip that is not in the queue; one that another machine has begun to read meanwhile stays that machine's.
+   */
+  void addMissing(long clipId);
+
   /** Takes a clip out; one that is being read is called off. */
   void cancel(long clipId);
 

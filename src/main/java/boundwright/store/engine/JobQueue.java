@@ -129,6 +129,11 @@ public final class JobQueue implements ClipQueue {
       }
 
       @Override
+      public void addMissing(long filmId) {
+        JobQueue.this.addMissing(cutting, filmId);
+      }
+
+      @Override
       public void cancel(long filmId) {
         JobQueue.this.cancel(cutting, filmId);
       }
@@ -247,6 +252,17 @@ public final class JobQueue implements ClipQueue {
                   .bind("clip", Long.toString(number))
                   .execute();
         });
+    jobs.triggerCheckForDueExecutions();
+  }
+
+  @Override
+  public void addMissing(long clipId) {
+    addMissing(task, clipId);
+  }
+
+  private void addMissing(CustomTask<Void> which, long number) {
+    Scheduler jobs = scheduler();
+    database.write(h -> jobs.scheduleIfNotExists(which.instance(Long.toString(number)), clock.now()));
     jobs.triggerCheckForDueExecutions();
   }
 
