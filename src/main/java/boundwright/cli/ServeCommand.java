@@ -226,6 +226,9 @@ final class ServeCommand implements Callable<Integer> {
       if (place.database() != null) {
         answer.put("database", place.toString());
       }
+      if (place.films() != null) {
+        answer.put("films", place.films().toString());
+      }
       answer.put("invented", invented);
       answer.put("phones", reach.urls());
       answer.put("trust", reach.https() ? reach.trustUrl() : "");
@@ -237,7 +240,8 @@ final class ServeCommand implements Callable<Integer> {
       if (reach.forOthers()) {
         out.println("Others can reach it, so everybody logs in. This address lets one browser in, once.");
       }
-      out.println("Data: " + (place.database() == null ? "" : place + ", films in ") + folder + (invented ? " (an invented squad; no real athlete is in it)" : ""));
+      String beside = place.films() == null ? folder.toString() : place.films().toString();
+      out.println("Data: " + (place.database() == null && place.films() == null ? "" : place + ", films in ") + beside + (invented ? " (an invented squad; no real athlete is in it)" : ""));
       if (reach.forPhones()) {
         phones(s, server, code, address);
       }

@@ -4,7 +4,6 @@ import boundwright.athlete.Surface;
 import boundwright.clip.Box;
 import boundwright.clip.FoundClip;
 import boundwright.clip.camera.CameraPath;
-import boundwright.clip.contact.Contact;
 import boundwright.clip.keep.FilmStore;
 import boundwright.clip.reading.ClipReader;
 import boundwright.clip.reading.ClipReading;
