@@ -5,6 +5,7 @@ import boundwright.account.Passkeys;
 import boundwright.pairing.Pairing;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.store.club.Clubs;
 import boundwright.store.transfer.Transfers;
 import boundwright.web.certificate.OwnCertificate;
 import boundwright.web.door.Callers;
@@ -19,6 +20,7 @@ import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
+import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
@@ -34,10 +36,11 @@ public final class WebServer implements AutoCloseable {
   private final Accounts accounts;
   private final @Nullable OwnCertificate certificate;
   private final @Nullable LocalName name;
+  private final Clubs clubs;
   private final CountDownLatch closing;
 
   private WebServer(
-      Javalin server, Reach reach, Pairing pairing, Accounts accounts, @Nullable OwnCertificate certificate, @Nullable LocalName name,
+      Javalin server, Reach reach, Pairing pairing, Accounts accounts, @Nullable OwnCertificate certificate, @Nullable LocalName name, Clubs clubs,
       CountDownLatch closing) {
     this.closing = closing;
     this.server = server;
@@ -46,6 +49,7 @@ public final class WebServer implements AutoCloseable {
     this.accounts = accounts;
     this.certificate = certificate;
     this.name = name;
+    this.clubs = clubs;
   }
 
   /**
@@ -56,7 +60,7 @@ public final class WebServer implements AutoCloseable {
    * @throws RefusedException if the port is in use or the address is not one of this machine's
    */
   public static WebServer start(Workbench bench, String host, int port) {
-    return start(bench, new Opening(host, port, false, "", Path.of(""), "", true));
+    return start(bench, new Opening(host, port, false, "", Path.of(""), ""));
   }
 
   /** Opens the pages of this workbench. */
@@ -77,7 +81,7 @@ public final class WebServer implements AutoCloseable {
             ? OwnCertificate.of(opening.keys(), names.isEmpty() ? List.of(USUAL_NAME) : names, reach.addresses(), bench.clock())
             : null;
     CountDownLatch closing = new CountDownLatch(1);
-    Clubs clubs = new Clubs(bench, opening.films());
+    Clubs clubs = new Clubs(bench, true);
     Houses houses =
         new Houses(
             new House.Common(
@@ -103,7 +107,7 @@ public final class WebServer implements AutoCloseable {
     if (name != null && !name.name().isEmpty()) {
       reach.alsoCalled(name.name());
     }
-    return new WebServer(server, reach, pairing, accounts, certificate, name, closing);
+    return new WebServer(server, reach, pairing, accounts, certificate, name, clubs, closing);
   }
 
   /** All routes as they are registered, each as {@code GET /athlete/{id}}. */
@@ -150,6 +154,11 @@ public final class WebServer implements AutoCloseable {
   /** Waits until somebody closes the program from a page. */
   public void awaitClosing() throws InterruptedException {
     closing.await();
+  }
+
+  /** Reads the films of every club from now on, see {@link Clubs#readFilms}. */
+  public void readFilms(Consumer<String> trouble) {
+    clubs.readFilms(trouble);
   }
 
   /** The port that the pages are on. */
