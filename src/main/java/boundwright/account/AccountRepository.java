@@ -84,6 +84,9 @@ public interface AccountRepository {
   /** The session with this secret. */
   Optional<Session> bySecret(String secretHash);
 
+  /** The session with this number. */
+  Optional<Session> session(long number);
+
   /** Sessions of an account, newest first. */
   List<Session> sessions(long account);
 

@@ -1,6 +1,7 @@
 package boundwright.store;
 
 import boundwright.account.AccountRepository;
+import boundwright.account.BondRepository;
 import boundwright.account.PasskeyRepository;
 import boundwright.approach.ApproachDesk;
 import boundwright.approach.aim.AimDesk;
@@ -36,6 +37,7 @@ import boundwright.season.ladder.StayRepository;
 import boundwright.season.order.OrderDesk;
 import boundwright.season.order.OrderRepository;
 import boundwright.store.account.SqlAccounts;
+import boundwright.store.account.SqlBonds;
 import boundwright.store.account.SqlPasskeys;
 import boundwright.store.backup.BackupDesk;
 import boundwright.store.backup.DataCheck;
@@ -310,6 +312,11 @@ public final class Workbench implements AutoCloseable {
   /** Passkeys of the accounts. */
   public PasskeyRepository passkeys() {
     return new SqlPasskeys(database);
+  }
+
+  /** Logins of a department that are connected with accounts. */
+  public BondRepository bonds() {
+    return new SqlBonds(database);
   }
 
   /** Seasons and their published plans. */

@@ -1,11 +1,13 @@
 package boundwright.web;
 
 import boundwright.account.Accounts;
+import boundwright.account.Bonds;
 import boundwright.account.Passkeys;
 import boundwright.pairing.Pairing;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.web.certificate.OwnCertificate;
+import boundwright.web.department.Department;
 import boundwright.web.door.Callers;
 import boundwright.web.door.LocalName;
 import boundwright.web.door.Notes;
@@ -31,13 +33,15 @@ public final class WebServer implements AutoCloseable {
   private final Reach reach;
   private final Pairing pairing;
   private final Accounts accounts;
+  private final Department department;
   private final @Nullable OwnCertificate certificate;
   private final @Nullable LocalName name;
   private final CountDownLatch closing;
 
   private WebServer(
-      Javalin server, Reach reach, Pairing pairing, Accounts accounts, @Nullable OwnCertificate certificate, @Nullable LocalName name,
-      CountDownLatch closing) {
+      Javalin server, Reach reach, Pairing pairing, Accounts accounts, Department department, @Nullable OwnCertificate certificate,
+      @Nullable LocalName name, CountDownLatch closing) {
+    this.department = department;
     this.closing = closing;
     this.server = server;
     this.reach = reach;
@@ -55,7 +59,7 @@ public final class WebServer implements AutoCloseable {
    * @throws RefusedException if the port is in use or the address is not one of this machine's
    */
   public static WebServer start(Workbench bench, String host, int port) {
-    return start(bench, new Opening(host, port, false, "", Path.of(""), "", true));
+    return start(bench, new Opening(host, port, false, "", Path.of(""), "", true, null));
   }
 
   /** Opens the pages of this workbench. */
@@ -70,6 +74,7 @@ public final class WebServer implements AutoCloseable {
     reach.behind(opening.behind());
     Pairing pairing = new Pairing(bench.phones(), bench.clock(), random);
     Accounts accounts = new Accounts(bench.accounts(), bench.clock(), random);
+    Department department = new Department(opening.department(), bench.clock());
     List<String> names = opening.name().isEmpty() ? List.of() : List.of(opening.name() + LocalName.ENDING);
     @Nullable OwnCertificate certificate =
         reach.https()
@@ -79,7 +84,8 @@ public final class WebServer implements AutoCloseable {
     Houses houses =
         new Houses(
             new House.Common(
-                bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random), new Callers(pairing, accounts, reach),
+                bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random),
+                new Bonds(bench.bonds(), accounts, bench.clock(), random), department, new Callers(pairing, accounts, reach),
                 new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing),
             opening.films());
     Javalin server =
@@ -100,7 +106,7 @@ public final class WebServer implements AutoCloseable {
     if (name != null && !name.name().isEmpty()) {
       reach.alsoCalled(name.name());
     }
-    return new WebServer(server, reach, pairing, accounts, certificate, name, closing);
+    return new WebServer(server, reach, pairing, accounts, department, certificate, name, closing);
   }
 
   /** All routes as they are registered, each as {@code GET /athlete/{id}}. */
@@ -137,6 +143,11 @@ public final class WebServer implements AutoCloseable {
   /** Accounts, and the link for whoever sits at the machine itself. */
   public Accounts accounts() {
     return accounts;
+  }
+
+  /** The department whose logins are taken, or none. */
+  public Department department() {
+    return department;
   }
 
   /** Where whoever sits at the machine itself comes in; a link that works once if others can reach the pages too. */

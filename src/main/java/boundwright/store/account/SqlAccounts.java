@@ -239,6 +239,11 @@ public final class SqlAccounts implements AccountRepository {
   }
 
   @Override
+  public Optional<Session> session(long number) {
+    return sessions.byNumber(number);
+  }
+
+  @Override
   public List<Session> sessions(long account) {
     return sessions.of(account);
   }

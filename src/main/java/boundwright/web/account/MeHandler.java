@@ -1,11 +1,13 @@
 package boundwright.web.account;
 
 import boundwright.account.Accounts;
+import boundwright.account.Bonds;
 import boundwright.account.Membership;
 import boundwright.account.Passkeys;
 import boundwright.account.Passwords;
 import boundwright.account.Session;
 import boundwright.quantity.RefusedException;
+import boundwright.web.department.Department;
 import boundwright.web.door.Reach;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
@@ -32,8 +34,12 @@ public final class MeHandler {
   private final Clock clock;
   private final Passkeys passkeys;
   private final Reach reach;
+  private final Bonds bonds;
+  private final Department department;
 
-  public MeHandler(Pages pages, Gate gate, Accounts accounts, Passkeys passkeys, Reach reach, Clock clock) {
+  public MeHandler(Pages pages, Gate gate, Accounts accounts, Passkeys passkeys, Bonds bonds, Department department, Reach reach, Clock clock) {
+    this.bonds = bonds;
+    this.department = department;
     this.passkeys = passkeys;
     this.reach = reach;
     this.pages = pages;
@@ -61,12 +67,14 @@ public final class MeHandler {
    * @param browsers where they are logged in
    * @param keys passkeys that they have
    * @param passkeys whether browsers make passkeys for this address
+   * @param department whose login can be connected
+   * @param connected since when it is; empty if it is not
    * @param said what was done; empty for nothing
    * @param refusal why a password was not taken; empty for none
    */
   public record MeView(
       String name, String login, boolean hasPassword, int fewest, List<Place> places, List<Browser> browsers, List<Key> keys, boolean passkeys,
-      String said, String refusal) {}
+      DepartmentView department, String connected, String said, String refusal) {}
 
   /** A passkey. */
   public record Key(String credential, String name, String since) {}
@@ -90,6 +98,8 @@ public final class MeHandler {
         switch (Form.text(ctx, "done")) {
           case "password" -> "The password is set. All other browsers are logged out.";
           case "passkey" -> "That passkey holds no longer.";
+          case "connected" -> "From now on you can log in at " + department.name() + ".";
+          case "disconnected" -> department.name() + " no longer lets you in here.";
           case "end" -> "That browser is logged out.";
           default -> "";
         };
@@ -99,7 +109,8 @@ public final class MeHandler {
             session.account().name(), session.account().login(), session.account().hasPassword(), Passwords.FEWEST, places,
             accounts.kept().sessions(session.account().id()).stream().map(row).toList(),
             passkeys.of(session.account().id()).stream().map(k -> new Key(k.credential(), k.name(), at(k.since()))).toList(),
-            PasskeyHandler.place(ctx, reach).takesPasskeys(), said, refusal));
+            PasskeyHandler.place(ctx, reach).takesPasskeys(), DepartmentView.of(ctx, department, reach),
+            bonds.of(session.account().id(), department.issuer()).map(b -> at(b.since())).orElse(""), said, refusal));
   }
 
   private String at(java.time.Instant when) {
@@ -115,6 +126,7 @@ public final class MeHandler {
   }
 
   private void password(Context ctx) {
+    department.turnAwayFromOwnLogins();
     String old = ctx.formParam("old");
     try {
       accounts.setPassword(session(ctx), old == null ? "" : old, LoginHandler.password(ctx));

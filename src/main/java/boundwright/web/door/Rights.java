@@ -51,8 +51,12 @@ public final class Rights {
           get("/login", Right.OPEN),
           post("/login", Right.OPEN),
           post("/login/passkey*", Right.OPEN),
+          post("/login/department", Right.OPEN),
+          // where a department's server sends a browser back to: what it brings is checked there
+          get("/login/department/back", Right.OPEN),
           get("/enter/{code}", Right.OPEN),
           post("/enter/{code}", Right.OPEN),
+          post("/enter/{code}/department", Right.OPEN),
           post("/logout", Right.OPEN),
           get("/pair", Right.OPEN),
           get("/pair/{code}", Right.OPEN),
