@@ -117,8 +117,9 @@ public final class SqlBonds implements BondRepository {
     return store.write(
         h ->
             sessions
-                .take(linkHash, now)
+                .offered(linkHash, now)
                 .filter(Link::anew)
+                .flatMap(link -> sessions.take(linkHash, now))
                 .map(
                     link -> {
                       // a link has just forgotten this account's own; another's stays, and with it the link

@@ -98,7 +98,7 @@ public final class MeHandler {
         switch (Form.text(ctx, "done")) {
           case "password" -> "The password is set. All other browsers are logged out.";
           case "passkey" -> "That passkey holds no longer.";
-          case "connected" -> "From now on you can log in at " + department.name() + ".";
+          case "connected" -> "From now on you can log in with " + department.name() + ".";
           case "disconnected" -> department.name() + " no longer lets you in here.";
           case "end" -> "That browser is logged out.";
           default -> "";

@@ -159,6 +159,10 @@ final class Provider {
       throw new GeneralException("the answer has no code in it");
     }
     IDTokenClaimsSet claims = validator.validate(token(code, visit, callback).getOIDCTokens().getIDToken(), new Nonce(visit.nonce()));
+    // Core 1.0, 3.1.3.7, points 3 to 5, which the library leaves to whoever calls it: meant for nobody beside us
+    if (claims.getAudience().size() != 1 || (claims.getAuthorizedParty() != null && !claims.getAuthorizedParty().getValue().equals(setting.client()))) {
+      throw new BadJOSEException("meant for others too");
+    }
     return new Identity(claims.getIssuer().getValue(), claims.getSubject().getValue());
   }
 

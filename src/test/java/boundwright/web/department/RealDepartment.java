@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Assumptions;
  * A department's server in a process of its own: the npm package {@code oidc-provider} (certified by the OpenID Foundation, as its own page
  * says), which {@code ./check} installs into {@code target/oidc}. Without it the test is skipped and says so.
  */
-final class RealDepartment implements AutoCloseable {
+public final class RealDepartment implements AutoCloseable {
   private static final Path PLACE = Path.of("target", "oidc");
 
   private final Process process;
@@ -29,7 +29,7 @@ final class RealDepartment implements AutoCloseable {
   }
 
   /** Starts one that knows nobody yet who asks it. */
-  static RealDepartment start() throws IOException {
+  public static RealDepartment start() throws IOException {
     Assumptions.assumeTrue(
         Files.isDirectory(PLACE.resolve("node_modules").resolve("oidc-provider")),
         "no OpenID Provider in target/oidc: ./check installs it with npm; left out");
@@ -40,12 +40,12 @@ final class RealDepartment implements AutoCloseable {
   }
 
   /** Where it is. */
-  String issuer() {
+  public String issuer() {
     return issuer;
   }
 
   /** Tells it who asks, and where people are sent back to. */
-  void knows(String client, String secret, String redirect) throws IOException {
+  public void knows(String client, String secret, String redirect) throws IOException {
     OutputStream in = process.getOutputStream();
     in.write(("{\"client\":\"" + client + "\",\"secret\":\"" + secret + "\",\"redirect\":\"" + redirect + "\"}\n").getBytes(StandardCharsets.UTF_8));
     in.flush();
