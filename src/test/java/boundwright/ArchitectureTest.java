@@ -301,7 +301,7 @@ class ArchitectureTest {
   static final ArchRule A_DEPARTMENTS_SERVER_IS_ASKED_IN_ONE_PLACE =
       noClasses().that().resideOutsideOfPackage("boundwright.web.department..")
           .should().dependOnClassesThat().resideInAnyPackage("com.nimbusds..", "net.minidev..")
-          .because("who comes is an issuer and a subject; how that was found out is one room's business, and its library is loaded only there");
+          .because("who comes is an issuer and a subject, and how that was found out is the business of one room");
 
   @ArchTest
   static final ArchRule KEYS_ARE_MADE_IN_TWO_CLASSES =
