@@ -38,7 +38,8 @@ public final class AthleteFile {
    * {@code unit} beside it says the unit. Values are texts, numbers, or null; the body points of a clip, which are bytes, are Base64. Tables without a row of theirs are left out.
    */
   public Map<String, List<Map<String, @Nullable Object>>> of(Athlete athlete) {
-    Map<String, List<Map<String, @Nullable Object>>> out = new LinkedHashMap<>(read(athlete.id()));
+    Map<String, List<Map<String, @Nullable Object>>> out = new LinkedHashMap<>();
+    rows(athlete.id()).forEach((table, rows) -> out.put(table, rows.stream().map(AthleteFile::asText).toList()));
     List<Map<String, @Nullable Object>> labels = new ArrayList<>();
     workbench.clips().lessons().of(athlete.id()).forEach(
         (clip, file) -> {
@@ -69,7 +70,8 @@ public final class AthleteFile {
     return erased;
   }
 
-  private Map<String, List<Map<String, @Nullable Object>>> read(long athleteId) {
+  /** As {@link #of}, from the database alone, with bytes as such. */
+  public Map<String, List<Map<String, @Nullable Object>>> rows(long athleteId) {
     Database database = workbench.database();
     return database.read(
         h -> {
@@ -128,9 +130,14 @@ public final class AthleteFile {
     ResultSetMetaData columns = r.getMetaData();
     Map<String, @Nullable Object> row = new LinkedHashMap<>();
     for (int i = 1; i <= columns.getColumnCount(); i++) {
-      Object value = r.getObject(i);
-      row.put(columns.getColumnName(i), value instanceof byte[] bytes ? Base64.getEncoder().encodeToString(bytes) : value);
+      row.put(columns.getColumnName(i), r.getObject(i));
     }
     return row;
+  }
+
+  private static Map<String, @Nullable Object> asText(Map<String, @Nullable Object> row) {
+    Map<String, @Nullable Object> out = new LinkedHashMap<>(row);
+    out.replaceAll((column, value) -> value instanceof byte[] bytes ? Base64.getEncoder().encodeToString(bytes) : value);
+    return out;
   }
 }

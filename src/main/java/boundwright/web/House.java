@@ -10,12 +10,14 @@ import boundwright.pairing.Pairing;
 import boundwright.season.SeasonRules;
 import boundwright.season.ladder.PacePrior;
 import boundwright.store.Workbench;
+import boundwright.store.transfer.Transfers;
 import boundwright.technique.TeachingPoint;
 import boundwright.web.account.AccountsHandler;
 import boundwright.web.account.DepartmentHandler;
 import boundwright.web.account.LoginHandler;
 import boundwright.web.account.MeHandler;
 import boundwright.web.account.PasskeyHandler;
+import boundwright.web.account.TransferHandler;
 import boundwright.web.athlete.AthleteHandler;
 import boundwright.web.athlete.EditHandler;
 import boundwright.web.athlete.PersonHandler;
@@ -95,10 +97,12 @@ final class House implements AutoCloseable {
    * @param department whose logins are taken, or none
    * @param random a generator that cannot be guessed
    * @param closing counted down when a page closes the program
+   * @param transfers athletes change clubs
    */
   record Common(
       Workbench first, Reach reach, Pairing pairing, Accounts accounts, Passkeys passkeys, Bonds bonds, Department department, Callers callers, Notes notes,
-      WrongCodes wrong, Assets assets, @Nullable OwnCertificate certificate, RandomGenerator random, CountDownLatch closing) {}
+      WrongCodes wrong, Assets assets, @Nullable OwnCertificate certificate, RandomGenerator random, CountDownLatch closing,
+      Transfers transfers) {}
 
   House(Common common, Workbench bench) {
     this.common = common;
@@ -127,10 +131,10 @@ final class House implements AutoCloseable {
     routes.get("/assets/<name>", assets::serve);
     routes.get("/health", ctx -> ctx.result("ok"));
     routes.post("/settings/close", new CloseHandler(pages, common.closing())::close);
-    accounts(routes, pages, gate);
+    AccountsHandler accounts = accounts(routes, pages, gate);
     squad(routes, bench, pages);
     backup(routes, new BackupHandler(bench, pages, random));
-    athlete(routes, pages, gate);
+    athlete(routes, pages, gate, accounts);
     runway(routes, bench, pages, gate, assets);
     watching(routes, bench, pages, gate);
     data(routes, bench, pages, gate);
@@ -146,13 +150,15 @@ final class House implements AutoCloseable {
     deeds.close();
   }
 
-  private void accounts(RoutesConfig routes, Pages pages, Gate gate) {
+  private AccountsHandler accounts(RoutesConfig routes, Pages pages, Gate gate) {
     Common c = common;
     new LoginHandler(pages, c.accounts(), c.callers(), c.notes(), c.reach(), c.wrong(), c.department()).add(routes);
     new PasskeyHandler(gate, c.accounts(), c.passkeys(), c.callers(), c.notes(), c.reach(), c.department()).add(routes);
     new DepartmentHandler(pages, gate, c.department(), c.bonds(), c.accounts(), c.passkeys(), c.callers(), c.notes(), c.reach()).add(routes);
     new MeHandler(pages, gate, c.accounts(), c.passkeys(), c.bonds(), c.department(), c.reach(), bench.clock()).add(routes);
-    new AccountsHandler(bench, pages, gate, c.accounts(), c.reach()).add(routes);
+    AccountsHandler accounts = new AccountsHandler(bench, pages, gate, c.accounts(), c.reach(), c.transfers());
+    accounts.add(routes);
+    return accounts;
   }
 
   private void phones(RoutesConfig routes, Pages pages, Gate gate) {
@@ -212,8 +218,8 @@ final class House implements AutoCloseable {
     routes.post("/settings/season", limits::season);
   }
 
-  private void athlete(RoutesConfig routes, Pages pages, Gate gate) {
-    EditHandler edit = new EditHandler(bench, pages, gate, common.first().accounts());
+  private void athlete(RoutesConfig routes, Pages pages, Gate gate, AccountsHandler accounts) {
+    EditHandler edit = new EditHandler(bench, pages, gate, common.first().accounts(), common.transfers());
     routes.get("/athlete/new", edit::blank);
     routes.post("/athlete/new", edit::add);
     routes.get("/athlete/{id}/edit", edit::edit);
@@ -223,6 +229,7 @@ final class House implements AutoCloseable {
     routes.post("/athlete/{id}/runup", edit::addRunUp);
     routes.post("/athlete/{id}/runup/{number}/remove", edit::removeRunUp);
     routes.post("/athlete/{id}/erase", edit::erase);
+    new TransferHandler(bench, gate, common.transfers(), edit, accounts).add(routes);
     PersonHandler person = new PersonHandler(bench, edit);
     routes.post("/athlete/{id}/person", person::keep);
     routes.post("/athlete/{id}/consent", person::say);

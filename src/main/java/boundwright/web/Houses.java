@@ -38,11 +38,11 @@ final class Houses implements AutoCloseable {
 
   private record Open(House house, Servlet servlet) {}
 
-  /** @param films whether films of other clubs are read here */
-  Houses(House.Common common, boolean films) {
+  /** @param clubs closed with these */
+  Houses(House.Common common, Clubs clubs) {
     this.common = common;
     this.first = new House(common, common.first());
-    this.clubs = new Clubs(common.first(), films);
+    this.clubs = clubs;
   }
 
   /** The house of the first club, for those who see everything. */

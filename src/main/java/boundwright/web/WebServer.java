@@ -6,6 +6,7 @@ import boundwright.account.Passkeys;
 import boundwright.pairing.Pairing;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.store.transfer.Transfers;
 import boundwright.web.certificate.OwnCertificate;
 import boundwright.web.department.Department;
 import boundwright.web.door.Callers;
@@ -81,13 +82,15 @@ public final class WebServer implements AutoCloseable {
             ? OwnCertificate.of(opening.keys(), names.isEmpty() ? List.of(USUAL_NAME) : names, reach.addresses(), bench.clock())
             : null;
     CountDownLatch closing = new CountDownLatch(1);
+    Clubs clubs = new Clubs(bench, opening.films());
     Houses houses =
         new Houses(
             new House.Common(
                 bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random),
                 new Bonds(bench.bonds(), accounts, bench.clock(), random), department, new Callers(pairing, accounts, reach),
-                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing),
-            opening.films());
+                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing,
+                new Transfers(bench, clubs::of, random)),
+            clubs);
     Javalin server =
         Javalin.create(
             config -> {

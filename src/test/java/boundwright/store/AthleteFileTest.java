@@ -42,22 +42,7 @@ class AthleteFileTest {
       DemoSquad.fill(w);
       Athlete bram = w.athletes().byName("Bram Curlew").orElseThrow();
       Athlete tovi = w.athletes().byName("Tovi Plover").orElseThrow();
-      MeetSheet meet =
-          w.meets().add(MeetSheet.of("Invented Open", Fixtures.TODAY, BoardDistance.own("own", 11), null, MeetRules.DEFAULT));
-      for (Athlete a : List.of(bram, tovi)) {
-        Entrant entrant = w.meets().enter(meet.id(), new Entrant(0, a.id(), a.name()));
-        w.meets().add(meet.id(), entrant.id(), Attempt.valid(a.name(), 1, 13.2), "");
-        w.looks().keep(new SecondLook(w.reps().inOrder(a.id()).get(0).id(), "KS", List.of()));
-        w.care().setGrowing(a.id(), true, null);
-        w.care().addPain(a.id(), new Pain(0, Fixtures.TODAY, "left shin of " + a.name(), 6, null, true));
-        w.care().keep(new GuardOverride(0, a.id(), Fixtures.TODAY, Finding.Rule.RAMP, Answer.CAUTION, "said", "a reason for it"));
-        SqlClips clips = new SqlClips(w.database());
-        long clip = clips.add(SqlClipsTest.plain(a.id())).id();
-        clips.found(clip, FakeScan.FOUND);
-        clips.setup(clip, SqlClipsTest.MARKED);
-        clips.corrections(clip, SqlClipsTest.EVERY_KIND);
-        w.ladder().keep(new RungDecision(0, a.id(), DrillFamily.ALTERNATE, Fixtures.TODAY, 4, 6, Decision.ADD_TWO_STEPS, ""));
-      }
+      fill(w, List.of(bram, tovi));
       InventedSeasons invented = new InventedSeasons(1);
       SeasonInput season = invented.inputOf(List.of(bram, tovi));
       long seasonId = w.seasons().add(season, "0123456789abcdef0123456789abcdef", Fixtures.CLOCK.instant()).id();
@@ -94,7 +79,27 @@ class AthleteFileTest {
     }
   }
 
-  private static Map<String, Integer> counts(Workbench w) {
+  /** Something of every kind beside reps. */
+  static void fill(Workbench w, List<Athlete> whose) {
+    MeetSheet meet =
+        w.meets().add(MeetSheet.of("Invented Open", Fixtures.TODAY, BoardDistance.own("own", 11), null, MeetRules.DEFAULT));
+    for (Athlete a : whose) {
+      Entrant entrant = w.meets().enter(meet.id(), new Entrant(0, a.id(), a.name()));
+      w.meets().add(meet.id(), entrant.id(), Attempt.valid(a.name(), 1, 13.2), "");
+      w.looks().keep(new SecondLook(w.reps().inOrder(a.id()).get(0).id(), "KS", List.of()));
+      w.care().setGrowing(a.id(), true, null);
+      w.care().addPain(a.id(), new Pain(0, Fixtures.TODAY, "left shin of " + a.name(), 6, null, true));
+      w.care().keep(new GuardOverride(0, a.id(), Fixtures.TODAY, Finding.Rule.RAMP, Answer.CAUTION, "said", "a reason for it"));
+      SqlClips clips = new SqlClips(w.database());
+      long clip = clips.add(SqlClipsTest.plain(a.id())).id();
+      clips.found(clip, FakeScan.FOUND);
+      clips.setup(clip, SqlClipsTest.MARKED);
+      clips.corrections(clip, SqlClipsTest.EVERY_KIND);
+      w.ladder().keep(new RungDecision(0, a.id(), DrillFamily.ALTERNATE, Fixtures.TODAY, 4, 6, Decision.ADD_TWO_STEPS, ""));
+    }
+  }
+
+  static Map<String, Integer> counts(Workbench w) {
     Map<String, Integer> out = new HashMap<>();
     w.database().counts().rows().forEach((table, rows) -> out.put(table, Math.toIntExact(rows)));
     return out;

@@ -7,6 +7,7 @@ import boundwright.account.Membership;
 import boundwright.account.Role;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
+import boundwright.athlete.person.Scope;
 import boundwright.demo.InventedFolder;
 import boundwright.footfall.Foot;
 import boundwright.load.LegCare.MedicalHold;
@@ -238,6 +239,32 @@ class RolesTest {
     HttpResponse<String> read = head.upload("/import", Client.hidden(head.get("/import").body(), "csrf"), "squad.csv", "name;born\n" + OTHERS + ";2010-11-03\n");
     assertThat(read.statusCode()).as(read.body()).isEqualTo(200);
     assertThat(read.body()).contains("separated by semicolons").contains(OTHERS);
+  }
+
+  @Test
+  void anAthleteChangesClubsWhenTheyAgreeOneCoachOffersAndTheOtherTakes() {
+    Club other = server.accounts().addClub("Other pit");
+    Client giving = as(Role.HEAD_COACH);
+    Client taking = in(Role.HEAD_COACH, other.id(), null);
+    Athlete who = bench.athletes().byId(own).orElseThrow();
+    Client theirs = as(Role.ATHLETE);
+    String csrf = Client.hidden(giving.get("/athlete/" + own + "/edit").body(), "csrf");
+    HttpResponse<String> unasked = giving.post("/athlete/" + own + "/transfer", "csrf", csrf, "club", String.valueOf(other.id()));
+    assertThat(unasked.statusCode()).isEqualTo(422);
+    assertThat(unasked.body()).contains("may not go to another club").contains("Nothing was changed");
+    bench.people().say(own, Scope.MOVE, true);
+    assertThat(giving.post("/athlete/" + own + "/transfer", "csrf", csrf, "club", String.valueOf(other.id())).body()).contains("Offered to Other pit");
+    String offers = taking.get("/accounts").body();
+    assertThat(offers).contains("Offered by other clubs").contains(who.name());
+    assertThat(giving.get("/accounts").body()).as("nobody offers this club anything").doesNotContain("Offered by other clubs");
+    String offer = offers.replaceAll("(?s).*/transfers/(\\d+)/take.*", "$1");
+    assertThat(giving.post("/transfers/" + offer + "/take", "csrf", csrf).body()).as("not theirs to take").contains("not there any more");
+    HttpResponse<String> there = taking.post("/transfers/" + offer + "/take", "csrf", Client.hidden(offers, "csrf"));
+    assertThat(there.body()).contains(who.name());
+    assertThat(bench.athletes().byId(own)).isEmpty();
+    assertThat(giving.get("/").body()).doesNotContain(who.name());
+    assertThat(taking.get("/accounts").body()).doesNotContain("Offered by other clubs").contains("athlete: " + who.name());
+    assertThat(theirs.get("/").body()).as("their own account came along, they log in anew").doesNotContain(who.name());
   }
 
   @Test

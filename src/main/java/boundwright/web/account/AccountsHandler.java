@@ -7,6 +7,7 @@ import boundwright.account.Membership;
 import boundwright.account.Role;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.store.transfer.Transfers;
 import boundwright.web.door.Reach;
 import boundwright.web.page.Form;
 import boundwright.web.page.Gate;
@@ -31,14 +32,21 @@ public final class AccountsHandler {
   private final Gate gate;
   private final Accounts accounts;
   private final Reach reach;
+  private final Transfers transfers;
 
   /** @param bench of the club whose page it is */
-  public AccountsHandler(Workbench bench, Pages pages, Gate gate, Accounts accounts, Reach reach) {
+  public AccountsHandler(Workbench bench, Pages pages, Gate gate, Accounts accounts, Reach reach, Transfers transfers) {
     this.bench = bench;
     this.pages = pages;
     this.gate = gate;
     this.accounts = accounts;
     this.reach = reach;
+    this.transfers = transfers;
+  }
+
+  /** The page once more, with why something was not taken. */
+  void refused(Context ctx, String why) {
+    page(ctx, 422, "", null, why);
   }
 
   /** Registers the routes. */
@@ -68,11 +76,12 @@ public final class AccountsHandler {
    * @param linkFor whose
    * @param sealed whether the link can be opened from elsewhere, over https
    * @param first whether this is the club that the others are kept with
+   * @param offers athletes whom other clubs offer
    * @param refusal why something was not taken; empty for none
    */
   public record AccountsView(
       String club, List<Person> people, List<Choice> athletes, List<Choice> roles, String link, String linkFor, boolean sealed, boolean first,
-      String refusal) {}
+      List<Transfers.Offered> offers, String refusal) {}
 
   /** Somebody in the club. */
   public record Person(long number, String name, String login, String role, String roleName, String athlete, boolean active, boolean hasPassword, boolean self) {}
@@ -88,7 +97,8 @@ public final class AccountsHandler {
         ctx, status, "account/accounts", "Accounts", "settings",
         new AccountsView(
             name(club), people, athletes, List.of(Role.values()).stream().map(r -> new Choice(r.name(), r.label())).toList(), link,
-            linkFor == null ? "" : linkFor.name(), reach.urls().stream().anyMatch(u -> u.startsWith("https")), club == Club.FIRST, refusal));
+            linkFor == null ? "" : linkFor.name(), reach.urls().stream().anyMatch(u -> u.startsWith("https")), club == Club.FIRST,
+            transfers.to(club), refusal));
   }
 
   private @Nullable Person person(Context ctx, Membership m) {

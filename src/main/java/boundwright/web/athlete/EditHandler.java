@@ -1,6 +1,7 @@
 package boundwright.web.athlete;
 
 import boundwright.account.AccountRepository;
+import boundwright.account.Club;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.KnownMark;
 import boundwright.athlete.Level;
@@ -10,6 +11,7 @@ import boundwright.footfall.Foot;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.store.transfer.Transfers;
 import boundwright.web.page.Addresses;
 import boundwright.web.page.Entries;
 import boundwright.web.page.Form;
@@ -34,9 +36,11 @@ public final class EditHandler {
   private final Pages pages;
   private final Gate gate;
   private final AccountRepository accounts;
+  private final Transfers transfers;
 
   /** @param accounts in which the account of whoever is erased goes too */
-  public EditHandler(Workbench bench, Pages pages, Gate gate, AccountRepository accounts) {
+  public EditHandler(Workbench bench, Pages pages, Gate gate, AccountRepository accounts, Transfers transfers) {
+    this.transfers = transfers;
     this.accounts = accounts;
     this.bench = bench;
     this.pages = pages;
@@ -234,7 +238,7 @@ public final class EditHandler {
   }
 
   /** The page; {@code form} is the one that was refused. */
-  void show(Context ctx, int status, @Nullable Athlete athlete, String form, String refused, String said) {
+  public void show(Context ctx, int status, @Nullable Athlete athlete, String form, String refused, String said) {
     Map<String, String> written = new HashMap<>();
     if (!form.isEmpty()) {
       for (Map.Entry<String, List<String>> field : ctx.formParamMap().entrySet()) {
@@ -245,7 +249,9 @@ public final class EditHandler {
     EditView view =
         new EditView(
             profile, unit(), Map.copyOf(written), form, refused, said, today().toString(), gate.fresh(),
-            athlete == null ? null : PersonView.of(bench.people(), athlete.id(), today()));
+            athlete == null ? null : PersonView.of(bench.people(), athlete.id(), today()),
+            athlete == null ? List.of() : transfers.others(gate.caller(ctx).club()),
+            athlete == null ? "" : transfers.offeredTo(gate.caller(ctx).club(), athlete.id()).map(Club::name).orElse(""));
     pages.show(ctx, status, "athlete/edit", athlete == null ? "New athlete" : athlete.name(), "squad", view);
   }
 

@@ -1,5 +1,6 @@
 package boundwright.web.athlete;
 
+import boundwright.account.Club;
 import boundwright.athlete.KnownMark;
 import boundwright.athlete.Level;
 import boundwright.athlete.MeasuredRunUp;
@@ -19,12 +20,14 @@ import org.jspecify.annotations.Nullable;
  * @param profile what is kept, or null for a new athlete
  * @param unit the coach's unit
  * @param written what was written in a refused form, by field
- * @param refusedForm which form was refused: {@code athlete}, {@code test}, {@code runup}, {@code person}, {@code consent}, {@code erase}, or empty
+ * @param refusedForm which form was refused: {@code athlete}, {@code test}, {@code runup}, {@code person}, {@code consent}, {@code transfer}, {@code erase}, or empty
  * @param refused why
  * @param said what was just done, or empty
  * @param today the day, for the date fields
  * @param token against a form that is sent twice
  * @param person birth date and what was agreed to, or null for a new athlete
+ * @param clubs the other clubs
+ * @param offeredTo the club that they are offered to, or empty
  */
 public record EditView(
     @Nullable Profile profile,
@@ -35,7 +38,9 @@ public record EditView(
     String said,
     String today,
     String token,
-    @Nullable PersonView person) {
+    @Nullable PersonView person,
+    List<Club> clubs,
+    String offeredTo) {
   /** What stands in a field: what was written, or what is kept. */
   public String field(String form, String name, String kept) {
     return refusedForm.equals(form) ? written.getOrDefault(name, kept) : kept;
