@@ -240,7 +240,7 @@ public final class Accounts {
     Instant since = now.minus(WAIT);
     String byLogin = "login " + Secrets.hash(key);
     String byAddress = "from " + from;
-    if (kept.wrongSince(byLogin, since) >= MOST_WRONG || kept.wrongSince(byAddress, since) >= MOST_WRONG_FROM) {
+    if (kept.wrongSince(byLogin, since, now) >= MOST_WRONG || kept.wrongSince(byAddress, since, now) >= MOST_WRONG_FROM) {
       throw new WaitException(
           "Too many wrong passwords: " + MOST_WRONG + " are taken for one login in " + WAIT.toMinutes() + " minutes. Wait " + WAIT.toMinutes()
               + " minutes, or ask the head coach for a link.");

@@ -152,10 +152,11 @@ final class House implements AutoCloseable {
 
   private AccountsHandler accounts(RoutesConfig routes, Pages pages, Gate gate) {
     Common c = common;
-    new LoginHandler(pages, c.accounts(), c.callers(), c.notes(), c.reach(), c.wrong(), c.department()).add(routes);
+    LoginHandler login = new LoginHandler(pages, c.accounts(), c.callers(), c.notes(), c.reach(), c.wrong(), c.department());
+    login.add(routes);
     new PasskeyHandler(gate, c.accounts(), c.passkeys(), c.callers(), c.notes(), c.reach(), c.department()).add(routes);
-    new DepartmentHandler(pages, gate, c.department(), c.bonds(), c.accounts(), c.passkeys(), c.callers(), c.notes(), c.reach()).add(routes);
-    new MeHandler(pages, gate, c.accounts(), c.passkeys(), c.bonds(), c.department(), c.reach(), bench.clock()).add(routes);
+    new DepartmentHandler(pages, gate, c.department(), c.bonds(), login, c.passkeys(), c.callers(), c.notes(), c.reach()).add(routes);
+    new MeHandler(pages, gate, c.accounts(), c.passkeys(), c.bonds(), c.department(), c.first().phones(), c.reach(), bench.clock()).add(routes);
     AccountsHandler accounts = new AccountsHandler(bench, pages, gate, c.accounts(), c.reach(), c.transfers());
     accounts.add(routes);
     return accounts;

@@ -88,7 +88,7 @@ public final class WebServer implements AutoCloseable {
             new House.Common(
                 bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random),
                 new Bonds(bench.bonds(), accounts, bench.clock(), random), department, new Callers(pairing, accounts, reach),
-                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing,
+                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.accounts(), bench.clock()), new Assets(), certificate, random, closing,
                 new Transfers(bench, clubs::of, random)),
             clubs);
     Javalin server =

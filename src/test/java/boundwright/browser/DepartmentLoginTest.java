@@ -105,7 +105,6 @@ class DepartmentLoginTest extends PhoneCase {
         if (width < 1000) {
           assertThat((String) page.evaluate(SMALL_TARGETS)).as("small targets on " + path + " at " + width).isEmpty();
         }
-        if (System.getenv("SHOTS") != null) { page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(java.nio.file.Path.of("/tmp/oi-shots" + path.replace('/', '-') + "-" + width + ".png"))); }
       }
       page.setViewportSize(390, 844);
     }

@@ -1,6 +1,5 @@
 package boundwright.web.account;
 
-import boundwright.account.Accounts;
 import boundwright.account.Bonds;
 import boundwright.account.Identity;
 import boundwright.account.Passkeys;
@@ -36,19 +35,20 @@ public final class DepartmentHandler {
   private final Gate gate;
   private final Department department;
   private final Bonds bonds;
-  private final Accounts accounts;
+  private final LoginHandler login;
   private final Passkeys passkeys;
   private final Callers callers;
   private final Notes notes;
   private final Reach reach;
 
+  /** @param login knows whom a link lets in, and counts wrong ones */
   public DepartmentHandler(
-      Pages pages, Gate gate, Department department, Bonds bonds, Accounts accounts, Passkeys passkeys, Callers callers, Notes notes, Reach reach) {
+      Pages pages, Gate gate, Department department, Bonds bonds, LoginHandler login, Passkeys passkeys, Callers callers, Notes notes, Reach reach) {
     this.pages = pages;
     this.gate = gate;
     this.department = department;
     this.bonds = bonds;
-    this.accounts = accounts;
+    this.login = login;
     this.passkeys = passkeys;
     this.callers = callers;
     this.notes = notes;
@@ -108,8 +108,8 @@ public final class DepartmentHandler {
 
   private void byLink(Context ctx) {
     String code = ctx.pathParam("code");
-    if (accounts.offered(code).filter(Accounts.Offered::anew).isEmpty()) {
-      throw new Turned(403, "This link does not hold. Ask the head coach for a new one.");
+    if (!login.offer(ctx).anew()) {
+      throw new Turned(403, "This link lets one browser in and connects nothing.");
     }
     send(ctx, "/enter/" + code, browser -> bonds.byLink(code, browser));
   }

@@ -139,7 +139,8 @@ public final class LoginHandler {
     in(ctx, in, offer.anew() ? "came in by a link and set a password" : "came in by the link of the terminal");
   }
 
-  private Accounts.Offered offer(Context ctx) {
+  /** Whom the link in the address lets in; turns away whoever has none that holds, or tries them out. */
+  Accounts.Offered offer(Context ctx) {
     if (isOpen(ctx)) {
       throw new Turned(403, "This came over plain http, where others on the Wi-Fi can read along, so the link was not used. Open boundwright with --https.");
     }

@@ -67,6 +67,7 @@ public final class Rights {
           get("/calendar/{secret}", Right.OPEN),
           get("/me", Right.SELF),
           post("/me/password", Right.SELF, "set their password"),
+          post("/me/phone/{id}/revoke", Right.SELF, "shut a phone out"),
           post("/me/*", Right.SELF),
           get("/accounts*", Right.CLUB),
           post("/accounts*", Right.CLUB),
