@@ -17,10 +17,10 @@ import java.time.Clock;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterEach;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.jspecify.annotations.Nullable;
 
 /** The whole way to a department's login and back, over HTTP, with a certified OpenID Provider in a process of its own. */
 class DepartmentTest {
@@ -28,35 +28,45 @@ class DepartmentTest {
   private static final String SECRET = "a-secret-for-trials-of-48-characters-xxxxxxxxxxx";
   private static final String PASSWORD = "four bounds then sand";
 
-  @TempDir Path folder;
-  private @Nullable RealDepartment department;
-  private @Nullable Workbench opened;
-  private @Nullable WebServer started;
+  @TempDir static Path folder;
+  /** Passwords are taken, too; most tests share it, each with people of its own. */
+  private static @Nullable Running both;
 
-  /** Real time: the department's server and the library that checks what it signs know no other. */
-  private WebServer open(boolean only) throws IOException {
-    RealDepartment real = RealDepartment.start();
-    department = real;
-    Workbench bench = Workbench.open(folder, Clock.systemUTC());
-    opened = bench;
-    DepartmentSetting setting = new DepartmentSetting("Invented Department", URI.create(real.issuer()), CLIENT, SECRET, only, "");
-    WebServer server = WebServer.start(bench, new Opening("127.0.0.1", 0, false, "", folder.resolve("keys"), "https://localhost", true, setting));
-    started = server;
-    server.reach().behind("https://localhost:" + server.port());
-    real.knows(CLIENT, SECRET, server.reach().outside() + "/login/department/back");
-    return server;
+  private static Running both() throws IOException {
+    Running held = both;
+    if (held == null) {
+      held = new Running(folder.resolve("both"), false);
+      both = held;
+    }
+    return held;
   }
 
-  @AfterEach
-  void close() throws IOException {
-    if (started != null) {
-      started.close();
+  /** A department's server and one of ours that knows it. In real time: the former and the library that checks what it signs know no other. */
+  private static final class Running implements AutoCloseable {
+    private final RealDepartment department = RealDepartment.start();
+    private final Workbench bench;
+    private final WebServer server;
+
+    Running(Path folder, boolean only) throws IOException {
+      bench = Workbench.open(folder, Clock.systemUTC());
+      DepartmentSetting setting = new DepartmentSetting("Invented Department", URI.create(department.issuer()), CLIENT, SECRET, only, "");
+      server = WebServer.start(bench, new Opening("127.0.0.1", 0, false, "", folder.resolve("keys"), "https://localhost", true, setting));
+      server.reach().behind("https://localhost:" + server.port());
+      department.knows(CLIENT, SECRET, out(server) + "/login/department/back");
     }
-    if (opened != null) {
-      opened.close();
-    }
-    if (department != null) {
+
+    @Override
+    public void close() throws IOException {
+      server.close();
+      bench.close();
       department.close();
+    }
+  }
+
+  @AfterAll
+  static void close() throws IOException {
+    if (both != null) {
+      both.close();
     }
   }
 
@@ -87,8 +97,8 @@ class DepartmentTest {
     return who.location(page);
   }
 
-  private static Account mara(WebServer server) {
-    return server.accounts().make("mara", "Mara Teststrand", Role.ASSISTANT, Club.FIRST, null);
+  private static Account account(WebServer server, String login, String name) {
+    return server.accounts().make(login, name, Role.ASSISTANT, Club.FIRST, null);
   }
 
   private static Visitor byPassword(WebServer server, Account of) {
@@ -104,9 +114,9 @@ class DepartmentTest {
 
   @Test
   void connectedUnderAccountSomebodyLogsInThereAndDisconnectsAgain() throws IOException {
-    WebServer server = open(false);
+    WebServer server = both().server;
     assertThat(server.department().trouble()).isEmpty();
-    Visitor mara = byPassword(server, mara(server));
+    Visitor mara = byPassword(server, account(server, "mara", "Mara Teststrand"));
     HttpResponse<String> back = mara.get(atTheDepartment(mara, server, form(mara, server, "/me", "/me/department"), "m.teststrand"));
     assertThat(back.statusCode()).as(back.body()).isEqualTo(200);
     assertThat(Visitor.refresh(back)).isEqualTo("/me?done=connected");
@@ -122,11 +132,12 @@ class DepartmentTest {
 
     // somebody whom nobody connected is told whom to ask, and nothing is made for them
     Visitor unknown = new Visitor();
+    int accounts = server.accounts().kept().all().size();
     HttpResponse<String> refused = unknown.get(atTheDepartment(unknown, server, form(unknown, server, "/login", "/login/department"), "s.omebody"));
     assertThat(refused.statusCode()).isEqualTo(422);
     assertThat(refused.body()).contains("No account here is connected with this login").contains("asks the head coach");
     assertThat(unknown.get(out(server) + "/").statusCode()).isEqualTo(401);
-    assertThat(server.accounts().kept().all()).hasSize(1);
+    assertThat(server.accounts().kept().all()).hasSize(accounts);
 
     // out here, and in again without a password there: this server ends its own session only
     form(other, server, "/me", "/logout");
@@ -139,42 +150,44 @@ class DepartmentTest {
 
   @Test
   void aLinkIsUsedWithTheDepartmentsLoginInsteadOfAPassword() throws IOException {
-    WebServer server = open(true);
-    Account mara = mara(server);
-    Visitor who = new Visitor();
-    String link = "/enter/" + server.accounts().link(mara.id());
-    assertThat(form(who, server, link, link, "password", PASSWORD).statusCode()).as("only at the department").isEqualTo(403);
-    assertThat(form(who, server, "/login", "/login", "login", "mara", "password", PASSWORD).statusCode()).isEqualTo(403);
-    HttpResponse<String> back = who.get(atTheDepartment(who, server, form(who, server, link, link + "/department"), "m.teststrand"));
-    assertThat(back.statusCode()).as(back.body()).isEqualTo(200);
-    assertThat(who.get(out(server) + "/me").body()).contains("Mara Teststrand").doesNotContain("name=\"password\"");
-    assertThat(server.accounts().kept().password(mara.id())).isEmpty();
-    assertThat(who.get(out(server) + link).statusCode()).as("used up").isEqualTo(403);
+    try (Running only = new Running(folder.resolve("only"), true)) {
+      WebServer server = only.server;
+      Account mara = account(server, "mara", "Mara Teststrand");
+      Visitor who = new Visitor();
+      String link = "/enter/" + server.accounts().link(mara.id());
+      assertThat(form(who, server, link, link, "password", PASSWORD).statusCode()).as("only at the department").isEqualTo(403);
+      assertThat(form(who, server, "/login", "/login", "login", "mara", "password", PASSWORD).statusCode()).isEqualTo(403);
+      HttpResponse<String> back = who.get(atTheDepartment(who, server, form(who, server, link, link + "/department"), "m.teststrand"));
+      assertThat(back.statusCode()).as(back.body()).isEqualTo(200);
+      assertThat(who.get(out(server) + "/me").body()).contains("Mara Teststrand").doesNotContain("name=\"password\"");
+      assertThat(server.accounts().kept().password(mara.id())).isEmpty();
+      assertThat(who.get(out(server) + link).statusCode()).as("used up").isEqualTo(403);
 
-    // the way out while the department's server is down
-    Visitor machine = new Visitor();
-    String entrance = URI.create(server.entrance()).getPath();
-    assertThat(form(machine, server, entrance, entrance).statusCode()).isEqualTo(303);
-    assertThat(machine.get(out(server) + "/accounts").statusCode()).isEqualTo(200);
+      // the way out while the department's server is down
+      Visitor machine = new Visitor();
+      String entrance = URI.create(server.entrance()).getPath();
+      assertThat(form(machine, server, entrance, entrance).statusCode()).isEqualTo(303);
+      assertThat(machine.get(out(server) + "/accounts").statusCode()).isEqualTo(200);
+    }
   }
 
   @Test
   void aLoginThatIsSomebodyElsesUsesNoLinkUp() throws IOException {
-    WebServer server = open(false);
-    Visitor mara = byPassword(server, mara(server));
-    mara.get(atTheDepartment(mara, server, form(mara, server, "/me", "/me/department"), "m.teststrand"));
-    Account otis = server.accounts().make("otis", "Otis", Role.READER, Club.FIRST, null);
+    WebServer server = both().server;
+    Visitor ilka = byPassword(server, account(server, "ilka", "Ilka Sandfoot"));
+    ilka.get(atTheDepartment(ilka, server, form(ilka, server, "/me", "/me/department"), "i.sandfoot"));
+    Account otis = account(server, "otis", "Otis");
     String link = "/enter/" + server.accounts().link(otis.id());
-    HttpResponse<String> back = mara.get(atTheDepartment(mara, server, form(mara, server, link, link + "/department"), "m.teststrand"));
+    HttpResponse<String> back = ilka.get(atTheDepartment(ilka, server, form(ilka, server, link, link + "/department"), "i.sandfoot"));
     assertThat(back.statusCode()).isEqualTo(422);
     assertThat(back.body()).contains("connected with an account already");
-    assertThat(mara.get(out(server) + link).statusCode()).as("the link still holds").isEqualTo(200);
-    assertThat(mara.get(out(server) + "/me").body()).contains("Mara Teststrand");
+    assertThat(ilka.get(out(server) + link).statusCode()).as("the link still holds").isEqualTo(200);
+    assertThat(ilka.get(out(server) + "/me").body()).contains("Ilka Sandfoot");
   }
 
   @Test
   void whoRefusesThereIsToldSo() throws IOException {
-    WebServer server = open(false);
+    WebServer server = both().server;
     Visitor who = new Visitor();
     HttpResponse<String> page = who.follow(who.get(Visitor.refresh(form(who, server, "/login", "/login/department"))), out(server));
     Matcher abort = Pattern.compile("href=\"([^\"]+/abort)\"").matcher(page.body());

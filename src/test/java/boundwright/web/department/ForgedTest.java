@@ -139,17 +139,6 @@ class ForgedTest {
   }
 
   @Test
-  void theRequestAsksForACodeBoundToThisBrowserAndForNothingOfThePerson() {
-    Map<String, String> away = away(new Visitor());
-    assertThat(away)
-        .containsEntry("response_type", "code").containsEntry("scope", "openid").containsEntry("client_id", CLIENT).containsEntry("code_challenge_method", "S256")
-        .containsEntry("redirect_uri", out() + "/login/department/back");
-    assertThat(away.getOrDefault("state", "")).hasSize(32);
-    assertThat(away.getOrDefault("nonce", "")).hasSize(32).isNotEqualTo(away.get("state"));
-    assertThat(away.getOrDefault("code_challenge", "")).hasSize(43);
-  }
-
-  @Test
   void aRightAnswerLetsInOnceAndNoForgedOneDoes() throws JOSEException {
     Visitor who = new Visitor();
     String doesNotHold = "does not hold: not signed by it, meant for somebody else, or out of date";
@@ -205,6 +194,12 @@ class ForgedTest {
     String words = "it works once, within 10 minutes, and in the browser that set out";
     Visitor who = new Visitor();
     Map<String, String> away = away(who);
+    assertThat(away)
+        .containsEntry("response_type", "code").containsEntry("scope", "openid").containsEntry("client_id", CLIENT).containsEntry("code_challenge_method", "S256")
+        .containsEntry("redirect_uri", out() + "/login/department/back");
+    assertThat(away.getOrDefault("state", "")).hasSize(32);
+    assertThat(away.getOrDefault("nonce", "")).hasSize(32).isNotEqualTo(away.get("state"));
+    assertThat(away.getOrDefault("code_challenge", "")).hasSize(43);
     issuer.gives(FakeIssuer.signed(FakeIssuer.OWN, right(away).build()));
     int before = issuer.asked();
     Map<String, String> changed = code(away);
@@ -237,7 +232,7 @@ class ForgedTest {
   }
 
   @Test
-  void anAnswerOfAnotherServerAndNoAnswerAreRefused() throws JOSEException {
+  void anAnswerOfAnotherServerNoAnswerAndWhoIsShutOutHereAreRefused() throws JOSEException {
     Visitor who = new Visitor();
     String none = "no answer of Invented Department";
     for (String iss : new String[] {"https://elsewhere.invalid", ""}) {
@@ -261,13 +256,9 @@ class ForgedTest {
     Map<String, String> failed = code(away(who));
     failed.put("error", "server_error");
     isRefused(who, back(who, failed), "could not log you in");
-  }
 
-  @Test
-  void whoIsShutOutHereIsNotLetInThere() throws JOSEException {
-    server.accounts().make("otis", "Otis", Role.HEAD_COACH, Club.FIRST, null);
+    // and who is shut out here, although the answer is right
     server.accounts().setActive(mara.id(), false);
-    Visitor who = new Visitor();
     Map<String, String> away = away(who);
     issuer.gives(FakeIssuer.signed(FakeIssuer.OWN, right(away).build()));
     isRefused(who, back(who, code(away)), "No account here is connected");
