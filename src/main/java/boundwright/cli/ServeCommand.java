@@ -168,7 +168,7 @@ final class ServeCommand implements Callable<Integer> {
   /** How the department is known whose logins are taken; null for none. */
   private @Nullable DepartmentSetting logins(Surroundings s) {
     String file = department.isEmpty() ? s.environment().getOrDefault(DEPARTMENT_VARIABLE, "").strip() : department;
-    if (file.isEmpty()) {
+    if (file.isEmpty() || rehearse) {
       return null;
     }
     if (behind.isEmpty() && !https) {
@@ -185,10 +185,14 @@ final class ServeCommand implements Callable<Integer> {
       return;
     }
     department.look();
-    String back = server.reach().outside() + DepartmentHandler.BACK;
+    String outside = server.reach().outside();
+    String works =
+        outside.isEmpty()
+            ? "This machine is on no network now, so nobody can come back from " + department.name() + "."
+            : "Logins of " + department.name() + " are taken. It sends people back to " + outside + DepartmentHandler.BACK;
     s.err().println(
         department.trouble().isEmpty()
-            ? "Logins of " + department.name() + " are taken. It sends people back to " + back
+            ? works
             : department.trouble() + (department.only() ? " Until then this terminal's address is the only way in." : " Passwords and passkeys work as always."));
     s.err().flush();
   }
