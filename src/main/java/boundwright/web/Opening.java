@@ -1,6 +1,8 @@
 package boundwright.web;
 
+import boundwright.web.department.DepartmentSetting;
 import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How the pages are to be opened.
@@ -11,5 +13,6 @@ import java.nio.file.Path;
  * @param name what {@code NAME.local} is to be; empty for no such name
  * @param behind what browsers open if a proxy that speaks https stands before, {@code https://NAME}; empty for none
  * @param keys folder of the certificate's keys; made if it is missing, looked at only with https
+ * @param department how the department is known whose logins are taken; null for none
  */
-public record Opening(String host, int port, boolean https, String name, Path keys, String behind) {}
+public record Opening(String host, int port, boolean https, String name, Path keys, String behind, @Nullable DepartmentSetting department) {}

@@ -1,6 +1,7 @@
 package boundwright.web;
 
 import boundwright.account.Accounts;
+import boundwright.account.Bonds;
 import boundwright.account.Passkeys;
 import boundwright.pairing.Pairing;
 import boundwright.quantity.RefusedException;
@@ -8,6 +9,7 @@ import boundwright.store.Workbench;
 import boundwright.store.club.Clubs;
 import boundwright.store.transfer.Transfers;
 import boundwright.web.certificate.OwnCertificate;
+import boundwright.web.department.Department;
 import boundwright.web.door.Callers;
 import boundwright.web.door.LocalName;
 import boundwright.web.door.Notes;
@@ -34,14 +36,16 @@ public final class WebServer implements AutoCloseable {
   private final Reach reach;
   private final Pairing pairing;
   private final Accounts accounts;
+  private final Department department;
   private final @Nullable OwnCertificate certificate;
   private final @Nullable LocalName name;
   private final Clubs clubs;
   private final CountDownLatch closing;
 
   private WebServer(
-      Javalin server, Reach reach, Pairing pairing, Accounts accounts, @Nullable OwnCertificate certificate, @Nullable LocalName name, Clubs clubs,
-      CountDownLatch closing) {
+      Javalin server, Reach reach, Pairing pairing, Accounts accounts, Department department, @Nullable OwnCertificate certificate,
+      @Nullable LocalName name, Clubs clubs, CountDownLatch closing) {
+    this.department = department;
     this.closing = closing;
     this.server = server;
     this.reach = reach;
@@ -60,7 +64,7 @@ public final class WebServer implements AutoCloseable {
    * @throws RefusedException if the port is in use or the address is not one of this machine's
    */
   public static WebServer start(Workbench bench, String host, int port) {
-    return start(bench, new Opening(host, port, false, "", Path.of(""), ""));
+    return start(bench, new Opening(host, port, false, "", Path.of(""), "", null));
   }
 
   /** Opens the pages of this workbench. */
@@ -75,6 +79,7 @@ public final class WebServer implements AutoCloseable {
     reach.behind(opening.behind());
     Pairing pairing = new Pairing(bench.phones(), bench.clock(), random);
     Accounts accounts = new Accounts(bench.accounts(), bench.clock(), random);
+    Department department = new Department(opening.department(), bench.clock());
     List<String> names = opening.name().isEmpty() ? List.of() : List.of(opening.name() + LocalName.ENDING);
     @Nullable OwnCertificate certificate =
         reach.https()
@@ -85,8 +90,9 @@ public final class WebServer implements AutoCloseable {
     Houses houses =
         new Houses(
             new House.Common(
-                bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random), new Callers(pairing, accounts, reach),
-                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing,
+                bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random),
+                new Bonds(bench.bonds(), accounts, bench.clock(), random), department, new Callers(pairing, accounts, reach),
+                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.accounts(), bench.clock()), new Assets(), certificate, random, closing,
                 new Transfers(bench, clubs::of, random)),
             clubs);
     Javalin server =
@@ -107,7 +113,7 @@ public final class WebServer implements AutoCloseable {
     if (name != null && !name.name().isEmpty()) {
       reach.alsoCalled(name.name());
     }
-    return new WebServer(server, reach, pairing, accounts, certificate, name, clubs, closing);
+    return new WebServer(server, reach, pairing, accounts, department, certificate, name, clubs, closing);
   }
 
   /** All routes as they are registered, each as {@code GET /athlete/{id}}. */
@@ -144,6 +150,11 @@ public final class WebServer implements AutoCloseable {
   /** Accounts, and the link for whoever sits at the machine itself. */
   public Accounts accounts() {
     return accounts;
+  }
+
+  /** The department whose logins are taken, or none. */
+  public Department department() {
+    return department;
   }
 
   /** Where whoever sits at the machine itself comes in; a link that works once if others can reach the pages too. */

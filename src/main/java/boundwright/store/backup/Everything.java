@@ -32,6 +32,7 @@ public final class Everything {
           Map.entry("account_link", "a secret: links to log in are made anew"),
           Map.entry("account_session", "a secret: everybody logs in again"),
           Map.entry("passkey_challenge", "for minutes"),
+          Map.entry("department_visit", "for minutes"),
           Map.entry("wrong_try", "for minutes"));
 
   /** Rows that are asked for at once where the database sends them in parts. */
