@@ -119,6 +119,7 @@ final class ServeCommand implements Callable<Integer> {
       if (demo) {
         invent(bench, folder);
       }
+      bench.learnBeside();
       Ahead.ofFirstPage(bench);
       try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind))) {
         String url = server.reach().own();
