@@ -298,6 +298,12 @@ class ArchitectureTest {
           .because("the library of calendars is loaded only when one is asked for, and can be exchanged");
 
   @ArchTest
+  static final ArchRule A_DEPARTMENTS_SERVER_IS_ASKED_IN_ONE_PLACE =
+      noClasses().that().resideOutsideOfPackage("boundwright.web.department..")
+          .should().dependOnClassesThat().resideInAnyPackage("com.nimbusds..", "net.minidev..")
+          .because("who comes is an issuer and a subject, and how that was found out is the business of one room");
+
+  @ArchTest
   static final ArchRule KEYS_ARE_MADE_IN_TWO_CLASSES =
       noClasses().that().doNotHaveFullyQualifiedName("boundwright.web.certificate.Issuer").and().doNotHaveFullyQualifiedName("boundwright.store.age.AgeHeader")
           .should().dependOnClassesThat().resideInAnyPackage("org.bouncycastle..")

@@ -84,6 +84,9 @@ public interface AccountRepository {
   /** The session with this secret. */
   Optional<Session> bySecret(String secretHash);
 
+  /** The session with this number. */
+  Optional<Session> session(long number);
+
   /** Sessions of an account, newest first. */
   List<Session> sessions(long account);
 
@@ -102,8 +105,8 @@ public interface AccountRepository {
   /** Counts a wrong try by any of these names and forgets those from before {@code from}. */
   void wrong(List<String> by, Instant now, Instant from);
 
-  /** How many wrong tries are kept by this name from a time on. */
-  int wrongSince(String by, Instant from);
+  /** How many wrong tries are kept by this name after a time, and none from later than now, should the clock have been set back. */
+  int wrongSince(String by, Instant after, Instant now);
 
   /** Forgets the wrong tries by this name. */
   void forgive(String by);

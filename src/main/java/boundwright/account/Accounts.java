@@ -240,7 +240,7 @@ public final class Accounts {
     Instant since = now.minus(WAIT);
     String byLogin = "login " + Secrets.hash(key);
     String byAddress = "from " + from;
-    if (kept.wrongSince(byLogin, since) >= MOST_WRONG || kept.wrongSince(byAddress, since) >= MOST_WRONG_FROM) {
+    if (kept.wrongSince(byLogin, since, now) >= MOST_WRONG || kept.wrongSince(byAddress, since, now) >= MOST_WRONG_FROM) {
       throw new WaitException(
           "Too many wrong passwords: " + MOST_WRONG + " are taken for one login in " + WAIT.toMinutes() + " minutes. Wait " + WAIT.toMinutes()
               + " minutes, or ask the head coach for a link.");
@@ -271,7 +271,7 @@ public final class Accounts {
     static final String HASH = Passwords.hash("a jumper who never logs in " + Integer.toHexString(System.identityHashCode(Nobody.class)), "no-one-at-all");
   }
 
-  /** Lets in whoever has proven to be this account, by a passkey; answers the secret of the new session. */
+  /** Lets in whoever has proven to be this account, by a passkey or at their department; answers the secret of the new session. */
   public String enter(long account, boolean sealed, String browser) {
     return begin(
         kept.byId(account).filter(Account::active).orElseThrow(() -> new RefusedException("This account is shut out. Ask the head coach.")), sealed, browser);
@@ -297,10 +297,19 @@ public final class Accounts {
     Instant now = clock.instant();
     Optional<Session> found =
         kept.bySecret(Secrets.hash(secret))
-            .filter(s -> s.account().active() && (s.sealed() || !sealed))
-            .filter(s -> s.lastSeen().isAfter(now.minus(IDLE)) && s.since().isAfter(now.minus(LONGEST)));
+            .filter(s -> s.sealed() || !sealed)
+            .filter(s -> runs(s, now));
     found.filter(s -> Duration.between(s.lastSeen(), now).abs().compareTo(SEEN_STEP) >= 0).ifPresent(s -> kept.seen(s.id(), now));
     return found.flatMap(s -> kept.memberships(s.account().id()).stream().filter(m -> m.clubId() == s.clubId()).findFirst().map(m -> new Seat(s, m)));
+  }
+
+  /** The session with this number; empty if it ended or the account was shut out. */
+  public Optional<Session> running(long session) {
+    return kept.session(session).filter(s -> runs(s, clock.instant()));
+  }
+
+  private static boolean runs(Session s, Instant now) {
+    return s.account().active() && s.lastSeen().isAfter(now.minus(IDLE)) && s.since().isAfter(now.minus(LONGEST));
   }
 
   /** Sets the password of somebody who is logged in; who has one says it first. All their other sessions end. */

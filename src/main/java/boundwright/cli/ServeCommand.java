@@ -11,6 +11,9 @@ import boundwright.store.engine.DataPlace;
 import boundwright.web.Ahead;
 import boundwright.web.Opening;
 import boundwright.web.WebServer;
+import boundwright.web.account.DepartmentHandler;
+import boundwright.web.department.Department;
+import boundwright.web.department.DepartmentSetting;
 import boundwright.web.door.LocalName;
 import boundwright.web.door.Reach;
 import boundwright.web.phones.QrCode;
@@ -27,6 +30,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicBoolean;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -42,6 +46,8 @@ final class ServeCommand implements Callable<Integer> {
   private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
 
   private static final long FAREWELL_MS = 500;
+  /** The environment variable that names the department's file. */
+  private static final String DEPARTMENT_VARIABLE = "BOUNDWRIGHT_DEPARTMENT";
   private static final String OWN = "http://127.0.0.1:";
 
   private final BoundwrightCommand top;
@@ -91,6 +97,15 @@ final class ServeCommand implements Callable<Integer> {
       description = "What browsers open if a proxy that speaks https stands before, as https://NAME. Everybody logs in then.")
   private String behind = "";
 
+  @Option(
+      names = "--department",
+      paramLabel = "FILE",
+      description = {
+        "Take logins of the department that this file describes, too (OpenID Connect; docs/accounts.md). Goes with --behind, or --host and --https.",
+        "Default: $" + DEPARTMENT_VARIABLE + "."
+      })
+  private String department = "";
+
   ServeCommand(BoundwrightCommand top) {
     this.top = top;
   }
@@ -107,6 +122,7 @@ final class ServeCommand implements Callable<Integer> {
       throw new RefusedException(
           "--https is for phones, and with --host " + host + " only this machine can open the pages. Add --host all, or leave out --https.");
     }
+    @Nullable DepartmentSetting logins = logins(s);
     if (browser && port != 0 && Browser.answers(OWN + port)) {
       s.out().println("boundwright is open already at " + OWN + port);
       show(s, OWN + port);
@@ -121,11 +137,12 @@ final class ServeCommand implements Callable<Integer> {
       }
       bench.learnBeside();
       Ahead.ofFirstPage(bench);
-      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind, !noFilms))) {
+      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind, logins))) {
         String url = server.reach().own();
         String entrance = server.entrance();
         say(s, server, entrance, place, bench.invented());
         sayLost(s, bench);
+        sayDepartment(s, server);
         if (rehearse) {
           rehearse(url, bench);
         } else {
@@ -134,8 +151,7 @@ final class ServeCommand implements Callable<Integer> {
           }
           Rehearsal.beside(s.environment());
           if (!noFilms) {
-            bench.sessions().start();
-            bench.clips().start();
+            server.readFilms(s::trouble);
           }
           AutoCloseable backups = bench.backups().byItself();
           try {
@@ -147,6 +163,38 @@ final class ServeCommand implements Callable<Integer> {
       }
     }
     return 0;
+  }
+
+  /** How the department is known whose logins are taken; null for none. */
+  private @Nullable DepartmentSetting logins(Surroundings s) {
+    String file = department.isEmpty() ? s.environment().getOrDefault(DEPARTMENT_VARIABLE, "").strip() : department;
+    if (file.isEmpty() || rehearse) {
+      return null;
+    }
+    if (behind.isEmpty() && !https) {
+      throw new RefusedException(
+          "A department's server sends people back over https, and nothing is answered over https here. Add --behind https://NAME, or --host all --https.");
+    }
+    return DepartmentSetting.read(s.path(file), s.environment());
+  }
+
+  /** Where the department sends people back to, and why nobody can log in there if it is so. */
+  private static void sayDepartment(Surroundings s, WebServer server) {
+    Department department = server.department();
+    if (!department.isThere()) {
+      return;
+    }
+    department.look();
+    String outside = server.reach().outside();
+    String works =
+        outside.isEmpty()
+            ? "This machine is on no network now, so nobody can come back from " + department.name() + "."
+            : "Logins of " + department.name() + " are taken. It sends people back to " + outside + DepartmentHandler.BACK;
+    s.err().println(
+        department.trouble().isEmpty()
+            ? works
+            : department.trouble() + (department.only() ? " Until then this terminal's address is the only way in." : " Passwords and passkeys work as always."));
+    s.err().flush();
   }
 
   /** Until Ctrl-C, or until a page closes the program. */
@@ -210,8 +258,7 @@ final class ServeCommand implements Callable<Integer> {
   private static void sayLost(Surroundings s, Workbench bench) {
     String lost = bench.backups().lost();
     if (!lost.isEmpty()) {
-      s.err().println(lost);
-      s.err().flush();
+      s.trouble(lost);
     }
   }
 
@@ -229,6 +276,9 @@ final class ServeCommand implements Callable<Integer> {
       if (place.database() != null) {
         answer.put("database", place.toString());
       }
+      if (place.films() != null) {
+        answer.put("films", place.films().toString());
+      }
       answer.put("invented", invented);
       answer.put("phones", reach.urls());
       answer.put("trust", reach.https() ? reach.trustUrl() : "");
@@ -240,7 +290,8 @@ final class ServeCommand implements Callable<Integer> {
       if (reach.forOthers()) {
         out.println("Others can reach it, so everybody logs in. This address lets one browser in, once.");
       }
-      out.println("Data: " + (place.database() == null ? "" : place + ", films in ") + folder + (invented ? " (an invented squad; no real athlete is in it)" : ""));
+      String beside = place.films() == null ? folder.toString() : place.films().toString();
+      out.println("Data: " + (place.database() == null && place.films() == null ? "" : place + ", films in ") + beside + (invented ? " (an invented squad; no real athlete is in it)" : ""));
       if (reach.forPhones()) {
         phones(s, server, code, address);
       }

@@ -1,6 +1,7 @@
 package boundwright.store;
 
 import boundwright.account.AccountRepository;
+import boundwright.account.BondRepository;
 import boundwright.account.PasskeyRepository;
 import boundwright.approach.aim.BoardLog;
 import boundwright.approach.run.RunThroughLog;
@@ -21,6 +22,7 @@ import boundwright.season.SeasonRepository;
 import boundwright.season.ladder.StayRepository;
 import boundwright.season.order.OrderRepository;
 import boundwright.store.account.SqlAccounts;
+import boundwright.store.account.SqlBonds;
 import boundwright.store.account.SqlPasskeys;
 import boundwright.store.engine.Database;
 import boundwright.store.view.Seen;
@@ -165,6 +167,11 @@ abstract class Repositories {
   /** Passkeys of the accounts. */
   public PasskeyRepository passkeys() {
     return new SqlPasskeys(database);
+  }
+
+  /** Logins of a department that are connected with accounts. */
+  public BondRepository bonds() {
+    return new SqlBonds(database);
   }
 
   /** Seasons and their published plans. */

@@ -1,6 +1,7 @@
 package boundwright.web;
 
 import boundwright.account.Accounts;
+import boundwright.account.Bonds;
 import boundwright.account.Passkeys;
 import boundwright.evidence.Source;
 import boundwright.evidence.Sources;
@@ -12,6 +13,7 @@ import boundwright.store.Workbench;
 import boundwright.store.transfer.Transfers;
 import boundwright.technique.TeachingPoint;
 import boundwright.web.account.AccountsHandler;
+import boundwright.web.account.DepartmentHandler;
 import boundwright.web.account.LoginHandler;
 import boundwright.web.account.MeHandler;
 import boundwright.web.account.PasskeyHandler;
@@ -27,6 +29,7 @@ import boundwright.web.clips.ClipPairHandler;
 import boundwright.web.clips.ClipPictureHandler;
 import boundwright.web.clips.ClipsHandler;
 import boundwright.web.clips.session.SessionHandler;
+import boundwright.web.department.Department;
 import boundwright.web.door.Callers;
 import boundwright.web.door.Notes;
 import boundwright.web.door.Reach;
@@ -91,13 +94,14 @@ final class House implements AutoCloseable {
    * What all houses of a server share.
    *
    * @param first the workbench of the first club, which keeps accounts and phones
+   * @param department whose logins are taken, or none
    * @param random a generator that cannot be guessed
    * @param closing counted down when a page closes the program
    * @param transfers athletes change clubs
    */
   record Common(
-      Workbench first, Reach reach, Pairing pairing, Accounts accounts, Passkeys passkeys, Callers callers, Notes notes, WrongCodes wrong, Assets assets,
-      @Nullable OwnCertificate certificate, RandomGenerator random, CountDownLatch closing,
+      Workbench first, Reach reach, Pairing pairing, Accounts accounts, Passkeys passkeys, Bonds bonds, Department department, Callers callers, Notes notes,
+      WrongCodes wrong, Assets assets, @Nullable OwnCertificate certificate, RandomGenerator random, CountDownLatch closing,
       Transfers transfers) {}
 
   House(Common common, Workbench bench) {
@@ -147,10 +151,13 @@ final class House implements AutoCloseable {
   }
 
   private AccountsHandler accounts(RoutesConfig routes, Pages pages, Gate gate) {
-    new LoginHandler(pages, common.accounts(), common.callers(), common.notes(), common.reach(), common.wrong()).add(routes);
-    new PasskeyHandler(gate, common.accounts(), common.passkeys(), common.callers(), common.notes(), common.reach()).add(routes);
-    new MeHandler(pages, gate, common.accounts(), common.passkeys(), common.reach(), bench.clock()).add(routes);
-    AccountsHandler accounts = new AccountsHandler(bench, pages, gate, common.accounts(), common.reach(), common.transfers());
+    Common c = common;
+    LoginHandler login = new LoginHandler(pages, c.accounts(), c.callers(), c.notes(), c.reach(), c.wrong(), c.department());
+    login.add(routes);
+    new PasskeyHandler(gate, c.accounts(), c.passkeys(), c.callers(), c.notes(), c.reach(), c.department()).add(routes);
+    new DepartmentHandler(pages, gate, c.department(), c.bonds(), login, c.passkeys(), c.callers(), c.notes(), c.reach()).add(routes);
+    new MeHandler(pages, gate, c.accounts(), c.passkeys(), c.bonds(), c.department(), c.first().phones(), c.reach(), bench.clock()).add(routes);
+    AccountsHandler accounts = new AccountsHandler(bench, pages, gate, c.accounts(), c.reach(), c.transfers());
     accounts.add(routes);
     return accounts;
   }

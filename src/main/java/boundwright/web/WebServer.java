@@ -1,12 +1,15 @@
 package boundwright.web;
 
 import boundwright.account.Accounts;
+import boundwright.account.Bonds;
 import boundwright.account.Passkeys;
 import boundwright.pairing.Pairing;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.store.club.Clubs;
 import boundwright.store.transfer.Transfers;
 import boundwright.web.certificate.OwnCertificate;
+import boundwright.web.department.Department;
 import boundwright.web.door.Callers;
 import boundwright.web.door.LocalName;
 import boundwright.web.door.Notes;
@@ -19,6 +22,7 @@ import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
+import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
@@ -32,13 +36,16 @@ public final class WebServer implements AutoCloseable {
   private final Reach reach;
   private final Pairing pairing;
   private final Accounts accounts;
+  private final Department department;
   private final @Nullable OwnCertificate certificate;
   private final @Nullable LocalName name;
+  private final Clubs clubs;
   private final CountDownLatch closing;
 
   private WebServer(
-      Javalin server, Reach reach, Pairing pairing, Accounts accounts, @Nullable OwnCertificate certificate, @Nullable LocalName name,
-      CountDownLatch closing) {
+      Javalin server, Reach reach, Pairing pairing, Accounts accounts, Department department, @Nullable OwnCertificate certificate,
+      @Nullable LocalName name, Clubs clubs, CountDownLatch closing) {
+    this.department = department;
     this.closing = closing;
     this.server = server;
     this.reach = reach;
@@ -46,6 +53,7 @@ public final class WebServer implements AutoCloseable {
     this.accounts = accounts;
     this.certificate = certificate;
     this.name = name;
+    this.clubs = clubs;
   }
 
   /**
@@ -56,7 +64,7 @@ public final class WebServer implements AutoCloseable {
    * @throws RefusedException if the port is in use or the address is not one of this machine's
    */
   public static WebServer start(Workbench bench, String host, int port) {
-    return start(bench, new Opening(host, port, false, "", Path.of(""), "", true));
+    return start(bench, new Opening(host, port, false, "", Path.of(""), "", null));
   }
 
   /** Opens the pages of this workbench. */
@@ -71,18 +79,20 @@ public final class WebServer implements AutoCloseable {
     reach.behind(opening.behind());
     Pairing pairing = new Pairing(bench.phones(), bench.clock(), random);
     Accounts accounts = new Accounts(bench.accounts(), bench.clock(), random);
+    Department department = new Department(opening.department(), bench.clock());
     List<String> names = opening.name().isEmpty() ? List.of() : List.of(opening.name() + LocalName.ENDING);
     @Nullable OwnCertificate certificate =
         reach.https()
             ? OwnCertificate.of(opening.keys(), names.isEmpty() ? List.of(USUAL_NAME) : names, reach.addresses(), bench.clock())
             : null;
     CountDownLatch closing = new CountDownLatch(1);
-    Clubs clubs = new Clubs(bench, opening.films());
+    Clubs clubs = new Clubs(bench, true);
     Houses houses =
         new Houses(
             new House.Common(
-                bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random), new Callers(pairing, accounts, reach),
-                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.clock()), new Assets(), certificate, random, closing,
+                bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random),
+                new Bonds(bench.bonds(), accounts, bench.clock(), random), department, new Callers(pairing, accounts, reach),
+                new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.accounts(), bench.clock()), new Assets(), certificate, random, closing,
                 new Transfers(bench, clubs::of, random)),
             clubs);
     Javalin server =
@@ -103,7 +113,7 @@ public final class WebServer implements AutoCloseable {
     if (name != null && !name.name().isEmpty()) {
       reach.alsoCalled(name.name());
     }
-    return new WebServer(server, reach, pairing, accounts, certificate, name, closing);
+    return new WebServer(server, reach, pairing, accounts, department, certificate, name, clubs, closing);
   }
 
   /** All routes as they are registered, each as {@code GET /athlete/{id}}. */
@@ -142,6 +152,11 @@ public final class WebServer implements AutoCloseable {
     return accounts;
   }
 
+  /** The department whose logins are taken, or none. */
+  public Department department() {
+    return department;
+  }
+
   /** Where whoever sits at the machine itself comes in; a link that works once if others can reach the pages too. */
   public String entrance() {
     return reach.own() + (reach.forOthers() ? "/enter/" + accounts.entrance() : "");
@@ -150,6 +165,11 @@ public final class WebServer implements AutoCloseable {
   /** Waits until somebody closes the program from a page. */
   public void awaitClosing() throws InterruptedException {
     closing.await();
+  }
+
+  /** Reads the films of every club from now on, see {@link Clubs#readFilms}. */
+  public void readFilms(Consumer<String> trouble) {
+    clubs.readFilms(trouble);
   }
 
   /** The port that the pages are on. */

@@ -6,6 +6,8 @@ import boundwright.cli.Terminal.Said;
 import boundwright.pairing.Pairing;
 import boundwright.pairing.PhoneRights;
 import boundwright.store.Workbench;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicReference;
@@ -48,5 +50,20 @@ class PhonesCommandTest {
     assertThat(terminal.run("serve", "--demo", "--port", "0", "--host", "no-such-host.invalid").err()).contains("no-such-host.invalid").contains("--host all");
     assertThat(terminal.run("serve", "--demo", "--port", "0", "--behind", "http://club.example").err()).contains("http://club.example").contains("https://NAME");
     assertThat(terminal.run("serve", "--demo", "--port", "0", "--name", "two words").err()).contains("letters, digits and hyphens");
+  }
+
+  @Test
+  void serveSaysWhetherTheDepartmentsLoginsAreTaken() throws IOException {
+    Terminal terminal = new Terminal(folder);
+    terminal.until = url -> {};
+    Path file = Files.writeString(folder.resolve("department.conf"), "name = Invented Department\nissuer = https://login.invalid\nclient = boundwright\n");
+    assertThat(terminal.run("serve", "--demo", "--port", "0", "--department", file.toString()).err()).contains("over https").contains("--behind https://NAME");
+    Said without = terminal.run("serve", "--demo", "--port", "0", "--behind", "https://club.invalid", "--department", file.toString());
+    assertThat(without.exit()).as(without.err()).isZero();
+    assertThat(without.err()).contains("BOUNDWRIGHT_DEPARTMENT_SECRET").contains("is not set").contains("Passwords and passkeys work as always");
+    Files.writeString(file, "name = Invented Department\nonly = yes\n");
+    Said slip = terminal.run("serve", "--demo", "--port", "0", "--behind", "https://club.invalid", "--department", file.toString());
+    assertThat(slip.exit()).as("nothing is opened another way than it was meant").isEqualTo(2);
+    assertThat(slip.err()).contains("does not say 'issuer'");
   }
 }

@@ -240,6 +240,7 @@ class LooksAndTestsTest {
             "phone", "phone_code",
             // who can log in, and what was done by number, never by name
             "club", "account", "membership", "account_link", "account_session", "wrong_try", "noted", "passkey", "passkey_challenge",
+            "department_bond", "department_visit",
             // a plan, a group and a form's token name no person; what two phones said of an attempt is in JumpsAndMeetsTest
             "squad_group", "day_plan", "day_drill", "taken", "meet_beside",
             // who was erased is in RestoreTest; a count names nobody

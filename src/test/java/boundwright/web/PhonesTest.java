@@ -2,6 +2,8 @@ package boundwright.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.account.Club;
+import boundwright.account.Role;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.athlete.Surface;
@@ -29,6 +31,8 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -194,8 +198,40 @@ class PhonesTest {
     }
     assertThat(statuses).containsExactly(403, 403, 403, 403, 403, 429, 429);
     assertThat(phone.get("/pair/" + right).statusCode()).as("the right one is not told from a wrong one either").isEqualTo(429);
+    try (WebServer second = WebServer.start(bench, "all", 0)) {
+      assertThat(Network.phone(second.port()).get("/pair/" + right).statusCode()).as("another server on the same store").isEqualTo(429);
+    }
     watch.pass(Duration.ofMinutes(10));
     assertThat(pair(phone, code(PhoneRights.LOG), "Patient").statusCode()).isEqualTo(200);
+  }
+
+  @Test
+  void phonesOfAnAccountAreListedUnderAccountAndShutOutThere() {
+    Client mara = in("mara", Role.ASSISTANT);
+    Client otis = in("otis", Role.ASSISTANT);
+    assertThat(pair(phone, codeOf(mara), "Mara's phone").statusCode()).isEqualTo(200);
+    assertThat(mara.get("/me").body()).contains("Mara&#39;s phone").contains("may log");
+    assertThat(otis.get("/me").body()).doesNotContain("Mara&#39;s phone");
+    String shut = "/me/phone/" + bench.phones().all().get(0).id() + "/revoke";
+    assertThat(otis.post(shut, "csrf", Client.hidden(otis.get("/me").body(), "csrf")).statusCode()).isEqualTo(404);
+    assertThat(phone.get("/").statusCode()).isEqualTo(200);
+    assertThat(mara.post(shut, "csrf", Client.hidden(mara.get("/me").body(), "csrf")).body()).contains("That phone is shut out.");
+    assertThat(phone.get("/").statusCode()).isEqualTo(401);
+    assertThat(bench.accounts().notes(Club.FIRST, 1).get(0).what()).isEqualTo("shut a phone out");
+  }
+
+  private Client in(String login, Role role) {
+    String link = "/enter/" + server.accounts().link(server.accounts().make(login, login, role, Club.FIRST, null).id());
+    Client client = new Client(server.port());
+    assertThat(client.post(link, "csrf", Client.hidden(client.get(link).body(), "csrf"), "password", "four bounds then sand").statusCode()).isEqualTo(200);
+    return client;
+  }
+
+  private static String codeOf(Client who) {
+    String page = who.post("/phones/code", "csrf", Client.hidden(who.get("/me").body(), "csrf"), "rights", "LOG").body();
+    Matcher m = Pattern.compile("/pair/([0-9a-f]{32})").matcher(page);
+    assertThat(m.find()).as(page).isTrue();
+    return m.group(1);
   }
 
   @Test

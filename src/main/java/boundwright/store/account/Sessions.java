@@ -83,6 +83,10 @@ final class Sessions {
     return store.read(h -> h.createQuery(SESSION + "WHERE s.secret = :secret").bind("secret", secretHash).map((r, c) -> session(r)).findOne());
   }
 
+  Optional<Session> byNumber(long number) {
+    return store.read(h -> h.createQuery(SESSION + "WHERE s.id = :id").bind("id", number).map((r, c) -> session(r)).findOne());
+  }
+
   List<Session> of(long account) {
     return store.read(h -> h.createQuery(SESSION + "WHERE s.account_id = :account ORDER BY s.id DESC").bind("account", account).map((r, c) -> session(r)).list());
   }
@@ -128,7 +132,7 @@ final class Sessions {
   /** Ends whatever lets this account in but its password. */
   void forgetAll(Handle h, long account) {
     endOthers(h, account, 0);
-    for (String table : new String[] {"account_link", "passkey", "phone", "phone_code"}) {
+    for (String table : new String[] {"account_link", "passkey", "department_bond", "phone", "phone_code"}) {
       h.createUpdate("DELETE FROM " + table + " WHERE account_id = :account").bind("account", account).execute();
     }
   }

@@ -239,6 +239,11 @@ public final class SqlAccounts implements AccountRepository {
   }
 
   @Override
+  public Optional<Session> session(long number) {
+    return sessions.byNumber(number);
+  }
+
+  @Override
   public List<Session> sessions(long account) {
     return sessions.of(account);
   }
@@ -274,12 +279,13 @@ public final class SqlAccounts implements AccountRepository {
   }
 
   @Override
-  public int wrongSince(String by, Instant from) {
+  public int wrongSince(String by, Instant after, Instant now) {
     return store.read(
         h ->
-            h.createQuery("SELECT count(*) FROM wrong_try WHERE tried_by = :by AND at >= :from")
+            h.createQuery("SELECT count(*) FROM wrong_try WHERE tried_by = :by AND at > :after AND at <= :now")
                 .bind("by", by)
-                .bind("from", from.getEpochSecond())
+                .bind("after", after.getEpochSecond())
+                .bind("now", now.getEpochSecond())
                 .mapTo(Integer.class)
                 .one());
   }

@@ -3,6 +3,7 @@ package boundwright.web.account;
 import boundwright.account.Accounts;
 import boundwright.account.Passwords;
 import boundwright.quantity.RefusedException;
+import boundwright.web.department.Department;
 import boundwright.web.door.Callers;
 import boundwright.web.door.Notes;
 import boundwright.web.door.Reach;
@@ -24,8 +25,10 @@ public final class LoginHandler {
   private final Notes notes;
   private final Reach reach;
   private final WrongCodes wrong;
+  private final Department department;
 
-  public LoginHandler(Pages pages, Accounts accounts, Callers callers, Notes notes, Reach reach, WrongCodes wrong) {
+  public LoginHandler(Pages pages, Accounts accounts, Callers callers, Notes notes, Reach reach, WrongCodes wrong, Department department) {
+    this.department = department;
     this.pages = pages;
     this.accounts = accounts;
     this.callers = callers;
@@ -50,17 +53,21 @@ public final class LoginHandler {
    * @param refusal why it was not taken; empty for none
    * @param passkeys whether browsers make passkeys for this address
    * @param open whether others on the Wi-Fi could read a password along, so that none is asked for
+   * @param department whose login is taken, too
    */
-  public record LoginView(String login, String refusal, boolean open, boolean passkeys) {}
+  public record LoginView(String login, String refusal, boolean open, boolean passkeys, DepartmentView department) {}
 
   private void page(Context ctx, int status, String login, String refusal) {
-    pages.show(ctx, status, "account/login", "Log in", "", new LoginView(login, refusal, isOpen(ctx), PasskeyHandler.place(ctx, reach).takesPasskeys()));
+    pages.show(
+        ctx, status, "account/login", "Log in", "",
+        new LoginView(login, refusal, isOpen(ctx), PasskeyHandler.place(ctx, reach).takesPasskeys(), DepartmentView.of(ctx, department, reach)));
   }
 
   private void login(Context ctx) {
     if (isOpen(ctx)) {
       throw new Turned(403, "This came over plain http, where others on the Wi-Fi can read a password along. It was not looked at. Open boundwright with --https, or ask for a code for this phone.");
     }
+    department.turnAwayFromOwnLogins();
     String login = Form.text(ctx, "login");
     String secret;
     try {
@@ -102,19 +109,24 @@ public final class LoginHandler {
    * @param anew whether a password is to be set
    * @param fewest fewest characters of one
    * @param refusal why it was not taken; empty for none
+   * @param department whose login can be connected instead
    */
-  public record EntranceView(String code, String name, String login, boolean anew, int fewest, String refusal) {}
+  public record EntranceView(String code, String name, String login, boolean anew, int fewest, String refusal, DepartmentView department) {}
 
   /** Opening the address uses nothing up: some programs open an address by themselves to show what is behind it. */
   private void entrance(Context ctx, int status, String refusal) {
     Accounts.Offered offer = offer(ctx);
     pages.show(
         ctx, status, "account/enter", "Welcome", "",
-        new EntranceView(ctx.pathParam("code"), offer.account().name(), offer.account().login(), offer.anew(), Passwords.FEWEST, refusal));
+        new EntranceView(ctx.pathParam("code"), offer.account().name(), offer.account().login(), offer.anew(), Passwords.FEWEST, refusal,
+            DepartmentView.of(ctx, department, reach)));
   }
 
   private void enter(Context ctx) {
     Accounts.Offered offer = offer(ctx);
+    if (offer.anew()) {
+      department.turnAwayFromOwnLogins();
+    }
     Optional<String> secret;
     try {
       secret = accounts.enter(ctx.pathParam("code"), password(ctx), reach.isSealed(ctx.req()), browser(ctx));
@@ -127,7 +139,8 @@ public final class LoginHandler {
     in(ctx, in, offer.anew() ? "came in by a link and set a password" : "came in by the link of the terminal");
   }
 
-  private Accounts.Offered offer(Context ctx) {
+  /** Whom the link in the address lets in; turns away whoever has none that holds, or tries them out. */
+  Accounts.Offered offer(Context ctx) {
     if (isOpen(ctx)) {
       throw new Turned(403, "This came over plain http, where others on the Wi-Fi can read along, so the link was not used. Open boundwright with --https.");
     }

@@ -4,6 +4,7 @@ import boundwright.account.Accounts;
 import boundwright.account.Passkeys;
 import boundwright.account.Session;
 import boundwright.quantity.RefusedException;
+import boundwright.web.department.Department;
 import boundwright.web.door.Notes;
 import boundwright.web.door.Reach;
 import boundwright.web.page.Form;
@@ -34,8 +35,10 @@ public final class PasskeyHandler {
   private final Callers callers;
   private final Notes notes;
   private final Reach reach;
+  private final Department department;
 
-  public PasskeyHandler(Gate gate, Accounts accounts, Passkeys passkeys, Callers callers, Notes notes, Reach reach) {
+  public PasskeyHandler(Gate gate, Accounts accounts, Passkeys passkeys, Callers callers, Notes notes, Reach reach, Department department) {
+    this.department = department;
     this.gate = gate;
     this.accounts = accounts;
     this.passkeys = passkeys;
@@ -97,6 +100,7 @@ public final class PasskeyHandler {
   }
 
   private void login(Context ctx) {
+    department.turnAwayFromOwnLogins();
     try {
       boolean sealed = reach.isSealed(ctx.req());
       String secret = accounts.enter(passkeys.account(Form.text(ctx, "answer"), place(ctx, reach)), sealed, LoginHandler.browser(ctx));
@@ -110,6 +114,7 @@ public final class PasskeyHandler {
   }
 
   private void keep(Context ctx) {
+    department.turnAwayFromOwnLogins();
     Session session = session(ctx);
     try {
       passkeys.add(session.account(), Form.text(ctx, "name"), Form.text(ctx, "answer"), place(ctx, reach));

@@ -198,6 +198,16 @@ public final class Reach {
     return out;
   }
 
+  /**
+   * Where browsers open the pages over https, always the same for the same network, with a name rather than a number; empty if nothing is
+   * answered over https.
+   */
+  public String outside() {
+    List<String> urls = urls();
+    int first = behind.isEmpty() && !names.isEmpty() ? addresses.size() : 0;
+    return urls.isEmpty() || !urls.get(0).startsWith("https") ? "" : urls.get(first);
+  }
+
   private String url(String at) {
     return (https() ? "https://" : "http://") + bracketed(at) + ":" + (https() ? sealedPort : port);
   }

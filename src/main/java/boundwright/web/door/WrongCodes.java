@@ -1,59 +1,50 @@
 package boundwright.web.door;
 
+import boundwright.account.AccountRepository;
+import boundwright.account.Accounts;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.LinkedHashMap;
-import java.util.Map;
+import java.util.List;
 
 /**
- * Stops whoever tries pairing codes out: after {@link #MOST} wrong ones an address waits {@link #WAIT}. A code has 128 bits and would not be
- * found anyway; this keeps the trying off the database.
+ * Stops whoever tries out codes of phones and links: after {@link #MOST} wrong ones within {@link #WAIT} an address waits. They are counted in
+ * the store, beside wrong passwords, so several servers count together and none forgets when it is opened anew.
  */
 public final class WrongCodes {
   /** Wrong codes that are answered as such. */
   public static final int MOST = 5;
-  /** How long an address waits then. */
-  public static final Duration WAIT = Duration.ofMinutes(10);
-  /** Addresses that are kept in mind; the one longest unheard of is forgotten first. */
-  private static final int ADDRESSES = 1_000;
+  /** How far back they are counted. */
+  public static final Duration WAIT = Accounts.WAIT;
 
-  private record Tries(int wrong, Instant last) {}
-
+  private final AccountRepository kept;
   private final Clock clock;
-  private final Map<String, Tries> byAddress =
-      new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
 
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Tries> eldest) {
-          return size() > ADDRESSES;
-        }
-      };
-
-  public WrongCodes(Clock clock) {
+  public WrongCodes(AccountRepository kept, Clock clock) {
+    this.kept = kept;
     this.clock = clock;
   }
 
   /** Whether this address must wait. */
-  public synchronized boolean mustWait(String address) {
-    Tries tries = byAddress.get(address);
-    return tries != null && tries.wrong() >= MOST && isRecent(tries);
+  public boolean mustWait(String address) {
+    return kept.wrongSince(by(address), since(), clock.instant()) >= MOST;
   }
 
   /** Counts a wrong code. */
-  public synchronized void count(String address) {
-    Tries before = byAddress.get(address);
-    int wrong = before == null || !isRecent(before) ? 0 : before.wrong();
-    byAddress.put(address, new Tries(wrong + 1, clock.instant()));
+  public void count(String address) {
+    kept.wrong(List.of(by(address)), clock.instant(), since());
   }
 
   /** Forgets what an address has tried, because it was let in. */
-  public synchronized void forget(String address) {
-    byAddress.remove(address);
+  public void forget(String address) {
+    kept.forgive(by(address));
   }
 
-  private boolean isRecent(Tries tries) {
-    return Duration.between(tries.last(), clock.instant()).abs().compareTo(WAIT) < 0;
+  private Instant since() {
+    return clock.instant().minus(WAIT);
+  }
+
+  private static String by(String address) {
+    return "code from " + address;
   }
 }

@@ -1,0 +1,4 @@
+@NullMarked
+package boundwright.web.department;
+
+import org.jspecify.annotations.NullMarked;
