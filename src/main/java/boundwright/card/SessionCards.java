@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 
 /** Makes the card of the day for one athlete or for the squad. */
 public final class SessionCards {
@@ -37,6 +38,12 @@ public final class SessionCards {
   /** The advice that a card needs. */
   interface Marks {
     MarkAdvice advise(Athlete athlete, Sequence sequence, int approachSteps, CoachSettings settings);
+
+    /** The marks of a squad for a piece of a drill, by the athlete's number, each from where they do the drill. */
+    default Map<Long, MarkAdvice> advise(List<Athlete> athletes, Sequence piece, Drill drill, CoachSettings settings) {
+      Rungs now = rungs();
+      return athletes.stream().collect(Collectors.toMap(Athlete::id, a -> advise(a, piece, now.stepsFor(a, drill), settings)));
+    }
 
     Tapes tapes(List<Athlete> athletes, DayPlan plan, CoachSettings settings);
 
@@ -69,6 +76,11 @@ public final class SessionCards {
           @Override
           public MarkAdvice advise(Athlete athlete, Sequence sequence, int approachSteps, CoachSettings settings) {
             return advisor.advise(athlete, sequence, approachSteps, settings);
+          }
+
+          @Override
+          public Map<Long, MarkAdvice> advise(List<Athlete> athletes, Sequence piece, Drill drill, CoachSettings settings) {
+            return advisor.advise(athletes, piece, drill, settings);
           }
 
           @Override

@@ -20,6 +20,7 @@ import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -44,7 +45,8 @@ final class SquadPages {
     Set<Sign> signs = EnumSet.noneOf(Sign.class);
     Map<String, List<String>> minds = new LinkedHashMap<>();
     Map<Long, DayVerdict> days = marks.days(athletes);
-    List<Athlete> bounding = new ArrayList<>();
+    List<Athlete> bounding = athletes.stream().filter(a -> !Day.of(days.get(a.id())).held()).toList();
+    List<Column> columns = columns(plan, bounding);
     for (Athlete athlete : athletes) {
       DayVerdict verdict = days.get(athlete.id());
       Day day = Day.of(verdict);
@@ -52,13 +54,12 @@ final class SquadPages {
         rows.add(new SquadRow(athlete.name(), "", day, List.of()));
         continue;
       }
-      bounding.add(athlete);
       if (!day.body().isEmpty()) {
         minds.computeIfAbsent(day.body(), w -> new ArrayList<>()).add(athlete.name());
       }
       Set<Sign> load = Sign.of(verdict);
       signs.addAll(load);
-      rows.add(new SquadRow(athlete.name(), Sign.written(load), day, cells(athlete, plan, signs)));
+      rows.add(new SquadRow(athlete.name(), Sign.written(load), day, cells(athlete, columns, signs)));
     }
     if (settings.facility().surface() == Surface.CONCRETE) {
       minds.put("Never on concrete. Level grass is best; a sprung floor or a raised runway is good.", List.of());
@@ -69,15 +70,24 @@ final class SquadPages {
         minds.entrySet().stream().map(e -> e.getValue().isEmpty() ? e.getKey() : String.join(", ", e.getValue()) + ": " + e.getKey()).toList());
   }
 
-  private List<SquadCell> cells(Athlete athlete, CutPlan plan, Set<Sign> all) {
-    List<SquadCell> out = new ArrayList<>();
+  /** A piece of a drill with everybody's marks. */
+  private record Column(CutDrill drill, Sequence piece, Map<Long, MarkAdvice> marks) {}
+
+  private List<Column> columns(CutPlan plan, List<Athlete> bounding) {
+    List<Column> out = new ArrayList<>();
     for (CutDrill d : plan.drills()) {
-      for (Sequence piece : d.differentPieces()) {
-        MarkAdvice advice = marks.advise(athlete, piece, marks.rungs().stepsFor(athlete, d.drill()), settings);
-        Set<Sign> signs = Sign.of(advice, d.drill(), settings);
-        all.addAll(signs);
-        out.add(cell(advice, d, piece, Sign.written(signs)));
-      }
+      d.differentPieces().forEach(piece -> out.add(new Column(d, piece, marks.advise(bounding, piece, d.drill(), settings))));
+    }
+    return out;
+  }
+
+  private List<SquadCell> cells(Athlete athlete, List<Column> columns, Set<Sign> all) {
+    List<SquadCell> out = new ArrayList<>();
+    for (Column c : columns) {
+      MarkAdvice advice = Objects.requireNonNull(c.marks.get(athlete.id()), "marks for everybody who bounds");
+      Set<Sign> signs = Sign.of(advice, c.drill.drill(), settings);
+      all.addAll(signs);
+      out.add(cell(advice, c.drill, c.piece, Sign.written(signs)));
     }
     return out;
   }

@@ -135,6 +135,7 @@ final class ServeCommand implements Callable<Integer> {
       if (demo) {
         invent(bench, folder);
       }
+      bench.learnBeside();
       Ahead.ofFirstPage(bench);
       try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind, !noFilms, logins))) {
         String url = server.reach().own();

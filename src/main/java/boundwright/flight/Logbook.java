@@ -13,7 +13,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Executor;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,18 +25,34 @@ import org.jspecify.annotations.Nullable;
  * that holds; a rep of today costs one update, a rep dated before the newest one learns that athlete again.
  */
 public final class Logbook {
+  /** Reps from which on learning an athlete again is felt by whoever waits for it (some 14 ms). */
+  private static final int FELT = 100;
+  /** How often an athlete is learned beside when reps come meanwhile; after that the writers wait for it. */
+  private static final int TRIES = 3;
+
   private final RepStore store;
   private final AthleteRepository athletes;
   private final SquadBook squadBook;
+  private final Executor beside;
+  /** Nobody learns an athlete whom another thread is learning. */
+  private final Object[] oneAtATime = Stream.generate(Object::new).limit(64).toArray();
+  /** What was known of those whose log changed before its end, until they are learned again. */
+  private final Map<Long, Learned> meanwhile = new ConcurrentHashMap<>();
 
-  /** Works on this store. */
+  /** Works on this store and learns at once. */
   public Logbook(RepStore store, AthleteRepository athletes) {
-    this.store = store;
-    this.athletes = athletes;
-    this.squadBook = new SquadBook(store, athletes);
+    this(store, athletes, Runnable::run);
   }
 
-  /** Call when somebody asks on a day: on its first call the squad's snapshot is made, if it is time. */
+  /** As {@link #Logbook(RepStore, AthleteRepository)}; {@code beside} does what nobody need wait for, one after the other. */
+  public Logbook(RepStore store, AthleteRepository athletes, Executor beside) {
+    this.store = store;
+    this.athletes = athletes;
+    this.beside = beside;
+    this.squadBook = new SquadBook(store, athletes, beside);
+  }
+
+  /** Call when somebody asks on a day: on its first call the making of the squad's snapshot begins, if it is time. */
   public void dayBegins(LocalDate today) {
     squadBook.dayBegins(today);
   }
@@ -45,7 +64,7 @@ public final class Logbook {
 
   /** Logs many reps of any athletes, all or none; the answers are in the order given. */
   public List<Rep> logAll(List<Rep> reps) {
-    return store.writeLong(w -> changed(w, changes -> reps.stream().map(changes::add).toList()));
+    return store.writeLong(w -> changed(w, changes -> reps.stream().map(changes::add).toList(), false));
   }
 
   /**
@@ -53,13 +72,33 @@ public final class Logbook {
    * learned is then the same as if each had been made alone.
    */
   public <T> T together(Function<RepChanges, T> work) {
-    return store.write(w -> changed(w, work));
+    return store.write(w -> changed(w, work, false));
   }
 
-  private <T> T changed(Writer w, Function<RepChanges, T> work) {
+  /**
+   * As {@link #together}, for what comes late: an athlete with many reps whose log changed before its last day is not learned again in the
+   * transaction, but forgotten in it, and learned once when {@link #learnForgotten} is called after it, or when somebody asks.
+   */
+  public <T> T late(Function<RepChanges, T> work) {
+    return store.write(w -> changed(w, work, true));
+  }
+
+  /** Begins to learn those whom {@link #late} left, beside; call when it is kept. */
+  public void learnForgotten() {
+    meanwhile.keySet().forEach(id -> beside.execute(() -> learnForgotten(id)));
+  }
+
+  private void learnForgotten(long athleteId) {
+    if (store.learned(athleteId).isEmpty() && athletes.byId(athleteId).isPresent()) {
+      learnMissing(athleteId);
+    }
+    meanwhile.remove(athleteId);
+  }
+
+  private <T> T changed(Writer w, Function<RepChanges, T> work, boolean late) {
     RepChanges changes = new RepChanges(store, w);
     T answer = work.apply(changes);
-    changes.touched().forEach((id, touched) -> learnTouched(w, id, touched));
+    changes.touched().forEach((id, touched) -> learnTouched(w, id, touched, late));
     return answer;
   }
 
@@ -76,29 +115,29 @@ public final class Logbook {
         });
   }
 
-  private void learnTouched(Writer w, long athleteId, RepChanges.Touched touched) {
+  private void learnTouched(Writer w, long athleteId, RepChanges.Touched touched, boolean late) {
     LocalDate disturbed = touched.disturbed();
     if (disturbed == null) {
-      learnFresh(w, athleteId, touched.added());
+      learnFresh(w, athleteId, touched.added(), late);
     } else {
       LocalDate from = touched.added().stream().map(Rep::date).filter(d -> d.isBefore(disturbed)).min(LocalDate::compareTo).orElse(disturbed);
-      learnLastDayAgain(w, athleteId, from);
+      learnLastDayAgain(w, athleteId, from, late);
     }
   }
 
   /** Learns again what changed on {@code from} and after it: from the start of the last day where that is enough. */
-  private void learnLastDayAgain(Writer w, long athleteId, LocalDate from) {
+  private void learnLastDayAgain(Writer w, long athleteId, LocalDate from, boolean late) {
     Learned before = learned(w, athleteId);
     LocalDate last = before == null ? null : before.now().lastDate();
     if (before == null || last == null || from.isBefore(last)) {
-      learnAgain(w, athleteId);
+      again(w, athleteId, late);
       return;
     }
     List<Rep> since = w.inOrder(athleteId).stream().filter(r -> !r.date().isBefore(last)).toList();
     if (since.isEmpty() || !since.get(0).date().equals(last)) {
-      learnAgain(w, athleteId);
+      again(w, athleteId, late);
     } else {
-      w.keep(athleteId, learnOn(before.dayStart(), before.dayStart(), since));
+      w.keep(athleteId, From.learnOn(before.dayStart(), before.dayStart(), since));
     }
   }
 
@@ -118,14 +157,26 @@ public final class Logbook {
             () -> new RefusedException("Rep number " + repId + " is not in this athlete's log. It may have been taken back already."));
   }
 
-  /** What is known of the athlete's flights now. */
+  /** What is known of the athlete's flights now; whoever is being learned again is waited for. */
   public FlightModel model(Athlete athlete) {
-    long number = squadBook.now().number();
-    return store
-        .learned(athlete.id())
-        .map(Learned::now)
-        .filter(m -> m.squad() == number)
-        .orElseGet(() -> learnFromScratch(athlete));
+    return learnedNow(athlete.id()).map(Learned::now).orElseGet(() -> learnFromScratch(athlete));
+  }
+
+  /**
+   * What was learned of the athlete, for a phone that asks again soon: while they are learned again it is what was known before.
+   *
+   * @return empty where nothing was learned yet from the squad's snapshot that holds
+   */
+  public Optional<Learned> learnedSoFar(long athleteId) {
+    return learnedNow(athleteId).or(() -> Optional.ofNullable(meanwhile.get(athleteId)).filter(this::holds));
+  }
+
+  private Optional<Learned> learnedNow(long athleteId) {
+    return store.learned(athleteId).filter(this::holds);
+  }
+
+  private boolean holds(Learned learned) {
+    return learned.now().squad() == squadBook.now().number();
   }
 
   /** What was known of the athlete's flights before their first rep. */
@@ -134,11 +185,10 @@ public final class Logbook {
   }
 
   private FlightModel learnFromScratch(Athlete athlete) {
-    List<Rep> reps = store.inOrder(athlete.id());
-    if (reps.isEmpty()) {
+    if (store.inOrder(athlete.id()).isEmpty()) {
       return FlightModel.prior(athletes.profile(athlete), squadBook.now());
     }
-    return learnBeside(athlete.id()).now();
+    return learnMissing(athlete.id()).now();
   }
 
   /** Call after the athlete's level, tests or run-ups changed: learns again from the reps. */
@@ -146,21 +196,38 @@ public final class Logbook {
     learnBeside(athleteId);
   }
 
+  /** Learns an athlete again, unless another thread is at it: then its end is waited for. Inside a write nobody is waited for. */
+  private Learned learnMissing(long athleteId) {
+    if (store.isWriting()) {
+      return learnBeside(athleteId);
+    }
+    synchronized (oneAtATime[(int) (athleteId % oneAtATime.length)]) {
+      return learnedNow(athleteId).orElseGet(() -> learnBeside(athleteId));
+    }
+  }
+
   /**
-   * Learns an athlete again while others write, and keeps it if what it was learned from still stands; otherwise it is learned once
-   * more, with everybody waiting.
+   * Learns an athlete again while others write, and keeps it if what it was learned from still stands; if it never does, it is learned
+   * with everybody waiting.
    */
   private Learned learnBeside(long athleteId) {
-    From from = from(athleteId, store.inOrder(athleteId));
-    Learned learned = from.learned();
-    return store.write(
-        w -> {
-          if (!from(athleteId, w.inOrder(athleteId)).equals(from)) {
-            return learnAgain(w, athleteId);
-          }
-          w.keep(athleteId, learned);
-          return learned;
-        });
+    for (int i = 0; i < TRIES; i++) {
+      From from = from(athleteId, store.inOrder(athleteId));
+      Learned learned = from.learned();
+      boolean kept =
+          store.write(
+              w -> {
+                boolean stands = from(athleteId, w.inOrder(athleteId)).equals(from);
+                if (stands) {
+                  w.keep(athleteId, learned);
+                }
+                return stands;
+              });
+      if (kept) {
+        return learned;
+      }
+    }
+    return store.write(w -> learnAgain(w, athleteId));
   }
 
   /** The run-up for these steps: length, speed, and how many measured ones stand behind it. */
@@ -175,7 +242,7 @@ public final class Logbook {
    * @return flights and run-ups by the athlete's number, for every athlete given
    */
   public Map<Long, Known> known(List<Athlete> squad) {
-    Map<Long, FlightModel> learned = store.learnedNow();
+    Map<Long, FlightModel> learned = store.learnedNow(squad.stream().map(Athlete::id).toList());
     SquadPrior squadNow = squadBook.now();
     long number = squadNow.number();
     Map<Long, Known> out = new HashMap<>();
@@ -217,16 +284,16 @@ public final class Logbook {
     }
   }
 
-  private void learnFresh(Writer w, long athleteId, List<Rep> fresh) {
+  private void learnFresh(Writer w, long athleteId, List<Rep> fresh, boolean late) {
     List<Rep> ordered = new ArrayList<>(fresh);
     ordered.sort(Comparator.comparing(Rep::date).thenComparingLong(Rep::id));
     Learned before = learned(w, athleteId);
     LocalDate newest = before == null ? null : before.now().lastDate();
     if (before == null || (newest != null && ordered.get(0).date().isBefore(newest))) {
-      learnAgain(w, athleteId);
+      again(w, athleteId, late);
       return;
     }
-    w.keep(athleteId, learnOn(before.now(), before.dayStart(), ordered));
+    w.keep(athleteId, From.learnOn(before.now(), before.dayStart(), ordered));
   }
 
   /** What is kept, unless it began with another snapshot of the squad. */
@@ -235,18 +302,22 @@ public final class Logbook {
     return w.learned(athleteId).filter(kept -> kept.now().squad() == number).orElse(null);
   }
 
+  /** Learns an athlete again from the first rep, or leaves it for {@link #learnForgotten} where it would be waited for. */
+  private void again(Writer w, long athleteId, boolean late) {
+    Learned before = late ? learned(w, athleteId) : null;
+    Learned known = before == null ? meanwhile.get(athleteId) : before;
+    if (late && known != null && known.now().reps() >= FELT) {
+      meanwhile.put(athleteId, known);
+      w.forget(athleteId);
+    } else {
+      learnAgain(w, athleteId);
+    }
+  }
+
   private Learned learnAgain(Writer w, long athleteId) {
     Learned learned = from(athleteId, w.inOrder(athleteId)).learned();
     w.keep(athleteId, learned);
     return learned;
-  }
-
-  /** All that a model rests on. */
-  private record From(Profile profile, SquadPrior squad, List<Rep> reps) {
-    Learned learned() {
-      FlightModel prior = FlightModel.prior(profile, squad);
-      return learnOn(prior, prior, reps);
-    }
   }
 
   private From from(long athleteId, List<Rep> reps) {
@@ -255,17 +326,5 @@ public final class Logbook {
             .byId(athleteId)
             .orElseThrow(() -> new RefusedException("There is no athlete with number " + athleteId + "."));
     return new From(athletes.profile(athlete), squadBook.now(), reps);
-  }
-
-  private static Learned learnOn(FlightModel from, FlightModel dayStartBefore, List<Rep> ordered) {
-    FlightModel model = from;
-    FlightModel dayStart = dayStartBefore;
-    for (Rep r : ordered) {
-      if (!r.date().equals(model.lastDate())) {
-        dayStart = model;
-      }
-      model = model.learn(r);
-    }
-    return new Learned(model, dayStart);
   }
 }

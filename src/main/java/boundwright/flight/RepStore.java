@@ -4,9 +4,9 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.LongConsumer;
-import java.util.function.LongFunction;
 
 /**
  * The store as the learning needs it. Everything done inside one {@link #write} is on disk together, or not at all,
@@ -31,8 +31,8 @@ public interface RepStore {
   /** What was learned of an athlete so far; empty when nothing was, or when an older program wrote it. */
   Optional<Learned> learned(long athleteId);
 
-  /** What was learned of every athlete up to the last rep, by number; those of whom nothing readable is kept are left out. */
-  Map<Long, FlightModel> learnedNow();
+  /** What was learned of these athletes up to the last rep, by number; those of whom nothing readable is kept are left out. */
+  Map<Long, FlightModel> learnedNow(List<Long> athletes);
 
   /** Number of the squad's snapshot, 0 if none is kept. */
   long snapshotNumber();
@@ -43,15 +43,14 @@ public interface RepStore {
   /** How many reps everybody logged before a day. */
   long repsBefore(LocalDate day);
 
-  /**
-   * Keeps a new snapshot in place of the last one, unless somebody else did so meanwhile.
-   *
-   * @param before number of the snapshot that it replaces, 0 for none
-   * @param madeOn the day
-   * @param reps what {@link #repsBefore} said
-   * @param made makes the snapshot with the number that it gets, never used before
-   */
-  void keepSnapshot(long before, LocalDate madeOn, long reps, LongFunction<SquadPrior> made);
+  /** A number for a snapshot that was never given before and is not given again. */
+  long reserveSnapshot();
+
+  /** Whether this thread is inside a {@link #write}, where nobody may be waited for. */
+  boolean isWriting();
+
+  /** How many transactions were kept that changed anybody's data; see {@link Writer#changedSince}. */
+  long changes();
 
   /**
    * A snapshot that is kept.
@@ -105,6 +104,18 @@ public interface RepStore {
 
     /** Keeps what was learned in place of what was kept before. */
     void keep(long athleteId, Learned learned);
+
+    /** Whose data changed since {@link RepStore#changes} said this. */
+    Set<Long> changedSince(long changes);
+
+    /**
+     * Keeps a snapshot in place of the last one, unless somebody else did so meanwhile.
+     *
+     * @param before number of the snapshot that it replaces, 0 for none
+     * @param made with a number from {@link RepStore#reserveSnapshot}
+     * @return whether it was kept
+     */
+    boolean keepSnapshot(long before, Snapshot made);
 
     /** Forgets what was learned, so that it is learned again from the reps. */
     void forget(long athleteId);

@@ -2,17 +2,22 @@ package boundwright.flight;
 
 import boundwright.athlete.AthleteRepository;
 import boundwright.athlete.Profile;
+import boundwright.flight.RepStore.Learned;
 import boundwright.flight.RepStore.Snapshot;
+import boundwright.flight.RepStore.Writer;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.Executor;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Keeps the squad's snapshot: made between sessions from the reps of the days before, so that nothing changes while one is
- * going on, and made again when half as many reps more are logged, or when an athlete was erased. Models that began with
- * another snapshot are learned again from their reps ({@link Logbook}).
+ * going on, and made again when half as many reps more are logged, or when an athlete was erased. It is made beside the questions: they are
+ * answered from the last one until the new one and everybody's model from it are kept, in one transaction. Models that began with another
+ * snapshot are learned again from their reps ({@link Logbook}).
  */
 final class SquadBook {
   /** A snapshot is made again when there are so many times its reps (judgement). */
@@ -23,12 +28,14 @@ final class SquadBook {
 
   private final RepStore store;
   private final AthleteRepository athletes;
+  private final Executor beside;
   private volatile SquadPrior known = SquadPrior.NONE;
   private volatile @Nullable LocalDate looked;
 
-  SquadBook(RepStore store, AthleteRepository athletes) {
+  SquadBook(RepStore store, AthleteRepository athletes, Executor beside) {
     this.store = store;
     this.athletes = athletes;
+    this.beside = beside;
   }
 
   /** The snapshot that holds now. */
@@ -46,7 +53,7 @@ final class SquadBook {
     return now;
   }
 
-  /** Call when somebody asks on a day: on its first call the snapshot is made, if it is time. */
+  /** Call when somebody asks on a day: on its first call the making of a snapshot begins, if it is time. */
   void dayBegins(LocalDate today) {
     now();
     if (today.equals(looked)) {
@@ -54,7 +61,7 @@ final class SquadBook {
     }
     synchronized (this) {
       if (!today.equals(looked) && due(today)) {
-        make(today);
+        beside.execute(() -> make(today));
       }
       looked = today;
     }
@@ -72,16 +79,45 @@ final class SquadBook {
   private void make(LocalDate today) {
     long last = store.snapshotNumber();
     long reps = store.repsBefore(today);
+    long seen = store.changes();
     Map<Long, FlightModel> alone = new HashMap<>();
     for (Profile profile : athletes.profiles(athletes.all())) {
       FlightModel model = FlightModel.prior(profile);
-      List<Rep> before = store.inOrder(profile.athlete().id()).stream().filter(r -> r.date().isBefore(today)).toList();
+      List<Rep> all = store.inOrder(profile.athlete().id());
+      List<Rep> before = all.stream().filter(r -> r.date().isBefore(today)).toList();
       for (Rep r : before.subList(Math.max(0, before.size() - NEWEST), before.size())) {
         model = model.learn(r);
       }
       alone.put(profile.athlete().id(), model);
     }
-    store.keepSnapshot(last, today, reps, number -> SquadPrior.of(number, alone));
+    SquadPrior prior = SquadPrior.of(store.reserveSnapshot(), alone);
+    Map<Long, Learned> models = new HashMap<>();
+    for (Profile profile : athletes.profiles(athletes.all())) {
+      long id = profile.athlete().id();
+      List<Rep> own = store.inOrder(id);
+      if (!own.isEmpty()) {
+        models.put(id, new From(profile, prior, own).learned());
+      }
+      if (Thread.currentThread().isInterrupted()) {
+        return; // the program is being closed; it is made on the next day's first question
+      }
+    }
+    store.writeLong(w -> hold(w, last, new Snapshot(prior, today, reps), models, seen));
     now();
+  }
+
+  /** From now on this snapshot holds, with everybody's model from it; whose data changed meanwhile is learned when somebody asks. */
+  private static boolean hold(Writer w, long last, Snapshot made, Map<Long, Learned> models, long seen) {
+    if (!w.keepSnapshot(last, made)) {
+      return false;
+    }
+    Set<Long> changed = w.changedSince(seen);
+    models.forEach(
+        (id, learned) -> {
+          if (!changed.contains(id)) {
+            w.keep(id, learned);
+          }
+        });
+    return true;
   }
 }

@@ -1,6 +1,8 @@
 package boundwright.load;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.Changes;
+import boundwright.athlete.KeptAnswers;
 import boundwright.load.Finding.Rule;
 import boundwright.load.account.ContactTimes.Timed;
 import boundwright.load.account.ContactTimes;
@@ -38,20 +40,24 @@ public final class LoadDesk {
   private final CareRepository care;
   private final Clock clock;
   private final boolean told;
+  private final KeptAnswers<LocalDate, DayVerdict> verdicts;
   /** Weights by scale, kept with what they worked out of each drill. */
   private final Map<LoadScale, ContactWeights> weights = new ConcurrentHashMap<>();
 
   /** Works on these. */
   public LoadDesk(WorkLog log, PlannedWork plan, LoadRepository load, CareRepository care, Clock clock) {
-    this(log, plan, load, care, clock, true);
+    this(log, plan, load, care, clock, true, Changes.UNKNOWN);
   }
 
   /**
    * As {@link #LoadDesk(WorkLog, PlannedWork, LoadRepository, CareRepository, Clock)}.
    *
    * @param told whether whoever reads it may be told of pain, holds and growth; if not the answers are the same, without these reasons
+   * @param changes how long the squad's verdicts of today are kept
    */
-  public LoadDesk(WorkLog log, PlannedWork plan, LoadRepository load, CareRepository care, Clock clock, boolean told) {
+  public LoadDesk(
+      WorkLog log, PlannedWork plan, LoadRepository load, CareRepository care, Clock clock, boolean told, Changes changes) {
+    this.verdicts = new KeptAnswers<>(changes);
     this.log = log;
     this.plan = plan;
     this.load = load;
@@ -77,6 +83,10 @@ public final class LoadDesk {
 
   /** As {@link #days(List)}, of today or a day to come with what is planned for it. */
   public Map<Long, DayVerdict> days(List<Athlete> squad, LocalDate day) {
+    return day.equals(LocalDate.now(clock)) ? verdicts.of(squad, day, some -> judged(some, day)) : judged(squad, day);
+  }
+
+  private Map<Long, DayVerdict> judged(List<Athlete> squad, LocalDate day) {
     Squad read = Squad.read(this, squad, day);
     Map<Long, DayVerdict> out = new LinkedHashMap<>();
     squad.forEach(a -> out.put(a.id(), read.verdict(a, false)));

@@ -176,24 +176,30 @@ public final class Packer {
 
   /** What was learned before the first of {@code fresh}; those are learned again on the phone, in the same order. */
   private FlightModel base(Profile profile, List<Rep> fresh, LocalDate today) {
-    Athlete athlete = profile.athlete();
-    FlightModel now = logbook.model(athlete);
-    if (fresh.isEmpty()) {
+    // who is being learned again is not waited for: the phone hears of them again soon, and a coach with the phone in hand goes on tapping
+    Learned learned = logbook.learnedSoFar(profile.athlete().id()).orElse(null);
+    FlightModel now = learned == null ? logbook.model(profile.athlete()) : learned.now();
+    if (fresh.isEmpty() || (learned != null && isBefore(now, today))) {
       return now;
     }
-    Learned learned = reps.learned(athlete.id()).orElse(null);
     boolean onlyToday = fresh.stream().allMatch(r -> r.date().equals(today));
-    if (learned != null && onlyToday && today.equals(learned.now().lastDate()) && learned.dayStart().squad() == now.squad()) {
+    if (learned != null && onlyToday && today.equals(now.lastDate()) && learned.dayStart().squad() == now.squad()) {
       return learned.dayStart();
     }
     // reps are dated ahead: what was kept of the day's beginning is not of today
     FlightModel model = FlightModel.prior(profile, reps.snapshot().map(Snapshot::prior).orElse(SquadPrior.NONE));
-    for (Rep r : reps.inOrder(athlete.id())) {
+    for (Rep r : reps.inOrder(profile.athlete().id())) {
       if (r.date().isBefore(today)) {
         model = model.learn(r);
       }
     }
     return model;
+  }
+
+  /** Whether no rep of today or later was learned, so that it is the base as it is. */
+  private static boolean isBefore(FlightModel model, LocalDate today) {
+    LocalDate last = model.lastDate();
+    return last == null || last.isBefore(today);
   }
 
   /** Reps are handed out as such, so they are not in the day's other work. */

@@ -1,6 +1,8 @@
 package boundwright.readiness;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.Changes;
+import boundwright.athlete.KeptAnswers;
 import boundwright.flight.Rep;
 import boundwright.flight.RepStore;
 import boundwright.footfall.Sequence;
@@ -12,6 +14,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -23,9 +26,16 @@ public final class LadderDesk {
   private final LoadDesk load;
   private final LadderRepository ladder;
   private final Clock clock;
+  private final KeptAnswers<LocalDate, Line> lines;
 
-  /** Works on these. */
+  /** Works on these, and keeps nothing. */
   public LadderDesk(RepStore reps, LoadDesk load, LadderRepository ladder, Clock clock) {
+    this(reps, load, ladder, clock, Changes.UNKNOWN);
+  }
+
+  /** As {@link #LadderDesk(RepStore, LoadDesk, LadderRepository, Clock)}; {@code changes} says how long the squad's lines are kept. */
+  public LadderDesk(RepStore reps, LoadDesk load, LadderRepository ladder, Clock clock, Changes changes) {
+    this.lines = new KeptAnswers<>(changes);
     this.reps = reps;
     this.load = load;
     this.ladder = ladder;
@@ -107,14 +117,19 @@ public final class LadderDesk {
 
   /** The squad, whoever needs the coach today first, then by name. */
   public List<Line> squad(List<Athlete> athletes) {
-    List<Line> out = new ArrayList<>();
+    List<Line> out = new ArrayList<>(lines.of(athletes, LocalDate.now(clock), this::lines).values());
+    out.sort(Comparator.comparing(Line::need).thenComparing(l -> l.athlete().name()));
+    return out;
+  }
+
+  private Map<Long, Line> lines(List<Athlete> athletes) {
+    Map<Long, Line> out = new LinkedHashMap<>();
     Map<Long, DayVerdict> days = load.days(athletes);
     for (Athlete a : athletes) {
       DayVerdict day = Objects.requireNonNull(days.get(a.id()), "a verdict for everybody asked for");
       List<GateAnswer> answers = answers(a, LoadAnswer.of(day.soFar()));
-      out.add(new Line(a, need(day.soFar(), answers), day, answers));
+      out.put(a.id(), new Line(a, need(day.soFar(), answers), day, answers));
     }
-    out.sort(Comparator.comparing(Line::need).thenComparing(l -> l.athlete().name()));
     return out;
   }
 

@@ -1,6 +1,7 @@
 package boundwright.runway;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.Changes;
 import boundwright.athlete.Surface;
 import boundwright.flight.FlightModel;
 import boundwright.flight.Forecast;
@@ -27,6 +28,7 @@ public final class MarkAdvisor {
   private final Clock clock;
   private final Supplier<Rungs> rungs;
   private final AdviceMemory memory = new AdviceMemory(MOST_REMEMBERED);
+  private final SquadMarks squad;
 
   /** Reads what was learned from {@code logbook}; {@code clock} tells which day it is. */
   public MarkAdvisor(Logbook logbook, Clock clock) {
@@ -35,9 +37,15 @@ public final class MarkAdvisor {
 
   /** As {@link #MarkAdvisor(Logbook, Clock)}; {@code rungs} says anew for each squad or drill from which rung it is done. */
   public MarkAdvisor(Logbook logbook, Clock clock, Supplier<Rungs> rungs) {
+    this(logbook, clock, rungs, Changes.UNKNOWN);
+  }
+
+  /** As {@link #MarkAdvisor(Logbook, Clock, Supplier)}; {@code changes} says how long the squad's marks are kept. */
+  public MarkAdvisor(Logbook logbook, Clock clock, Supplier<Rungs> rungs, Changes changes) {
     this.logbook = logbook;
     this.clock = clock;
     this.rungs = rungs;
+    this.squad = new SquadMarks(changes, this::workedOut);
   }
 
   /** From which rung each athlete does each drill now. */
@@ -93,16 +101,20 @@ public final class MarkAdvisor {
 
   /** The marks of one drill for a squad, by the athlete's number; a few reads for all of them. */
   public Map<Long, MarkAdvice> advise(List<Athlete> athletes, Drill drill, CoachSettings settings) {
-    LocalDate today = begun();
+    return advise(athletes, drill.sequence(), drill, settings);
+  }
+
+  /** As {@link #advise(List, Drill, CoachSettings)} for a piece of a drill, from where each does the whole drill. */
+  public Map<Long, MarkAdvice> advise(List<Athlete> athletes, Sequence piece, Drill drill, CoachSettings settings) {
+    return squad.of(athletes, new SquadMarks.Asked(piece, drill, settings), begun());
+  }
+
+  private Map<Long, MarkAdvice> workedOut(List<Athlete> athletes, SquadMarks.Asked asked, LocalDate today) {
     Map<Long, Logbook.Known> known = logbook.known(athletes);
     Map<Long, MarkAdvice> out = new HashMap<>();
     Rungs now = rungs();
     for (Athlete a : athletes) {
-      Logbook.Known of = Objects.requireNonNull(known.get(a.id()));
-      int steps = now.stepsFor(a, drill);
-      out.put(
-          a.id(),
-          known(of, drill.sequence(), steps, settings, today));
+      out.put(a.id(), known(Objects.requireNonNull(known.get(a.id())), asked.sequence(), now.stepsFor(a, asked.drill()), asked.settings(), today));
     }
     return out;
   }
@@ -239,21 +251,18 @@ public final class MarkAdvisor {
   /** The fewest tapes for these athletes and the plan's drills that end in sand. */
   public Tapes tapes(List<Athlete> athletes, DayPlan plan, CoachSettings settings) {
     Rungs now = rungs();
-    List<Tapes.Wish> wishes = new ArrayList<>();
     List<Drill> drills = plan.drills().stream().filter(Drill::inSand).toList();
     LocalDate today = begun();
-    Map<Long, Logbook.Known> known = drills.isEmpty() ? Map.of() : logbook.known(athletes);
-    for (Athlete a : drills.isEmpty() ? List.<Athlete>of() : athletes) {
-      Logbook.Known of = Objects.requireNonNull(known.get(a.id()));
-      for (Drill d : drills) {
-        int steps = now.stepsFor(a, d);
+    List<Map<Long, MarkAdvice>> marks = drills.stream().map(d -> squad.of(athletes, new SquadMarks.Asked(d.sequence(), d, settings), today)).toList();
+    List<Tapes.Wish> wishes = new ArrayList<>();
+    for (Athlete a : athletes) {
+      for (int i = 0; i < drills.size(); i++) {
+        Drill d = drills.get(i);
         wishes.add(
             new Tapes.Wish(
-                a.name(),
-                d.sequence().text() + ", " + Athlete.fromSteps(steps),
-                known(of, d.sequence(), steps, settings, today)));
+                a.name(), d.sequence().text() + ", " + Athlete.fromSteps(now.stepsFor(a, d)), Objects.requireNonNull(marks.get(i).get(a.id()))));
       }
     }
-    return TapePlanner.fewest(wishes, settings.unit());
+    return squad.tapes(wishes, settings.unit());
   }
 }

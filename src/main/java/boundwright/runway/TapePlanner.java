@@ -4,8 +4,8 @@ import boundwright.quantity.LengthUnit;
 import boundwright.runway.Tapes.Tape;
 import boundwright.runway.Tapes.Wish;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,14 +24,24 @@ import java.util.Objects;
 final class TapePlanner {
   private static final int HALVINGS = 30;
 
-  private TapePlanner() {}
+  private final LengthUnit unit;
+  /** Of each advice, made once: to make them takes as long as laying the tapes. */
+  private final IdentityHashMap<MarkAdvice, MarkChances> known = new IdentityHashMap<>();
+
+  private TapePlanner(LengthUnit unit) {
+    this.unit = unit;
+  }
 
   static Tapes fewest(List<Wish> wishes, LengthUnit unit) {
+    return new TapePlanner(unit).fewest(wishes);
+  }
+
+  private Tapes fewest(List<Wish> wishes) {
     List<Wish> without = wishes.stream().filter(w -> !w.served()).toList();
     List<List<Wish>> groups = TapeGroups.fewest(wishes.stream().filter(Wish::served).toList(), TapePlanner::window);
     List<Wish> open = groups.stream().flatMap(List::stream).toList();
     List<Wish> proof = groups.stream().map(g -> g.get(0)).toList();
-    List<Double> places = groups.stream().map(g -> best(g, unit)).toList();
+    List<Double> places = groups.stream().map(this::best).toList();
     Map<Integer, List<Wish>> served = new LinkedHashMap<>();
     for (int i = 0; i < places.size(); i++) {
       served.put(i, new ArrayList<>());
@@ -49,7 +59,7 @@ final class TapePlanner {
     List<Tape> tapes = new ArrayList<>();
     served.forEach((i, list) -> {
       if (!list.isEmpty()) {
-        tapes.add(new Tape(best(list, unit), list));
+        tapes.add(new Tape(best(list), list));
       }
     });
     tapes.sort(Comparator.comparingDouble(Tape::markToSand_m));
@@ -60,15 +70,15 @@ final class TapePlanner {
    * Where in the common part of the windows the smallest of the chances that a rep counts is largest, on the unit's step if one
    * fits. Each chance has one peak, so the smallest one grows in the direction in which it does itself: found by halving.
    */
-  private static double best(List<Wish> group, LengthUnit unit) {
+  private double best(List<Wish> group) {
     double from = group.stream().mapToDouble(w -> window(w).min_m()).max().orElseThrow();
     double to = group.stream().mapToDouble(w -> window(w).max_m()).min().orElseThrow();
-    List<MarkChances> chances = group.stream().map(TapePlanner::chances).toList();
+    List<MarkChances> chances = group.stream().map(this::chances).toList();
     double near = from;
     double far = to;
     for (int i = 0; i < HALVINGS; i++) {
       double at = (near + far) / 2;
-      if (Collections.min(chances, Comparator.comparingDouble(c -> c.counts(at))).rises(at)) {
+      if (least(chances, at).rises(at)) {
         near = at;
       } else {
         far = at;
@@ -79,7 +89,25 @@ final class TapePlanner {
     return rounded >= from && rounded <= to ? rounded : best;
   }
 
-  private static MarkChances chances(Wish w) {
+  /** The first of those with the smallest chance there. */
+  private static MarkChances least(List<MarkChances> chances, double at) {
+    MarkChances least = chances.get(0);
+    double smallest = least.counts(at);
+    for (MarkChances c : chances.subList(1, chances.size())) {
+      double own = c.counts(at);
+      if (own < smallest) {
+        least = c;
+        smallest = own;
+      }
+    }
+    return least;
+  }
+
+  private MarkChances chances(Wish w) {
+    return known.computeIfAbsent(w.advice(), a -> asked(w));
+  }
+
+  private static MarkChances asked(Wish w) {
     MarkChances counts = MarkChances.of(w.advice().forecast(), w.advice().settings());
     return w.advice().beginning() == null ? counts : counts.withoutMargins();
   }

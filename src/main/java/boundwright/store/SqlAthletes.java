@@ -121,14 +121,20 @@ final class SqlAthletes implements AthleteRepository {
 
   @Override
   public List<Profile> profiles(List<Athlete> squad) {
+    if (squad.isEmpty()) {
+      return List.of();
+    }
+    List<Long> ids = squad.stream().map(Athlete::id).toList();
     return database.read(
         h -> {
           Map<Long, List<KnownMark>> marks = new HashMap<>();
-          h.createQuery("SELECT athlete_id, id, kind, approach_steps, distance_m, date FROM known_mark ORDER BY date, id")
+          h.createQuery("SELECT athlete_id, id, kind, approach_steps, distance_m, date FROM known_mark WHERE athlete_id IN (<ids>) ORDER BY date, id")
+              .bindList("ids", ids)
               .map((r, c) -> Map.entry(r.getLong("athlete_id"), knownMark(r)))
               .forEach(e -> marks.computeIfAbsent(e.getKey(), id -> new ArrayList<>()).add(e.getValue()));
           Map<Long, List<MeasuredRunUp>> runUps = new HashMap<>();
-          h.createQuery("SELECT athlete_id, id, steps, length_m, speed_mps, date FROM run_up ORDER BY date, id")
+          h.createQuery("SELECT athlete_id, id, steps, length_m, speed_mps, date FROM run_up WHERE athlete_id IN (<ids>) ORDER BY date, id")
+              .bindList("ids", ids)
               .map((r, c) -> Map.entry(r.getLong("athlete_id"), runUp(r)))
               .forEach(e -> runUps.computeIfAbsent(e.getKey(), id -> new ArrayList<>()).add(e.getValue()));
           return squad.stream()

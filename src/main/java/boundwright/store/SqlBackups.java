@@ -79,7 +79,7 @@ final class SqlBackups implements BackupSettings {
   }
 
   private void keep(String key, LocalDate day) {
-    database.writeUntold(
+    database.write(
         h -> {
           SettingRows.keep(h, key, day.toString());
           return day;

@@ -16,9 +16,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.LongConsumer;
-import java.util.function.LongFunction;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.mapper.RowMapper;
 import org.jspecify.annotations.Nullable;
@@ -87,11 +87,15 @@ final class SqlReps implements RepStore {
   }
 
   @Override
-  public Map<Long, FlightModel> learnedNow() {
+  public Map<Long, FlightModel> learnedNow(List<Long> athletes) {
+    if (athletes.isEmpty()) {
+      return Map.of();
+    }
     return database.read(
         h -> {
           Map<Long, FlightModel> out = new HashMap<>();
-          h.createQuery("SELECT athlete_id, now FROM learned")
+          h.createQuery("SELECT athlete_id, now FROM learned WHERE athlete_id IN (<ids>)")
+              .bindList("ids", athletes)
               .map((r, c) -> Map.entry(r.getLong("athlete_id"), FlightModel.fromBytes(r.getBytes("now"))))
               .forEach(kept -> kept.getValue().ifPresent(model -> out.put(kept.getKey(), model)));
           return out;
@@ -129,26 +133,28 @@ final class SqlReps implements RepStore {
   }
 
   @Override
-  public void keepSnapshot(long before, LocalDate madeOn, long reps, LongFunction<SquadPrior> made) {
-    database.write(
+  public long reserveSnapshot() {
+    return database.write(
         h -> {
-          if (snapshotNumber(h) != before) {
-            return 0;
-          }
           long number =
-              h.createUpdate("INSERT INTO squad_prior (made_on, reps, snapshot) VALUES (:day, :reps, :none)")
+              h.createUpdate("INSERT INTO squad_prior (made_on, reps, snapshot) VALUES ('0001-01-01', 0, :none)")
                   .bind("none", new byte[0])
-                  .bind("day", madeOn.toString())
-                  .bind("reps", reps)
                   .executeAndReturnGeneratedKeys()
                   .mapTo(Long.class)
                   .one();
-          h.createUpdate("DELETE FROM squad_prior WHERE number <> :number").bind("number", number).execute();
-          return h.createUpdate("UPDATE squad_prior SET snapshot = :bytes WHERE number = :number")
-              .bind("bytes", made.apply(number).toBytes())
-              .bind("number", number)
-              .execute();
+          h.createUpdate("DELETE FROM squad_prior WHERE number = :number").bind("number", number).execute();
+          return number;
         });
+  }
+
+  @Override
+  public boolean isWriting() {
+    return database.isWriting();
+  }
+
+  @Override
+  public long changes() {
+    return database.read(h -> h.createQuery("SELECT coalesce(max(count), 0) FROM changed").mapTo(Long.class).one());
   }
 
   private static List<Rep> inOrder(Handle h, long athleteId) {
@@ -270,6 +276,27 @@ final class SqlReps implements RepStore {
           .bind("now", learned.now().toBytes())
           .bind("start", learned.dayStart().toBytes())
           .execute();
+    }
+
+    @Override
+    public Set<Long> changedSince(long changes) {
+      return alive().createQuery("SELECT whose FROM changed WHERE count > :since").bind("since", changes).mapTo(Long.class).set();
+    }
+
+    @Override
+    public boolean keepSnapshot(long before, Snapshot made) {
+      if (snapshotNumber(alive()) != before) {
+        return false;
+      }
+      alive().createUpdate("DELETE FROM squad_prior").execute();
+      alive()
+          .createUpdate("INSERT INTO squad_prior (number, made_on, reps, snapshot) VALUES (:number, :day, :reps, :bytes)")
+          .bind("number", made.prior().number())
+          .bind("day", made.madeOn().toString())
+          .bind("reps", made.reps())
+          .bind("bytes", made.prior().toBytes())
+          .execute();
+      return true;
     }
 
     @Override

@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 
@@ -75,16 +76,20 @@ final class SqlWorkLog implements WorkLog {
             h
                 .createQuery(
                     "SELECT athlete_id, min(date) AS first FROM ("
-                        + "SELECT athlete_id, date FROM rep UNION ALL SELECT athlete_id, date FROM measured_jump"
-                        + " UNION ALL SELECT athlete_id, date FROM run_through UNION ALL SELECT athlete_id, date FROM board_gap"
+                        + String.join(" UNION ALL ", Stream.of("rep", "measured_jump", "run_through", "board_gap").map(SqlWorkLog::firstOf).toList())
                         + " UNION ALL SELECT e.athlete_id, m.date FROM meet_attempt a JOIN meet_entrant e ON e.id = a.entrant_id"
-                        + " JOIN meet m ON m.id = e.meet_id WHERE e.athlete_id IS NOT NULL AND a.result <> 'PASS') AS worked"
-                        + " WHERE athlete_id IN (<ids>) GROUP BY athlete_id")
+                        + " JOIN meet m ON m.id = e.meet_id WHERE e.athlete_id IN (<ids>) AND a.result <> 'PASS') AS worked"
+                        + " WHERE date IS NOT NULL GROUP BY athlete_id")
                 .bindList("ids", ids)
                 .map((r, c) -> Map.entry(r.getLong("athlete_id"), LocalDate.parse(r.getString("first"))))
                 .list()
                 .stream()
                 .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue)));
+  }
+
+  /** The first of each: one look into the index instead of one for each row of years. */
+  private static String firstOf(String table) {
+    return "SELECT who.id AS athlete_id, (SELECT min(date) FROM " + table + " WHERE athlete_id = who.id) AS date FROM athlete who WHERE who.id IN (<ids>)";
   }
 
   /** The days of one athlete as they are gathered. */

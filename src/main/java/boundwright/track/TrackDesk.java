@@ -55,13 +55,16 @@ public final class TrackDesk {
 
   /**
    * Does what a phone brings back, in its order and in one transaction, each for itself: one that cannot be does not hold up the others,
-   * and one that was done before is not done twice. Each athlete is learned once, at the end. A tape is not asked about, since nobody
+   * and one that was done before is not done twice. Each athlete is learned once, at the end; one with many reps of whom late ones come,
+   * after the answer. A tape is not asked about, since nobody
    * stands at the runway any more.
    *
    * @return one answer for each deed, in order
    */
   public List<Brought> bring(List<Deed> deeds) {
-    return logbook.together(changes -> new PhoneDeeds(changes, taps, clock).keep(deeds));
+    List<Brought> brought = logbook.late(changes -> new PhoneDeeds(changes, taps, clock).keep(deeds));
+    logbook.learnForgotten();
+    return brought;
   }
 
   /**

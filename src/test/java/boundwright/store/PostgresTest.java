@@ -3,6 +3,7 @@ package boundwright.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import boundwright.athlete.Changes;
 import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Restore;
 import boundwright.store.engine.DataPlace;
@@ -17,6 +18,7 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
@@ -84,18 +86,19 @@ class PostgresTest {
   }
 
   @Test
-  void anotherProgramsWriteIsSeenInTheStampAndItsFormIsTakenOnce() {
+  void anotherProgramsWriteIsSeenAtOnceAndItsFormIsTakenOnce() {
     String token = "0123456789abcdef0123456789abcdef";
     try (Workbench one = open();
         Workbench two = open()) {
-      String before = one.stamp();
+      Changes.Versions before = Objects.requireNonNull(one.changes().now());
       assertThat(two.once(token, () -> two.athletes().add(Fixtures.athlete("Ada Longshore")).id())).isPresent();
-      assertThat(one.stamp()).isNotEqualTo(before);
+      long added = two.athletes().all().get(0).id();
+      assertThat(Objects.requireNonNull(one.changes().now()).of(added)).isGreaterThan(before.of(added));
       assertThat(one.once(token, () -> one.athletes().add(Fixtures.athlete("Bo Secondtime")).id())).isEmpty();
       assertThat(one.athletes().all()).hasSize(1);
-      String still = one.stamp();
+      Changes.Versions still = Objects.requireNonNull(one.changes().now());
       assertThat(one.athletes().all()).hasSize(1);
-      assertThat(one.stamp()).isEqualTo(still);
+      assertThat(one.changes().now()).isSameAs(still);
     }
   }
 

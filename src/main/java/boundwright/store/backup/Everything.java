@@ -28,6 +28,7 @@ public final class Everything {
           Map.entry("learned", "worked out again from the reps"),
           Map.entry("squad_prior", "worked out again from the reps"),
           Map.entry("written", "counts what was written on this machine"),
+          Map.entry("changed", "says of what is kept in memory whether it still holds"),
           Map.entry("account_link", "a secret: links to log in are made anew"),
           Map.entry("account_session", "a secret: everybody logs in again"),
           Map.entry("passkey_challenge", "for minutes"),

@@ -103,7 +103,7 @@ public final class Database implements AutoCloseable {
 
   /** Changes whenever anything is written, by this process or another; quickly asked. */
   public String stamp() {
-    return engine.stamp();
+    return read(h -> h.createQuery("SELECT count FROM written").mapTo(String.class).one());
   }
 
   /** Reads; inside a write of this thread it sees what was written so far. */
@@ -121,32 +121,24 @@ public final class Database implements AutoCloseable {
     }
   }
 
+  /** Whether this thread is inside a write, so that it sees what may still be undone. */
+  public boolean isWriting() {
+    return line.ofThisThread() != null;
+  }
+
   /** Writes, all or nothing, on disk when it returns; joins the write of this thread if there is one. */
   public <T> T write(Function<Handle, T> work) {
-    return write(work, true, true);
-  }
-
-  /** As {@link #write}, for what the caller tells those who must know of by itself: {@link #told} does not count it. */
-  public <T> T writeUntold(Function<Handle, T> work) {
-    return write(work, true, false);
-  }
-
-  /**
-   * How many transactions of this process may have changed what a reader sees, but for {@link #writeUntold}. What is read after this
-   * number was asked is of this number or newer.
-   */
-  public long told() {
-    return line.told();
+    return write(work, true);
   }
 
   /** As {@link #write}, for what takes long (an import, say): nobody else's answer waits for it in the same transaction. */
   public <T> T writeLong(Function<Handle, T> work) {
-    return write(work, false, true);
+    return write(work, false);
   }
 
-  private <T> T write(Function<Handle, T> work, boolean shared, boolean counted) {
+  private <T> T write(Function<Handle, T> work, boolean shared) {
     try {
-      return line.write(work, shared, counted);
+      return line.write(work, shared);
     } catch (RuntimeException e) {
       throw engine.said(e);
     }

@@ -21,9 +21,6 @@ interface Engine extends AutoCloseable {
    */
   void kept(long count, int writes);
 
-  /** Changes whenever anything is written, by this process or another. */
-  String stamp();
-
   /** Takes what was deleted out of the log as well, where the log is ours. */
   void foldLog();
 

@@ -7,9 +7,7 @@ import boundwright.store.backup.EverythingInto;
 import boundwright.store.backup.Refill;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Clock;
 import java.util.Map;
 import javax.sql.DataSource;
@@ -55,17 +53,6 @@ final class PostgresEngine implements Engine {
   /** The server's own log says what was kept. */
   @Override
   public void kept(long count, int writes) {}
-
-  @Override
-  public String stamp() {
-    try (Connection c = source.getConnection();
-        Statement s = c.createStatement();
-        ResultSet r = s.executeQuery("SELECT count FROM written")) {
-      return r.next() ? r.getString(1) : "";
-    } catch (SQLException e) {
-      throw trouble.said(e);
-    }
-  }
 
   /** The server's log is the server's. */
   @Override

@@ -10,7 +10,6 @@ import boundwright.store.backup.SqliteCatalogue;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -18,7 +17,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
-import java.util.concurrent.TimeUnit;
 import javax.sql.DataSource;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteDataSource;
@@ -109,20 +107,6 @@ final class SqliteEngine implements Engine {
       // what was committed is kept all the same; the file may say too few, and the next commit writes it again
     }
     log.committed(writes);
-  }
-
-  /** Two looks at the folder. Two different stamps do not say that something readers see has changed. */
-  @Override
-  public String stamp() {
-    return stamp(file) + " " + stamp(file.resolveSibling(file.getFileName() + "-wal"));
-  }
-
-  private static String stamp(Path path) {
-    try {
-      return Files.size(path) + "@" + Files.getLastModifiedTime(path).to(TimeUnit.NANOSECONDS);
-    } catch (IOException e) {
-      return "-";
-    }
   }
 
   /** Folds the log beside the database into it and cuts it to nothing, so that what was deleted is gone from there too. */

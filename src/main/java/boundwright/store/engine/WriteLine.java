@@ -5,7 +5,6 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import javax.sql.DataSource;
@@ -24,7 +23,6 @@ final class WriteLine {
   private final Engine engine;
   private final int patience_ms;
   private final ReentrantLock writers = new ReentrantLock(true);
-  private final AtomicLong told = new AtomicLong();
   /** The transaction that the next in line may join; touched by the head of the line only. */
   private @Nullable Group open;
   @SuppressWarnings("ThreadLocalUsage") // one per database: a thread may write to two of them
@@ -60,11 +58,6 @@ final class WriteLine {
     return joined == null ? null : joined.handle;
   }
 
-  /** How many transactions may have changed what a reader sees. */
-  long told() {
-    return told.get();
-  }
-
   /**
    * A connection for a library that writes by itself: it holds the place at the head of the line until it is closed, by the
    * thread that asked for it. Inside a write of this thread it is the write's own, and closing it does nothing.
@@ -84,7 +77,6 @@ final class WriteLine {
             try {
               own.close();
             } finally {
-              told.incrementAndGet();
               writers.unlock();
             }
           });
@@ -107,7 +99,6 @@ final class WriteLine {
     private final long begun_ns = System.nanoTime();
     private final CountDownLatch settled = new CountDownLatch(1);
     private int writes;
-    private boolean counted;
     private volatile @Nullable Throwable failed;
 
     Group(Transaction transaction) {
@@ -123,14 +114,13 @@ final class WriteLine {
    * Writes; joins the write of this thread if there is one.
    *
    * @param shared whether others may wait for the same commit
-   * @param counted whether {@link #told} counts it
    */
-  <T> T write(Function<Handle, T> work, boolean shared, boolean counted) {
+  <T> T write(Function<Handle, T> work, boolean shared) {
     Transaction joined = writing.get();
-    return joined == null ? inLine(work, shared, counted) : inside(joined, work);
+    return joined == null ? inLine(work, shared) : inside(joined, work);
   }
 
-  private <T> T inLine(Function<Handle, T> work, boolean shared, boolean counted) {
+  private <T> T inLine(Function<Handle, T> work, boolean shared) {
     waitInLine();
     Group group;
     T answer;
@@ -143,7 +133,6 @@ final class WriteLine {
         group = new Group(begun());
         open = group;
       }
-      group.counted |= counted;
       try {
         answer = joined(group, work);
       } finally {
@@ -219,9 +208,6 @@ final class WriteLine {
         before.addSuppressed(e);
       }
     } finally {
-      if (group.counted) {
-        told.incrementAndGet();
-      }
       group.settled.countDown();
     }
   }

@@ -96,8 +96,7 @@ public final class RunwayHandler {
   /** Takes what was tapped on a phone: lines of {@link boundwright.phone.Entry}; on disk and learned before the answer. */
   public void bring(Context ctx) {
     String body = ctx.body();
-    RunwayDeeds.Outcome outcome = bench.untold(() -> RunwayDeeds.bring(body, bench.track()));
-    news.changed(outcome.athletes());
+    RunwayDeeds.Outcome outcome = RunwayDeeds.bring(body, bench.track());
     Answer told = told(ctx);
     parts(told, news.these(outcome.athletes()), true);
     send(ctx, told.add(",\"answers\":" + json(outcome.answers()) + "}"));

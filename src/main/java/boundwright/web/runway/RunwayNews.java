@@ -1,6 +1,7 @@
 package boundwright.web.runway;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.Changes;
 import boundwright.flight.Rep;
 import boundwright.phone.Packer;
 import boundwright.phone.Parcel;
@@ -19,20 +20,18 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HexFormat;
-import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What a phone is told: the whole squad, or only what changed since. */
@@ -74,11 +73,7 @@ final class RunwayNews {
    * @param faults that can be ticked
    * @param order athletes in the planned order of their reps, each as often as they run; empty where they run as they come
    */
-  record Page(String day, String unit, List<Fault> faults, List<Long> order) {
-    List<String> keys() {
-      return faults.stream().map(Fault::key).toList();
-    }
-  }
+  record Page(String day, String unit, List<Fault> faults, List<Long> order) {}
 
   /** A fault with what is said about it. */
   record Fault(String key, String label, String say) {}
@@ -100,48 +95,32 @@ final class RunwayNews {
    * @param begun the text for the phone's model up to the athletes
    * @param page what the page needs beside
    * @param head changes when anything but an athlete's own part does
+   * @param settings what the head was made of, beside the page and the list
    * @param all athlete by athlete
    */
-  record Squad(Piece begun, Page page, String head, List<One> all) {
-    /** These athletes, in the squad's order. */
-    List<One> these(Set<Long> ids) {
-      return all.stream().filter(o -> ids.contains(o.id)).toList();
-    }
-  }
-
-  /** How long a write of another program may stay unseen [ns]; this one's are seen at once. */
-  private static final long UNSEEN_NS = 10_000_000_000L;
+  record Squad(Piece begun, Page page, String head, String settings, List<One> all) {}
 
   /** How long a phone's question waits for the squad to be read again [ms]. */
   private static final long PATIENCE_MS = 100;
 
-  /** Before anything was read. */
-  private record Moment(long told, LocalDate day, String stamp, long at_ns) {
-    boolean old(Moment now) {
-      return told != now.told || (!stamp.equals(now.stamp) && now.at_ns - at_ns > UNSEEN_NS);
+  /** An athlete's part, and of which state of their data it is. */
+  private record Held(Athlete athlete, LocalDate day, long version, One one) {
+    boolean holds(Athlete asked, LocalDate today, Changes.Versions now) {
+      return version == now.of(asked.id()) && day.equals(today) && athlete.equals(asked);
     }
   }
 
-  /** As it was read then; after that only what phones brought was written by this program. */
-  private record Read(Moment then, Squad squad) {}
+  /** The squad as it was read at a state of the data. */
+  private record Read(Changes.Versions then, LocalDate day, Squad squad) {}
 
+  private final Map<Long, Held> held = new ConcurrentHashMap<>();
   private @Nullable Read last;
-  /** Whose log phones changed since. */
-  private final Set<Long> changed = ConcurrentHashMap.newKeySet();
-
-  /** Phones changed the log of these: call after it was written and before it is answered. */
-  void changed(Set<Long> ids) {
-    changed.addAll(ids);
-  }
-
   /** What reads the squad again; null while nothing does. */
   private @Nullable CompletableFuture<Void> coming;
-  /** Whose log phones changed while the squad is read again. */
-  private final Set<Long> meanwhile = new TreeSet<>();
 
   /**
-   * The squad. What phones brought is in it. After another write it is read again beside: who asks in the meantime waits a moment for it, and
-   * is then told what was known before, because phones ask again soon.
+   * The squad. What was written of single athletes, here or by another program, is in it. After a change that concerns everybody it is read
+   * again beside: who asks in the meantime waits a moment for it, and is then told what was known before, because phones ask again soon.
    */
   Squad squad() {
     Known known = known();
@@ -165,53 +144,50 @@ final class RunwayNews {
   /**
    * What can be told at once.
    *
-   * @param squad as it was read last, with what phones brought since
+   * @param squad as it was read last
    * @param coming done when the squad is read again; null where it is as it is now
    */
   private record Known(Squad squad, @Nullable CompletableFuture<Void> coming) {}
 
   private synchronized Known known() {
-    Set<Long> since = new TreeSet<>();
-    for (Iterator<Long> i = changed.iterator(); i.hasNext(); ) {
-      since.add(i.next());
-      i.remove();
-    }
-    Moment now = new Moment(bench.told(), LocalDate.now(bench.clock()), bench.stamp(), System.nanoTime());
+    Changes.Versions now = now();
+    LocalDate today = LocalDate.now(bench.clock());
     Read kept = last;
-    if (kept == null || !kept.then.day.equals(now.day)) {
-      last = null;
-      Squad squad = read(null);
-      last = new Read(now, squad);
+    if (kept == null || !kept.day.equals(today)) {
+      Squad squad = read(now, today);
+      last = new Read(now, today, squad);
       return new Known(squad, null);
     }
-    Squad squad = kept.squad;
-    if (!since.isEmpty()) {
-      last = null;
-      squad = again(squad, since);
-      last = new Read(kept.then, squad);
-      if (coming != null) {
-        meanwhile.addAll(since);
-      }
+    if (kept.then == now) {
+      return new Known(kept.squad, null);
     }
-    if (!kept.then.old(now)) {
-      return new Known(squad, null);
+    if (kept.then.ofEverybody() != now.ofEverybody()) {
+      return new Known(kept.squad, coming == null ? readBeside() : coming);
     }
-    return new Known(squad, coming == null ? readBeside(now, squad) : coming);
+    List<Athlete> here = bench.attendance().here();
+    Squad squad = new Squad(kept.squad.begun, kept.squad.page, head(kept.squad.settings, kept.squad.page, here), kept.squad.settings, ones(here, now, today));
+    last = new Read(now, today, squad);
+    return new Known(squad, null);
+  }
+
+  private Changes.Versions now() {
+    return Objects.requireNonNull(bench.changes().now(), "no phone is answered inside a write");
   }
 
   private synchronized @Nullable Read last() {
     return last;
   }
 
-  private CompletableFuture<Void> readBeside(Moment now, Squad before) {
+  private CompletableFuture<Void> readBeside() {
     CompletableFuture<Void> reading = new CompletableFuture<>();
     coming = reading;
-    meanwhile.clear();
     Thread thread =
         new Thread(
             () -> {
               try {
-                publish(now, read(before));
+                Changes.Versions now = now();
+                LocalDate today = LocalDate.now(bench.clock());
+                publish(new Read(now, today, read(now, today)));
                 reading.complete(null);
               } catch (RuntimeException | Error e) {
                 failed();
@@ -224,10 +200,10 @@ final class RunwayNews {
     return reading;
   }
 
-  private synchronized void publish(Moment now, Squad squad) {
+  private synchronized void publish(Read read) {
     // a day may have begun meanwhile
-    if (last == null || last.then.at_ns <= now.at_ns) {
-      last = new Read(now, meanwhile.isEmpty() ? squad : again(squad, Set.copyOf(meanwhile)));
+    if (last == null || !read.day.isBefore(last.day)) {
+      last = read;
     }
     coming = null;
   }
@@ -236,53 +212,64 @@ final class RunwayNews {
     coming = null;
   }
 
-  private Squad read(@Nullable Squad before) {
-    Map<Long, One> known = new HashMap<>();
-    if (before != null) {
-      before.all.forEach(o -> known.put(o.id, o));
-    }
-    List<Athlete> athletes = bench.attendance().here();
-    Parcel parcel = packer.pack(athletes);
+  private Squad read(Changes.Versions now, LocalDate today) {
+    List<Athlete> here = bench.attendance().here();
+    Parcel parcel = packer.pack(List.of());
     Page page = page();
-    List<String> keys = page.keys();
-    List<One> all = parcel.parts().stream().map(p -> one(p, known, keys)).toList();
-    Parcel head = new Parcel(parcel.day(), parcel.zone(), Instant.EPOCH, parcel.settings(), parcel.guard(), parcel.plan(), List.of());
-    return new Squad(ParcelPieces.begun(parcel), page, hash(head.text() + page + all.stream().map(One::id).toList()), all);
+    Parcel settings = new Parcel(parcel.day(), parcel.zone(), Instant.EPOCH, parcel.settings(), parcel.guard(), parcel.plan(), List.of());
+    return new Squad(ParcelPieces.begun(parcel), page, head(settings.text(), page, here), settings.text(), ones(here, now, today));
   }
 
-  private Squad again(Squad squad, Set<Long> ids) {
-    List<Athlete> here = bench.attendance().here();
-    if (!here.stream().map(Athlete::id).toList().equals(squad.all.stream().map(One::id).toList())) {
-      // who has a rep is here
-      return read(squad);
-    }
-    Map<Long, One> fresh = new HashMap<>();
-    List<String> keys = squad.page.keys();
-    packer.parts(here.stream().filter(a -> ids.contains(a.id())).toList()).forEach(p -> fresh.put(p.profile().athlete().id(), one(p, Map.of(), keys)));
-    return new Squad(squad.begun, squad.page, squad.head, squad.all.stream().map(o -> fresh.getOrDefault(o.id, o)).toList());
+  private static String head(String settings, Page page, List<Athlete> here) {
+    return hash(settings + page + here.stream().map(Athlete::id).toList());
   }
 
   /** These athletes as they are now, also if they are not here today; those who are not there any more are left out. */
   List<One> these(Set<Long> ids) {
-    // those whom a phone changed are fresh in what is known: a tap's answer waits for nobody else
-    Squad squad = known().squad;
-    List<One> here = squad.these(ids);
-    List<String> keys = squad.page.keys();
-    Set<Long> rest = new TreeSet<>(ids);
-    here.forEach(o -> rest.remove(o.id));
-    List<Athlete> away = rest.stream().map(bench.athletes()::byId).flatMap(Optional::stream).toList();
-    return Stream.concat(here.stream(), packer.parts(away).stream().map(p -> one(p, Map.of(), keys))).toList();
+    Changes.Versions now = now();
+    return ones(ids.stream().map(bench.athletes()::byId).flatMap(Optional::stream).toList(), now, LocalDate.now(bench.clock()));
   }
 
-  private One one(Parcel.Part part, Map<Long, One> known, List<String> keys) {
+  /** The parts of these; who changed since their part was made has it made again. */
+  private List<One> ones(List<Athlete> athletes, Changes.Versions now, LocalDate today) {
+    List<Athlete> changed = athletes.stream().filter(a -> heldOf(a, now, today) == null).toList();
+    Map<Long, One> fresh = new HashMap<>();
+    if (!changed.isEmpty()) {
+      List<String> keys = keys();
+      Map<Long, Athlete> who = new HashMap<>();
+      changed.forEach(a -> who.put(a.id(), a));
+      for (Parcel.Part part : packer.parts(changed)) {
+        One one = one(part, keys);
+        fresh.put(one.id, one);
+        held.put(one.id, new Held(Objects.requireNonNull(who.get(one.id)), today, now.of(one.id), one));
+      }
+    }
+    List<One> out = new ArrayList<>();
+    for (Athlete a : athletes) {
+      One one = fresh.get(a.id());
+      out.add(one == null ? Objects.requireNonNull(heldOf(a, now, today)).one : one);
+    }
+    return out;
+  }
+
+  private @Nullable Held heldOf(Athlete athlete, Changes.Versions now, LocalDate today) {
+    Held known = held.get(athlete.id());
+    return known != null && known.holds(athlete, today, now) ? known : null;
+  }
+
+  private One one(Parcel.Part part, List<String> keys) {
     long id = part.profile().athlete().id();
     Piece lines = ParcelPieces.lines(part);
     List<String> top = top(id, keys);
-    One before = known.get(id);
-    if (before != null && before.top.equals(top) && before.lines.same(lines)) {
-      return before;
+    Held known = held.get(id);
+    if (known != null && known.one.top.equals(top) && known.one.lines.same(lines)) {
+      return known.one;
     }
     return new One(id, lines, top, hash(lines, String.valueOf(top)), new Packed(lines.inJson()));
+  }
+
+  private List<String> keys() {
+    return new FaultCatalogue(bench.looks().ownFaults()).all().stream().map(FaultAdvice::key).toList();
   }
 
   private Page page() {

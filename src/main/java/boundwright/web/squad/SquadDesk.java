@@ -1,6 +1,7 @@
 package boundwright.web.squad;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.KeptAnswers;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
 import boundwright.load.Answer;
@@ -25,6 +26,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -40,9 +42,11 @@ final class SquadDesk {
   private static final int RECENT = 60;
 
   private final Workbench bench;
+  private final KeptAnswers<DayPlan, List<@Nullable Rep>> lasts;
 
   SquadDesk(Workbench bench) {
     this.bench = bench;
+    this.lasts = new KeptAnswers<>(bench.changes());
   }
 
   /** An athlete with all that is sorted by. */
@@ -74,13 +78,20 @@ final class SquadDesk {
     for (Drill d : plan.drills()) {
       marks.add(d.inSand() ? bench.advisor().advise(bounding, d, settings) : Map.of());
     }
+    Map<Long, List<@Nullable Rep>> newest = lasts.of(here, plan, some -> lasts(some, plan));
     List<Row> rows = new ArrayList<>();
     for (Athlete a : here) {
       List<@Nullable MarkAdvice> advices = new ArrayList<>();
       marks.forEach(m -> advices.add(m.get(a.id())));
-      rows.add(new Row(a, day(days, a), advices, lasts(a, plan)));
+      rows.add(new Row(a, day(days, a), advices, Objects.requireNonNull(newest.get(a.id()))));
     }
     return rows;
+  }
+
+  private Map<Long, List<@Nullable Rep>> lasts(List<Athlete> athletes, DayPlan plan) {
+    Map<Long, List<@Nullable Rep>> out = new HashMap<>();
+    athletes.forEach(a -> out.put(a.id(), lasts(a, plan)));
+    return out;
   }
 
   private List<@Nullable Rep> lasts(Athlete athlete, DayPlan plan) {
