@@ -3,6 +3,7 @@ package boundwright.cli;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.NearNames;
 import boundwright.cli.installed.UserPlace;
+import boundwright.clip.keep.BucketAddress;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
@@ -25,6 +26,9 @@ public final class DataOptions {
   /** The environment variable with the address of a PostgreSQL. */
   static final String DATABASE_VARIABLE = "BOUNDWRIGHT_DATABASE";
 
+  /** The environment variable with the place of the films. */
+  static final String FILMS_VARIABLE = "BOUNDWRIGHT_FILMS";
+
   @Option(
       names = "--data",
       paramLabel = "DIR",
@@ -39,6 +43,16 @@ public final class DataOptions {
         "Default: $" + DATABASE_VARIABLE + ", or else a file in the data folder. The password: $" + PostgresAddress.PASSWORD_VARIABLE + "."
       })
   private @Nullable String database;
+
+  @Option(
+      names = "--films-in",
+      paramLabel = "PLACE",
+      description = {
+        "An S3-compatible store for the films, s3://BUCKET/FOLDER. Default: $" + FILMS_VARIABLE + ", or else the data folder.",
+        "The server: $" + BucketAddress.ENDPOINT_VARIABLE + ". The keys: $" + BucketAddress.KEY_VARIABLE + " and $" + BucketAddress.SECRET_VARIABLE + ", or a file, $"
+            + BucketAddress.FILE_VARIABLE + "."
+      })
+  private @Nullable String films;
 
   /** Whether the coach named a store, by option or by variable. */
   public boolean named(Surroundings s) {
@@ -82,7 +96,13 @@ public final class DataOptions {
   /** A folder, and the PostgreSQL that was named. */
   DataPlace place(Surroundings s, Path folder) {
     String address = address(s);
-    return address.isBlank() ? DataPlace.of(folder) : new DataPlace(folder, PostgresAddress.of(address, s.environment()));
+    return new DataPlace(folder, address.isBlank() ? null : PostgresAddress.of(address, s.environment()), bucket(s));
+  }
+
+  /** The bucket of the films, or null if they are in the folder. */
+  public @Nullable BucketAddress bucket(Surroundings s) {
+    String place = films != null ? films : s.environment().getOrDefault(FILMS_VARIABLE, "");
+    return place.isBlank() ? null : BucketAddress.of(place, s.environment(), s.folder());
   }
 
   /** The folder, for what exchanges its files; refuses a PostgreSQL. */

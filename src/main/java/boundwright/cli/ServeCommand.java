@@ -137,7 +137,7 @@ final class ServeCommand implements Callable<Integer> {
       }
       bench.learnBeside();
       Ahead.ofFirstPage(bench);
-      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind, !noFilms, logins))) {
+      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind, logins))) {
         String url = server.reach().own();
         String entrance = server.entrance();
         say(s, server, entrance, place, bench.invented());
@@ -151,8 +151,7 @@ final class ServeCommand implements Callable<Integer> {
           }
           Rehearsal.beside(s.environment());
           if (!noFilms) {
-            bench.sessions().start();
-            bench.clips().start();
+            server.readFilms(s::trouble);
           }
           AutoCloseable backups = bench.backups().byItself();
           try {
@@ -259,8 +258,7 @@ final class ServeCommand implements Callable<Integer> {
   private static void sayLost(Surroundings s, Workbench bench) {
     String lost = bench.backups().lost();
     if (!lost.isEmpty()) {
-      s.err().println(lost);
-      s.err().flush();
+      s.trouble(lost);
     }
   }
 
@@ -278,6 +276,9 @@ final class ServeCommand implements Callable<Integer> {
       if (place.database() != null) {
         answer.put("database", place.toString());
       }
+      if (place.films() != null) {
+        answer.put("films", place.films().toString());
+      }
       answer.put("invented", invented);
       answer.put("phones", reach.urls());
       answer.put("trust", reach.https() ? reach.trustUrl() : "");
@@ -289,7 +290,8 @@ final class ServeCommand implements Callable<Integer> {
       if (reach.forOthers()) {
         out.println("Others can reach it, so everybody logs in. This address lets one browser in, once.");
       }
-      out.println("Data: " + (place.database() == null ? "" : place + ", films in ") + folder + (invented ? " (an invented squad; no real athlete is in it)" : ""));
+      String beside = place.films() == null ? folder.toString() : place.films().toString();
+      out.println("Data: " + (place.database() == null && place.films() == null ? "" : place + ", films in ") + beside + (invented ? " (an invented squad; no real athlete is in it)" : ""));
       if (reach.forPhones()) {
         phones(s, server, code, address);
       }

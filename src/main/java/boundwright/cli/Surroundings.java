@@ -30,6 +30,12 @@ public record Surroundings(
     void finished(String url) throws InterruptedException;
   }
 
+  /** Says what goes wrong while something else goes on. */
+  public void trouble(String sentence) {
+    err.println(sentence);
+    err.flush();
+  }
+
   /** The day on which the command runs. */
   public LocalDate today() {
     return LocalDate.now(clock);

@@ -1,6 +1,7 @@
 package boundwright.cli;
 
 import boundwright.store.Workbench;
+import boundwright.store.club.Clubs;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -9,7 +10,7 @@ import picocli.CommandLine.Mixin;
 @Command(
     name = "work",
     description = {
-      "Reads clips and cuts films of sessions that wait, one at a time, and opens no page; Ctrl-C closes it.",
+      "Reads clips and cuts films of sessions that wait, of every club, one at a time, and opens no page; Ctrl-C closes it.",
       "With a PostgreSQL and a shared data folder: on as many machines as there are, beside those that serve --no-films.%n"
     })
 final class WorkCommand implements Callable<Integer> {
@@ -24,9 +25,9 @@ final class WorkCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     Surroundings s = top.surroundings();
-    try (Workbench bench = data.open(s)) {
-      bench.sessions().start();
-      bench.clips().start();
+    try (Workbench bench = data.open(s);
+        Clubs clubs = new Clubs(bench, false)) {
+      clubs.readFilms(s::trouble);
       s.out().println("Films of " + data.place(s) + " are read here. Ctrl-C closes it.");
       s.out().flush();
       s.until().finished("");

@@ -6,6 +6,7 @@ import boundwright.athlete.person.People;
 import boundwright.clip.day.Parts;
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
+import boundwright.clip.keep.KeptFilms;
 import boundwright.clip.pose.Weights;
 import boundwright.clip.scan.ScanProcess;
 import boundwright.clip.session.CutProcess;
@@ -13,6 +14,7 @@ import boundwright.flight.Logbook;
 import boundwright.jump.PhaseDesk;
 import boundwright.load.LoadDesk;
 import boundwright.meet.MeetDesk;
+import boundwright.quantity.RefusedException;
 import boundwright.readiness.LadderDesk;
 import boundwright.runway.MarkAdvisor;
 import boundwright.runway.Rungs;
@@ -24,6 +26,8 @@ import boundwright.store.backup.Leftovers;
 import boundwright.store.backup.Restore;
 import boundwright.store.engine.DataPlace;
 import boundwright.store.engine.Database;
+import boundwright.store.engine.FarFilms;
+import boundwright.store.engine.FilmHands;
 import boundwright.store.engine.JobQueue;
 import boundwright.store.engine.Schema;
 import boundwright.store.people.SqlPeople;
@@ -42,6 +46,8 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final Beside beside;
   private final ClipDesk.Scan scan;
   private final SessionDesk.Cut cut;
+  private final FilmHands hands;
+  private final KeptFilms films;
   private final Logbook logbook;
   private final MarkAdvisor advisor;
   private final LoadDesk loadDesk;
@@ -59,12 +65,15 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final SessionDesk sessions;
   private final People people;
 
-  private Workbench(Database database, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut, Seen seen, Beside beside) {
+  private Workbench(Database database, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut, FilmHands hands, KeptFilms films, Seen seen,
+      Beside beside) {
     super(database, clock, seen);
     this.beside = beside;
     this.seen = seen;
     this.scan = scan;
     this.cut = cut;
+    this.hands = hands;
+    this.films = films;
     this.logbook = new Logbook(reps, athletes, beside);
     this.loadDesk = new LoadDesk(workLog, new PlannedDrills(settings, this::rungs), load, bodies, clock, seen.bodies(), changes);
     this.ladderDesk = new LadderDesk(reps, loadDesk, ladder, clock, changes);
@@ -76,16 +85,20 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
-    this.backups = new BackupDesk(database.folder(), clock, database::copyInto, this::erased, new SqlBackups(database, settings));
+    this.backups =
+        new BackupDesk(
+            database.folder(), clock, database::copyInto, this::erased, new SqlBackups(database, settings),
+            films.elsewhere() ? new FarFilms(films) : null);
     this.people = new People(seen.equals(Seen.ALL) ? new SqlPeople(database) : new SeenPeople(new SqlPeople(database), seen.only()), clock);
-    this.clipQueue = JobQueue.of(database);
+    this.clipQueue = new JobQueue(database, hands);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
     Path clipFolder = database.folder().resolve("clips");
     Path sessionFolder = database.folder().resolve("sessions");
     this.clips =
-        new ClipDesk(new SqlClips(database), clipQueue, clipFolder, logbook, looks, clock, scan, new Parts(sessionRows, sessionFolder));
+        new ClipDesk(
+            new SqlClips(database), clipQueue, clipFolder, films.clips(), logbook, looks, clock, scan, new Parts(sessionRows, films.sessions()));
     this.sessions =
-        new SessionDesk(sessionRows, clipQueue.sessions(), sessionFolder, Weights.folder(clipFolder), clips, logbook, people, clock, cut);
+        new SessionDesk(sessionRows, clipQueue.sessions(), sessionFolder, films.sessions(), Weights.folder(clipFolder), clips, logbook, people, clock, cut);
   }
 
   /**
@@ -112,18 +125,33 @@ public final class Workbench extends Repositories implements AutoCloseable {
 
   /** As {@link #open(Path, Clock)}, with another reader of films and another cutter of sessions. */
   public static Workbench open(DataPlace place, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut) {
-    return new Workbench(Database.open(place, Database.Tuning.USUAL, clock), clock, scan, cut, Seen.ALL, new Beside());
+    return open(place, Database.Tuning.USUAL, clock, scan, cut, oneAtATime());
   }
 
   static Workbench open(DataPlace place, Clock clock, Database.Tuning tuning) {
-    return new Workbench(Database.open(place, tuning, clock), clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut, Seen.ALL, new Beside());
+    return open(place, tuning, clock, (order, progress) -> ScanProcess.scan(order, progress::at), CutProcess::cut, oneAtATime());
+  }
+
+  private static Workbench open(DataPlace place, Database.Tuning tuning, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut, FilmHands hands) {
+    if (place.films() != null && KeptFilms.anyIn(place.folder())) {
+      throw new RefusedException(
+          "The folder " + place.folder() + " holds films, which are never mixed with those in " + place.films() + ". Leave out --films-in, or bring them there: boundwright move."
+              + " Nothing was changed.");
+    }
+    Database database = Database.open(place, tuning, clock);
+    return new Workbench(database, clock, scan, cut, hands, KeptFilms.of(place.folder(), place.films(), clock), Seen.ALL, new Beside());
+  }
+
+  /** One scan fills a machine. */
+  private static FilmHands oneAtATime() {
+    return new FilmHands(1);
   }
 
   /**
    * The same open store for somebody who sees less of it. It reads no films, and closing it closes nothing: it ends with this one.
    */
   public Workbench seen(Seen less) {
-    return new Workbench(database, clock, scan, cut, less, beside);
+    return new Workbench(database, clock, scan, cut, hands, films, less, beside);
   }
 
   /** From now on what is learned anew for the whole squad, or from what came late, is learned beside the questions, as a server wants it. */
@@ -132,12 +160,13 @@ public final class Workbench extends Repositories implements AutoCloseable {
   }
 
   /**
-   * Opens the store of another club: a folder of its own inside this one, made if it is missing, and in a PostgreSQL a schema of its own.
+   * Opens the store of another club: a folder of its own inside this one, made if it is missing, and in a PostgreSQL a schema of its own. Its
+   * films are read by the hands that read those of this store.
    *
    * @param club its number
    */
   public Workbench club(long club) {
-    Workbench other = open(database.place().club(club), clock, scan, cut);
+    Workbench other = open(database.place().club(club), Database.Tuning.USUAL, clock, scan, cut, hands);
     if (beside.isApart()) {
       other.learnBeside();
     }
@@ -240,7 +269,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
 
   /** Looks through what is beside a store whose own server looks after its rows. */
   public DataCheck.Report checkData() {
-    return new DataCheck(database.folder(), clock)
+    return new DataCheck(database.folder(), clock, films.elsewhere() ? new FarFilms(films) : null)
         .look(database.counts(), database.read(h -> h.createQuery(DataCheck.FILMS_KEPT).mapTo(String.class).list()));
   }
 
@@ -268,6 +297,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
       clipQueue.close();
       beside.close();
     } finally {
+      films.close();
       database.close();
     }
   }

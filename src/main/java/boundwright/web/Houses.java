@@ -2,6 +2,7 @@ package boundwright.web;
 
 import boundwright.account.Club;
 import boundwright.store.Workbench;
+import boundwright.store.club.Clubs;
 import boundwright.store.view.Seen;
 import boundwright.web.door.Caller;
 import io.javalin.Javalin;

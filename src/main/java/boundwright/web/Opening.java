@@ -12,10 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param https whether phones are answered over https, on the port after this one
  * @param name what {@code NAME.local} is to be; empty for no such name
  * @param behind what browsers open if a proxy that speaks https stands before, {@code https://NAME}; empty for none
- * @param films whether films of clubs that are opened here are read here, too
  * @param keys folder of the certificate's keys; made if it is missing, looked at only with https
  * @param department how the department is known whose logins are taken; null for none
  */
-public record Opening(
-    String host, int port, boolean https, String name, Path keys, String behind, boolean films,
-    @Nullable DepartmentSetting department) {}
+public record Opening(String host, int port, boolean https, String name, Path keys, String behind, @Nullable DepartmentSetting department) {}

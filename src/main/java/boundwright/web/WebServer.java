@@ -6,6 +6,7 @@ import boundwright.account.Passkeys;
 import boundwright.pairing.Pairing;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import boundwright.store.club.Clubs;
 import boundwright.store.transfer.Transfers;
 import boundwright.web.certificate.OwnCertificate;
 import boundwright.web.department.Department;
@@ -21,6 +22,7 @@ import java.nio.file.Path;
 import java.security.SecureRandom;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
+import java.util.function.Consumer;
 import java.util.random.RandomGenerator;
 import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.jspecify.annotations.Nullable;
@@ -37,11 +39,12 @@ public final class WebServer implements AutoCloseable {
   private final Department department;
   private final @Nullable OwnCertificate certificate;
   private final @Nullable LocalName name;
+  private final Clubs clubs;
   private final CountDownLatch closing;
 
   private WebServer(
       Javalin server, Reach reach, Pairing pairing, Accounts accounts, Department department, @Nullable OwnCertificate certificate,
-      @Nullable LocalName name, CountDownLatch closing) {
+      @Nullable LocalName name, Clubs clubs, CountDownLatch closing) {
     this.department = department;
     this.closing = closing;
     this.server = server;
@@ -50,6 +53,7 @@ public final class WebServer implements AutoCloseable {
     this.accounts = accounts;
     this.certificate = certificate;
     this.name = name;
+    this.clubs = clubs;
   }
 
   /**
@@ -60,7 +64,7 @@ public final class WebServer implements AutoCloseable {
    * @throws RefusedException if the port is in use or the address is not one of this machine's
    */
   public static WebServer start(Workbench bench, String host, int port) {
-    return start(bench, new Opening(host, port, false, "", Path.of(""), "", true, null));
+    return start(bench, new Opening(host, port, false, "", Path.of(""), "", null));
   }
 
   /** Opens the pages of this workbench. */
@@ -82,7 +86,7 @@ public final class WebServer implements AutoCloseable {
             ? OwnCertificate.of(opening.keys(), names.isEmpty() ? List.of(USUAL_NAME) : names, reach.addresses(), bench.clock())
             : null;
     CountDownLatch closing = new CountDownLatch(1);
-    Clubs clubs = new Clubs(bench, opening.films());
+    Clubs clubs = new Clubs(bench, true);
     Houses houses =
         new Houses(
             new House.Common(
@@ -109,7 +113,7 @@ public final class WebServer implements AutoCloseable {
     if (name != null && !name.name().isEmpty()) {
       reach.alsoCalled(name.name());
     }
-    return new WebServer(server, reach, pairing, accounts, department, certificate, name, closing);
+    return new WebServer(server, reach, pairing, accounts, department, certificate, name, clubs, closing);
   }
 
   /** All routes as they are registered, each as {@code GET /athlete/{id}}. */
@@ -161,6 +165,11 @@ public final class WebServer implements AutoCloseable {
   /** Waits until somebody closes the program from a page. */
   public void awaitClosing() throws InterruptedException {
     closing.await();
+  }
+
+  /** Reads the films of every club from now on, see {@link Clubs#readFilms}. */
+  public void readFilms(Consumer<String> trouble) {
+    clubs.readFilms(trouble);
   }
 
   /** The port that the pages are on. */

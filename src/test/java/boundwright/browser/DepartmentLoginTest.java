@@ -34,7 +34,7 @@ class DepartmentLoginTest extends PhoneCase {
     super.open();
     server.close();
     DepartmentSetting setting = new DepartmentSetting("Invented Department", URI.create(department.issuer()), "boundwright", SECRET, false, "");
-    server = WebServer.start(bench, new Opening("all", 0, true, "", folder.resolve("keys"), "", true, setting));
+    server = WebServer.start(bench, new Opening("all", 0, true, "", folder.resolve("keys"), "", setting));
     Assumptions.assumeFalse(server.reach().outside().isEmpty(), "this machine is on no network");
     department.knows("boundwright", SECRET, server.reach().outside() + "/login/department/back");
     context.close();

@@ -81,17 +81,33 @@ class DatabaseOptionTest {
     }
   }
 
+  private static long bad(Workbench w) {
+    long orla = w.athletes().add(orla()).id();
+    return w.clips().take(orla, null, "bad.mov", new ByteArrayInputStream(new byte[] {1, 2, 3}), null, 4, Surface.TRACK, null).id();
+  }
+
+  private static boolean waits(Workbench w, long clip) {
+    ClipState state = w.clips().clip(clip).state();
+    return state == ClipState.WAITING || state == ClipState.READING;
+  }
+
   @Test
-  void aMachineThatOnlyReadsFilmsReadsThoseThatWait() {
+  void aMachineThatOnlyReadsFilmsReadsThoseOfEveryClub() {
     long clip;
+    long club;
+    long others;
     try (Workbench w = bench("films")) {
-      long orla = w.athletes().add(orla()).id();
-      clip = w.clips().take(orla, null, "bad.mov", new ByteArrayInputStream(new byte[] {1, 2, 3}), null, 4, Surface.TRACK, null).id();
+      clip = bad(w);
+      club = w.accounts().addClub("Sandhill", Terminal.CLOCK.instant()).id();
+      try (Workbench second = w.club(club)) {
+        others = bad(second);
+      }
     }
     terminal.until =
         url -> {
-          try (Workbench seen = bench("films")) {
-            while (seen.clips().clip(clip).state() == ClipState.WAITING || seen.clips().clip(clip).state() == ClipState.READING) {
+          try (Workbench seen = bench("films");
+              Workbench second = seen.club(club)) {
+            while (waits(seen, clip) || waits(second, others)) {
               Thread.sleep(50);
             }
           }

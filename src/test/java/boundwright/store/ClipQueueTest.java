@@ -17,6 +17,7 @@ import boundwright.clip.truth.TrueClip;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
+import boundwright.store.engine.FilmHands;
 import boundwright.store.engine.JobQueue;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
@@ -117,6 +118,25 @@ class ClipQueueTest {
     assertThatThrownBy(() -> desk().retry(clip.id(), null, 0)).isInstanceOf(RefusedException.class).hasMessageContaining("being read");
     scan.goOn.release();
     await(clip, ClipState.READ);
+  }
+
+  /** Machines that start in the same moment: one of them had read that the clip waits before the other began it. */
+  @Test
+  void aMachineThatStartsLeavesAnotherTheClipThatItReads() throws Exception {
+    desk().start();
+    ClipRecord clip = take("hold");
+    scan.nextHeld();
+    w.database().write(h -> h.execute("UPDATE clip SET state = 'WAITING'"));
+    FakeScan second = new FakeScan();
+    try (Workbench other = Stores.open(dir, Fixtures.CLOCK, second)) {
+      other.clips().start();
+      int picked = w.database().read(h -> h.createQuery("SELECT count(*) FROM job WHERE picked = :yes").bind("yes", true).mapTo(Integer.class).one());
+      assertThat(picked).isEqualTo(1);
+    }
+    w.database().write(h -> h.execute("UPDATE clip SET state = 'READING'"));
+    scan.goOn.release();
+    await(clip, ClipState.READ);
+    assertThat(second.begun).isEmpty();
   }
 
   @Test
@@ -289,7 +309,7 @@ class ClipQueueTest {
   @Test
   void aClipAskedForAgainJustBeforeItsJobEndsIsReadAgain() throws Exception {
     List<Long> read = new ArrayList<>();
-    try (JobQueue queue = JobQueue.of(w.database())) {
+    try (JobQueue queue = new JobQueue(w.database(), new FilmHands(1))) {
       queue.start(
           id -> {
             read.add(id);
@@ -306,7 +326,7 @@ class ClipQueueTest {
   @Test
   void aClipIsInTheQueueOnce() throws Exception {
     ClipRecord clip = take("good");
-    try (JobQueue same = JobQueue.of(w.database())) {
+    try (JobQueue same = new JobQueue(w.database(), new FilmHands(1))) {
       same.add(clip.id());
     }
     assertThat(jobs()).isEqualTo(1);
@@ -315,7 +335,7 @@ class ClipQueueTest {
   /** A write that fails takes the job that it asked for with it. */
   @Test
   void aJobIsPartOfTheWriteThatAsksForIt() throws Exception {
-    try (JobQueue queue = JobQueue.of(w.database())) {
+    try (JobQueue queue = new JobQueue(w.database(), new FilmHands(1))) {
       assertThatThrownBy(
               () ->
                   w.database()

@@ -244,7 +244,7 @@ class LooksAndTestsTest {
             // a plan, a group and a form's token name no person; what two phones said of an attempt is in JumpsAndMeetsTest
             "squad_group", "day_plan", "day_drill", "taken", "meet_beside",
             // who was erased is in RestoreTest; a count names nobody
-            "erasure", "written", "import_file", "import_rep", "import_athlete", "import_meet",
+            "erasure", "written", "changed", "import_file", "import_rep", "import_athlete", "import_meet",
             "import_entrant", "import_attempt", "import_group", "import_member", "import_filled", "import_columns", "transfer_offer"));
     assertThat(personal).hasSizeGreaterThanOrEqualTo(11);
     assertThat(personal).allSatisfy(t -> assertThat(count(t)).as(t).isGreaterThanOrEqualTo(2));

@@ -8,6 +8,7 @@ import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Restore;
 import boundwright.store.engine.DataPlace;
 import boundwright.store.engine.Database;
+import boundwright.store.engine.FilmHands;
 import boundwright.store.engine.JobQueue;
 import boundwright.store.engine.PostgresAddress;
 import java.nio.file.Path;
@@ -138,7 +139,7 @@ class PostgresTest {
     Map<Long, Integer> times = new ConcurrentHashMap<>();
     Set<String> hands = ConcurrentHashMap.newKeySet();
     CountDownLatch all = new CountDownLatch(CLIPS);
-    try (Database one = database(); Database two = database(); JobQueue a = new JobQueue(one, 2); JobQueue b = new JobQueue(two, 2)) {
+    try (Database one = database(); Database two = database(); JobQueue a = new JobQueue(one, new FilmHands(2)); JobQueue b = new JobQueue(two, new FilmHands(2))) {
       for (long clip = 1; clip <= CLIPS; clip++) {
         a.add(clip);
       }
@@ -166,8 +167,8 @@ class PostgresTest {
   void aProgramThatIsClosedLeavesItsClipToTheOthers() throws Exception {
     CountDownLatch begun = new CountDownLatch(1);
     CountDownLatch read = new CountDownLatch(1);
-    try (Database one = database(); Database two = database(); JobQueue b = new JobQueue(two, 2)) {
-      JobQueue a = new JobQueue(one, 2);
+    try (Database one = database(); Database two = database(); JobQueue b = new JobQueue(two, new FilmHands(2))) {
+      JobQueue a = new JobQueue(one, new FilmHands(2));
       a.add(7);
       a.start(
           clip -> {

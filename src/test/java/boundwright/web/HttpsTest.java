@@ -83,7 +83,7 @@ class HttpsTest {
   void aPhoneLearnsToTrustPairsAndReadsOverTls() throws Exception {
     String address = Network.address();
     try (Workbench bench = Workbench.open(folder, NOW);
-        WebServer server = WebServer.start(bench, new Opening("all", 0, true, "", folder.resolve("keys"), "", true, null))) {
+        WebServer server = WebServer.start(bench, new Opening("all", 0, true, "", folder.resolve("keys"), "", null))) {
       String open = "http://" + address + ":" + server.port();
       String sealed = server.reach().urls().stream().filter(u -> u.contains("/" + address + ":")).findFirst().orElseThrow();
       HttpClient plain = HttpClient.newBuilder().followRedirects(HttpClient.Redirect.NORMAL).build();
@@ -121,7 +121,7 @@ class HttpsTest {
     try (Workbench bench = Workbench.open(folder, NOW)) {
       boundwright.pairing.Pairing pairing = new boundwright.pairing.Pairing(bench.phones(), NOW, new java.security.SecureRandom());
       String heard = pairing.pair(pairing.offer(PhoneRights.ALL).text(), "Heard by others", false).orElseThrow().secret();
-      try (WebServer server = WebServer.start(bench, new Opening("all", 0, true, "", folder.resolve("keys"), "", true, null))) {
+      try (WebServer server = WebServer.start(bench, new Opening("all", 0, true, "", folder.resolve("keys"), "", null))) {
         byte[] authority =
             HttpClient.newHttpClient()
                 .send(HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + server.port() + "/trust/authority.crt")).build(), HttpResponse.BodyHandlers.ofByteArray())

@@ -4,11 +4,13 @@ import boundwright.cli.BoundwrightCommand;
 import boundwright.cli.DataOptions;
 import boundwright.cli.Json;
 import boundwright.cli.Surroundings;
+import boundwright.clip.keep.KeptFilms;
 import boundwright.quantity.Notes;
 import boundwright.store.Workbench;
 import boundwright.store.backup.Counts;
 import boundwright.store.backup.DataCheck;
 import boundwright.store.engine.DataPlace;
+import boundwright.store.engine.FarFilms;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -38,7 +40,9 @@ public final class CheckDataCommand implements Callable<Integer> {
   private DataCheck.Report report(Surroundings s) {
     DataPlace place = data.place(s);
     if (place.database() == null) {
-      return new DataCheck(place.folder(), s.clock()).look();
+      try (KeptFilms films = KeptFilms.of(place.folder(), place.films(), s.clock())) {
+        return new DataCheck(place.folder(), s.clock(), films.elsewhere() ? new FarFilms(films) : null).look();
+      }
     }
     try (Workbench bench = data.open(s)) {
       return bench.checkData();

@@ -4,6 +4,7 @@ import boundwright.cli.BoundwrightCommand;
 import boundwright.cli.DataOptions;
 import boundwright.cli.Json;
 import boundwright.cli.Surroundings;
+import boundwright.clip.keep.KeptFilms;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
@@ -15,6 +16,7 @@ import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -80,10 +82,13 @@ public final class MoveCommand implements Callable<Integer> {
   /** A folder by itself; of a PostgreSQL the films are in the other place's folder, or in the one that --data names. */
   private DataPlace place(Surroundings s, String text, String other) {
     if (!text.startsWith(PostgresAddress.BEGINS)) {
-      return DataPlace.of(s.path(text));
+      // a folder whose own films are in it has no bucket; one that has none has them where --films-in says
+      Path folder = s.path(text);
+      boolean far = text.equals(from) && !KeptFilms.anyIn(folder);
+      return DataPlace.of(folder).withFilms(far ? data.bucket(s) : null);
     }
     boolean beside = !data.folderNamed(s) && !other.startsWith(PostgresAddress.BEGINS);
-    return new DataPlace(beside ? s.path(other) : data.folder(s), PostgresAddress.of(text, s.environment()));
+    return new DataPlace(beside ? s.path(other) : data.folder(s), PostgresAddress.of(text, s.environment()), data.bucket(s));
   }
 
   private static String exported(Surroundings s, DataPlace place) throws IOException {

@@ -1,26 +1,25 @@
 package boundwright.clip.day;
 
-import boundwright.clip.desk.FilmFolder;
 import boundwright.clip.desk.FilmParts;
 import boundwright.clip.film.Stretch;
+import boundwright.clip.keep.FilmStore;
 import boundwright.flight.Rep;
-import java.nio.file.Path;
 import java.util.Optional;
 
 /** Which part of which session's film a clip is. */
 public final class Parts implements FilmParts {
   private final SessionRepository sessions;
-  private final FilmFolder files;
+  private final FilmStore films;
 
-  /** Films lie in {@code folder}. */
-  public Parts(SessionRepository sessions, Path folder) {
+  /** The films of sessions are in {@code films}. */
+  public Parts(SessionRepository sessions, FilmStore films) {
     this.sessions = sessions;
-    this.files = new FilmFolder(folder);
+    this.films = films;
   }
 
   @Override
   public Optional<Part> of(long clipId) {
-    return sessions.ofClip(clipId).map(r -> new Part(files.film(r.filmId()), new Stretch(r.cut().from_s(), r.cut().to_s())));
+    return sessions.ofClip(clipId).map(r -> new Part(() -> films.film(r.filmId()), new Stretch(r.cut().from_s(), r.cut().to_s())));
   }
 
   @Override

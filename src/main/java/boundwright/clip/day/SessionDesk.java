@@ -7,6 +7,8 @@ import boundwright.clip.desk.ClipDesk;
 import boundwright.clip.desk.ClipQueue;
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.desk.ClipState;
+import boundwright.clip.keep.FilmStore;
+import boundwright.clip.keep.FilmsAwayException;
 import boundwright.clip.reading.Setup;
 import boundwright.clip.session.CutOrder;
 import boundwright.clip.session.Cutter;
@@ -49,13 +51,13 @@ public final class SessionDesk {
     int cut(CutOrder order, Cutter.Listener listener) throws InterruptedException;
   }
 
-  /** A desk whose films lie in {@code folder}; the networks' weights in {@code weights}. */
+  /** A desk whose films arrive in {@code folder} and are kept in {@code kept}; the networks' weights in {@code weights}. */
   public SessionDesk(
-      SessionRepository sessions, ClipQueue queue, Path folder, Path weights, ClipDesk clips, Logbook logbook, People people, Clock clock,
+      SessionRepository sessions, ClipQueue queue, Path folder, FilmStore kept, Path weights, ClipDesk clips, Logbook logbook, People people, Clock clock,
       Cut cut) {
     this.sessions = sessions;
     this.queue = queue;
-    this.files = new SessionFiles(folder, weights);
+    this.files = new SessionFiles(folder, weights, kept);
     this.clips = clips;
     this.logbook = logbook;
     this.people = people;
@@ -70,7 +72,7 @@ public final class SessionDesk {
     sessions.films().stream()
         .filter(f -> f.state() == ClipState.WAITING || f.state() == ClipState.READING)
         .sorted(Comparator.comparingLong(SessionFilm::id))
-        .forEach(f -> queue.add(f.id()));
+        .forEach(f -> queue.addMissing(f.id()));
   }
 
   /** What was asked of everybody on the film. */
@@ -85,7 +87,7 @@ public final class SessionDesk {
   public SessionFilm take(LocalDate date, String fileName, InputStream film, Asked asked) {
     Athlete.checkSteps(asked.approachSteps);
     Path arrived = files.receive(film, fileName);
-    SessionFilm kept;
+    SessionFilm kept = null;
     try {
       kept =
           sessions.add(
@@ -95,6 +97,9 @@ public final class SessionDesk {
       files.keep(arrived, kept.id(), fileName);
     } catch (RuntimeException e) {
       files.drop(arrived);
+      if (kept != null) {
+        sessions.remove(kept.id());
+      }
       throw e;
     }
     queue.add(kept.id());
@@ -126,10 +131,27 @@ public final class SessionDesk {
       return;
     }
     SessionFilm film = film(id);
+    try (FilmStore.Brought brought = files.kept().film(id)) {
+      work(film, brought.path());
+    } catch (FilmsAwayException e) {
+      sessions.state(id, ClipState.WAITING, null);
+      throw e;
+    } catch (RefusedException e) {
+      sessions.state(id, ClipState.REFUSED, String.valueOf(e.getMessage()));
+    } catch (RuntimeException e) {
+      sessions.state(id, ClipState.REFUSED, "The program failed while it looked through the film (" + e + "). What was found is kept; have it looked through again.");
+      throw e;
+    } finally {
+      files.kept().forgetNewPictures(id);
+    }
+  }
+
+  private void work(SessionFilm film, Path file) throws InterruptedException {
+    long id = film.id();
     Thread self = Thread.currentThread();
     try {
       cut.cut(
-          files.order(film),
+          files.order(film, file),
           new Cutter.Listener() {
             @Override
             public void reached(double time_s, double of_s) {
@@ -140,16 +162,16 @@ public final class SessionDesk {
 
             @Override
             public void rep(FilmRep rep) {
+              files.keepStills(id, rep);
               sessions.found(id, rep);
             }
           });
       sessions.state(id, ClipState.READ, null);
-    } catch (RefusedException e) {
-      sessions.state(
-          id, ClipState.REFUSED, String.valueOf(e.getMessage()).replace(String.valueOf(files.film(id).getFileName()), film.fileName()));
-    } catch (RuntimeException e) {
-      sessions.state(id, ClipState.REFUSED, "The program failed while it looked through the film (" + e + "). What was found is kept; have it looked through again.");
+    } catch (FilmsAwayException e) {
       throw e;
+    } catch (RefusedException e) {
+      // the coach knows the film by the name it came with, not by the one it lies under here
+      throw new RefusedException(String.valueOf(e.getMessage()).replace(String.valueOf(file.getFileName()), film.fileName()), e);
     }
   }
 
@@ -347,15 +369,16 @@ public final class SessionDesk {
   /** Drops the film itself; stills, names and readings stay. */
   public void dropFilm(long id) {
     refuseBusy(film(id));
-    files.dropFilm(id);
+    files.kept().dropFilm(id);
     sessions.filmGone(id);
   }
 
   /** Removes a film with its stills; clips of named reps and logged reps stay. */
   public void remove(long id) {
     cancel(id);
-    sessions.remove(id);
+    // first what shows somebody: if that cannot be removed now, the film is still in the list, to be removed again
     files.remove(id);
+    sessions.remove(id);
   }
 
   /**
@@ -370,7 +393,7 @@ public final class SessionDesk {
     }
     for (long id : shown.stream().distinct().toList()) {
       cancel(id);
-      files.dropFilm(id);
+      files.kept().dropFilm(id);
       sessions.filmGone(id);
     }
   }

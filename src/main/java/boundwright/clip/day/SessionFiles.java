@@ -1,16 +1,19 @@
 package boundwright.clip.day;
 
 import boundwright.clip.desk.FilmFolder;
+import boundwright.clip.keep.FilmStore;
 import boundwright.clip.session.CutOrder;
+import boundwright.clip.session.FilmRep;
 import boundwright.quantity.RefusedException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.Set;
 
 /** Where films of sessions and the pictures of their reps lie: one folder a film. */
 final class SessionFiles extends FilmFolder {
@@ -19,13 +22,18 @@ final class SessionFiles extends FilmFolder {
 
   private final Path weights;
 
-  SessionFiles(Path folder, Path weights) {
-    super(folder);
+  SessionFiles(Path folder, Path weights, FilmStore store) {
+    super(folder, store);
     this.weights = weights;
   }
 
-  CutOrder order(SessionFilm film) {
-    return new CutOrder(film(film.id()), weights, film.reached_s(), stills(film.id()));
+  CutOrder order(SessionFilm film, Path file) {
+    return new CutOrder(file, weights, film.reached_s(), kept().newPictures(film.id()));
+  }
+
+  /** Keeps the pictures of a rep that was found; they are written before it is told. */
+  void keepStills(long id, FilmRep rep) {
+    kept().keepPictures(id, "rep-" + Math.round(1000 * rep.from_s()));
   }
 
   /** Takes the film of a session in, as long as the disk has room. */
@@ -63,15 +71,17 @@ final class SessionFiles extends FilmFolder {
     }
   }
 
-  void dropFilm(long id) {
-    drop(film(id));
-  }
-
   /** Deletes the pictures of a rep. */
   void dropStills(SessionRep rep) {
+    Set<String> names = new HashSet<>();
     for (double t : rep.cut().stills()) {
-      drop(CutOrder.still(stills(rep.filmId()), rep.cut().from_s(), t));
+      names.add(String.valueOf(still(Path.of(""), rep, t).getFileName()));
     }
+    kept().dropPictures(rep.filmId(), names::contains);
+  }
+
+  private static Path still(Path folder, SessionRep rep, double time_s) {
+    return CutOrder.still(folder, rep.cut().from_s(), time_s);
   }
 
   Optional<Path> still(SessionRep rep, int number) {
@@ -79,24 +89,12 @@ final class SessionFiles extends FilmFolder {
     if (number < 0 || number >= times.size()) {
       return Optional.empty();
     }
-    Path file = CutOrder.still(stills(rep.filmId()), rep.cut().from_s(), times.get(number));
+    Path file = still(kept().pictures(rep.filmId()), rep, times.get(number));
     return Files.exists(file) ? Optional.of(file) : Optional.empty();
   }
 
-  /** What lies there of a film, the film itself included [bytes]. */
+  /** What is kept of a film, the film itself included [bytes]. */
   long bytes(long id) {
-    try (Stream<Path> all = Files.walk(of(id))) {
-      return all.filter(Files::isRegularFile).mapToLong(SessionFiles::size).sum();
-    } catch (IOException e) {
-      return 0;
-    }
-  }
-
-  private static long size(Path file) {
-    try {
-      return Files.size(file);
-    } catch (IOException e) {
-      return 0;
-    }
+    return kept().bytes(id);
   }
 }

@@ -4,7 +4,7 @@ import boundwright.athlete.Surface;
 import boundwright.clip.Box;
 import boundwright.clip.FoundClip;
 import boundwright.clip.camera.CameraPath;
-import boundwright.clip.contact.Contact;
+import boundwright.clip.keep.FilmStore;
 import boundwright.clip.reading.ClipReader;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.Correction;
@@ -39,8 +39,7 @@ public final class ClipDesk {
   private final ClipFiles files;
   private final LookRepository looks;
   private final Clock clock;
-  private final Scan scan;
-  private final FilmParts parts;
+  private final ClipWorker reader;
   private final ClipLabels labels;
   private final Lessons lessons;
   private final Nods nods;
@@ -57,25 +56,20 @@ public final class ClipDesk {
     void at(int perMille);
   }
 
-  /** A desk whose films lie in {@code folder}; {@code scan} reads them. */
-  public ClipDesk(ClipRepository clips, ClipQueue queue, Path folder, Logbook logbook, LookRepository looks, Clock clock, Scan scan) {
-    this(clips, queue, folder, logbook, looks, clock, scan, FilmParts.NONE);
-  }
-
-  /** As the other, with clips that are parts of longer films. */
+  /** A desk whose films arrive in {@code folder} and are kept in {@code kept}; {@code scan} reads them, {@code parts} tells which are parts of longer films. */
   public ClipDesk(
-      ClipRepository clips, ClipQueue queue, Path folder, Logbook logbook, LookRepository looks, Clock clock, Scan scan, FilmParts parts) {
+      ClipRepository clips, ClipQueue queue, Path folder, FilmStore kept, Logbook logbook, LookRepository looks, Clock clock, Scan scan,
+      FilmParts parts) {
     this.clips = clips;
     this.queue = queue;
-    this.files = new ClipFiles(folder);
+    this.files = new ClipFiles(folder, kept);
     this.looks = looks;
     this.clock = clock;
-    this.scan = scan;
-    this.parts = parts;
     TaughtFiles taught = new TaughtFiles(folder);
     this.labels = new ClipLabels(files, taught, clock);
     this.lessons = new Lessons(clips, labels, taught, clock);
     this.nods = new Nods(clips, logbook, parts, labels);
+    this.reader = new ClipWorker(clips, files, parts, scan, this::dropFilm);
   }
 
   /** What agreed clips can teach. */
@@ -88,8 +82,8 @@ public final class ClipDesk {
     clips.all().stream()
         .filter(c -> c.state() == ClipState.WAITING)
         .sorted(Comparator.comparingLong(ClipRecord::id))
-        .forEach(c -> queue.add(c.id()));
-    queue.start(this::read);
+        .forEach(c -> queue.addMissing(c.id()));
+    queue.start(reader::read);
   }
 
   /**
@@ -102,7 +96,7 @@ public final class ClipDesk {
       long athleteId, @Nullable LocalDate date, String fileName, InputStream film, @Nullable Sequence sequence, int approachSteps,
       Surface surface, @Nullable Double markToSand_m) {
     Path arrived = files.receive(film, fileName);
-    ClipRecord kept;
+    ClipRecord kept = null;
     try {
       kept =
           clips.add(
@@ -112,6 +106,9 @@ public final class ClipDesk {
       files.keep(arrived, kept.id(), fileName);
     } catch (RuntimeException e) {
       files.drop(arrived);
+      if (kept != null) {
+        clips.remove(kept.id());
+      }
       throw e;
     }
     queue.add(kept.id());
@@ -139,47 +136,6 @@ public final class ClipDesk {
   /** One clip. */
   public ClipRecord clip(long id) {
     return clips.find(id).orElseThrow(() -> new RefusedException("There is no clip " + id + ". It may have been removed: look at the list."));
-  }
-
-  private void read(long id) throws InterruptedException {
-    if (!clips.claim(id)) {
-      return;
-    }
-    ClipRecord clip = clip(id);
-    try {
-      ScanOrder order = order(clip);
-      Thread self = Thread.currentThread();
-      FoundClip points =
-          scan.scan(
-              order,
-              perMille -> {
-                if (!clips.progress(id, perMille)) {
-                  self.interrupt();
-                }
-              });
-      clips.found(id, points);
-    } catch (RefusedException e) {
-      // the coach knows the film by the name it came with, not by the one it lies under here
-      String why = String.valueOf(e.getMessage()).replace(String.valueOf(files.film(id).getFileName()), clip.fileName());
-      clips.state(id, ClipState.REFUSED, 0, why);
-      return;
-    } catch (RuntimeException e) {
-      clips.state(
-          id, ClipState.REFUSED, 0,
-          "The program failed while it read the clip (" + e + "). Have it read again; if it fails again, report this with the lines that the program wrote.");
-      throw e;
-    }
-    // outside: a film that cannot be dropped is still a film that was read
-    if (!clips.keepFilms()) {
-      dropFilm(id);
-    }
-  }
-
-  private ScanOrder order(ClipRecord clip) {
-    Optional<FilmParts.Part> part = parts.of(clip.id());
-    ScanOrder order =
-        part.map(p -> ScanOrder.of(p.film(), files.weights()).withStretch(p.stretch())).orElseGet(() -> ScanOrder.of(files.film(clip.id()), files.weights()));
-    return order.withStills(files.stills(clip.id())).withBox(clip.box(), clip.boxFrame());
   }
 
   /** Calls a clip off. */
@@ -337,7 +293,7 @@ public final class ClipDesk {
 
   /** Size of the film's own pictures, known as soon as the first of them was read. */
   public Optional<Stills.Full> pictureSize(long id) {
-    return Stills.full(files.stills(id));
+    return Stills.full(files.kept().pictures(id));
   }
 
   /** Drops the film and all pictures but those of the contacts. */
@@ -352,8 +308,9 @@ public final class ClipDesk {
   /** Removes a clip with all that belongs to it; a logged rep stays. */
   public void remove(long id) {
     cancel(id);
-    clips.remove(id);
+    // first what shows somebody: if that cannot be removed now, the clip is still in the list, to be removed again
     files.remove(id);
+    clips.remove(id);
   }
 
   /** Takes away every clip of an athlete with its film, pictures and points, before the athlete is erased. */

@@ -2,6 +2,7 @@ package boundwright.clip.desk;
 
 import boundwright.clip.FoundClip;
 import boundwright.clip.contact.Contact;
+import boundwright.clip.keep.FilmStore;
 import boundwright.clip.pose.Weights;
 import boundwright.clip.reading.ClipReading;
 import boundwright.clip.reading.ReadContact;
@@ -15,11 +16,9 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Where films and pictures lie: one folder a clip. */
@@ -27,8 +26,8 @@ final class ClipFiles extends FilmFolder {
   /** Pictures beside a contact that are kept when the film goes, on each side. */
   private static final int BESIDE = 4;
 
-  ClipFiles(Path folder) {
-    super(folder);
+  ClipFiles(Path folder, FilmStore store) {
+    super(folder, store);
   }
 
   Path weights() {
@@ -65,7 +64,7 @@ final class ClipFiles extends FilmFolder {
   }
 
   Optional<Path> still(long id, int frame) {
-    Path file = Stills.file(stills(id), frame);
+    Path file = Stills.file(kept().pictures(id), frame);
     return Files.exists(file) ? Optional.of(file) : Optional.empty();
   }
 
@@ -108,16 +107,11 @@ final class ClipFiles extends FilmFolder {
   }
 
   void dropFilm(long id, Set<Integer> keep) {
-    delete(List.of(film(id)));
-    try (Stream<Path> all = Files.list(stills(id))) {
-      delete(all.filter(p -> !keep.contains(frameOf(p))).toList());
-    } catch (IOException e) {
-      throw new UncheckedIOException("pictures could not be listed", e);
-    }
+    kept().dropPictures(id, name -> !keep.contains(frameOf(name)));
+    kept().dropFilm(id);
   }
 
-  private static int frameOf(Path still) {
-    String name = String.valueOf(still.getFileName());
+  private static int frameOf(String name) {
     return name.matches("\\d{5}\\.jpg") ? Integer.parseInt(name.substring(0, 5)) : -1;
   }
 }

@@ -4,7 +4,10 @@ package boundwright.clip.desk;
 public interface ClipQueue extends AutoCloseable {
   /** What the queue has done for a clip. Runs on a thread of the queue; an interrupt calls it off. */
   interface Worker {
-    /** Reads one clip to its end; never throws for a clip that is refused. What it throws otherwise is tried again later. */
+    /**
+     * Reads one clip to its end; never throws for a clip that is refused. What it throws otherwise is tried again later: a few times, and as
+     * often as it takes for a {@link boundwright.clip.keep.FilmsAwayException}.
+     */
     void read(long clipId) throws InterruptedException;
   }
 
@@ -15,6 +18,11 @@ public interface ClipQueue extends AutoCloseable {
    * Adds a clip that nobody reads now, or does nothing if it waits in the queue already. Can be part of a write of the store.
    */
   void add(long clipId);
+
+  /**
+   * Adds a clip that is not in the queue; one that another machine has begun to read meanwhile stays that machine's.
+   */
+  void addMissing(long clipId);
 
   /** Takes a clip out; one that is being read is called off. */
   void cancel(long clipId);

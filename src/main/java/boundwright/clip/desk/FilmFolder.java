@@ -1,6 +1,8 @@
 package boundwright.clip.desk;
 
 import boundwright.clip.bare.BareFilm;
+import boundwright.clip.keep.FilmStore;
+import boundwright.clip.keep.FolderFilms;
 import boundwright.quantity.RefusedException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -8,20 +10,31 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
-/** Films that came in: a folder for each number, with the film and what was made of it. */
+/** Films that came in: what arrives and what is said of each lies in a folder for each number; film and pictures are where the films are kept. */
 public class FilmFolder {
   private final Path folder;
+  private final FilmStore store;
 
   /** Films in this folder; it is made when the first comes. */
   public FilmFolder(Path folder) {
+    this(folder, new FolderFilms(folder));
+  }
+
+  /** Films that arrive in this folder and are kept in that store. */
+  public FilmFolder(Path folder, FilmStore store) {
     this.folder = folder;
+    this.store = store;
+  }
+
+  /** Where film and pictures are kept. */
+  public final FilmStore kept() {
+    return store;
   }
 
   /** Asked while a film arrives, so that what is too much is refused before it is written. */
@@ -44,20 +57,6 @@ public class FilmFolder {
   /** What belongs to a film. */
   protected final Path of(long id) {
     return folder.resolve(Long.toString(id));
-  }
-
-  /** Its pictures. */
-  public final Path stills(long id) {
-    return of(id).resolve("stills");
-  }
-
-  /** The film itself, whatever its ending; there may be none any more. */
-  public final Path film(long id) {
-    try (Stream<Path> all = Files.list(of(id))) {
-      return all.filter(p -> String.valueOf(p.getFileName()).startsWith("film.")).findFirst().orElse(of(id).resolve("film.mp4"));
-    } catch (IOException e) {
-      return of(id).resolve("film.mp4");
-    }
   }
 
   /**
@@ -96,16 +95,11 @@ public class FilmFolder {
     }
   }
 
-  /** Puts what arrived into its place. */
+  /** Puts what arrived to where films are kept; when this returns it is kept. */
   public final void keep(Path arrived, long id, String fileName) {
     int dot = fileName.lastIndexOf('.');
     String ending = dot < 0 ? "" : fileName.substring(dot + 1).toLowerCase(Locale.ROOT);
-    try {
-      Files.createDirectories(of(id));
-      Files.move(arrived, of(id).resolve("film." + (ending.matches("[a-z0-9]{1,5}") ? ending : "mp4")), StandardCopyOption.ATOMIC_MOVE);
-    } catch (IOException e) {
-      throw new UncheckedIOException("the film could not be kept", e);
-    }
+    store.keep(arrived, id, ending.matches("[a-z0-9]{1,5}") ? ending : "mp4");
   }
 
   /** Deletes a file, if there is one. */
@@ -126,8 +120,9 @@ public class FilmFolder {
     }
   }
 
-  /** Deletes all that belongs to a film. */
+  /** Deletes all that belongs to a film; where the store of the films cannot be reached nothing is. */
   public final void remove(long id) {
+    store.remove(id);
     if (!Files.exists(of(id))) {
       return;
     }

@@ -1,8 +1,8 @@
 package boundwright.clip.desk;
 
 import boundwright.clip.film.Stretch;
+import boundwright.clip.keep.FilmStore;
 import boundwright.flight.Rep;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -52,10 +52,10 @@ public interface FilmParts {
   /**
    * A part of a film.
    *
-   * @param film the file
+   * @param film where it is to be brought from
    * @param stretch which part
    */
-  record Part(Path film, Stretch stretch) {}
+  record Part(FilmStore.Source film, Stretch stretch) {}
 
   /**
    * Lengths of a rep.

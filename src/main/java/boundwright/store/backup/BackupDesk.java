@@ -19,6 +19,7 @@ import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
 import java.util.random.RandomGenerator;
+import org.jspecify.annotations.Nullable;
 
 /** Backups of an open data folder: by themselves, by one button, and out of the folder. */
 public final class BackupDesk {
@@ -37,6 +38,7 @@ public final class BackupDesk {
   private final Supplier<Set<String>> gone;
   private final BackupSettings settings;
   private final Backups backups;
+  private final @Nullable Elsewhere films;
   private Set<String> erased = Set.of();
   private volatile String trouble = "";
 
@@ -46,13 +48,16 @@ public final class BackupDesk {
    * @param maker copies the open database
    * @param gone who was erased from the open database, by their random names
    * @param settings what is kept of backups
+   * @param films films that are not in the data folder, or null
    */
-  public BackupDesk(Path dataFolder, Clock clock, Copy.Maker maker, Supplier<Set<String>> gone, BackupSettings settings) {
+  public BackupDesk(
+      Path dataFolder, Clock clock, Copy.Maker maker, Supplier<Set<String>> gone, BackupSettings settings, @Nullable Elsewhere films) {
     this.dataFolder = dataFolder;
     this.clock = clock;
     this.maker = maker;
     this.gone = gone;
     this.settings = settings;
+    this.films = films;
     this.backups = new Backups(dataFolder, clock);
   }
 
@@ -165,7 +170,7 @@ public final class BackupDesk {
     try (OutputStream closing = out) {
       Files.delete(copy);
       Counts counts = Copy.make(copy, maker);
-      int files = Bundle.write(closing, copy, dataFolder, films);
+      int files = Bundle.write(closing, copy, dataFolder, films, this.films);
       settings.leftOn(LocalDate.now(clock));
       return new Gone(files, counts);
     } finally {

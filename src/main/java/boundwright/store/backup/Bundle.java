@@ -21,6 +21,7 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A backup that can leave the machine: one zip file with the database, what a coach put right in clips, what was learned from it and, if
@@ -41,9 +42,10 @@ final class Bundle {
    * @param database a copy that was looked through
    * @param dataFolder where the films are
    * @param films whether films and their pictures go along
+   * @param elsewhere films that are not in the data folder, or null
    * @return how many files are in it
    */
-  static int write(OutputStream out, Path database, Path dataFolder, boolean films) throws IOException {
+  static int write(OutputStream out, Path database, Path dataFolder, boolean films, @Nullable Elsewhere elsewhere) throws IOException {
     Map<String, Path> files = new TreeMap<>();
     for (String name : FOLDERS) {
       Path folder = dataFolder.resolve(name);
@@ -63,6 +65,15 @@ final class Bundle {
           list.append(add(zip, file.getKey(), file.getValue()));
           written++;
         }
+      }
+      if (films && elsewhere != null) {
+        int[] more = {0};
+        elsewhere.each(
+            (name, file) -> {
+              list.append(add(zip, name, file));
+              more[0]++;
+            });
+        written += more[0];
       }
       zip.putNextEntry(new ZipEntry(LIST));
       zip.write(list.toString().getBytes(StandardCharsets.UTF_8));

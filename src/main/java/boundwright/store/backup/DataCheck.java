@@ -12,6 +12,7 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Looks through a data folder, changes nothing, and says what is wrong with it. */
 public final class DataCheck {
@@ -22,14 +23,25 @@ public final class DataCheck {
 
   private final Path folder;
   private final Clock clock;
+  private final @Nullable Elsewhere elsewhere;
 
   /**
    * @param folder the data folder
    * @param clock as for {@link Backups}
    */
   public DataCheck(Path folder, Clock clock) {
+    this(folder, clock, null);
+  }
+
+  /**
+   * @param folder the data folder
+   * @param clock as for {@link Backups}
+   * @param elsewhere where the films are, or null if they are in the folder
+   */
+  public DataCheck(Path folder, Clock clock, @Nullable Elsewhere elsewhere) {
     this.folder = folder;
     this.clock = clock;
+    this.elsewhere = elsewhere;
   }
 
   /**
@@ -102,6 +114,27 @@ public final class DataCheck {
 
   private void films(List<String> kept, List<String> troubles) throws IOException {
     List<String> missing = new ArrayList<>();
+    Elsewhere there = elsewhere;
+    if (there != null) {
+      try {
+        missing.addAll(kept);
+        missing.removeAll(there.clips());
+      } catch (RefusedException e) {
+        troubles.add("The films were not looked for: " + e.getMessage());
+        missing.clear();
+      }
+    } else {
+      missing.addAll(missingHere(kept));
+    }
+    if (!missing.isEmpty()) {
+      troubles.add(
+          "The film is gone of " + (missing.size() == 1 ? "clip " : "clips ") + String.join(", ", missing.subList(0, Math.min(MOST_NAMED, missing.size())))
+              + (missing.size() > MOST_NAMED ? " and " + (missing.size() - MOST_NAMED) + " more" : "") + "; what was read from it is there.");
+    }
+  }
+
+  private List<String> missingHere(List<String> kept) throws IOException {
+    List<String> missing = new ArrayList<>();
     for (String id : kept) {
       Path clip = folder.resolve("clips").resolve(id);
       boolean there = false;
@@ -114,11 +147,7 @@ public final class DataCheck {
         missing.add(id);
       }
     }
-    if (!missing.isEmpty()) {
-      troubles.add(
-          "The film is gone of " + (missing.size() == 1 ? "clip " : "clips ") + String.join(", ", missing.subList(0, Math.min(MOST_NAMED, missing.size())))
-              + (missing.size() > MOST_NAMED ? " and " + (missing.size() - MOST_NAMED) + " more" : "") + "; what was read from it is there.");
-    }
+    return missing;
   }
 
   private int backups(List<String> troubles) {

@@ -103,7 +103,8 @@ public final class Everything {
         }
       }
       for (Map.Entry<String, Long> number : catalogue.numbers(s).entrySet()) {
-        if (which.told(number.getKey())) {
+        // a table that gave none says so in one database and nothing in the other
+        if (which.told(number.getKey()) && number.getValue() > 0) {
           to.number(number.getKey(), number.getValue());
         }
       }

@@ -1,6 +1,7 @@
 package boundwright.store.engine;
 
 import boundwright.clip.desk.ClipQueue;
+import boundwright.clip.keep.FilmsAwayException;
 import com.github.kagkarlsson.scheduler.Clock;
 import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.SchedulerName;
@@ -18,6 +19,7 @@ import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.StandardOpenOption;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.HashSet;
 import java.util.Objects;
 import java.util.Set;
@@ -49,7 +51,7 @@ public final class JobQueue implements ClipQueue {
   private static final Duration CLOSING = Duration.ofSeconds(1);
 
   private final Database database;
-  private final int threads;
+  private final FilmHands hands;
   private final Clock clock = new SystemClock();
   private final CustomTask<Void> task;
   private final CustomTask<Void> cutting;
@@ -89,11 +91,11 @@ public final class JobQueue implements ClipQueue {
   /**
    * A queue in this database.
    *
-   * @param threads films that are read at once
+   * @param hands which read its films, and perhaps those of other queues
    */
-  public JobQueue(Database database, int threads) {
+  public JobQueue(Database database, FilmHands hands) {
     this.database = database;
-    this.threads = threads;
+    this.hands = hands;
     this.task = task(TASK, () -> worker);
     this.cutting = task(CUTTING, () -> cutter);
   }
@@ -127,6 +129,11 @@ public final class JobQueue implements ClipQueue {
       }
 
       @Override
+      public void addMissing(long filmId) {
+        JobQueue.this.addMissing(cutting, filmId);
+      }
+
+      @Override
       public void cancel(long filmId) {
         JobQueue.this.cancel(cutting, filmId);
       }
@@ -134,11 +141,6 @@ public final class JobQueue implements ClipQueue {
       @Override
       public void close() {}
     };
-  }
-
-  /** The queue of a program that works on one film at a time: one scan fills the machine. */
-  public static JobQueue of(Database database) {
-    return new JobQueue(database, 1);
   }
 
   private synchronized Scheduler scheduler() {
@@ -150,8 +152,9 @@ public final class JobQueue implements ClipQueue {
               .jdbcCustomization(new JobDialect())
               .serializer(new NoData())
               .schedulerName(new SchedulerName.Fixed("boundwright-" + UUID.randomUUID()))
-              .threads(threads)
-              .executorService(Executors.newFixedThreadPool(threads, daemons("clips")))
+              .threads(hands.hands())
+              .pollUsingFetchAndLockOnExecute(0, 1)
+              .executorService(hands.lent())
               .dueExecutor(Executors.newSingleThreadExecutor(daemons("clips-due")))
               .housekeeperExecutor(Executors.newScheduledThreadPool(2, daemons("clips-heartbeat")))
               .pollingInterval(LOOK_EVERY)
@@ -253,6 +256,17 @@ public final class JobQueue implements ClipQueue {
   }
 
   @Override
+  public void addMissing(long clipId) {
+    addMissing(task, clipId);
+  }
+
+  private void addMissing(CustomTask<Void> which, long number) {
+    Scheduler jobs = scheduler();
+    database.write(h -> jobs.scheduleIfNotExists(which.instance(Long.toString(number)), clock.now()));
+    jobs.triggerCheckForDueExecutions();
+  }
+
+  @Override
   public void cancel(long clipId) {
     cancel(task, clipId);
   }
@@ -281,8 +295,11 @@ public final class JobQueue implements ClipQueue {
       running.add(run);
     }
     boolean brokenOff = false;
+    boolean away = false;
     try {
       started(worker).read(number);
+    } catch (FilmsAwayException e) {
+      away = true;
     } catch (InterruptedException e) {
       brokenOff = true;
     } catch (RuntimeException e) {
@@ -299,7 +316,8 @@ public final class JobQueue implements ClipQueue {
       }
     }
     boolean again = brokenOff && closing && !run.calledOff;
-    return (complete, operations) -> settle(() -> leave(complete, operations, again));
+    boolean later = away;
+    return (complete, operations) -> settle(() -> leave(complete, operations, later ? clock.now().plus(BETWEEN_TRIES) : again ? complete.getExecution().executionTime : null));
   }
 
   private synchronized Worker started(Supplier<@Nullable Worker> worker) {
@@ -310,9 +328,9 @@ public final class JobQueue implements ClipQueue {
     return w;
   }
 
-  private void leave(ExecutionComplete complete, ExecutionOperations<Void> operations, boolean again) {
-    if (again) {
-      operations.reschedule(complete, complete.getExecution().executionTime);
+  private static void leave(ExecutionComplete complete, ExecutionOperations<Void> operations, @Nullable Instant again) {
+    if (again != null) {
+      operations.reschedule(complete, again);
     } else {
       operations.remove();
     }

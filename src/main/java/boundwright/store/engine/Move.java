@@ -1,5 +1,6 @@
 package boundwright.store.engine;
 
+import boundwright.clip.keep.KeptFilms;
 import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Counts;
 import boundwright.store.backup.Everything;
@@ -20,6 +21,7 @@ import java.time.Clock;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -174,27 +176,63 @@ public final class Move {
     Path source = from.folder().toAbsolutePath().normalize();
     Path target = to.folder().toAbsolutePath().normalize();
     int copied = 0;
+    boolean far = to.films() != null && !to.films().equals(from.films());
+    if (sameFolder() && far && KeptFilms.anyIn(source)) {
+      throw new RefusedException("The films in " + from.folder() + " go into " + to.films() + ", and are never mixed with it. Name another folder for what is beside them: --data NEW. Nothing was changed.");
+    }
     if (!sameFolder()) {
       if (Files.exists(target.resolve("clips")) || Files.exists(target.resolve("sessions"))) {
         throw new RefusedException("The folder " + to.folder() + " holds films already, which are never mixed with others. Nothing was kept. Name an empty folder.");
       }
       for (String name : BESIDE) {
         if (Files.isDirectory(source.resolve(name))) {
-          copied += copy(source.resolve(name), target.resolve(name));
+          copied += copy(source.resolve(name), target.resolve(name), far);
         }
       }
     }
-    return copied;
+    return copied + farFilms(source, target);
   }
 
-  private static int copy(Path source, Path target) throws IOException {
+  /** Films into a bucket or out of one; where both places have them in the same one they stay there. */
+  private int farFilms(Path source, Path target) throws IOException {
+    if (Objects.equals(from.films(), to.films())) {
+      return 0;
+    }
+    int[] moved = {0};
+    try (KeptFilms old = KeptFilms.of(source, from.films(), clock);
+        KeptFilms fresh = KeptFilms.of(target, to.films(), clock)) {
+      if (fresh.any()) {
+        throw new RefusedException(to.films() + " holds films already, which are never mixed with others. Nothing was kept. Name another folder in it: s3://BUCKET/FOLDER.");
+      }
+      if (from.films() == null) {
+        return fresh.putAll(source);
+      }
+      if (to.films() != null) {
+        throw new RefusedException("Films go from a folder into a bucket or out of one, not from bucket to bucket. Copy them with the store's own means, and move the rows with --films-in naming one of both. Nothing was kept.");
+      }
+      old.each(
+          (name, file) -> {
+            Path there = target.resolve(name);
+            Private.folder(Objects.requireNonNull(there.getParent()));
+            Files.copy(file, there);
+            moved[0]++;
+          });
+    }
+    return moved[0];
+  }
+
+  private static int copy(Path source, Path target, boolean leaveFilms) throws IOException {
     int copied = 0;
     List<Path> all;
     try (Stream<Path> walk = Files.walk(source)) {
       all = walk.toList();
     }
     for (Path file : all) {
-      Path there = target.resolve(source.relativize(file).toString());
+      Path inside = source.relativize(file);
+      if (leaveFilms && isFilm(inside)) {
+        continue;
+      }
+      Path there = target.resolve(inside.toString());
       if (Files.isDirectory(file)) {
         Private.folder(there);
       } else if (!Files.exists(there)) {
@@ -203,6 +241,11 @@ public final class Move {
       }
     }
     return copied;
+  }
+
+  /** The film of a number, or a picture of it. */
+  private static boolean isFilm(Path inside) {
+    return inside.getNameCount() > 1 && (inside.getName(1).toString().startsWith("film.") || inside.getName(1).toString().equals("stills"));
   }
 
   /** The sum of every field, in the order in which they are told. */

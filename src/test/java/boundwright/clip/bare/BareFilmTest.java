@@ -38,7 +38,7 @@ class BareFilmTest {
     FilmFolder store = new FilmFolder(folder.resolve("store"));
     Path arrived = store.receive(new ByteArrayInputStream(Files.readAllBytes(film)), "rep.mp4", (bytes, piece) -> {});
     store.keep(arrived, 1, film.getFileName().toString());
-    return store.film(1);
+    return folder.resolve("store").resolve("1").resolve("film." + film.getFileName().toString().replaceAll(".*\\.", ""));
   }
 
   @ParameterizedTest(name = "{0}")

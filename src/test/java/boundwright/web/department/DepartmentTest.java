@@ -50,7 +50,7 @@ class DepartmentTest {
     Running(Path folder, boolean only) throws IOException {
       bench = Workbench.open(folder, Clock.systemUTC());
       DepartmentSetting setting = new DepartmentSetting("Invented Department", URI.create(department.issuer()), CLIENT, SECRET, only, "");
-      server = WebServer.start(bench, new Opening("127.0.0.1", 0, false, "", folder.resolve("keys"), "https://localhost", true, setting));
+      server = WebServer.start(bench, new Opening("127.0.0.1", 0, false, "", folder.resolve("keys"), "https://localhost", setting));
       server.reach().behind("https://localhost:" + server.port());
       department.knows(CLIENT, SECRET, out(server) + "/login/department/back");
     }

@@ -77,7 +77,7 @@ class ForgedTest {
     issuer = new FakeIssuer();
     bench = Workbench.open(folder, watch);
     DepartmentSetting setting = new DepartmentSetting("Invented Department", URI.create(issuer.at()), CLIENT, SECRET, false, "");
-    server = WebServer.start(bench, new Opening("127.0.0.1", 0, false, "", folder.resolve("keys"), "https://localhost", true, setting));
+    server = WebServer.start(bench, new Opening("127.0.0.1", 0, false, "", folder.resolve("keys"), "https://localhost", setting));
     server.reach().behind("https://localhost:" + server.port());
     mara = server.accounts().make("mara", "Mara Teststrand", Role.ASSISTANT, Club.FIRST, null);
     bench.bonds().add(new Bond(new Identity(issuer.at(), "person-7"), mara.id(), watch.instant()));

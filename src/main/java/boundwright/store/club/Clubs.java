@@ -1,0 +1,157 @@
+package boundwright.store.club;
+
+import boundwright.account.Club;
+import boundwright.quantity.RefusedException;
+import boundwright.store.Workbench;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+
+/** The open stores of the clubs other than the first, which belongs to whoever opened it. Safe to use from many threads. */
+public final class Clubs implements AutoCloseable {
+  /** A club that was founded waits so long at most until its films are read [s]. */
+  private static final int LOOK_EVERY_S = 10;
+  /** How long closing waits for a store that is being opened [s]. */
+  private static final int PATIENCE_S = 30;
+
+  private final Workbench first;
+  private final boolean backups;
+  private final Map<Long, Workbench> others = new LinkedHashMap<>();
+  private final Map<Long, AutoCloseable> hourly = new LinkedHashMap<>();
+  private final Map<Long, String> troubles = new LinkedHashMap<>();
+  private @Nullable ScheduledExecutorService looking;
+  private @Nullable ScheduledFuture<?> every;
+  private volatile boolean closed;
+
+  /** @param backups whether the clubs that are opened are backed up by themselves */
+  public Clubs(Workbench first, boolean backups) {
+    this.first = first;
+    this.backups = backups;
+  }
+
+  /** The store of a club; opened, and its backups begun, when it is first asked for. */
+  public synchronized Workbench of(long club) {
+    if (club == Club.FIRST) {
+      return first;
+    }
+    Workbench known = others.get(club);
+    if (known == null) {
+      known = first.club(club);
+      others.put(club, known);
+      if (looking != null) {
+        read(known);
+      }
+      if (backups) {
+        hourly.put(club, known.backups().byItself());
+      }
+    }
+    return known;
+  }
+
+  /**
+   * Reads the films of every club from now on, the first's among them, and of those that are founded later. All share the hands of the first
+   * store, one film of each club in turn, so that a club with many films holds up nobody.
+   *
+   * @param trouble told once, in whole sentences, of a club whose store cannot be opened; it is tried again
+   */
+  public synchronized void readFilms(Consumer<String> trouble) {
+    if (looking != null || closed) {
+      throw new IllegalStateException("Films are read already, or no more.");
+    }
+    ScheduledExecutorService hand =
+        Executors.newSingleThreadScheduledExecutor(
+            r -> {
+              Thread t = new Thread(r, "boundwright-clubs");
+              t.setDaemon(true);
+              return t;
+            });
+    looking = hand;
+    read(first);
+    others.values().forEach(Clubs::read);
+    every = hand.scheduleWithFixedDelay(() -> look(trouble), 0, LOOK_EVERY_S, TimeUnit.SECONDS);
+  }
+
+  private static void read(Workbench club) {
+    club.sessions().start();
+    club.clips().start();
+  }
+
+  private void look(Consumer<String> trouble) {
+    for (long club : numbers(trouble)) {
+      if (closed) {
+        return;
+      }
+      try {
+        of(club);
+        troubles.remove(club);
+      } catch (RefusedException e) {
+        say(club, "The films of club " + club + " are not read: " + e.getMessage(), trouble);
+      } catch (RuntimeException e) {
+        say(club, "The films of club " + club + " are not read, because its store could not be opened (" + e + "). It is tried again; if it stays so, report this.", trouble);
+      }
+    }
+  }
+
+  private List<Long> numbers(Consumer<String> trouble) {
+    try {
+      List<Long> all = first.accounts().clubs().stream().map(Club::id).toList();
+      troubles.remove(Club.FIRST);
+      return all;
+    } catch (RuntimeException e) {
+      // an exception would end the looking for good
+      say(Club.FIRST, "Which clubs there are could not be read (" + e.getMessage() + "). It is tried again.", trouble);
+      return List.of();
+    }
+  }
+
+  /** Once, not every ten seconds. */
+  private void say(long club, String sentence, Consumer<String> trouble) {
+    if (!sentence.equals(troubles.put(club, sentence))) {
+      trouble.accept(sentence);
+    }
+  }
+
+  @Override
+  public void close() {
+    closed = true;
+    stopLooking();
+    synchronized (this) {
+      hourly.values().forEach(Clubs::shut);
+      others.values().forEach(Workbench::close);
+      others.clear();
+      hourly.clear();
+    }
+  }
+
+  private void stopLooking() {
+    ScheduledExecutorService hand;
+    synchronized (this) {
+      hand = looking;
+      if (every != null) {
+        every.cancel(false);
+      }
+    }
+    if (hand != null) {
+      hand.shutdown();
+      try {
+        hand.awaitTermination(PATIENCE_S, TimeUnit.SECONDS);
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      }
+    }
+  }
+
+  private static void shut(AutoCloseable one) {
+    try {
+      one.close();
+    } catch (Exception e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

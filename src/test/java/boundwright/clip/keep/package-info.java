@@ -1,0 +1,5 @@
+/** Tests of where films are kept. */
+@NullMarked
+package boundwright.clip.keep;
+
+import org.jspecify.annotations.NullMarked;
