@@ -3,7 +3,9 @@ package boundwright.store;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import boundwright.athlete.Athlete;
 import boundwright.athlete.Changes;
+import boundwright.athlete.person.Scope;
 import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Restore;
 import boundwright.store.engine.DataPlace;
@@ -11,9 +13,11 @@ import boundwright.store.engine.Database;
 import boundwright.store.engine.FilmHands;
 import boundwright.store.engine.JobQueue;
 import boundwright.store.engine.PostgresAddress;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
@@ -25,6 +29,8 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Stream;
+import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -100,6 +106,40 @@ class PostgresTest {
       Changes.Versions still = Objects.requireNonNull(one.changes().now());
       assertThat(one.athletes().all()).hasSize(1);
       assertThat(one.changes().now()).isSameAs(still);
+    }
+  }
+
+  @Test
+  void aStoreOfAnOlderProgramIsKeptAsABackupAndBroughtUpToDate() throws Exception {
+    String at = Stores.plainAddressOf(dir);
+    Flyway.configure()
+        .dataSource(at, null, null)
+        .createSchemas(true)
+        .locations("classpath:db/postgres")
+        .target("17")
+        .load()
+        .migrate();
+    try (Connection c = DriverManager.getConnection(at);
+        Statement s = c.createStatement()) {
+      s.execute("INSERT INTO athlete (name, name_key, level, take_off_foot, rung) VALUES ('Ada Longshore', 'ada longshore', 'INTERMEDIATE', 'R', 4)");
+      s.execute("INSERT INTO film_consent (athlete_id, may, date) SELECT id, 1, '2026-05-01' FROM athlete");
+      s.execute("INSERT INTO rep (athlete_id, date, sequence, approach_steps, surface, outcome, judged) SELECT id, '2026-05-01', 'RRL', 4, 'TRACK', 'IN', 0 FROM athlete");
+    }
+    try (Workbench w = open()) {
+      Athlete ada = w.athletes().byName("Ada Longshore").orElseThrow();
+      assertThat(w.reps().inOrder(ada.id())).hasSize(1);
+      assertThat(w.people().standing(ada.id(), Scope.FILM).may()).isTrue();
+      Path before;
+      try (Stream<Path> kept = Files.walk(dir)) {
+        before = kept.filter(f -> f.getFileName().toString().contains("before")).filter(Files::isRegularFile).findFirst().orElseThrow();
+      }
+      assertThat(before.getFileName().toString()).contains("before");
+      try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + before);
+          Statement s = c.createStatement();
+          ResultSet r = s.executeQuery("SELECT name FROM athlete")) {
+        assertThat(r.next()).isTrue();
+        assertThat(r.getString(1)).isEqualTo("Ada Longshore");
+      }
     }
   }
 

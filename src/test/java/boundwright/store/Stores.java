@@ -98,6 +98,11 @@ public final class Stores {
     return "t" + UUID.nameUUIDFromBytes(dir.toAbsolutePath().normalize().toString().getBytes(StandardCharsets.UTF_8)).toString().replace("-", "");
   }
 
+  /** How a plain driver reaches the schema of a folder that {@link #schemaOf} names. */
+  public static String plainAddressOf(Path dir) {
+    return address(nameOf(dir));
+  }
+
   /** A schema of that server. */
   public static PostgresAddress schema(String name) {
     return PostgresAddress.of(address(name), Map.of());
