@@ -70,7 +70,6 @@ class TransferTest {
   void allThatIsTheirsGoesAlongAndNothingOfThemStays() {
     Map<String, List<Map<String, @Nullable Object>>> before = new AthleteFile(first).of(bram);
     assertThat(first.loadDesk().day(bram).said()).startsWith("So far refused (3 contacts)");
-    Map<String, Integer> others = AthleteFileTest.counts(second);
     long there = transfers.take(other.id(), offered());
     Athlete now = second.athletes().byId(there).orElseThrow();
     assertThat(now.name()).isEqualTo(bram.name());
@@ -80,11 +79,11 @@ class TransferTest {
     for (String table : List.of("pain", "medical_hold", "guard_override", "rung_decision", "second_look", "clip_points", "clip_correction", "meet", "meet_attempt", "measured_jump")) {
       assertThat(after.get(table)).as(table).hasSameSizeAs(before.getOrDefault(table, List.of()));
     }
-    assertThat(after.get("clip")).allSatisfy(c -> assertThat(((Number) c.get("film_kept")).intValue()).isZero());
+    assertThat(after.get("clip")).allSatisfy(c -> assertThat(String.valueOf(c.get("film_kept"))).isEqualTo("0"));
     assertThat(second.people().said(there)).extracting(Consent::scope).as("films are asked for anew").containsExactly(Scope.MOVE);
     assertThat(new AthleteFile(first).rows(bram.id())).isEmpty();
     assertThat(first.athletes().byName("Tovi Plover")).isPresent();
-    assertThat(AthleteFileTest.counts(second).get("athlete")).isEqualTo(others.get("athlete") + 1);
+    assertThat(AthleteFileTest.counts(second).get("athlete")).isEqualTo(1);
     assertThat(transfers.to(other.id())).isEmpty();
   }
 
