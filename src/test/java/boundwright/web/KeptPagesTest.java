@@ -184,7 +184,7 @@ class KeptPagesTest {
         return "last week";
       }
       case 9 -> {
-        w.load().keep(new SeasonStart(random.nextBoolean() ? a.id() : null, day, Season.values()[random.nextInt(Season.values().length)]));
+        w.load().keep(new SeasonStart(random.nextBoolean() ? a.id() : null, day, one(random, Season.values())));
         return "season";
       }
       case 10 -> {
@@ -208,12 +208,12 @@ class KeptPagesTest {
         return "limits of load";
       }
       case 13 -> {
-        DrillFamily family = DrillFamily.values()[random.nextInt(DrillFamily.values().length)];
+        DrillFamily family = one(random, DrillFamily.values());
         w.ladderDesk().decide(a, family, 2 * random.nextInt(6), "an invented reason");
         return "ladder";
       }
       case 14 -> {
-        w.athletes().update(new Athlete(a.id(), "Renamed" + mark, Level.values()[random.nextInt(Level.values().length)], Foot.LEFT, 2 * random.nextInt(5)));
+        w.athletes().update(new Athlete(a.id(), "Renamed" + mark, one(random, Level.values()), Foot.LEFT, 2 * random.nextInt(5)));
         w.logbook().relearn(a.id());
         return "renamed";
       }
@@ -256,7 +256,11 @@ class KeptPagesTest {
   }
 
   private static Rep rep(Athlete a, LocalDate day, Random random) {
-    Outcome outcome = Outcome.values()[random.nextInt(2)];
+    Outcome outcome = one(random, new Outcome[] {Outcome.SHORT, Outcome.IN});
     return new Rep(0, a.id(), day, Sequence.parse("RRL RRL"), 4, Surface.TRACK, List.of(), null, outcome, null, 11 + 3 * random.nextDouble(), random.nextBoolean(), List.of());
+  }
+
+  private static <T> T one(Random random, T[] of) {
+    return of[random.nextInt(of.length)];
   }
 }
