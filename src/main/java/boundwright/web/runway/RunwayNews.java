@@ -230,26 +230,27 @@ final class RunwayNews {
     return ones(ids.stream().map(bench.athletes()::byId).flatMap(Optional::stream).toList(), now, LocalDate.now(bench.clock()));
   }
 
-  /** The parts of these; who changed since their part was made has it made again. */
+  /** The parts of these; who changed since their part was made has it made again. Looked at once: others may file a newer part meanwhile. */
   private List<One> ones(List<Athlete> athletes, Changes.Versions now, LocalDate today) {
-    List<Athlete> changed = athletes.stream().filter(a -> heldOf(a, now, today) == null).toList();
-    Map<Long, One> fresh = new HashMap<>();
-    if (!changed.isEmpty()) {
-      List<String> keys = keys();
-      Map<Long, Athlete> who = new HashMap<>();
-      changed.forEach(a -> who.put(a.id(), a));
-      for (Parcel.Part part : packer.parts(changed)) {
-        One one = one(part, keys);
-        fresh.put(one.id, one);
-        held.put(one.id, new Held(Objects.requireNonNull(who.get(one.id)), today, now.of(one.id), one));
+    Map<Long, One> found = new HashMap<>();
+    Map<Long, Athlete> changed = new LinkedHashMap<>();
+    for (Athlete a : athletes) {
+      Held known = heldOf(a, now, today);
+      if (known == null) {
+        changed.put(a.id(), a);
+      } else {
+        found.put(a.id(), known.one);
       }
     }
-    List<One> out = new ArrayList<>();
-    for (Athlete a : athletes) {
-      One one = fresh.get(a.id());
-      out.add(one == null ? Objects.requireNonNull(heldOf(a, now, today)).one : one);
+    if (!changed.isEmpty()) {
+      List<String> keys = keys();
+      for (Parcel.Part part : packer.parts(List.copyOf(changed.values()))) {
+        One one = one(part, keys);
+        found.put(one.id, one);
+        held.put(one.id, new Held(Objects.requireNonNull(changed.get(one.id)), today, now.of(one.id), one));
+      }
     }
-    return out;
+    return athletes.stream().map(a -> found.get(a.id())).filter(Objects::nonNull).toList();
   }
 
   private @Nullable Held heldOf(Athlete athlete, Changes.Versions now, LocalDate today) {
