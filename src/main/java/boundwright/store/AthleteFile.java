@@ -76,18 +76,15 @@ public final class AthleteFile {
     return database.read(
         h -> {
           try {
-            return read(h, database.catalogue(), athleteId);
+            return read(h, database, athleteId);
           } catch (SQLException e) {
             throw new IllegalStateException(e); // said in words by the database
           }
         });
   }
 
-  private static Map<String, List<Map<String, @Nullable Object>>> read(Handle h, Catalogue catalogue, long athleteId) throws SQLException {
-    List<Catalogue.Reference> references;
-    try (Statement s = h.getConnection().createStatement()) {
-      references = catalogue.references(s);
-    }
+  private static Map<String, List<Map<String, @Nullable Object>>> read(Handle h, Database database, long athleteId) throws SQLException {
+    List<Catalogue.Reference> references = database.references(h);
     Map<String, String> where = new LinkedHashMap<>();
     where.put("athlete", "id = :athlete");
     boolean found = true;
@@ -116,7 +113,7 @@ public final class AthleteFile {
     for (Map.Entry<String, String> e : where.entrySet()) {
       String question;
       try (Statement s = h.getConnection().createStatement()) {
-        question = catalogue.rows(s, e.getKey(), e.getValue());
+        question = database.catalogue().rows(s, e.getKey(), e.getValue());
       }
       List<Map<String, @Nullable Object>> rows = h.createQuery(question).bind("athlete", athleteId).map((r, c) -> row(r)).list();
       if (!rows.isEmpty()) {

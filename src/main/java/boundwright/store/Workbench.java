@@ -232,6 +232,13 @@ public final class Workbench extends Repositories implements AutoCloseable {
     return sessions;
   }
 
+  /** Erases an athlete with everything that is kept of them, films and pictures first: should that fail, they are still in the list. */
+  public void erase(long athleteId) {
+    sessions.forget(athleteId);
+    clips.removeAll(athleteId);
+    athletes.erase(athleteId);
+  }
+
   /** Who somebody is, and what was agreed to. */
   public People people() {
     return people;

@@ -15,8 +15,6 @@ import boundwright.store.backup.Catalogue;
 import boundwright.store.transfer.Baggage;
 import boundwright.store.transfer.Transfers;
 import java.nio.file.Path;
-import java.sql.SQLException;
-import java.sql.Statement;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -133,14 +131,6 @@ class TransferTest {
   }
 
   private List<Catalogue.Reference> references() {
-    return first.transactions()
-        .read(
-            h -> {
-              try (Statement s = h.getConnection().createStatement()) {
-                return first.transactions().catalogue().references(s);
-              } catch (SQLException e) {
-                throw new IllegalStateException(e);
-              }
-            });
+    return first.transactions().read(first.transactions()::references);
   }
 }

@@ -9,7 +9,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Clock;
+import java.util.List;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
@@ -99,6 +101,15 @@ public final class Database implements AutoCloseable {
   /** What the database says of itself. */
   public Catalogue catalogue() {
     return engine.catalogue();
+  }
+
+  /** All references from one table to another. */
+  public List<Catalogue.Reference> references(Handle h) {
+    try (Statement s = h.getConnection().createStatement()) {
+      return catalogue().references(s);
+    } catch (SQLException e) {
+      throw new IllegalStateException(e); // said in words by whoever reads or writes
+    }
   }
 
   /** Changes whenever anything is written, by this process or another; quickly asked. */

@@ -8,17 +8,18 @@ import boundwright.store.AthleteFile;
 import boundwright.store.Workbench;
 import boundwright.store.backup.Catalogue;
 import boundwright.store.engine.Database;
-import java.sql.SQLException;
-import java.sql.Statement;
+import boundwright.technique.Fault;
+import boundwright.technique.FaultTick;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.Update;
 import org.jspecify.annotations.Nullable;
@@ -50,12 +51,12 @@ final class Carrying {
               "There is an athlete '" + there.name() + "' in this club already. Let one of the two clubs change the name first, then take them. Nothing was changed.");
         });
     Map<String, List<Map<String, @Nullable Object>>> rows = packed(new AthleteFile(from).rows(who.id()));
-    ownFaults(rows);
+    ownFaults(who.id());
     Map<String, List<Map<String, @Nullable Object>>> sent = new LinkedHashMap<>();
     Database target = to.transactions();
     target.write(
         h -> {
-          List<Catalogue.Reference> references = references(h, target.catalogue());
+          List<Catalogue.Reference> references = target.references(h);
           for (String table : inOrder(rows.keySet(), references)) {
             List<Map<String, @Nullable Object>> of = Objects.requireNonNull(rows.get(table));
             sent.put(table, of.stream().filter(row -> write(h, table, row, references)).toList());
@@ -141,25 +142,15 @@ final class Carrying {
   }
 
   /** Faults that the old coach named, where the reps speak of them and the new coach has none of that key. */
-  private void ownFaults(Map<String, List<Map<String, @Nullable Object>>> rows) {
-    Set<String> spokenOf = new HashSet<>();
-    for (Map<String, @Nullable Object> rep : rows.getOrDefault("rep", List.of())) {
-      Arrays.stream(String.valueOf(rep.get("faults")).split(";", -1)).map(k -> k.split("@", -1)[0]).forEach(spokenOf::add);
-    }
-    for (Map<String, @Nullable Object> look : rows.getOrDefault("second_look", List.of())) {
-      Arrays.stream(String.valueOf(look.get("ticks")).split(";", -1)).map(k -> k.split("@", -1)[0]).forEach(spokenOf::add);
-    }
-    Set<String> there = new HashSet<>();
-    to.looks().ownFaults().forEach(f -> there.add(f.key()));
+  private void ownFaults(long athleteId) {
+    Set<String> spokenOf =
+        Stream.concat(
+                from.reps().inOrder(athleteId).stream().flatMap(r -> FaultTick.parseAll(r.faults()).stream()),
+                from.looks().secondLooks(athleteId).stream().flatMap(l -> l.ticks().stream()))
+            .map(FaultTick::key)
+            .collect(Collectors.toSet());
+    Set<String> there = to.looks().ownFaults().stream().map(Fault::key).collect(Collectors.toSet());
     from.looks().ownFaults().stream().filter(f -> spokenOf.contains(f.key()) && !there.contains(f.key())).forEach(to.looks()::keep);
-  }
-
-  private static List<Catalogue.Reference> references(Handle h, Catalogue catalogue) {
-    try (Statement s = h.getConnection().createStatement()) {
-      return catalogue.references(s);
-    } catch (SQLException e) {
-      throw new IllegalStateException(e); // said in words by the database
-    }
   }
 
   /** Compares what was to go with what arrived, but for numbers, which are others there. */

@@ -6,9 +6,9 @@ import boundwright.athlete.Athlete;
 import boundwright.athlete.person.Scope;
 import boundwright.athlete.person.Standing;
 import boundwright.quantity.RefusedException;
+import boundwright.quantity.Secrets;
 import boundwright.store.Workbench;
 import java.time.Clock;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -62,9 +62,7 @@ public final class Transfers {
       throw new RefusedException("There is no other club with the number " + toClub + ". Reload the page and choose one of the list.");
     }
     agreed(club, who);
-    byte[] token = new byte[32];
-    random.nextBytes(token);
-    offers.keep(new Offer(0, HexFormat.of().formatHex(token), club, who.id(), toClub, clock.instant()));
+    offers.keep(new Offer(0, Secrets.fresh(random) + Secrets.fresh(random), club, who.id(), toClub, clock.instant()));
   }
 
   /** Takes an offer back; nothing happens if there is none. */
@@ -101,12 +99,7 @@ public final class Transfers {
     }
     long there = done.orElseThrow();
     to.logbook().relearn(there);
-    who.ifPresent(
-        a -> {
-          from.sessions().forget(a.id());
-          from.clips().removeAll(a.id());
-          from.athletes().erase(a.id());
-        });
+    who.map(Athlete::id).ifPresent(from::erase);
     // their own account goes along
     first.accounts().members(o.fromClub()).stream()
         .filter(m -> Objects.equals(m.athleteId(), o.athleteId()))

@@ -200,9 +200,7 @@ public final class EditHandler {
           "");
       return;
     }
-    bench.sessions().forget(athlete.id());
-    bench.clips().removeAll(athlete.id());
-    bench.athletes().erase(athlete.id());
+    bench.erase(athlete.id());
     accounts.forgetAthlete(gate.caller(ctx).club(), athlete.id());
     ctx.redirect("/", HttpStatus.SEE_OTHER);
   }
