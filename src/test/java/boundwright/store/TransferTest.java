@@ -14,6 +14,9 @@ import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Catalogue;
 import boundwright.store.transfer.Baggage;
 import boundwright.store.transfer.Transfers;
+import boundwright.technique.Fault;
+import boundwright.technique.FaultTick;
+import boundwright.technique.LookRepository.SecondLook;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -66,8 +69,11 @@ class TransferTest {
 
   @Test
   void allThatIsTheirsGoesAlongAndNothingOfThemStays() {
-    Map<String, List<Map<String, @Nullable Object>>> before = new AthleteFile(first).of(bram);
     assertThat(first.loadDesk().day(bram).said()).startsWith("So far refused (3 contacts)");
+    first.looks().keep(new Fault("arms-late", "Arms late", "they swing after the foot", "tired", "Arms with the foot", "march"));
+    first.looks().keep(new Fault("never-seen", "Never seen", "nowhere", "none", "Nothing", "march"));
+    first.looks().keep(new SecondLook(first.reps().inOrder(bram.id()).get(1).id(), "KS", List.of(FaultTick.of("arms-late"))));
+    Map<String, List<Map<String, @Nullable Object>>> before = new AthleteFile(first).of(bram);
     long there = transfers.take(other.id(), offered());
     Athlete now = second.athletes().byId(there).orElseThrow();
     assertThat(now.name()).isEqualTo(bram.name());
@@ -79,6 +85,7 @@ class TransferTest {
     }
     assertThat(after.get("clip")).allSatisfy(c -> assertThat(String.valueOf(c.get("film_kept"))).isEqualTo("0"));
     assertThat(second.people().said(there)).extracting(Consent::scope).as("films are asked for anew").containsExactly(Scope.MOVE);
+    assertThat(second.looks().ownFaults()).extracting(Fault::key).as("only what was seen of them").containsExactly("arms-late");
     assertThat(new AthleteFile(first).rows(bram.id())).isEmpty();
     assertThat(first.athletes().byName("Tovi Plover")).isPresent();
     assertThat(AthleteFileTest.counts(second).get("athlete")).isEqualTo(1);
