@@ -3,6 +3,7 @@ package boundwright.clip.desk;
 import boundwright.clip.bare.BareFilm;
 import boundwright.clip.keep.FilmStore;
 import boundwright.clip.keep.FolderFilms;
+import boundwright.clip.keep.Trees;
 import boundwright.quantity.RefusedException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -10,10 +11,7 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
-import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** Films that came in: what arrives and what is said of each lies in a folder for each number; film and pictures are where the films are kept. */
@@ -104,16 +102,9 @@ public class FilmFolder {
 
   /** Deletes a file, if there is one. */
   public final void drop(@Nullable Path file) {
-    if (file != null) {
-      delete(List.of(file));
-    }
-  }
-
-  /** Deletes files, those that are there. */
-  protected final void delete(List<Path> files) {
     try {
-      for (Path f : files) {
-        Files.deleteIfExists(f);
+      if (file != null) {
+        Files.deleteIfExists(file);
       }
     } catch (IOException e) {
       throw new UncheckedIOException("a file could not be deleted", e);
@@ -123,13 +114,6 @@ public class FilmFolder {
   /** Deletes all that belongs to a film; where the store of the films cannot be reached nothing is. */
   public final void remove(long id) {
     store.remove(id);
-    if (!Files.exists(of(id))) {
-      return;
-    }
-    try (Stream<Path> all = Files.walk(of(id))) {
-      delete(all.sorted(Comparator.reverseOrder()).toList());
-    } catch (IOException e) {
-      throw new UncheckedIOException("a film's folder could not be listed", e);
-    }
+    Trees.delete(of(id));
   }
 }

@@ -1,6 +1,8 @@
 package boundwright.clip.keep;
 
 import boundwright.quantity.RefusedException;
+import boundwright.quantity.SafeAddress;
+import boundwright.quantity.Secrets;
 import java.io.IOException;
 import java.io.Reader;
 import java.net.URI;
@@ -8,12 +10,9 @@ import java.net.URISyntaxException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermission;
-import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Properties;
-import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -36,7 +35,6 @@ public final class BucketAddress {
   private static final Pattern FORM = Pattern.compile("s3://([a-z0-9][a-z0-9.-]{1,61}[a-z0-9])((?:/[A-Za-z0-9][A-Za-z0-9._-]*)*)/?");
   private static final String USUAL_REGION = "us-east-1";
   private static final String EXAMPLE = "Write it so: s3://BUCKET/FOLDER, with the server in $" + ENDPOINT_VARIABLE + ".";
-  private static final Set<String> HERE = Set.of("localhost", "127.0.0.1", "[::1]");
 
   private final String bucket;
   private final String prefix;
@@ -89,7 +87,7 @@ public final class BucketAddress {
     if (host == null || uri.getUserInfo() != null || !(scheme.equals("https") || scheme.equals("http"))) {
       throw odd(null);
     }
-    if (scheme.equals("http") && !HERE.contains(host)) {
+    if (!SafeAddress.isSafe(uri, true)) {
       throw new RefusedException(
           "The films' store at " + host + " is named with http, so films of athletes could be read on their way. Name it with https in $" + ENDPOINT_VARIABLE + "; http is only for this machine itself.");
     }
@@ -130,16 +128,13 @@ public final class BucketAddress {
   }
 
   private static void refuseOpen(Path file) {
-    Set<PosixFilePermission> rights;
+    boolean open;
     try {
-      rights = Files.getPosixFilePermissions(file);
+      open = Secrets.openToOthers(file);
     } catch (IOException e) {
       throw new RefusedException("There is no file " + file + " with the keys of the films' store, or you may not read it.", e);
-    } catch (UnsupportedOperationException e) {
-      return; // this system knows no such rights
     }
-    Set<PosixFilePermission> own = EnumSet.of(PosixFilePermission.OWNER_READ, PosixFilePermission.OWNER_WRITE);
-    if (!own.containsAll(rights)) {
+    if (open) {
       throw new RefusedException("Others can read the file " + file + " with the keys of the films' store, or run it. Take that away first: chmod 600 " + file);
     }
   }

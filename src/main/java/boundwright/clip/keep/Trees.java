@@ -9,11 +9,11 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /** Folders with all that is in them. */
-final class Trees {
+public final class Trees {
   private Trees() {}
 
   /** Deletes a folder, if it is there. */
-  static void delete(Path folder) {
+  public static void delete(Path folder) {
     if (!Files.exists(folder)) {
       return;
     }

@@ -2,16 +2,15 @@ package boundwright.web.department;
 
 import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
+import boundwright.quantity.SafeAddress;
+import boundwright.quantity.Secrets;
 import java.io.IOException;
 import java.io.Reader;
-import java.net.InetAddress;
 import java.net.URI;
 import java.net.URISyntaxException;
-import java.net.UnknownHostException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermission;
 import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
@@ -34,7 +33,6 @@ public record DepartmentSetting(String name, URI issuer, String client, String s
 
   private static final Set<String> KNOWN = Set.of("name", "issuer", "client", "secret-file", "secret-variable", "only");
   private static final int LONGEST_NAME = 40;
-  private static final Set<PosixFilePermission> OWNERS = Set.of(PosixFilePermission.OWNER_READ, PosixFilePermission.OWNER_WRITE);
 
   /**
    * Reads the file.
@@ -81,7 +79,7 @@ public record DepartmentSetting(String name, URI issuer, String client, String s
   private static URI issuer(String text, Path file) {
     try {
       URI issuer = new URI(text);
-      if (issuer.getHost() != null && issuer.getQuery() == null && issuer.getFragment() == null && issuer.getUserInfo() == null && isSafe(issuer, true)) {
+      if (issuer.getHost() != null && issuer.getQuery() == null && issuer.getFragment() == null && issuer.getUserInfo() == null && SafeAddress.isSafe(issuer, true)) {
         return issuer;
       }
     } catch (URISyntaxException e) {
@@ -92,23 +90,6 @@ public record DepartmentSetting(String name, URI issuer, String client, String s
 
   private static RefusedException refusedIssuer(String text, Path file) {
     return new RefusedException("The issuer '" + text + "' in " + file + " is no address over https. Plain http is taken on this machine itself only, for trials.");
-  }
-
-  /** Whether nobody on the way to this address can read along. */
-  static boolean isSafe(URI address, boolean httpHere) {
-    String scheme = String.valueOf(address.getScheme());
-    return scheme.equalsIgnoreCase("https") || (httpHere && scheme.equalsIgnoreCase("http") && isHere(String.valueOf(address.getHost())));
-  }
-
-  private static boolean isHere(String host) {
-    if (host.equals("localhost")) {
-      return true;
-    }
-    try {
-      return host.matches("[0-9.]+|\\[[0-9a-fA-F:.]+]") && InetAddress.getByName(host).isLoopbackAddress();
-    } catch (UnknownHostException e) {
-      return false;
-    }
   }
 
   private record Secret(String text, String trouble) {}
@@ -126,7 +107,7 @@ public record DepartmentSetting(String name, URI issuer, String client, String s
     }
     Path where = file.toAbsolutePath().resolveSibling(at);
     try {
-      if (Files.getFileStore(where).supportsFileAttributeView("posix") && !OWNERS.containsAll(Files.getPosixFilePermissions(where))) {
+      if (Secrets.openToOthers(where)) {
         return new Secret("", "others than its owner may read the file with its secret. Shut it with chmod 600.");
       }
       String text = Files.readString(where, StandardCharsets.UTF_8).strip();

@@ -3,6 +3,7 @@ package boundwright.web.department;
 import boundwright.account.Bonds;
 import boundwright.account.Identity;
 import boundwright.account.Visit;
+import boundwright.quantity.SafeAddress;
 import com.nimbusds.jose.JOSEException;
 import com.nimbusds.jose.JWSAlgorithm;
 import com.nimbusds.jose.jwk.source.JWKSource;
@@ -66,7 +67,7 @@ final class Provider {
     this.setting = setting;
     this.described = described;
     for (URI at : List.of(described.getAuthorizationEndpointURI(), described.getTokenEndpointURI(), described.getJWKSetURI())) {
-      if (!DepartmentSetting.isSafe(at, setting.issuer().getScheme().equalsIgnoreCase("http"))) {
+      if (!SafeAddress.isSafe(at, setting.issuer().getScheme().equalsIgnoreCase("http"))) {
         throw new GeneralException("it names " + at + ", which is not over https");
       }
     }
