@@ -48,6 +48,7 @@ class ArchitectureTest {
     room("quantity");
     room("evidence");
     room("inference", "quantity");
+    room("machine");
     room("pairing", "quantity");
     room("account", "quantity");
     room("footfall", "quantity", "evidence");
@@ -59,7 +60,7 @@ class ArchitectureTest {
     room("meet", "quantity", "evidence", "footfall", "athlete", "jump", "approach");
     room("technique", "quantity", "evidence", "footfall", "athlete");
     room("load", "quantity", "evidence", "footfall", "athlete", "flight");
-    room("clip", "quantity", "evidence", "footfall", "athlete", "flight", "technique");
+    room("clip", "quantity", "machine", "evidence", "footfall", "athlete", "flight", "technique");
     room("readiness", "quantity", "evidence", "footfall", "athlete", "flight", "load", "technique");
     room("season", "quantity", "evidence", "inference", "footfall", "athlete", "flight", "runway", "load", "readiness");
     String[] answers = {
@@ -72,7 +73,7 @@ class ArchitectureTest {
     room("track", "quantity", "evidence", "footfall", "athlete", "flight", "runway", "load", "technique", "readiness");
     room("store", and(answers, "track", "pairing", "account"));
     room("demo", and(answers, "track", "store"));
-    room("web", and(answers, "picture", "card", "store", "track", "demo", "phone", "pairing", "account", "pages"));
+    room("web", and(answers, "picture", "card", "store", "track", "demo", "phone", "pairing", "account", "machine", "pages"));
     room("cli", and(answers, "picture", "card", "store", "track", "demo", "pairing", "account", "web"));
   }
 

@@ -1,21 +1,15 @@
 package boundwright.quantity;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermission;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
-import java.util.Set;
 import java.util.random.RandomGenerator;
 
 /** Texts that cannot be guessed: 128 bits as 32 hexadecimal digits. So many bits that a fast hash of one may be kept in its place. */
 public final class Secrets {
   private static final int BYTES = 16;
   private static final String FORM = "[0-9a-f]{32}";
-  private static final Set<PosixFilePermission> OWNERS = Set.of(PosixFilePermission.OWNER_READ, PosixFilePermission.OWNER_WRITE);
 
   private Secrets() {}
 
@@ -24,11 +18,6 @@ public final class Secrets {
     byte[] bytes = new byte[BYTES];
     random.nextBytes(bytes);
     return HexFormat.of().formatHex(bytes);
-  }
-
-  /** Whether anybody but its owner may read, write or run a file; false where the system knows no such rights. */
-  public static boolean openToOthers(Path file) throws IOException {
-    return Files.getFileStore(file).supportsFileAttributeView("posix") && !OWNERS.containsAll(Files.getPosixFilePermissions(file));
   }
 
   /** Whether a text could be one. */

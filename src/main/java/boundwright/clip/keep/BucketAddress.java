@@ -1,8 +1,8 @@
 package boundwright.clip.keep;
 
+import boundwright.machine.OwnersFile;
+import boundwright.machine.SafeAddress;
 import boundwright.quantity.RefusedException;
-import boundwright.quantity.SafeAddress;
-import boundwright.quantity.Secrets;
 import java.io.IOException;
 import java.io.Reader;
 import java.net.URI;
@@ -130,7 +130,7 @@ public final class BucketAddress {
   private static void refuseOpen(Path file) {
     boolean open;
     try {
-      open = Secrets.openToOthers(file);
+      open = OwnersFile.openToOthers(file);
     } catch (IOException e) {
       throw new RefusedException("There is no file " + file + " with the keys of the films' store, or you may not read it.", e);
     }

@@ -1,9 +1,9 @@
 package boundwright.web.department;
 
+import boundwright.machine.OwnersFile;
+import boundwright.machine.SafeAddress;
 import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
-import boundwright.quantity.SafeAddress;
-import boundwright.quantity.Secrets;
 import java.io.IOException;
 import java.io.Reader;
 import java.net.URI;
@@ -107,7 +107,7 @@ public record DepartmentSetting(String name, URI issuer, String client, String s
     }
     Path where = file.toAbsolutePath().resolveSibling(at);
     try {
-      if (Secrets.openToOthers(where)) {
+      if (OwnersFile.openToOthers(where)) {
         return new Secret("", "others than its owner may read the file with its secret. Shut it with chmod 600.");
       }
       String text = Files.readString(where, StandardCharsets.UTF_8).strip();

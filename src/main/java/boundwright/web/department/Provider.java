@@ -3,7 +3,7 @@ package boundwright.web.department;
 import boundwright.account.Bonds;
 import boundwright.account.Identity;
 import boundwright.account.Visit;
-import boundwright.quantity.SafeAddress;
+import boundwright.machine.SafeAddress;
 import com.nimbusds.jose.JOSEException;
 import com.nimbusds.jose.JWSAlgorithm;
 import com.nimbusds.jose.jwk.source.JWKSource;

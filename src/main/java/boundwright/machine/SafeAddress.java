@@ -1,4 +1,4 @@
-package boundwright.quantity;
+package boundwright.machine;
 
 import java.net.InetAddress;
 import java.net.URI;
