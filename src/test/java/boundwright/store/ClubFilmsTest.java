@@ -11,8 +11,12 @@ import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -127,5 +131,24 @@ class ClubFilmsTest {
       await("the third club's film", () -> scan.begun.contains("good of the third"));
     }
     assertThat(told).hasSize(1).first().asString().startsWith("The films of club " + second + " are not read: ");
+  }
+
+  /** A start on a full disk ended the program, so that not even today's marks could be read. */
+  @Test
+  @SqliteFile("writing is made impossible in the file")
+  void whereNothingCanBeWrittenItIsSaidAndTriedAgain() throws Exception {
+    take(Club.FIRST, "good of the first");
+    List<String> told = new CopyOnWriteArrayList<>();
+    try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + dir.resolve("boundwright.db"));
+        Statement s = c.createStatement();
+        Clubs clubs = new Clubs(first, false)) {
+      s.execute("CREATE TRIGGER no_room BEFORE UPDATE ON written BEGIN SELECT RAISE(ABORT, 'as if there were no room'); END");
+      clubs.readFilms(told::add);
+      await("it is said", () -> !told.isEmpty());
+      assertThat(told).hasSize(1).first().asString().startsWith("Films are not read");
+      assertThat(scan.begun).isEmpty();
+      s.execute("DROP TRIGGER no_room");
+      await("the film, once there is room", () -> scan.begun.contains("good of the first"));
+    }
   }
 }

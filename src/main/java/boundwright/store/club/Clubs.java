@@ -3,9 +3,11 @@ package boundwright.store.club;
 import boundwright.account.Club;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
@@ -17,6 +19,7 @@ import org.jspecify.annotations.Nullable;
 public final class Clubs implements AutoCloseable {
   /** A club that was founded waits so long at most until its films are read [s]. */
   private static final int LOOK_EVERY_S = 10;
+  private static final long NO_CLUB = 0;
   /** How long closing waits for a store that is being opened [s]. */
   private static final int PATIENCE_S = 30;
 
@@ -25,6 +28,7 @@ public final class Clubs implements AutoCloseable {
   private final Map<Long, Workbench> others = new LinkedHashMap<>();
   private final Map<Long, AutoCloseable> hourly = new LinkedHashMap<>();
   private final Map<Long, String> troubles = new LinkedHashMap<>();
+  private final Set<Long> read = new HashSet<>();
   private @Nullable ScheduledExecutorService looking;
   private @Nullable ScheduledFuture<?> every;
   private volatile boolean closed;
@@ -44,9 +48,6 @@ public final class Clubs implements AutoCloseable {
     if (known == null) {
       known = first.club(club);
       others.put(club, known);
-      if (looking != null) {
-        read(known);
-      }
       if (backups) {
         hourly.put(club, known.backups().byItself());
       }
@@ -72,14 +73,17 @@ public final class Clubs implements AutoCloseable {
               return t;
             });
     looking = hand;
-    read(first);
-    others.values().forEach(Clubs::read);
     every = hand.scheduleWithFixedDelay(() -> look(trouble), 0, LOOK_EVERY_S, TimeUnit.SECONDS);
   }
 
-  private static void read(Workbench club) {
-    club.sessions().start();
-    club.clips().start();
+  /** Begins with a club's films, once; where that fails, as on a full disk, it is tried again. */
+  private synchronized void read(long club) {
+    Workbench bench = of(club);
+    if (!closed && !read.contains(club)) {
+      bench.sessions().start();
+      bench.clips().start();
+      read.add(club);
+    }
   }
 
   private void look(Consumer<String> trouble) {
@@ -88,24 +92,28 @@ public final class Clubs implements AutoCloseable {
         return;
       }
       try {
-        of(club);
+        read(club);
         troubles.remove(club);
       } catch (RefusedException e) {
-        say(club, "The films of club " + club + " are not read: " + e.getMessage(), trouble);
+        say(club, films(club) + " are not read: " + e.getMessage(), trouble);
       } catch (RuntimeException e) {
-        say(club, "The films of club " + club + " are not read, because its store could not be opened (" + e + "). It is tried again; if it stays so, report this.", trouble);
+        say(club, films(club) + " are not read, because its store could not be opened or written (" + e + "). It is tried again; if it stays so, report this.", trouble);
       }
     }
+  }
+
+  private static String films(long club) {
+    return club == Club.FIRST ? "Films" : "The films of club " + club;
   }
 
   private List<Long> numbers(Consumer<String> trouble) {
     try {
       List<Long> all = first.accounts().clubs().stream().map(Club::id).toList();
-      troubles.remove(Club.FIRST);
+      troubles.remove(NO_CLUB);
       return all;
     } catch (RuntimeException e) {
       // an exception would end the looking for good
-      say(Club.FIRST, "Which clubs there are could not be read (" + e.getMessage() + "). It is tried again.", trouble);
+      say(NO_CLUB, "Which clubs there are could not be read (" + e.getMessage() + "). It is tried again.", trouble);
       return List.of();
     }
   }

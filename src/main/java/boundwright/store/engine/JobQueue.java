@@ -181,10 +181,17 @@ public final class JobQueue implements ClipQueue {
     if (this.worker != null || closing) {
       throw new IllegalStateException("The queue was started or closed already.");
     }
-    this.worker = worker;
     if (database.ownFile() && own()) {
-      free();
+      try {
+        free();
+      } catch (RuntimeException e) {
+        // so that it can be started once the disk has room again
+        release(owned);
+        owned = null;
+        throw e;
+      }
     }
+    this.worker = worker;
     scheduler().start();
   }
 
