@@ -1,5 +1,6 @@
 package boundwright.card;
 
+import boundwright.card.plain.PlainReport;
 import boundwright.quantity.PlainText;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
@@ -58,6 +59,12 @@ public final class CardPdf {
   public byte[] renderReport(AthleteReport report, Paper paper) {
     String foot = page(report.name() + ", " + report.date(), paper);
     return set("card/reportsheet.jte", Map.of("report", report, "small", paper == Paper.A5, "css", css + foot));
+  }
+
+  /** A report for those who do not coach as a PDF. */
+  public byte[] renderPlain(PlainReport report, Paper paper) {
+    String foot = page(report.title() + ", " + report.when(), paper);
+    return set("card/plainsheet.jte", Map.of("report", report, "small", paper == Paper.A5, "css", css + foot));
   }
 
   /** Sets a page of the program's own as a PDF. */

@@ -79,6 +79,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new MarksCommand(top))
             .addSubcommand(new CountCommand(top))
             .addSubcommand(new CardCommand(top))
+            .addSubcommand(new ReportCommand(top))
             .addSubcommand(new LogCommand(top))
             .addSubcommand(new LoadCommand(top))
             .addSubcommand(new ReadyCommand(top))

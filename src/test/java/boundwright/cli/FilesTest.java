@@ -159,4 +159,26 @@ class FilesTest {
     assertThat(terminal.run("card", "--squad", "--sequence", "RRL", "--out", "x.pdf").err()).contains("--force");
     assertThat(folder.resolve("x.pdf")).hasContent("mine");
   }
+
+  @Test
+  void aReportIsPrintedWordForWordAndAsAPdf() throws IOException {
+    terminal.squad();
+    Said home = terminal.run("report", "--for", "home", "--athlete", "orla tamsin", "--out", "home.pdf");
+    assertThat(home.exit()).as(home.err()).isZero();
+    assertThat(home.out()).contains("For those at home: Orla Tamsin").contains("Nothing about health stands here").contains("home.pdf");
+    sized("home.pdf", 210, 297);
+    assertThat(terminal.run("report", "--for", "club", "--json").json().get("parts").get(0).get("table")).hasSize(3);
+  }
+
+  @Test
+  void aReportThatCannotBeSaysWhyAndWhatToDo() throws IOException {
+    terminal.squad();
+    assertThat(terminal.run("report", "--for", "press").err()).contains("'press'").contains("athlete, home or club");
+    assertThat(terminal.run("report", "--for", "home").err()).contains("--athlete NAME");
+    assertThat(terminal.run("report", "--for", "club", "--athlete", "Orla Tamsin").err()).contains("Leave out --athlete");
+    assertThat(terminal.run("report", "--for", "club", "--from", "2031-01-01").err()).contains("Give other days");
+    Files.writeString(folder.resolve("x.pdf"), "mine");
+    assertThat(terminal.run("report", "--for", "club", "--out", "x.pdf").err()).contains("--force");
+    assertThat(folder.resolve("x.pdf")).hasContent("mine");
+  }
 }

@@ -40,7 +40,8 @@ class FormatsJsonTest {
         Arguments.of("export", ExportCommand.Everything.class),
         Arguments.of("phones", PhonesCommand.PhonesAnswer.class),
         Arguments.of("account", AccountCommand.AccountsAnswer.class),
-        Arguments.of("card", CardCommand.Answer.class));
+        Arguments.of("card", CardCommand.Answer.class),
+        Arguments.of("report", ReportCommand.Answer.class));
   }
 
   @ParameterizedTest

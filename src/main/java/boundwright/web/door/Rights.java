@@ -118,6 +118,8 @@ public final class Rights {
           get("/athlete/{id}/aim", Right.KNOW),
           get("/athlete/{id}/tests", Right.KNOW),
           get("/athlete/{id}/report.pdf", Right.KNOW),
+          get("/athlete/{id}/for/*", Right.KNOW),
+          get("/squad-report*", Right.TEACH),
           get("/athlete/{id}/ready", Right.CARE),
           post("/athlete/{id}/override", Right.TEACH, "went on against the limits of load"),
           post("/athlete/{id}/erase", Right.LEAD, "erased an athlete"),

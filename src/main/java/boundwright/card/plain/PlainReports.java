@@ -1,0 +1,169 @@
+package boundwright.card.plain;
+
+import boundwright.athlete.Athlete;
+import boundwright.athlete.AthleteRepository;
+import boundwright.card.plain.PlainReport.Part;
+import boundwright.card.plain.PlainReport.Reader;
+import boundwright.flight.RepStore;
+import boundwright.footfall.Foot;
+import boundwright.load.WorkLog;
+import boundwright.load.account.DayLoad;
+import boundwright.meet.MeetRepository;
+import boundwright.meet.MeetSheet;
+import boundwright.meet.Placing;
+import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
+import boundwright.quantity.RefusedException;
+import boundwright.readiness.TestKind;
+import boundwright.readiness.TestRepository;
+import boundwright.readiness.TestScore;
+import boundwright.technique.LookRepository;
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Makes the reports for those who do not coach: from attendance, contacts, tests, looks and meets alone. Pain, holds, growth and what was decided
+ * about load are not among what is read here, so none of it can be shown.
+ */
+public final class PlainReports {
+  /** Weeks of training that are told of. */
+  public static final int WEEKS = 8;
+  /** Longest time that the club's report covers [days]. */
+  public static final int MOST_DAYS = 400;
+
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
+  private static final DateTimeFormatter SHORT = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
+
+  private final Sources from;
+
+  /**
+   * What is read.
+   *
+   * @param athletes the squad
+   * @param reps what was looked at
+   * @param work days with work
+   * @param looks faults of the coach's own
+   * @param tests scores
+   * @param meets meets
+   */
+  public record Sources(
+      AthleteRepository athletes, RepStore reps, WorkLog work, LookRepository looks, TestRepository tests, MeetRepository meets) {}
+
+  /** Reads from these. */
+  public PlainReports(Sources from) {
+    this.from = from;
+  }
+
+  /** For the athlete: how far, what was done, what to work on, what comes. */
+  public PlainReport forAthlete(Athlete athlete, LengthUnit unit, LocalDate today, String footnote) {
+    List<Part> parts = new ArrayList<>();
+    parts.add(progress(athlete, unit));
+    parts.add(new WorkOn(from.reps(), from.looks()).part(athlete, today));
+    parts.add(Part.of("Training in the last " + WEEKS + " weeks", training(athlete, today, true)));
+    parts.add(Part.of("Meets", meets(athlete, unit, today)));
+    return new PlainReport(Reader.ATHLETE, athlete.name(), DAY.format(today), parts, footnote);
+  }
+
+  /** For those at home: attendance, progress and meets, and whom to ask. */
+  public PlainReport forHome(Athlete athlete, LengthUnit unit, LocalDate today, String footnote) {
+    List<Part> parts = new ArrayList<>();
+    parts.add(Part.of("Training in the last " + WEEKS + " weeks", training(athlete, today, false)));
+    parts.add(progress(athlete, unit));
+    parts.add(Part.of("Meets", meets(athlete, unit, today)));
+    parts.add(
+        Part.of(
+            "Good to know",
+            List.of(
+                "Nothing about health stands here. Tell the coach of pain, illness or tiredness before training; licensed medical staff decide what is to be done.",
+                "What you agreed to, films and shown results among it, can be seen and taken back at any time: ask the coach.")));
+    return new PlainReport(Reader.HOME, athlete.name(), DAY.format(today), parts, footnote);
+  }
+
+  /**
+   * For the club: the squad from one day to another.
+   *
+   * @throws RefusedException if the days lie the wrong way round or more than {@value #MOST_DAYS} days apart
+   */
+  public PlainReport forClub(LocalDate first, LocalDate last, LengthUnit unit, String footnote) {
+    if (last.isBefore(first) || first.plusDays(MOST_DAYS).isBefore(last)) {
+      throw new RefusedException(
+          "From " + first + " to " + last + " is no time to report on: the last day comes after the first, and at most " + MOST_DAYS
+              + " days lie between. Give other days.");
+    }
+    ClubSeason season = new ClubSeason(from, first, last, unit);
+    return new PlainReport(Reader.CLUB, "The squad", SHORT.format(first) + " to " + SHORT.format(last), season.parts(), footnote);
+  }
+
+  /** The test that tells most: its newest score against the first of a year, and its picture. */
+  private Part progress(Athlete athlete, LengthUnit unit) {
+    List<TestScore> all = Arrays.stream(TestKind.values()).flatMap(k -> from.tests().all(k).stream()).toList();
+    Optional<TestProgress> most =
+        TestProgress.of(all, athlete.id()).stream().max(TestProgress.TELLING);
+    if (most.isEmpty()) {
+      return Part.of("How far", List.of("Works " + Athlete.fromSteps(athlete.rung()) + ". No test was taken yet, so progress cannot be told."));
+    }
+    return new Part(
+        "How far", List.of("Works " + Athlete.fromSteps(athlete.rung()) + "."), most.get().picture(unit), most.get().inWords(unit), List.of(), List.of());
+  }
+
+  private List<String> training(Athlete athlete, LocalDate today, boolean legs) {
+    List<DayLoad> days = days(from.work(), athlete, today.minusWeeks(WEEKS).plusDays(1), today);
+    if (days.isEmpty()) {
+      return List.of("No training was entered.");
+    }
+    int contacts = days.stream().mapToInt(DayLoad::contacts).sum();
+    String said = "Trained on " + Notes.counted(days.size(), "day") + " in " + weeks(days) + " of the " + WEEKS + " weeks: " + contacts + " contacts";
+    if (!legs) {
+      return List.of(said + " with the ground in jumps and bounds, all counted so that the legs are not asked too much.");
+    }
+    int right = days.stream().mapToInt(d -> d.contacts(Foot.RIGHT)).sum();
+    int left = days.stream().mapToInt(d -> d.contacts(Foot.LEFT)).sum();
+    return List.of(said + ", " + right + " right and " + left + " left.");
+  }
+
+  /** Days with work of somebody from one day to another, oldest first. */
+  static List<DayLoad> days(WorkLog work, Athlete athlete, LocalDate first, LocalDate last) {
+    Map<Long, List<DayLoad>> all = work.since(List.of(athlete), first);
+    return all.getOrDefault(athlete.id(), List.of()).stream().filter(d -> !d.isEmpty() && !d.date().isAfter(last)).toList();
+  }
+
+  private static long weeks(List<DayLoad> days) {
+    LocalDate last = days.get(days.size() - 1).date();
+    return days.stream().map(d -> (last.toEpochDay() - d.date().toEpochDay()) / 7).distinct().count();
+  }
+
+  private List<String> meets(Athlete athlete, LengthUnit unit, LocalDate today) {
+    List<MeetSheet> own = from.meets().all().stream().filter(m -> m.entrantOf(athlete.id()).isPresent()).toList();
+    Stream<String> past =
+        own.stream().filter(m -> !m.date().isAfter(today) && m.date().isAfter(today.minusYears(1))).map(m -> result(m, athlete, unit)).flatMap(Optional::stream);
+    Stream<String> coming =
+        own.stream().filter(m -> m.date().isAfter(today)).sorted(Comparator.comparing(MeetSheet::date)).map(m -> "Next: " + m.name() + ", " + SHORT.format(m.date()) + ".");
+    List<String> out = Stream.concat(coming, past).toList();
+    return out.isEmpty() ? List.of("None in the last year, none entered.") : out;
+  }
+
+  /** What somebody jumped in a meet, and their place; empty where nothing was entered of them. */
+  static Optional<String> result(MeetSheet meet, Athlete athlete, LengthUnit unit) {
+    return placing(meet, athlete)
+        .map(
+            p -> {
+              String when = meet.name() + ", " + SHORT.format(meet.date()) + ": ";
+              Double best = p.best_m();
+              return when + (best == null ? "no valid jump." : unit.write(best) + ", place " + p.rank() + " of " + meet.entrants().size() + ".");
+            });
+  }
+
+  static Optional<Placing> placing(MeetSheet meet, Athlete athlete) {
+    return meet.entrantOf(athlete.id())
+        .filter(e -> meet.attempts().stream().anyMatch(a -> a.entrantId() == e.id()))
+        .flatMap(e -> meet.meet().placings().stream().filter(p -> p.athlete().equals(e.name())).findFirst());
+  }
+}

@@ -1,0 +1,99 @@
+package boundwright.web.files;
+
+import boundwright.athlete.Athlete;
+import boundwright.card.CardPdf;
+import boundwright.card.Paper;
+import boundwright.card.plain.PlainReport;
+import boundwright.card.plain.PlainReport.Reader;
+import boundwright.card.plain.PlainReports;
+import boundwright.demo.DemoSquad;
+import boundwright.quantity.LengthUnit;
+import boundwright.quantity.RefusedException;
+import boundwright.store.Workbench;
+import boundwright.web.page.Addresses;
+import boundwright.web.page.Form;
+import boundwright.web.page.Pages;
+import io.javalin.http.Context;
+import java.time.LocalDate;
+
+/** What the athlete, those at home and the club are given to read, on the screen and as a PDF. */
+public final class ReportHandler {
+  /** What the club's report covers if nobody says otherwise [weeks]. */
+  private static final int CLUB_WEEKS = 26;
+
+  private final Workbench bench;
+  private final Pages pages;
+  private final PlainReports reports;
+
+  /** Made when the first PDF is asked for: the PDF writer takes long to load. */
+  private static final class Pdf {
+    static final CardPdf WRITER = new CardPdf();
+  }
+
+  public ReportHandler(Workbench bench, Pages pages) {
+    this.bench = bench;
+    this.pages = pages;
+    this.reports =
+        new PlainReports(new PlainReports.Sources(bench.athletes(), bench.reps(), bench.workLog(), bench.looks(), bench.tests(), bench.meets()));
+  }
+
+  /** A page to read. */
+  public void athlete(Context ctx) {
+    PlainReport report = ofAthlete(ctx);
+    pages.show(ctx, 200, "files/report", report.reader().label(), "squad", new ReportView(report, ctx.path() + "/pdf", null));
+  }
+
+  /** The same as a PDF. */
+  public void athletePdf(Context ctx) {
+    send(ctx, ofAthlete(ctx));
+  }
+
+  /** The squad's. */
+  public void club(Context ctx) {
+    LocalDate last = day(ctx, "to", LocalDate.now(bench.clock()));
+    LocalDate first = day(ctx, "from", last.minusWeeks(CLUB_WEEKS));
+    PlainReport report = reports.forClub(first, last, unit(), footnote());
+    pages.show(
+        ctx, 200, "files/report", report.reader().label(), "settings",
+        new ReportView(report, "/squad-report/pdf?from=" + first + "&to=" + last, new ReportView.Span(first.toString(), last.toString())));
+  }
+
+  /** The same as a PDF. */
+  public void clubPdf(Context ctx) {
+    LocalDate last = day(ctx, "to", LocalDate.now(bench.clock()));
+    send(ctx, reports.forClub(day(ctx, "from", last.minusWeeks(CLUB_WEEKS)), last, unit(), footnote()));
+  }
+
+  private PlainReport ofAthlete(Context ctx) {
+    Athlete athlete = Addresses.athlete(ctx, bench);
+    LocalDate today = LocalDate.now(bench.clock());
+    String reader = ctx.pathParam("reader");
+    if (reader.equals(Reader.ATHLETE.key())) {
+      return reports.forAthlete(athlete, unit(), today, footnote());
+    }
+    if (reader.equals(Reader.HOME.key())) {
+      return reports.forHome(athlete, unit(), today, footnote());
+    }
+    throw new RefusedException("There is no report for '" + reader + "'. There is one for the athlete and one for those at home.");
+  }
+
+  private static LocalDate day(Context ctx, String field, LocalDate otherwise) {
+    return Form.has(ctx, field) ? Form.anyDate(Form.text(ctx, field)) : otherwise;
+  }
+
+  private LengthUnit unit() {
+    return bench.settings().settings().unit();
+  }
+
+  private String footnote() {
+    return bench.invented() ? DemoSquad.NOTE : "";
+  }
+
+  private static void send(Context ctx, PlainReport report) {
+    Paper paper = Form.has(ctx, "paper") ? Form.oneOf(Paper.class, "paper", Form.text(ctx, "paper")) : Paper.A4;
+    byte[] bytes = Pdf.WRITER.renderPlain(report, paper);
+    ctx.contentType("application/pdf");
+    ctx.header("Content-Disposition", "attachment; filename=\"" + Form.fileName(report.title() + " " + report.reader().key()) + ".pdf\"");
+    ctx.result(bytes);
+  }
+}
