@@ -23,7 +23,7 @@ import org.sqlite.SQLiteException;
 /**
  * Brings a database file to the schema of this program before anybody reads it, and refuses a file that is not ours to
  * touch. A database that is up to date is only looked at: no migration tool is started and no lock is taken, so a second
- * program can read while a first one writes.
+ * program can read while a first one writes. An empty file gets the newest schema at once ({@link ReadySchema}).
  */
 public final class Schema {
   /** The database's name in its data folder. */
@@ -68,6 +68,13 @@ public final class Schema {
         FileLock lock = channel.lock()) {
       int seen = lock.isValid() ? version(file, looking) : NEWEST;
       if (seen < NEWEST) {
+        String ready = seen == 0 ? ReadySchema.script() : null;
+        if (ready != null) {
+          try (Connection c = source.getConnection()) {
+            ReadySchema.into(c, ready);
+          }
+          return;
+        }
         if (seen > 0) {
           before.accept(NEWEST);
         }
