@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * What the athletes of one squad say of each other before an athlete has reps of their own: the usual ratios of flights and how
  * widely athletes of this squad scatter. A snapshot: made from athletes learned without any squad, numbered, never changed, so
  * that the same snapshot and the same reps give the same model wherever it runs. An athlete's own reps are left out of
- * their own prior, and always win over it. Immutable.
+ * their own prior, and always win over it. Never changes.
  */
 public final class SquadPrior {
   /** Reps that an athlete must have logged to speak for the squad (judgement). */
@@ -29,8 +29,7 @@ public final class SquadPrior {
 
   private final long number;
   private final List<Known> known;
-  private final @Nullable Pooled traits;
-  private final @Nullable Pooled scatter;
+  private @Nullable Said said;
 
   /** What is known of one athlete: traits and logarithms of the scatter's factors, each with its covariance. */
   @SuppressWarnings("ArrayRecordComponent") // private, never compared, never changed
@@ -39,25 +38,33 @@ public final class SquadPrior {
   private SquadPrior(long number, List<Known> known) {
     this.number = number;
     this.known = List.copyOf(known);
-    if (known.size() < LEAST_OTHERS) {
-      traits = null;
-      scatter = null;
-      return;
+  }
+
+  /** What they say together. */
+  private record Said(Pooled traits, Pooled scatter) {}
+
+  /** Worked out when somebody is learned, not when the snapshot is read: a program that starts has everybody's model already. */
+  private synchronized Said said() {
+    Said made = said;
+    if (made == null) {
+      Belief neutral = Traits.prior();
+      int[] shared = Traits.shared();
+      Pooled traits =
+          new Pooled(
+              neutral.means(shared),
+              neutral.covariances(shared),
+              known.stream().map(Known::traits).toList(),
+              known.stream().map(Known::traitsCovariance).toList());
+      Pooled scatter =
+          new Pooled(
+              Scatter.prior().logs(),
+              Scatter.prior().logCovariance(),
+              known.stream().map(Known::scatter).toList(),
+              known.stream().map(Known::scatterCovariance).toList());
+      made = new Said(traits, scatter);
+      said = made;
     }
-    Belief neutral = Traits.prior();
-    int[] shared = Traits.shared();
-    traits =
-        new Pooled(
-            neutral.means(shared),
-            neutral.covariances(shared),
-            known.stream().map(Known::traits).toList(),
-            known.stream().map(Known::traitsCovariance).toList());
-    scatter =
-        new Pooled(
-            Scatter.prior().logs(),
-            Scatter.prior().logCovariance(),
-            known.stream().map(Known::scatter).toList(),
-            known.stream().map(Known::scatterCovariance).toList());
+    return made;
   }
 
   /**
@@ -127,7 +134,8 @@ public final class SquadPrior {
   Belief traits(long athlete) {
     Belief b = Traits.prior();
     int own = place(athlete);
-    if (traits != null && says(own)) {
+    if (says(own)) {
+      Pooled traits = said().traits;
       b.believe(Traits.shared(), traits.mean(own), traits.covariance(own));
     }
     return b;
@@ -136,7 +144,7 @@ public final class SquadPrior {
   /** Likewise of their scatter. */
   Scatter scatter(long athlete) {
     int own = place(athlete);
-    return scatter == null || !says(own) ? Scatter.prior() : Scatter.around(scatter.mean(own), scatter.covariance(own));
+    return says(own) ? Scatter.around(said().scatter.mean(own), said().scatter.covariance(own)) : Scatter.prior();
   }
 
   /** The snapshot as bytes for the store. */
