@@ -19,6 +19,8 @@ public record GrowthWords(LengthUnit unit, Function<LocalDate, String> day) {
   /** A bare number from this on is centimetres: nobody is so many metres or feet tall. */
   private static final double CENTIMETRES_FROM = 30;
   private static final double SLOW = 1;
+  /** No rod reads finer. */
+  private static final double TENTHS_OF_MM = 10_000;
 
   /** {@code 162.4 cm}, {@code 5 ft 4 in}. */
   public String height(double metres) {
@@ -29,7 +31,8 @@ public record GrowthWords(LengthUnit unit, Function<LocalDate, String> day) {
   public double read(String what, String text) {
     String t = text.strip();
     boolean bare = t.matches("\\d{1,6}(?:[.,]\\d{1,6})?");
-    return unit.read(what, bare && Double.parseDouble(t.replace(',', '.')) >= CENTIMETRES_FROM ? t + " cm" : t);
+    double metres = unit.read(what, bare && Double.parseDouble(t.replace(',', '.')) >= CENTIMETRES_FROM ? t + " cm" : t);
+    return Math.round(metres * TENTHS_OF_MM) / TENTHS_OF_MM;
   }
 
   /** A speed with one decimal and without its unit. */
