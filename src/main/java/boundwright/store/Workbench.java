@@ -85,7 +85,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs, changes);
     this.phaseDesk = new PhaseDesk(jumpLog);
     this.aimDesk = new AimDesk(boardLog);
-    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
+    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk, growing, seen.bodies());
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);

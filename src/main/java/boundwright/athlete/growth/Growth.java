@@ -6,9 +6,12 @@ import boundwright.quantity.Estimate;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** What follows from somebody's measurements on a day. */
@@ -26,6 +29,7 @@ final class Growth {
   /** Weeks for which what is said of fast growth is remembered: by then the limits have risen to the usual ones (judgement). */
   private static final int REMEMBERED_WEEKS = 52;
   private static final int CURVE_DAYS = 14;
+  private static final Estimate UNKNOWN = new Estimate(1, 1, 1);
 
   private final Person person;
   private final List<Measurement> measured;
@@ -95,6 +99,30 @@ final class Growth {
     return new GrowthAnswer(
         measured, speed, missing, fast(), offset, offsetMissing, next.day.isBefore(today) ? today : next.day, next.why,
         measured.get(0).date().equals(trend.last()) ? List.of() : GrowthTrend.curve(measured, CURVE_DAYS), settings);
+  }
+
+  /**
+   * How much taller they are than on each of these days, in their order; empty where nothing is said. Nothing is said of days before the first
+   * height, so that they count as that day, and after the last one growth is believed for {@value #MOST_WEEKS} weeks.
+   */
+  List<Grown> since(List<LocalDate> days) {
+    if (adult() || !enough()) {
+      return List.of();
+    }
+    LocalDate first = measured.get(0).date();
+    LocalDate last = measured.get(measured.size() - 1).date();
+    LocalDate now = today.isAfter(last.plusWeeks(MOST_WEEKS)) ? last.plusWeeks(MOST_WEEKS) : today;
+    List<LocalDate> asked = days.stream().map(d -> d.isBefore(first) ? first : d.isAfter(now) ? now : d).toList();
+    Map<LocalDate, Estimate> height = GrowthTrend.heights(measured, Stream.concat(asked.stream(), Stream.of(now)).toList());
+    Estimate at = height.getOrDefault(now, UNKNOWN);
+    List<Grown> out = new ArrayList<>();
+    for (int i = 0; i < days.size(); i++) {
+      Estimate then = height.getOrDefault(asked.get(i), UNKNOWN);
+      double ratio = asked.get(i).equals(now) ? 1 : Math.max(1, at.p50() / then.p50());
+      double sd = asked.get(i).equals(now) ? 0 : Math.hypot(at.halfWidth() / at.p50(), then.halfWidth() / then.p50()) / Estimate.Z95;
+      out.add(new Grown(days.get(i), ratio, sd));
+    }
+    return out;
   }
 
   private MaturityOffset offset() {

@@ -53,6 +53,12 @@ public final class GrowthDesk {
     return out;
   }
 
+  /** How much taller somebody is than on each of these days, in their order; empty where nothing is said of their growth. */
+  public List<Grown> since(long athleteId, List<LocalDate> days) {
+    List<Measurement> measured = days.isEmpty() ? List.of() : rows.measurements(athleteId);
+    return measured.isEmpty() ? List.of() : new Growth(people.person(athleteId), measured, rows.settings(), LocalDate.now(clock)).since(days);
+  }
+
   /**
    * Keeps a measurement.
    *

@@ -6,7 +6,9 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -188,6 +190,17 @@ public final class GrowthTrend {
       }
     }
     return null;
+  }
+
+  /** The heights [cm] on these days, not before the first measured one, by day; days with a height are there too. */
+  static Map<LocalDate, Estimate> heights(List<Measurement> measured, Collection<LocalDate> on) {
+    GrowthTrend trend = of(measured, on, WANDER);
+    List<State> states = trend.smoothed();
+    Map<LocalDate, Estimate> out = new HashMap<>();
+    for (int i = 0; i < states.size(); i++) {
+      out.put(trend.days.get(i), point(trend.days.get(i), states.get(i)).height_cm());
+    }
+    return out;
   }
 
   /**
