@@ -97,7 +97,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
     PersonRepository persons = seen.equals(Seen.ALL) ? new SqlPeople(database) : new SeenPeople(new SqlPeople(database), seen.only());
     this.people = new People(persons, clock);
     SqlGrowth heights = new SqlGrowth(database);
-    this.growth = seen.equals(Seen.ALL) ? growing : new GrowthDesk(new SeenGrowth(heights, seen.bodies() ? seen.only() : null), persons, clock);
+    this.growth = seen.equals(Seen.ALL) ? new GrowthDesk(heights, persons, clock, logbook::relearn) : new GrowthDesk(new SeenGrowth(heights, seen.bodies() ? seen.only() : null), persons, clock);
     this.clipQueue = new JobQueue(database, hands);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
     Path clipFolder = database.folder().resolve("clips");

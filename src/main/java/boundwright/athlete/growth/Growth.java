@@ -50,6 +50,17 @@ final class Growth {
     return age.isPresent() && age.getAsInt() >= ADULT;
   }
 
+  /** Whether the speed believed most lies above the setting, by all of these heights. */
+  static boolean isFast(List<Measurement> measured, GrowthSettings settings) {
+    LocalDate last = measured.stream().map(Measurement::date).max(Comparator.naturalOrder()).orElse(LocalDate.MIN);
+    Growth all = new Growth(Person.UNKNOWN, measured, settings, last);
+    return all.enough() && all.now(GrowthTrend.of(all.measured));
+  }
+
+  private boolean now(GrowthTrend trend) {
+    return trend.on(trend.last()).speed_cm_y().p50() > settings.fast_cm_y();
+  }
+
   private boolean enough() {
     return !measured.isEmpty() && !measured.get(measured.size() - 1).date().isBefore(measured.get(0).date().plusDays(FEWEST_DAYS));
   }
@@ -62,7 +73,7 @@ final class Growth {
     GrowthTrend trend = GrowthTrend.of(measured);
     double limit = settings.fast_cm_y();
     Estimate speed = trend.on(trend.last()).speed_cm_y();
-    boolean now = speed.p50() > limit;
+    boolean now = now(trend);
     LocalDate until = now ? trend.last() : trend.lastAbove(limit, measured.get(0).date().plusDays(FEWEST_DAYS));
     return until == null || (!now && until.isBefore(today.minusWeeks(REMEMBERED_WEEKS)))
         ? null

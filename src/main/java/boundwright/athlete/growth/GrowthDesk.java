@@ -11,6 +11,9 @@ import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.LongConsumer;
+import java.util.stream.Collectors;
 
 /** Keeps measurements and says what follows from them. Safe to use from many threads. */
 public final class GrowthDesk {
@@ -21,9 +24,20 @@ public final class GrowthDesk {
   private final GrowthRepository rows;
   private final PersonRepository people;
   private final Clock clock;
+  private final LongConsumer changed;
 
   /** Asks these rows; {@code clock} tells which day it is. */
   public GrowthDesk(GrowthRepository rows, PersonRepository people, Clock clock) {
+    this(rows, people, clock, id -> {});
+  }
+
+  /**
+   * As {@link #GrowthDesk(GrowthRepository, PersonRepository, Clock)}.
+   *
+   * @param changed told the number of whoever now grows fast and did not, or the other way round
+   */
+  public GrowthDesk(GrowthRepository rows, PersonRepository people, Clock clock, LongConsumer changed) {
+    this.changed = changed;
     this.rows = rows;
     this.people = people;
     this.clock = clock;
@@ -51,6 +65,21 @@ public final class GrowthDesk {
           }
         });
     return out;
+  }
+
+  /** Those of these athletes who grow faster than the setting by their heights, whatever the day and their age. */
+  public static Set<Long> growingFast(GrowthRepository rows, List<Long> athletes) {
+    Map<Long, List<Measurement>> measured = rows.measurements(athletes);
+    return measured.isEmpty() ? Set.of() : fast(measured, rows.settings());
+  }
+
+  private static Set<Long> fast(Map<Long, List<Measurement>> measured, GrowthSettings settings) {
+    return measured.entrySet().stream().filter(e -> Growth.isFast(e.getValue(), settings)).map(Map.Entry::getKey).collect(Collectors.toSet());
+  }
+
+  private void tell(Set<Long> before, Set<Long> after) {
+    after.stream().filter(id -> !before.contains(id)).forEach(changed::accept);
+    before.stream().filter(id -> !after.contains(id)).forEach(changed::accept);
   }
 
   /** How much taller somebody is than on each of these days, in their order; empty where nothing is said of their growth. */
@@ -84,7 +113,10 @@ public final class GrowthDesk {
                 + ": 15 cm a year and 3 cm more are believed, and nobody shrinks. Check the figure; if the other is wrong, remove it first.");
       }
     }
-    return rows.add(athlete.id(), measurement);
+    Set<Long> before = growingFast(rows, List.of(athlete.id()));
+    Measurement kept = rows.add(athlete.id(), measurement);
+    tell(before, growingFast(rows, List.of(athlete.id())));
+    return kept;
   }
 
   private static String metres(Measurement m) {
@@ -97,10 +129,12 @@ public final class GrowthDesk {
    * @throws RefusedException if the athlete has none with this number
    */
   public void remove(Athlete athlete, long measurementId) {
+    Set<Long> before = growingFast(rows, List.of(athlete.id()));
     if (!rows.remove(athlete.id(), measurementId)) {
       throw new RefusedException(
           "Measurement number " + measurementId + " is not in the list of " + athlete.name() + ". Nothing was changed. Look at the list again.");
     }
+    tell(before, growingFast(rows, List.of(athlete.id())));
   }
 
   /** The settings. */
@@ -110,6 +144,9 @@ public final class GrowthDesk {
 
   /** Keeps the settings. */
   public void keep(GrowthSettings settings) {
+    Map<Long, List<Measurement>> all = rows.everybody();
+    Set<Long> before = fast(all, rows.settings());
     rows.keep(settings);
+    tell(before, fast(all, settings));
   }
 }

@@ -11,6 +11,9 @@ public interface GrowthRepository {
   /** The same of several, by the athlete's number, in one read; those without one are left out. */
   Map<Long, List<Measurement>> measurements(List<Long> athletes);
 
+  /** The same of everybody. */
+  Map<Long, List<Measurement>> everybody();
+
   /** Keeps a measurement and returns it with its number. */
   Measurement add(long athleteId, Measurement measurement);
 

@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.Query;
 import org.jspecify.annotations.Nullable;
 
 /** Measured bodies in the database. */
@@ -41,13 +42,17 @@ public final class SqlGrowth implements GrowthRepository {
     if (athletes.isEmpty()) {
       return Map.of();
     }
+    return database.read(h -> byAthlete(h.createQuery(MEASUREMENT + " WHERE athlete_id IN (<ids>)" + IN_ORDER).bindList("ids", athletes)));
+  }
+
+  @Override
+  public Map<Long, List<Measurement>> everybody() {
+    return database.read(h -> byAthlete(h.createQuery(MEASUREMENT + IN_ORDER)));
+  }
+
+  private static Map<Long, List<Measurement>> byAthlete(Query query) {
     Map<Long, List<Measurement>> out = new HashMap<>();
-    database.read(
-        h ->
-            h.createQuery(MEASUREMENT + " WHERE athlete_id IN (<ids>)" + IN_ORDER)
-                .bindList("ids", athletes)
-                .map((r, c) -> out.computeIfAbsent(r.getLong("athlete_id"), id -> new ArrayList<>()).add(measurement(r)))
-                .list());
+    query.map((r, c) -> out.computeIfAbsent(r.getLong("athlete_id"), id -> new ArrayList<>()).add(measurement(r))).list();
     return out;
   }
 

@@ -31,6 +31,11 @@ public final class SeenGrowth implements GrowthRepository {
   }
 
   @Override
+  public Map<Long, List<Measurement>> everybody() {
+    return only == null ? Map.of() : all.measurements(List.of(only));
+  }
+
+  @Override
   public GrowthSettings settings() {
     return all.settings();
   }

@@ -50,6 +50,11 @@ class GrowingRunUpTest {
     }
 
     @Override
+    public Map<Long, List<Measurement>> everybody() {
+      return Map.of(1L, all);
+    }
+
+    @Override
     public Measurement add(long athleteId, Measurement measurement) {
       throw new UnsupportedOperationException();
     }

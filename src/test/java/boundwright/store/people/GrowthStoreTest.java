@@ -3,13 +3,16 @@ package boundwright.store.people;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import boundwright.approach.ApproachAnswer;
 import boundwright.athlete.Athlete;
+import boundwright.athlete.MeasuredRunUp;
 import boundwright.athlete.Surface;
 import boundwright.athlete.growth.GrowthAnswer;
 import boundwright.athlete.growth.GrowthSettings;
 import boundwright.athlete.growth.Measurement;
 import boundwright.athlete.person.Person;
 import boundwright.athlete.person.Sex;
+import boundwright.flight.FlightModel;
 import boundwright.flight.Rep;
 import boundwright.footfall.Sequence;
 import boundwright.load.Answer;
@@ -154,6 +157,39 @@ class GrowthStoreTest {
     Workbench own = w.seen(Seen.only(ada.id()));
     assertThat(own.growth().answer(ada.id()).measured()).hasSize(7);
     assertThat(w.seen(Seen.only(bo.id())).growth().answer(ada.id()).measured()).isEmpty();
+  }
+
+  @Test
+  void flightsWanderMoreWhileSomebodyGrowsFastWhateverTheOrderInWhichItBecameKnown() {
+    bounds(ada, 20);
+    bounds(bo, 20);
+    LocalDate later = TODAY.plusDays(20);
+    Sequence drill = Sequence.parse("RL x5");
+    double before = w.logbook().model(ada).forecast(drill, 0, Surface.GRASS, later).landing().halfWidth();
+    grows(ada, 9, 0);
+    FlightModel after = w.logbook().model(ada);
+    assertThat(after.forecast(drill, 0, Surface.GRASS, later).landing().halfWidth()).as("learned again when the heights came").isGreaterThan(1.005 * before);
+    assertThat(FlightModel.fromBytes(after.toBytes())).as("kept with the model").contains(after);
+    grows(bo, 5, 0);
+    assertThat(w.logbook().model(bo).forecast(drill, 0, Surface.GRASS, later).landing().halfWidth()).isEqualTo(before);
+    w.growth().keep(new GrowthSettings(4, 2, 12));
+    assertThat(w.logbook().model(bo)).as("the setting says what is fast").isNotEqualTo(w.logbook().before(bo));
+    assertThat(w.logbook().model(bo).forecast(drill, 0, Surface.GRASS, later).landing().halfWidth()).isGreaterThan(1.005 * before);
+    w.growth().keep(GrowthSettings.DEFAULT);
+    assertThat(w.logbook().model(bo).forecast(drill, 0, Surface.GRASS, later).landing().halfWidth()).isEqualTo(before);
+  }
+
+  @Test
+  void theRunUpPageSaysThatStepsAreLonger() {
+    w.athletes().addRunUp(ada.id(), new MeasuredRunUp(0, 12, 20.0, null, TODAY.minusWeeks(40)));
+    ApproachAnswer before = w.approachDesk().answer(ada, 12, null, 0.1);
+    grows(ada, 8, 0);
+    ApproachAnswer after = w.approachDesk().answer(ada, 12, null, 0.1);
+    assertThat(after.plan().startMark_m().p50() / before.plan().startMark_m().p50()).as("8 cm a year for 40 weeks are 4 % of 1.5 m").isBetween(1.01, 1.06);
+    assertThat(after.plan().startMark_m().halfWidth()).isGreaterThan(before.plan().startMark_m().halfWidth());
+    assertThat(after.from()).contains("since the last measured run-up, of " + TODAY.minusWeeks(40), "less surely. Measure a run-up.");
+    assertThat(w.seen(Seen.WITHOUT_BODIES).approachDesk().answer(ada, 12, null, 0.1).plan()).as("the same marks").isEqualTo(after.plan());
+    assertThat(w.seen(Seen.WITHOUT_BODIES).approachDesk().answer(ada, 12, null, 0.1).from()).doesNotContain("Grown");
   }
 
   @Test
