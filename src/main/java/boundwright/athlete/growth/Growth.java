@@ -146,6 +146,11 @@ final class Growth {
     return MaturityOffset.of(sex, GrowthTrend.years(born, last.date()), 100 * last.height_m());
   }
 
+  /** Whether the next height is due. */
+  boolean due() {
+    return !adult() && !measured.isEmpty() && !next(GrowthTrend.of(measured)).day.isAfter(today);
+  }
+
   private record Next(LocalDate day, String why) {}
 
   /** When the speed will be less sure than the setting wants, within the weeks of the settings. */

@@ -67,6 +67,21 @@ public final class GrowthDesk {
     return out;
   }
 
+  /** Those of these athletes, by number, of whom a height is due today after the one before; nobody is asked for a first one here. */
+  public Set<Long> due(List<Long> athletes) {
+    Map<Long, List<Measurement>> measured = rows.measurements(athletes);
+    if (measured.isEmpty()) {
+      return Set.of();
+    }
+    LocalDate today = LocalDate.now(clock);
+    GrowthSettings settings = rows.settings();
+    Map<Long, Person> known = people.people();
+    return measured.entrySet().stream()
+        .filter(e -> new Growth(known.getOrDefault(e.getKey(), Person.UNKNOWN), e.getValue(), settings, today).due())
+        .map(Map.Entry::getKey)
+        .collect(Collectors.toSet());
+  }
+
   /** Those of these athletes who grow faster than the setting by their heights, whatever the day and their age. */
   public static Set<Long> growingFast(GrowthRepository rows, List<Long> athletes) {
     Map<Long, List<Measurement>> measured = rows.measurements(athletes);

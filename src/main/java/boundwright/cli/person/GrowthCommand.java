@@ -49,6 +49,9 @@ public final class GrowthCommand implements Callable<Integer> {
   @Option(names = "--by", paramLabel = "WHO", description = "Who measured, as a role: coach, physiotherapist, mother.")
   private String by = "";
 
+  @Option(names = "--unit", paramLabel = "UNIT", description = "m or ft. Default: your setting.")
+  private @Nullable String unit;
+
   @Option(names = "--remove", paramLabel = "N", description = "Takes out the measurement with this number.")
   private @Nullable Long remove;
 
@@ -81,7 +84,7 @@ public final class GrowthCommand implements Callable<Integer> {
       throw new RefusedException("Say whose height it is: --athlete NAME. Nothing was changed.");
     }
     try (Workbench bench = data.open(s)) {
-      GrowthWords words = new GrowthWords(bench.settings().settings().unit(), LocalDate::toString);
+      GrowthWords words = new GrowthWords(DataOptions.unit(unit, bench.settings().settings()), LocalDate::toString);
       Athlete who = name == null ? null : DataOptions.athlete(bench, name);
       bench.together(() -> change(bench, who, words, s));
       GrowthJson answer = GrowthJson.of(bench, who);
