@@ -76,7 +76,7 @@ class GrowthCommandTest {
   @Test
   void whatCannotBeIsRefusedInWords() {
     assertThat(refused("growth")).contains("--athlete NAME");
-    assertThat(refused("growth", "--athlete", WHO, "--height", "tall")).contains("is not a length");
+    assertThat(refused("growth", "--athlete", WHO, "--height", "tall")).contains("The height 'tall' cannot be read. Write it as 162.4 (cm)");
     assertThat(refused("growth", "--athlete", WHO, "--height", "16.2")).contains("0.8 to 2.3 m");
     assertThat(refused("growth", "--athlete", WHO, "--height", "1.6", "--date", "2026-05-15")).contains("after today");
     assertThat(refused("growth", "--athlete", WHO, "--height", "1.6", "--sitting", "1.6")).contains("100 %");

@@ -3,6 +3,7 @@ package boundwright.athlete.growth;
 import boundwright.quantity.Decimals;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,8 +32,12 @@ public record GrowthWords(LengthUnit unit, Function<LocalDate, String> day) {
   public double read(String what, String text) {
     String t = text.strip();
     boolean bare = t.matches("\\d{1,6}(?:[.,]\\d{1,6})?");
-    double metres = unit.read(what, bare && Double.parseDouble(t.replace(',', '.')) >= CENTIMETRES_FROM ? t + " cm" : t);
-    return Math.round(metres * TENTHS_OF_MM) / TENTHS_OF_MM;
+    try {
+      double metres = unit.read(what, bare && Double.parseDouble(t.replace(',', '.')) >= CENTIMETRES_FROM ? t + " cm" : t);
+      return Math.round(metres * TENTHS_OF_MM) / TENTHS_OF_MM;
+    } catch (RefusedException e) {
+      throw new RefusedException("The " + what + " '" + t + "' cannot be read. Write it as 162.4 (cm), 1.624 m or 5 ft 4 in.", e);
+    }
   }
 
   /** A speed with one decimal and without its unit. */
