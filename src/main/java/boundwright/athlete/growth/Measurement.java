@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param id number in the store, 0 before it is stored
  * @param date when
  * @param height_m standing height [m], {@value #LEAST_M} to {@value #MOST_M}
- * @param sitting_m sitting height [m], 40 to 65 % of the height, or null
+ * @param sitting_m sitting height [m], 40 to 65 % of the height, or null; it is kept and used nowhere
  * @param mass_kg mass [kg], {@value #LEAST_KG} to {@value #MOST_KG}, or null; it is kept and used nowhere
  * @param by who measured, as a relation or a role and not a name, at most {@value #MOST_BY} characters; empty where it was not noted
  */
@@ -52,10 +52,5 @@ public record Measurement(long id, LocalDate date, double height_m, @Nullable Do
   /** The same under the number that the store gave. */
   public Measurement withId(long stored) {
     return new Measurement(stored, date, height_m, sitting_m, mass_kg, by);
-  }
-
-  /** Leg length as height without sitting height [m], or null where that was not measured. */
-  public @Nullable Double leg_m() {
-    return sitting_m == null ? null : height_m - sitting_m;
   }
 }

@@ -104,6 +104,25 @@ class GrowthTrendTest {
   }
 
   @Test
+  void theDensityOfTheHeightsIsThatOfTheDenseSystem() {
+    Random r = new Random(5);
+    List<Measurement> all = GrownUp.drawn(r).measured(r).subList(0, 10);
+    int n = all.size();
+    RealMatrix s = new Array2DRowRealMatrix(n, n);
+    RealVector off = new ArrayRealVector(n);
+    for (int i = 0; i < n; i++) {
+      double t = GrowthTrend.years(all.get(0).date(), all.get(i).date());
+      for (int j = 0; j < n; j++) {
+        s.setEntry(i, j, hh(t, GrowthTrend.years(all.get(0).date(), all.get(j).date())) + (i == j ? sq(GrowthTrend.READING_SD_CM) : 0));
+      }
+      off.setEntry(i, 100 * all.get(i).height_m() - GrowthTrend.HEIGHT_MEAN - GrowthTrend.SPEED_MEAN * t);
+    }
+    LUDecomposition lu = new LUDecomposition(s);
+    double expected = -0.5 * (n * Math.log(2 * Math.PI) + Math.log(lu.getDeterminant()) + off.dotProduct(lu.getSolver().solve(off)));
+    assertThat(GrowthTrend.of(all).logLikelihood()).isCloseTo(expected, within(1e-5));
+  }
+
+  @Test
   void theCurveBetweenHeightsIsTheSamePosterior() {
     Random r = new Random(77);
     List<Measurement> all = GrownUp.drawn(r).measured(r).subList(0, 9);
