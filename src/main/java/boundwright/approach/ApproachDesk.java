@@ -18,12 +18,18 @@ import boundwright.athlete.Athlete;
 import boundwright.athlete.AthleteRepository;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.athlete.Profile;
+import boundwright.athlete.growth.Grown;
+import boundwright.athlete.growth.GrowthDesk;
 import boundwright.jump.JumpEntry;
 import boundwright.jump.JumpLimits;
 import boundwright.jump.JumpLog;
+import boundwright.quantity.Decimals;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -32,14 +38,27 @@ public final class ApproachDesk {
   /** Board gap aimed at until the athlete's own aim is told [m] (about 8 cm are given away in finals; read). */
   public static final double USUAL_AIM_M = 0.08;
   private static final int MEET_ATTEMPTS = 6;
+  /** Steps grow as the body does, one to one, to this standard deviation of the exponent (judgement). */
+  private static final double STEPS_FOLLOW_SD = 0.5;
+  /** Growth below this is not spoken of [%]: a reading's error is as large. */
+  private static final double TOLD_PERCENT = 0.5;
 
   private final RunThroughLog runThroughs;
   private final JumpLog jumps;
   private final AthleteRepository athletes;
   private final AimDesk aims;
+  private final GrowthDesk growth;
+  private final boolean told;
 
-  /** Works on these. */
-  public ApproachDesk(RunThroughLog runThroughs, JumpLog jumps, AthleteRepository athletes, AimDesk aims) {
+  /**
+   * Works on these.
+   *
+   * @param growth of everybody
+   * @param told whether whoever reads it may be told of growth; if not the marks are the same, without this reason
+   */
+  public ApproachDesk(RunThroughLog runThroughs, JumpLog jumps, AthleteRepository athletes, AimDesk aims, GrowthDesk growth, boolean told) {
+    this.growth = growth;
+    this.told = told;
     this.runThroughs = runThroughs;
     this.jumps = jumps;
     this.athletes = athletes;
@@ -63,7 +82,14 @@ public final class ApproachDesk {
     List<RunThroughEntry> kept = runThroughs.runThroughs(athlete.id());
     List<RunThrough> runs = kept.stream().map(RunThroughEntry::run).toList();
     Profile profile = athletes.profile(athlete);
-    StepModel model = StepModel.of(withTaped(runs, profile.runUps()));
+    List<Dated> measured = withTaped(kept, profile.runUps());
+    List<Grown> grown = growth.since(athlete.id(), measured.stream().map(Dated::date).toList());
+    Grown newest = grown.stream().max(Comparator.comparing(Grown::since)).orElse(null);
+    StepModel model =
+        StepModel.of(
+            measured.stream().map(Dated::run).toList(),
+            grown.isEmpty() ? Collections.nCopies(measured.size(), 1.0) : grown.stream().map(Grown::ratio).toList(),
+            newest == null ? 0 : Math.hypot(STEPS_FOLLOW_SD * (newest.ratio() - 1), newest.sd() * (newest.ratio() > 1 ? 1 : 0)));
     SpeedBySteps bySteps = SpeedBySteps.of(profile.runUps());
     AimPlan own = aim_m == null ? aims.answer(athlete, null, MEET_ATTEMPTS).plan() : null;
     double aim = aim_m != null ? aim_m : own == null ? USUAL_AIM_M : own.fixed().aim_m();
@@ -87,16 +113,26 @@ public final class ApproachDesk {
         StartAdvice.of(BoardSpread.of(gaps), aim, settings.rhythm_m()),
         startFrom(gaps, same),
         LearnedShifts.of(runs),
-        from(plan, runs, profile, bySteps, aim_m != null, own != null));
+        from(plan, runs, profile, bySteps, aim_m != null, own != null) + longer(newest));
   }
 
+  private String longer(@Nullable Grown newest) {
+    return newest == null || !told || newest.percent() < TOLD_PERCENT
+        ? ""
+        : " Grown about " + Decimals.fixed(newest.percent(), 1) + " % since the last measured run-up, of " + newest.since()
+            + ": steps are taken to be that much longer, and less surely. Measure a run-up.";
+  }
+
+  /** A run and its day. */
+  private record Dated(LocalDate date, RunThrough run) {}
+
   /** A taped run-up tells where its last step fell, seen from its start. */
-  private static List<RunThrough> withTaped(List<RunThrough> runs, List<MeasuredRunUp> taped) {
-    List<RunThrough> out = new ArrayList<>(runs);
+  private static List<Dated> withTaped(List<RunThroughEntry> runs, List<MeasuredRunUp> taped) {
+    List<Dated> out = new ArrayList<>(runs.stream().map(e -> new Dated(e.date(), e.run())).toList());
     for (MeasuredRunUp r : taped) {
       double each = r.length_m() / r.steps();
       if (each >= RunThrough.MIN_STEP_M && each <= RunThrough.MAX_STEP_M) {
-        out.add(RunThrough.toGap(r.steps(), r.length_m(), 0.0, null, null));
+        out.add(new Dated(r.date(), RunThrough.toGap(r.steps(), r.length_m(), 0.0, null, null)));
       }
     }
     return out;

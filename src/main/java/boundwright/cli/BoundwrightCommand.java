@@ -7,6 +7,7 @@ import boundwright.cli.backup.RestoreCommand;
 import boundwright.cli.installed.LicencesCommand;
 import boundwright.cli.installed.RehearseCommand;
 import boundwright.cli.person.AthleteCommand;
+import boundwright.cli.person.GrowthCommand;
 import boundwright.cli.season.SeasonCommand;
 import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
@@ -84,6 +85,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new LoadCommand(top))
             .addSubcommand(new ReadyCommand(top))
             .addSubcommand(new AthleteCommand(top))
+            .addSubcommand(new GrowthCommand(top))
             .addSubcommand(new PainCommand(top))
             .addSubcommand(new HoldCommand(top))
             .addSubcommand(new PhasesCommand(top))

@@ -155,7 +155,7 @@ public final class DataOptions {
   }
 
   /** The unit asked on the command line, or else the coach's setting. */
-  static LengthUnit unit(@Nullable String asked, CoachSettings settings) {
+  public static LengthUnit unit(@Nullable String asked, CoachSettings settings) {
     if (asked == null) {
       return settings.unit();
     }

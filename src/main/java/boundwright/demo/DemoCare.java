@@ -2,6 +2,9 @@ package boundwright.demo;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
+import boundwright.athlete.growth.Measurement;
+import boundwright.athlete.person.Person;
+import boundwright.athlete.person.Sex;
 import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
@@ -25,6 +28,8 @@ import org.jspecify.annotations.Nullable;
 final class DemoCare {
   private static final long SEED = 20_260_513L;
   private static final int[] EXTRA_DAYS = {19, 12, 5};
+  private static final int[] HEIGHT_WEEKS = {58, 50, 43, 36, 29, 22, 15, 9, 2};
+  private static final int[] HEIGHTS_MM = {1452, 1467, 1482, 1493, 1500, 1507, 1513, 1517, 1522};
   private static final List<String> FAULTS = List.of("upright", "toe-up", "foot-under", "hips-tall", "speed-through");
   private static final List<String> REACHING = List.of("foot-under");
 
@@ -62,6 +67,7 @@ final class DemoCare {
       case "Mabel Cordgrass" -> {
         workbench.care().setGrowing(athlete.id(), true, today.minusWeeks(40));
         workbench.care().addPain(athlete.id(), new Pain(0, today.minusDays(2), "right knee", 1, true, false));
+        grows(athlete);
       }
       default -> {}
     }
@@ -70,6 +76,18 @@ final class DemoCare {
       workbench.care().keep(new SessionRating(athlete.id(), today.minusDays(ago), Math.max(1, Math.min(10, rating)), 60 + 5 * random.nextInt(6)));
     }
     tests(athlete);
+  }
+
+  /** A girl of twelve and a half whose height spurt is just over, measured about every seven weeks; she sat for one of them and stood on scales for another. */
+  private void grows(Athlete athlete) {
+    workbench.people().keep(athlete.id(), new Person(today.minusMonths(150), Sex.FEMALE));
+    for (int k = 0; k < HEIGHTS_MM.length; k++) {
+      Double sitting = k == HEIGHTS_MM.length - 1 ? 0.803 : null;
+      Double mass = k == 0 ? 38.0 : null;
+      workbench
+          .growth()
+          .add(athlete, new Measurement(0, today.minusWeeks(HEIGHT_WEEKS[k]), HEIGHTS_MM[k] / 1000.0, sitting, mass, k % 3 == 0 ? "physiotherapist" : "coach"));
+    }
   }
 
   /** Five or six reps of the last drill on each of three days from the athlete's own rung. */

@@ -47,6 +47,7 @@ public final class FlightModel {
   static final double UNMODELLED = 1.15;
 
   private final Level level;
+  private final boolean growingFast;
   private final long squad;
   private final Belief belief;
   private final Scatter scatter;
@@ -60,6 +61,7 @@ public final class FlightModel {
 
   FlightModel(
       Level level,
+      boolean growingFast,
       long squad,
       Belief belief,
       Scatter scatter,
@@ -71,6 +73,7 @@ public final class FlightModel {
       int[] repsOn,
       DrillSlots drills) {
     this.level = level;
+    this.growingFast = growingFast;
     this.squad = squad;
     this.belief = belief;
     this.scatter = scatter;
@@ -112,7 +115,7 @@ public final class FlightModel {
     }
     b.reset(Traits.DAY, square(Spread.day(level)) * scatter.mean(Scatter.DAY));
     return new FlightModel(
-        level, squad.number(), b, scatter, null, 0, 0, 0, new int[Athlete.MAX_STEPS + 1], new int[Surface.values().length], DrillSlots.NONE);
+        level, profile.growingFast(), squad.number(), b, scatter, null, 0, 0, 0, new int[Athlete.MAX_STEPS + 1], new int[Surface.values().length], DrillSlots.NONE);
   }
 
   /**
@@ -186,6 +189,7 @@ public final class FlightModel {
     surfaces[Traits.place(r.surface())]++;
     return new FlightModel(
         level,
+        growingFast,
         squad,
         whole < 1 ? known.mixed(today.belief, whole) : known,
         learned,
@@ -253,7 +257,7 @@ public final class FlightModel {
     fresh.reset(Traits.DAY, usual * learned.mean(Scatter.DAY));
     double now = unsettled;
     if (date.isAfter(lastDate)) {
-      now = Wander.pass(fresh, ChronoUnit.DAYS.between(lastDate, date), unsettled);
+      now = Wander.pass(fresh, ChronoUnit.DAYS.between(lastDate, date), growingFast ? Math.max(unsettled, Wander.GROWING_FAST) : unsettled);
     }
     return new Opened(fresh, learned, now);
   }
@@ -321,6 +325,11 @@ public final class FlightModel {
     return level;
   }
 
+  /** Whether they grow fast, so that they count as unsettled between days. */
+  boolean growingFast() {
+    return growingFast;
+  }
+
   /** Number of the squad's snapshot that it began with; 0 is none. */
   public long squad() {
     return squad;
@@ -366,6 +375,7 @@ public final class FlightModel {
   public boolean equals(@Nullable Object other) {
     return other instanceof FlightModel m
         && level == m.level
+        && growingFast == m.growingFast
         && squad == m.squad
         && belief.equals(m.belief)
         && scatter.equals(m.scatter)

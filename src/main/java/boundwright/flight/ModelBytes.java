@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * change with the program; the reps are the truth and the model is learned again from them.
  */
 final class ModelBytes {
-  private static final int VERSION = 0x42570005;
+  private static final int VERSION = 0x42570006;
 
   private static final int SURFACES = Surface.values().length;
 
@@ -24,9 +24,9 @@ final class ModelBytes {
     Belief b = m.belief();
     int n = b.size();
     int rungs = Athlete.MAX_STEPS + 1;
-    ByteBuffer out = ByteBuffer.allocate(4 * 5 + 8 + 8 + 8 + 8 * Scatter.size() + 4 * rungs + 4 * SURFACES + 8 * (n + n * (n + 1) / 2) + m.drills().bytes().length);
+    ByteBuffer out = ByteBuffer.allocate(4 * 6 + 8 + 8 + 8 + 8 * Scatter.size() + 4 * rungs + 4 * SURFACES + 8 * (n + n * (n + 1) / 2) + m.drills().bytes().length);
     LocalDate last = m.lastDate();
-    out.putInt(VERSION).putInt(n).putInt(code(m.level())).putInt(m.reps()).putInt(m.measuredReps());
+    out.putInt(VERSION).putInt(n).putInt(code(m.level())).putInt(m.growingFast() ? 1 : 0).putInt(m.reps()).putInt(m.measuredReps());
     out.putLong(last == null ? Long.MIN_VALUE : last.toEpochDay()).putDouble(m.unsettled());
     out.putLong(m.squad());
     for (double figure : m.scatter().figures()) {
@@ -68,6 +68,7 @@ final class ModelBytes {
         return Optional.empty();
       }
       Level level = level(in.getInt());
+      boolean growingFast = in.getInt() == 1;
       int reps = in.getInt();
       int measured = in.getInt();
       long epochDay = in.getLong();
@@ -95,7 +96,7 @@ final class ModelBytes {
           b.setCovariance(i, j, in.getDouble());
         }
       }
-      return Optional.of(new FlightModel(level, squad, b, Scatter.of(figures), last, unsettled, reps, measured, rungs, surfaces, DrillSlots.read(in)));
+      return Optional.of(new FlightModel(level, growingFast, squad, b, Scatter.of(figures), last, unsettled, reps, measured, rungs, surfaces, DrillSlots.read(in)));
     } catch (BufferUnderflowException cutShort) {
       return Optional.empty();
     }

@@ -6,7 +6,8 @@ import org.hipparchus.util.FastMath;
  * How an athlete may change while nobody looks. Between days the level moves with a speed of its own, which is learned and
  * dies away ({@value #MEMORY_DAYS} days), and by a little chance; so does the difference between the legs. Days without
  * any log may have been a rest, an illness or a hurt leg: after {@value #USUAL_GAP} days the level, its speed and the
- * legs' difference are each less sure, the level is taken to have fallen a little, and things move faster for some weeks.
+ * legs' difference are each less sure, the level is taken to have fallen a little, and things move faster for some weeks. So
+ * they do while somebody grows fast.
  * All standing: judgement, settled on simulated seasons.
  */
 final class Wander {
@@ -28,6 +29,9 @@ final class Wander {
   private static final double UNSETTLED_LEVEL_30 = square(0.03);
   private static final double UNSETTLED_SIDE_30 = square(0.08);
   private static final double SETTLING_DAYS = 28;
+
+  /** How unsettled somebody is at least while they grow fast (judgement, settled on simulated seasons). */
+  static final double GROWING_FAST = 1;
 
   private Wander() {}
 

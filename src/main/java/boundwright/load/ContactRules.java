@@ -1,6 +1,7 @@
 package boundwright.load;
 
 import boundwright.athlete.Level;
+import boundwright.athlete.growth.FastGrowth;
 import boundwright.evidence.Source;
 import boundwright.load.Finding.Rule;
 import boundwright.load.account.ContactWeights;
@@ -8,6 +9,7 @@ import boundwright.load.account.DayLoad;
 import boundwright.load.account.History;
 import boundwright.load.account.OwnWeeks.Part;
 import boundwright.load.account.OwnWeeks;
+import boundwright.quantity.Decimals;
 import boundwright.quantity.Notes;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -33,6 +35,7 @@ final class ContactRules {
   private final LocalDate day;
   private final List<OwnWeeks> own;
   private final boolean growing;
+  private final @Nullable FastGrowth fast;
   private final long weeks;
   private final long sessionsBefore;
   private final @Nullable LocalDate lastHard;
@@ -46,7 +49,8 @@ final class ContactRules {
     this.past = new History(history.days().stream().filter(d -> d.date().isBefore(day)).toList(), history.first(), history.lastWeek());
     this.day = day;
     this.own = DaySum.powers(weights.scale()).stream().map(m -> OwnWeeks.of(past, day, weights, m)).toList();
-    this.growing = care.growing();
+    this.growing = care.limited();
+    this.fast = care.fast();
     this.weeks = care.weeks(past, day);
     this.sessionsBefore =
         past.days().stream().filter(d -> d.contacts() > 0 && ChronoUnit.DAYS.between(d.date(), day) <= 6).count();
@@ -97,10 +101,21 @@ final class ContactRules {
     Band band = growingBand();
     return Optional.of(
         finding(Rule.GROWING_CONTACTS, band.judge(n), n, band,
-            n + " contacts for a growing athlete in week " + (weeks + 1) + " of bounding; caution above " + whole(band.caution())
+            n + " contacts " + whose() + "; caution above " + whole(band.caution())
                 + ", refused above " + whole(band.refuse()) + ", rising by " + limits.growingStep() + " every " + limits.growingStepWeeks()
-                + " weeks after the first " + limits.growingWeeks() + ".",
-            weeks < limits.growingWeeks() ? LoadSources.GROWING : LoadSources.GROWING_STEPS));
+                + " weeks after the first " + limits.growingWeeks() + (fast != null ? " once growth has slowed." : "."),
+            fast != null ? LoadSources.FAST_GROWTH : weeks < limits.growingWeeks() ? LoadSources.GROWING : LoadSources.GROWING_STEPS));
+  }
+
+  private String whose() {
+    FastGrowth f = fast;
+    if (f == null) {
+      return "for a growing athlete in week " + (weeks + 1) + " of bounding";
+    }
+    return f.now()
+        ? "while growing fast, about " + Decimals.fixed(f.speed_cm_y(), 1) + " cm a year (" + Decimals.fixed(f.low_cm_y(), 1) + " to "
+            + Decimals.fixed(f.high_cm_y(), 1) + ", by the height of " + f.measured() + "), above the " + Decimals.fixed(f.limit_cm_y(), 1) + " of the settings"
+        : "in week " + (weeks + 1) + " after fast growth";
   }
 
   private Answer growingSessionsAnswer() {

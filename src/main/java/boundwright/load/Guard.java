@@ -66,7 +66,7 @@ public final class Guard {
    * Judges a day: all the work of that day, done and planned.
    *
    * @param level of the athlete
-   * @param care growing, pain, holds
+   * @param care growth, pain, holds
    * @param history the days before; days from {@code today.date()} on are ignored
    * @param today the day's work, done and planned together; may be empty
    */
@@ -134,7 +134,7 @@ public final class Guard {
       return Optional.empty();
     }
     int steps = worst.get().approachSteps();
-    boolean refused = steps >= limits.seriesRefusedSteps() || level.judgedAs() == Level.BEGINNER || care.growing();
+    boolean refused = steps >= limits.seriesRefusedSteps() || level.judgedAs() == Level.BEGINNER || care.limited();
     return Optional.of(
         new Finding(Rule.SINGLE_LEG_SERIES, refused ? Answer.REFUSED : Answer.CAUTION, steps,
             refused && steps >= limits.seriesRefusedSteps() ? limits.seriesRefusedSteps() : limits.seriesSteps(), "steps",
@@ -142,7 +142,7 @@ public final class Guard {
                 + limits.seriesSteps() + ", refused from " + limits.seriesRefusedSteps()
                 + (refused && steps < limits.seriesRefusedSteps() ? ", and from " + limits.seriesSteps() + " for beginners and growing athletes" : "")
                 + ". Do a combination such as RRL from there, or the series from fewer steps.",
-            care.growing() ? LoadSources.NO_SHOCK : LoadSources.SERIES));
+            care.limited() ? LoadSources.NO_SHOCK : LoadSources.SERIES));
   }
 
   /** Of bounding; a jump at the board is made on the runway there is. */
@@ -161,12 +161,12 @@ public final class Guard {
     Optional<Pain> worst =
         care.pains().stream()
             .filter(p -> within(p.date(), day, PAIN_DAYS - 1))
-            .max(Comparator.comparing((Pain p) -> judgePain(p, care.growing())).thenComparingInt(Pain::level));
+            .max(Comparator.comparing((Pain p) -> judgePain(p, care.limited())).thenComparingInt(Pain::level));
     if (worst.isEmpty()) {
       return Optional.empty();
     }
     Pain p = worst.get();
-    Answer answer = judgePain(p, care.growing());
+    Answer answer = judgePain(p, care.limited());
     boolean rising = answer == Answer.ALLOWED && rising(care, day);
     if (rising) {
       answer = Answer.CAUTION;
@@ -183,7 +183,7 @@ public final class Guard {
         new Finding(Rule.PAIN, answer, p.level(), answer == Answer.REFUSED ? band.refuse() : band.caution(), "of 10",
             "Pain " + p.level() + " of 10, " + p.area() + ", on " + p.date() + settled + "; caution above " + whole(band.caution())
                 + ", refused above " + whole(band.refuse()) + " or not settled next morning"
-                + (care.growing() ? "; a growing athlete is refused from caution on" : "") + "." + next,
+                + (care.limited() ? "; a growing athlete is refused from caution on" : "") + "." + next,
             LoadSources.PAIN));
   }
 
@@ -244,7 +244,7 @@ public final class Guard {
 
   /** The limits of a session that an athlete is held to on a day: those of their level, lower while they grow. */
   public Band session(Level level, LegCare care, History history, LocalDate day) {
-    return care.growing()
+    return care.limited()
         ? limits.growingSession(season, level, care.weeks(history, day))
         : limits.session(season, level);
   }

@@ -1,5 +1,6 @@
 package boundwright.load;
 
+import boundwright.athlete.growth.FastGrowth;
 import boundwright.load.account.History;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
@@ -14,8 +15,10 @@ import org.jspecify.annotations.Nullable;
  * @param firstSession first day of bounding, or null: the first logged rep
  * @param pains entries, any order
  * @param holds medical holds, open and ended
+ * @param fast that they grow fast by their heights, or did not long ago; null if not
  */
-public record LegCare(boolean growing, @Nullable LocalDate firstSession, List<Pain> pains, List<MedicalHold> holds) {
+public record LegCare(
+    boolean growing, @Nullable LocalDate firstSession, List<Pain> pains, List<MedicalHold> holds, @Nullable FastGrowth fast) {
   /** Nothing known. */
   public static final LegCare NONE = new LegCare(false, null, List.of(), List.of());
 
@@ -25,10 +28,24 @@ public record LegCare(boolean growing, @Nullable LocalDate firstSession, List<Pa
     holds = List.copyOf(holds);
   }
 
-  /** Whole weeks of bounding on a day: since the first session, or the first logged contact. */
+  /** Of whom no heights are known. */
+  public LegCare(boolean growing, @Nullable LocalDate firstSession, List<Pain> pains, List<MedicalHold> holds) {
+    this(growing, firstSession, pains, holds, null);
+  }
+
+  /** Whether the limits for growing athletes hold: as the coach judges, or because of fast growth until the limits have risen from it. */
+  public boolean limited() {
+    return growing || fast != null;
+  }
+
+  /**
+   * Whole weeks on a day from which the limits of growing athletes rise: since the first session, or the first logged contact; after fast growth
+   * they rise anew from its end.
+   */
   long weeks(History history, LocalDate day) {
     LocalDate began = firstSession != null ? firstSession : history.first() != null ? history.first() : day;
-    return Math.max(0, ChronoUnit.WEEKS.between(began, day));
+    long weeks = Math.max(0, ChronoUnit.WEEKS.between(began, day));
+    return fast == null ? weeks : Math.min(weeks, fast.weeks(day));
   }
 
   /**

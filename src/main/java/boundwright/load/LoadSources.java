@@ -23,6 +23,11 @@ public final class LoadSources {
   public static final Source GROWING_STEPS =
       new Source("growing-steps", "No source says that the care for growing athletes ends after those weeks: the limit rises by 10 contacts "
           + "every 4 weeks, to the lowest limit of the level", "the makers", Standing.JUDGEMENT);
+  /** Fast growth. */
+  public static final Source FAST_GROWTH =
+      new Source("fast-growth-limits", "While somebody grows faster than the setting, and until the limits have risen again from its end, the limits are "
+          + "those with which a growing athlete starts. Complaints that go with growth come most often in the spurt (scoping review, Br J Sports Med "
+          + "2024;58:1001, read); that lower limits help is not shown", "the makers", Standing.JUDGEMENT);
   /** No shock under 16. */
   public static final Source NO_SHOCK =
       new Source("no-shock", "No shock-intensity plyometrics under 16", "Allerheiligen and Rogers 1995", Standing.READ);
@@ -81,7 +86,7 @@ public final class LoadSources {
 
   /** All of them, for the sources page. */
   public static final List<Source> ALL =
-      List.of(SESSION_BY_LEVEL, SESSION_BY_SEASON, GROWING, GROWING_STEPS, NO_SHOCK, SPACING, OWN_WEEKS, WEIGHT, MEAN_FORCE, CONTACT_TIMES,
+      List.of(SESSION_BY_LEVEL, SESSION_BY_SEASON, GROWING, GROWING_STEPS, FAST_GROWTH, NO_SHOCK, SPACING, OWN_WEEKS, WEIGHT, MEAN_FORCE, CONTACT_TIMES,
           OTHER_WORK, SERIES, SURFACE, PAIN, REFER, HARD, SESSION_LOAD, EWMA);
 
   private LoadSources() {}

@@ -7,6 +7,7 @@ import boundwright.athlete.Level;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.athlete.Profile;
 import boundwright.athlete.Surface;
+import boundwright.athlete.growth.FastGrowth;
 import boundwright.flight.FlightModel;
 import boundwright.flight.Outcome;
 import boundwright.flight.Rep;
@@ -269,6 +270,12 @@ final class ParcelReader {
   }
 
   private LegCare care(Fields a) {
+    Fields grows = next("fast");
+    FastGrowth fast =
+        grows == null
+            ? null
+            : new FastGrowth(
+                grows.yes("now"), date(grows, "until"), grows.real("speed"), grows.real("low"), grows.real("high"), date(grows, "measured"), grows.real("limit"));
     List<Pain> pains = new ArrayList<>();
     for (Fields f = next("pain"); f != null; f = next("pain")) {
       pains.add(
@@ -279,7 +286,7 @@ final class ParcelReader {
       LocalDate cleared = dateOrNull(f, "cleared");
       holds.add(new MedicalHold(0, date(f, "from"), "", cleared == null ? null : "on the server", cleared));
     }
-    return new LegCare(a.yes("growing"), dateOrNull(a, "began"), pains, holds);
+    return new LegCare(a.yes("growing"), dateOrNull(a, "began"), pains, holds, fast);
   }
 
   private History history(Fields a, long athlete) {

@@ -5,6 +5,7 @@ import boundwright.athlete.Facility;
 import boundwright.athlete.KnownMark;
 import boundwright.athlete.Level;
 import boundwright.athlete.MeasuredRunUp;
+import boundwright.athlete.growth.FastGrowth;
 import boundwright.flight.FlightModel;
 import boundwright.flight.Rep;
 import boundwright.load.Band;
@@ -172,6 +173,12 @@ final class ParcelText {
   }
 
   private void load(Parcel.Part p) {
+    FastGrowth fast = p.care().fast();
+    if (fast != null) {
+      put(
+          is("fast").put("now", yes(fast.now())).put("until", fast.until()).put("speed", fast.speed_cm_y()).put("low", fast.low_cm_y())
+              .put("high", fast.high_cm_y()).put("measured", fast.measured()).put("limit", fast.limit_cm_y()));
+    }
     for (Pain pain : p.care().pains()) {
       put(
           is("pain").put("date", pain.date()).put("area", pain.area()).put("level", pain.level())

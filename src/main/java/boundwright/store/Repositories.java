@@ -7,6 +7,7 @@ import boundwright.approach.aim.BoardLog;
 import boundwright.approach.run.RunThroughLog;
 import boundwright.athlete.AthleteRepository;
 import boundwright.athlete.Changes;
+import boundwright.athlete.growth.GrowthDesk;
 import boundwright.flight.RepStore;
 import boundwright.jump.JumpLog;
 import boundwright.load.CareRepository;
@@ -25,6 +26,8 @@ import boundwright.store.account.SqlAccounts;
 import boundwright.store.account.SqlBonds;
 import boundwright.store.account.SqlPasskeys;
 import boundwright.store.engine.Database;
+import boundwright.store.people.SqlGrowth;
+import boundwright.store.people.SqlPeople;
 import boundwright.store.view.Seen;
 import boundwright.store.view.SeenAthletes;
 import boundwright.store.view.SeenCare;
@@ -41,6 +44,8 @@ abstract class Repositories {
   final AthleteRepository athletes;
   final SqlReps reps;
   final SqlSettings settings;
+  /** With everybody's heights, whoever looks. */
+  final GrowthDesk growing;
   /** With everybody's body, whoever looks. */
   final SqlCare bodies;
   final SqlLoad load;
@@ -70,7 +75,8 @@ abstract class Repositories {
     this.athletes = only == null ? everybody : new SeenAthletes(everybody, only);
     this.reps = new SqlReps(database);
     this.settings = new SqlSettings(database, clock);
-    this.bodies = new SqlCare(database);
+    this.growing = new GrowthDesk(new SqlGrowth(database), new SqlPeople(database), clock);
+    this.bodies = new SqlCare(database, growing);
     this.care = seen.bodies() ? bodies : new SeenCare(bodies);
     this.accounts = new SqlAccounts(database);
     this.ladder = new SqlLadder(database);

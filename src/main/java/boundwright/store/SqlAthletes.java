@@ -6,11 +6,13 @@ import boundwright.athlete.KnownMark;
 import boundwright.athlete.Level;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.athlete.Profile;
+import boundwright.athlete.growth.GrowthDesk;
 import boundwright.footfall.Foot;
 import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Erasures;
 import boundwright.store.engine.Database;
+import boundwright.store.people.SqlGrowth;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -19,6 +21,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.SqlStatement;
 
@@ -27,9 +30,11 @@ final class SqlAthletes implements AthleteRepository {
   private static final String SELECT = "SELECT id, name, level, take_off_foot, rung FROM athlete ";
 
   private final Database database;
+  private final SqlGrowth heights;
 
   SqlAthletes(Database database) {
     this.database = database;
+    this.heights = new SqlGrowth(database);
   }
 
   @Override
@@ -102,6 +107,7 @@ final class SqlAthletes implements AthleteRepository {
 
   @Override
   public Profile profile(Athlete athlete) {
+    boolean fast = GrowthDesk.growingFast(heights, List.of(athlete.id())).contains(athlete.id());
     return database.read(
         h ->
             SqlTests.withScores(
@@ -116,7 +122,8 @@ final class SqlAthletes implements AthleteRepository {
                     h.createQuery("SELECT id, steps, length_m, speed_mps, date FROM run_up WHERE athlete_id = :athlete ORDER BY date, id")
                         .bind("athlete", athlete.id())
                         .map((r, c) -> runUp(r))
-                        .list())));
+                        .list(),
+                    fast)));
   }
 
   @Override
@@ -125,6 +132,7 @@ final class SqlAthletes implements AthleteRepository {
       return List.of();
     }
     List<Long> ids = squad.stream().map(Athlete::id).toList();
+    Set<Long> fast = GrowthDesk.growingFast(heights, ids);
     return database.read(
         h -> {
           Map<Long, List<KnownMark>> marks = new HashMap<>();
@@ -138,7 +146,7 @@ final class SqlAthletes implements AthleteRepository {
               .map((r, c) -> Map.entry(r.getLong("athlete_id"), runUp(r)))
               .forEach(e -> runUps.computeIfAbsent(e.getKey(), id -> new ArrayList<>()).add(e.getValue()));
           return squad.stream()
-              .map(a -> new Profile(a, marks.getOrDefault(a.id(), List.of()), runUps.getOrDefault(a.id(), List.of())))
+              .map(a -> new Profile(a, marks.getOrDefault(a.id(), List.of()), runUps.getOrDefault(a.id(), List.of()), fast.contains(a.id())))
               .toList();
         });
   }

@@ -1,5 +1,7 @@
 package boundwright.store;
 
+import boundwright.athlete.growth.FastGrowth;
+import boundwright.athlete.growth.GrowthDesk;
 import boundwright.load.Answer;
 import boundwright.load.CareRepository;
 import boundwright.load.Finding;
@@ -28,9 +30,11 @@ final class SqlCare implements CareRepository {
   private static final String HOLDS = "SELECT athlete_id, id, from_date, note, cleared_by, cleared_on FROM medical_hold ";
 
   private final Database database;
+  private final GrowthDesk growth;
 
-  SqlCare(Database database) {
+  SqlCare(Database database, GrowthDesk growth) {
     this.database = database;
+    this.growth = growth;
   }
 
   private record Growing(boolean growing, @Nullable LocalDate first) {}
@@ -45,6 +49,7 @@ final class SqlCare implements CareRepository {
     if (athletes.isEmpty()) {
       return Map.of();
     }
+    Map<Long, FastGrowth> fast = growth.fast(athletes, today);
     return database.read(
         h -> {
           Map<Long, Growing> growing = new HashMap<>();
@@ -69,7 +74,7 @@ final class SqlCare implements CareRepository {
           Map<Long, LegCare> out = new HashMap<>();
           for (long id : athletes) {
             Growing kept = growing.getOrDefault(id, new Growing(false, null));
-            out.put(id, new LegCare(kept.growing(), kept.first(), pains.getOrDefault(id, List.of()), holds.getOrDefault(id, List.of())));
+            out.put(id, new LegCare(kept.growing(), kept.first(), pains.getOrDefault(id, List.of()), holds.getOrDefault(id, List.of()), fast.get(id)));
           }
           return out;
         });

@@ -111,7 +111,7 @@ final class SqlTests implements TestRepository {
     }
     marks.sort(Comparator.comparing(KnownMark::date));
     runUps.sort(Comparator.comparing(MeasuredRunUp::date));
-    return new Profile(entered.athlete(), marks, runUps);
+    return new Profile(entered.athlete(), marks, runUps, entered.growingFast());
   }
 
   private static boolean same(KnownMark entered, KnownMark derived) {

@@ -2,7 +2,9 @@ package boundwright.store;
 
 import boundwright.approach.ApproachDesk;
 import boundwright.approach.aim.AimDesk;
+import boundwright.athlete.growth.GrowthDesk;
 import boundwright.athlete.person.People;
+import boundwright.athlete.person.PersonRepository;
 import boundwright.clip.day.Parts;
 import boundwright.clip.day.SessionDesk;
 import boundwright.clip.desk.ClipDesk;
@@ -30,8 +32,10 @@ import boundwright.store.engine.FarFilms;
 import boundwright.store.engine.FilmHands;
 import boundwright.store.engine.JobQueue;
 import boundwright.store.engine.Schema;
+import boundwright.store.people.SqlGrowth;
 import boundwright.store.people.SqlPeople;
 import boundwright.store.view.Seen;
+import boundwright.store.view.SeenGrowth;
 import boundwright.store.view.SeenPeople;
 import boundwright.track.Attendance;
 import boundwright.track.PlannedDrills;
@@ -64,6 +68,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final ClipDesk clips;
   private final SessionDesk sessions;
   private final People people;
+  private final GrowthDesk growth;
 
   private Workbench(Database database, Clock clock, ClipDesk.Scan scan, SessionDesk.Cut cut, FilmHands hands, KeptFilms films, Seen seen,
       Beside beside) {
@@ -80,7 +85,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs, changes);
     this.phaseDesk = new PhaseDesk(jumpLog);
     this.aimDesk = new AimDesk(boardLog);
-    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
+    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk, growing, seen.bodies());
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
@@ -89,7 +94,10 @@ public final class Workbench extends Repositories implements AutoCloseable {
         new BackupDesk(
             database.folder(), clock, database::copyInto, this::erased, new SqlBackups(database, settings),
             films.elsewhere() ? new FarFilms(films) : null);
-    this.people = new People(seen.equals(Seen.ALL) ? new SqlPeople(database) : new SeenPeople(new SqlPeople(database), seen.only()), clock);
+    PersonRepository persons = seen.equals(Seen.ALL) ? new SqlPeople(database) : new SeenPeople(new SqlPeople(database), seen.only());
+    this.people = new People(persons, clock);
+    SqlGrowth heights = new SqlGrowth(database);
+    this.growth = seen.equals(Seen.ALL) ? new GrowthDesk(heights, persons, clock, logbook::relearn) : new GrowthDesk(new SeenGrowth(heights, seen.bodies() ? seen.only() : null), persons, clock);
     this.clipQueue = new JobQueue(database, hands);
     SqlSessions sessionRows = new SqlSessions(database, attendance);
     Path clipFolder = database.folder().resolve("clips");
@@ -242,6 +250,11 @@ public final class Workbench extends Repositories implements AutoCloseable {
   /** Who somebody is, and what was agreed to. */
   public People people() {
     return people;
+  }
+
+  /** Says how somebody grows. */
+  public GrowthDesk growth() {
+    return growth;
   }
 
   /** Logs reps and learns from them. */

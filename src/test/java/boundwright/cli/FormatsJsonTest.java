@@ -2,6 +2,7 @@ package boundwright.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import boundwright.cli.person.GrowthJson;
 import boundwright.cli.person.PersonAnswer;
 import boundwright.cli.season.PlanAnswer;
 import boundwright.cli.season.SimulationAnswer;
@@ -31,6 +32,7 @@ class FormatsJsonTest {
         Arguments.of("ready", ReadyCommand.Answer.class),
         Arguments.of("pain and hold", CareAnswer.class),
         Arguments.of("athlete", PersonAnswer.class),
+        Arguments.of("growth", GrowthJson.class),
         Arguments.of("session order", OrderAnswer.class),
         Arguments.of("season plan", PlanAnswer.Planned.class),
         Arguments.of("season mend", PlanAnswer.Mended.class),

@@ -7,6 +7,7 @@ import boundwright.athlete.Level;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.athlete.Profile;
 import boundwright.athlete.Surface;
+import boundwright.athlete.growth.FastGrowth;
 import boundwright.flight.FlightModel;
 import boundwright.flight.Forecast;
 import boundwright.flight.Outcome;
@@ -140,7 +141,9 @@ final class RandomDay {
     if (random.nextInt(6) == 0) {
       holds.add(new LegCare.MedicalHold(0, DAY.minusDays(3), "", null, null));
     }
-    return new LegCare(random.nextInt(3) == 0, random.nextBoolean() ? null : DAY.minusDays(100), pains, holds);
+    FastGrowth fast =
+        random.nextInt(3) > 0 ? null : new FastGrowth(random.nextBoolean(), DAY.minusWeeks(random.nextInt(40)), 7.25, 5.75, 8.75, DAY.minusWeeks(2), 7);
+    return new LegCare(random.nextInt(3) == 0, random.nextBoolean() ? null : DAY.minusDays(100), pains, holds, fast);
   }
 
   /** A rep as it could have come: taps near the edge, tapes to every foot, broken off. */

@@ -31,7 +31,7 @@ class WhoseDataTest {
   static {
     List.of("account", "account_link", "account_session", "club", "membership", "noted", "passkey", "passkey_challenge", "phone", "phone_code", "wrong_try", "calendar_secret", "transfer_offer", "department_bond", "department_visit")
         .forEach(t -> NOT_WATCHED.put(t, ACCOUNTS));
-    List.of("clip_correction", "clip_mark", "clip_points", "session_film", "session_rep", "job", "consent", "person").forEach(t -> NOT_WATCHED.put(t, FILMS));
+    List.of("clip_correction", "clip_mark", "clip_points", "session_film", "session_rep", "job", "consent").forEach(t -> NOT_WATCHED.put(t, FILMS));
     List.of("import_file", "import_rep", "import_athlete", "import_meet", "import_entrant", "import_attempt", "import_group", "import_member", "import_filled", "import_columns")
         .forEach(t -> NOT_WATCHED.put(t, IMPORTS));
     List.of("season", "season_edition", "season_member", "season_member_before", "season_version", "season_year").forEach(t -> NOT_WATCHED.put(t, SEASON));

@@ -6,6 +6,7 @@ import boundwright.account.Club;
 import boundwright.account.Membership;
 import boundwright.account.Role;
 import boundwright.athlete.Athlete;
+import boundwright.athlete.growth.Measurement;
 import boundwright.athlete.Level;
 import boundwright.athlete.person.Scope;
 import boundwright.demo.InventedFolder;
@@ -45,9 +46,9 @@ import org.junit.jupiter.api.io.TempDir;
 class RolesTest {
   private static final Clock DAY = Clock.fixed(Instant.parse("2026-05-12T09:00:00Z"), ZoneOffset.UTC);
   private static final LocalDate TODAY = LocalDate.of(2026, 5, 12);
-  /** Words that stand nowhere else: of a pain, of a hold and of who ended one. */
-  private static final List<String> OF_BODIES = List.of("zzshinzz", "zzphysiciantoldzz", "zzclinicianzz");
-  private static final List<String> BODY_WORDS = List.of("Pain 6 of 10", "edical hold", "stop and refer", "growing athlete");
+  /** Words that stand nowhere else: of a pain, of a hold, of who ended one and of who measured. */
+  private static final List<String> OF_BODIES = List.of("zzshinzz", "zzphysiciantoldzz", "zzclinicianzz", "zznursezz");
+  private static final List<String> BODY_WORDS = List.of("Pain 6 of 10", "edical hold", "stop and refer", "growing athlete", "growing fast", "fast growth", "cm a year", "Grown about");
   private static final String OTHERS = "Zora Otherclub";
 
   @TempDir Path folder;
@@ -68,6 +69,10 @@ class RolesTest {
     bench.care().endHold(held, before, "zzclinicianzz", TODAY.minusDays(20));
     bench.care().openHold(held, new MedicalHold(0, TODAY.minusDays(2), "zzphysiciantoldzz", null, null));
     bench.care().setGrowing(own, true, TODAY.minusWeeks(60));
+    Athlete grows = bench.athletes().byId(own).orElseThrow();
+    for (int k = 0; k < 5; k++) {
+      bench.growth().add(grows, new Measurement(0, TODAY.minusWeeks(40 - 8L * k), 1.60 + 0.015 * k, null, null, "zznursezz"));
+    }
     for (Role role : Role.values()) {
       by.put(role, in(role, Club.FIRST, role == Role.ATHLETE ? own : null));
     }
@@ -181,6 +186,7 @@ class RolesTest {
     }
     assertThat(read).as("pages that a reader sees").isGreaterThan(15);
     assertThat(as(Role.HEAD_COACH).get("/athlete/" + own + "/care").body()).as("the words are there to be found").contains("zzshinzz");
+    assertThat(as(Role.HEAD_COACH).get("/athlete/" + own + "/growth").body()).contains("zznursezz", "cm a year");
     assertThat(reader.get("/athlete/" + held).body()).as("the answer stays").contains("No bounding now");
   }
 

@@ -3,6 +3,7 @@ package boundwright.approach.run;
 import boundwright.athlete.Athlete;
 import boundwright.inference.LinearBelief;
 import boundwright.quantity.Estimate;
+import java.util.Collections;
 import java.util.List;
 
 /**
@@ -35,14 +36,26 @@ public final class StepModel {
 
   private final LinearBelief belief;
   private final int[] runs;
+  private final double unsure;
 
-  private StepModel(LinearBelief belief, int[] runs) {
+  private StepModel(LinearBelief belief, int[] runs, double unsure) {
     this.belief = belief;
     this.runs = runs;
+    this.unsure = unsure;
   }
 
   /** Learned from run-throughs in any order; with none it is the first guess. */
   public static StepModel of(List<RunThrough> runs) {
+    return of(runs, Collections.nCopies(runs.size(), 1.0), 0);
+  }
+
+  /**
+   * As {@link #of(List)}, of somebody who has grown since.
+   *
+   * @param longer for each run how many times longer its steps would be now
+   * @param unsure standard deviation that growth adds to a length, as a part of it
+   */
+  public static StepModel of(List<RunThrough> runs, List<Double> longer, double unsure) {
     double[] mean = new double[COUNT];
     double[] sd = new double[COUNT];
     mean[0] = FULL;
@@ -56,20 +69,21 @@ public final class StepModel {
     sd[LAST + 1] = LAST_SD;
     LinearBelief b = new LinearBelief(mean, sd, STEP_SD, STEP_WORTH);
     int[] count = new int[Athlete.MAX_STEPS + 1];
-    for (RunThrough r : runs) {
+    for (int k = 0; k < runs.size(); k++) {
+      RunThrough r = runs.get(k);
       double before = r.startMark_m();
       int from = 0;
       for (int i = 1; i <= r.steps(); i++) {
         double at = r.toBoard_m().get(i - 1);
         if (!Double.isNaN(at)) {
-          b.tell(span(from, i, r.steps()), before - at, Math.min(i - from, MOST_PILED) + TAPE);
+          b.tell(span(from, i, r.steps()), longer.get(k) * (before - at), Math.min(i - from, MOST_PILED) + TAPE);
           before = at;
           from = i;
         }
       }
       count[r.steps()] += from > 0 ? 1 : 0;
     }
-    return new StepModel(b, count);
+    return new StepModel(b, count, unsure);
   }
 
   /** Steps {@code from + 1} to {@code to} of a run of {@code steps}. */
@@ -94,7 +108,9 @@ public final class StepModel {
   /** From contact {@code from} (0 is the start) to contact {@code to} in a run of {@code steps} [m]. */
   public Estimate between(int from, int to, int steps) {
     Athlete.checkSteps(steps);
-    return belief.estimate(span(from, to, steps));
+    Estimate known = belief.estimate(span(from, to, steps));
+    double half = Math.hypot(known.halfWidth(), Estimate.Z95 * unsure * known.p50());
+    return new Estimate(known.p50() - half, known.p50(), known.p50() + half);
   }
 
   /** Run-throughs of exactly so many steps that told anything. */

@@ -80,7 +80,7 @@ public final class SeasonStart {
     List<DayLoad> days = since(a, today.minusDays(USUAL_DAYS));
     int full = was != null ? was.fullSteps() : usualRunUp(a);
     return new Member(
-        a, known.growing() || young(a, first), known.firstSession(), ladder.rungs(a.id()), full, was != null ? was.days() : usual(days), was != null ? was.peakWeek() : largest(a, days),
+        a, known.limited() || young(a, first), known.firstSession(), ladder.rungs(a.id()), full, was != null ? was.days() : usual(days), was != null ? was.peakWeek() : largest(a, days),
         null, List.of(), List.of(), List.of(), past(a, first, today));
   }
 

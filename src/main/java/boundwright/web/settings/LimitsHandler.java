@@ -1,6 +1,7 @@
 package boundwright.web.settings;
 
 import boundwright.athlete.Level;
+import boundwright.athlete.growth.GrowthSettings;
 import boundwright.load.Band;
 import boundwright.load.GuardLimits;
 import boundwright.load.GuardSettings;
@@ -57,6 +58,7 @@ public final class LimitsHandler {
   public void guard(Context ctx) {
     if (Form.text(ctx, "action").equals("defaults")) {
       bench.care().keep(GuardSettings.DEFAULT);
+      bench.growth().keep(GrowthSettings.DEFAULT);
       ctx.redirect("/settings/guard?saved=defaults", HttpStatus.SEE_OTHER);
       return;
     }
@@ -84,6 +86,9 @@ public final class LimitsHandler {
     int sessions = in.whole("growingSessions");
     int step = in.whole("growingStep");
     int stepWeeks = in.whole("growingStepWeeks");
+    double fastGrowth = in.number("fastGrowth");
+    double unsureGrowth = in.number("unsureGrowth");
+    int growthWeeks = in.whole("growthWeeks");
     Band spacing = in.band("spacing");
     int hardContacts = in.whole("hardContacts");
     int hardSteps = in.whole("hardSteps");
@@ -103,7 +108,9 @@ public final class LimitsHandler {
         GuardLimits limits =
             new GuardLimits(
                 session, growing, weeks, sessions, step, stepWeeks, spacing, hardContacts, hardSteps, ramp, startWeek, seriesSteps, seriesContacts, seriesRefused, pain);
-        bench.care().keep(new GuardSettings(limits, new LoadScale(power, new ContactTimes(standing, full), set, sport)));
+        GuardSettings guard = new GuardSettings(limits, new LoadScale(power, new ContactTimes(standing, full), set, sport));
+        bench.growth().keep(new GrowthSettings(fastGrowth, unsureGrowth, growthWeeks));
+        bench.care().keep(guard);
         ctx.redirect("/settings/guard?saved=guard" + (both.theirs().isEmpty() ? "" : "-both"), HttpStatus.SEE_OTHER);
         return;
       } catch (RefusedException e) {
@@ -229,6 +236,10 @@ public final class LimitsHandler {
     f.put("growingSessions", String.valueOf(g.growingSessions()));
     f.put("growingStep", String.valueOf(g.growingStep()));
     f.put("growingStepWeeks", String.valueOf(g.growingStepWeeks()));
+    GrowthSettings growth = bench.growth().settings();
+    f.put("fastGrowth", plain(growth.fast_cm_y()));
+    f.put("unsureGrowth", plain(growth.unsure_cm_y()));
+    f.put("growthWeeks", String.valueOf(growth.weeks()));
     put(f, "spacing", g.spacingHours());
     f.put("hardContacts", String.valueOf(g.hardContacts()));
     f.put("hardSteps", String.valueOf(g.hardSteps()));

@@ -20,6 +20,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 
 /** The ladder of one athlete, and the squad by who needs the coach today. */
 public final class ReadyHandler {
@@ -39,8 +40,10 @@ public final class ReadyHandler {
   /** The squad. */
   public void watch(Context ctx) {
     List<Athlete> squad = bench.athletes().all();
+    Set<Long> due = bench.growth().due(squad.stream().map(Athlete::id).toList());
     WatchView view =
-        new WatchView(DAY.format(LocalDate.now(bench.clock())), bench.ladderDesk().squad(squad));
+        new WatchView(
+            DAY.format(LocalDate.now(bench.clock())), bench.ladderDesk().squad(squad), squad.stream().filter(a -> due.contains(a.id())).toList());
     pages.show(ctx, 200, "watching/watch", "Who needs you today", "watch", view);
   }
 

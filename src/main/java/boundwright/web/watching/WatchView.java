@@ -1,5 +1,6 @@
 package boundwright.web.watching;
 
+import boundwright.athlete.Athlete;
 import boundwright.readiness.GateAnswer;
 import boundwright.readiness.LadderDesk.Line;
 import boundwright.readiness.LadderDesk.Need;
@@ -12,8 +13,9 @@ import java.util.List;
  *
  * @param date today in words
  * @param lines the squad, most urgent first
+ * @param measure whose height is due, by name
  */
-public record WatchView(String date, List<Line> lines) {
+public record WatchView(String date, List<Line> lines, List<Athlete> measure) {
   /** The one verdict of an athlete's day, in a line. */
   public String said(Line line) {
     return line.day().held() ? "No bounding." : line.day().said();

@@ -11,12 +11,18 @@ enum Scenario {
   /** Four weeks off after five weeks; back some 4 % shorter, made good in three weeks. */
   FOUR_WEEKS_OFF,
   /** Three weeks off after four weeks; flights from one leg are back 14 % shorter, two thirds made good in five weeks. */
-  ONE_LEG_BACK;
+  ONE_LEG_BACK,
+  /**
+   * The body grows by 9 cm a year on 155 cm and flights with its power 1.5; how well the longer legs are used goes up and down by 3 % in five weeks,
+   * and from leg to leg by 4 % in seven.
+   */
+  GROWING;
 
   /** Relative change of all flights on a day of the season, days from 0; {@code loss} is this athlete's own after time off. */
   double change(double day, double loss) {
     return switch (this) {
       case STEADY, ONE_LEG_BACK -> 0;
+      case GROWING -> 1.5 * 9.0 / 155 * day / 365 + 0.03 * Math.sin(2 * Math.PI * day / 35 + 300 * loss);
       case PLUS_5 -> 0.05 * Math.max(0, Math.min(1, (day - 21) / 42));
       case PLUS_8 -> 0.08 * Math.max(0, Math.min(1, (day - 21) / 42));
       case FOUR_WEEKS_OFF -> day < 63 ? 0 : -loss * Math.max(0, 1 - (day - 63) / 21);
@@ -25,6 +31,9 @@ enum Scenario {
 
   /** Relative change of the flights from the hurt leg. */
   double legChange(double day) {
+    if (this == GROWING) {
+      return 0.04 * Math.sin(2 * Math.PI * day / 49);
+    }
     return this != ONE_LEG_BACK || day < 49 ? 0 : -0.14 * Math.max(0.33, 1 - 0.67 * (day - 49) / 35);
   }
 

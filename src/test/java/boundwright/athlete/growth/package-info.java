@@ -1,0 +1,5 @@
+/** What growth is held against from outside. */
+@NullMarked
+package boundwright.athlete.growth;
+
+import org.jspecify.annotations.NullMarked;
