@@ -36,6 +36,7 @@ final class ContactRules {
   private final long weeks;
   private final long sessionsBefore;
   private final @Nullable LocalDate lastHard;
+  private final BackRules backs;
 
   ContactRules(
       GuardLimits limits, @Nullable Season season, ContactWeights weights, Level level, LegCare care, History history, LocalDate day) {
@@ -56,6 +57,7 @@ final class ContactRules {
             .map(DayLoad::date)
             .max(Comparator.naturalOrder())
             .orElse(null);
+    this.backs = new BackRules(care, past, day, own.get(0).week());
   }
 
   /** All of them, for a day on which the legs did something. */
@@ -69,6 +71,7 @@ final class ContactRules {
     }
     if (!today.empty()) {
       out.add(ownWeeks(today));
+      out.addAll(backs.all(today, this::ownRefused));
     }
     return out;
   }
@@ -208,6 +211,11 @@ final class ContactRules {
         : " It depends on how much force is made to count: with power 4 " + low.label() + ", with 9 " + high.label() + ".";
   }
 
+  /** Seven days of a leg that are refused beside its own weeks [standing-bound contacts]; infinite while nothing is known of them. */
+  private double ownRefused(Part leg) {
+    return past.known(day) ? base(0, leg) * (1 + limits.ownPercent().refuse() / 100) : Double.POSITIVE_INFINITY;
+  }
+
   private double now(DaySum today, int power, Part part) {
     return today.units().get(power).of(part) + own.get(power).week().of(part);
   }
@@ -250,7 +258,7 @@ final class ContactRules {
     if (today.jumps() == 0) {
       return Answer.ALLOWED;
     }
-    Answer answer = limits.session(season, level).judge(today.jumps()).or(spacingAnswer(today));
+    Answer answer = limits.session(season, level).judge(today.jumps()).or(spacingAnswer(today)).or(backs.answer(today));
     return growing ? answer.or(growingBand().judge(today.jumps())).or(growingSessionsAnswer()) : answer;
   }
 

@@ -1,6 +1,9 @@
 package boundwright.load;
 
 import boundwright.load.account.History;
+import boundwright.load.back.Felt;
+import boundwright.load.back.Grade;
+import boundwright.load.back.LegBack;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -14,8 +17,9 @@ import org.jspecify.annotations.Nullable;
  * @param firstSession first day of bounding, or null: the first logged rep
  * @param pains entries, any order
  * @param holds medical holds, open and ended
+ * @param backs ways back of single legs, running and ended
  */
-public record LegCare(boolean growing, @Nullable LocalDate firstSession, List<Pain> pains, List<MedicalHold> holds) {
+public record LegCare(boolean growing, @Nullable LocalDate firstSession, List<Pain> pains, List<MedicalHold> holds, List<LegBack> backs) {
   /** Nothing known. */
   public static final LegCare NONE = new LegCare(false, null, List.of(), List.of());
 
@@ -23,6 +27,12 @@ public record LegCare(boolean growing, @Nullable LocalDate firstSession, List<Pa
   public LegCare {
     pains = List.copyOf(pains);
     holds = List.copyOf(holds);
+    backs = List.copyOf(backs);
+  }
+
+  /** Of an athlete with no leg on a way back. */
+  public LegCare(boolean growing, @Nullable LocalDate firstSession, List<Pain> pains, List<MedicalHold> holds) {
+    this(growing, firstSession, pains, holds, List.of());
   }
 
   /** Whole weeks of bounding on a day: since the first session, or the first logged contact. */
@@ -51,6 +61,29 @@ public record LegCare(boolean growing, @Nullable LocalDate firstSession, List<Pa
       if (area.isEmpty() || area.length() > 40) {
         throw new RefusedException("The body area has 1 to 40 characters; this one has " + area.length() + ". Write a word, for example: left shin.");
       }
+    }
+
+    /** What the guard says of it: more strictly of a growing athlete's, because the limits were studied in adults. */
+    Answer judged(Band limits, boolean growing) {
+      if (level > 0 && Boolean.FALSE.equals(settled)) {
+        return Answer.REFUSED;
+      }
+      Answer answer = limits.judge(level);
+      if (!growing) {
+        return answer;
+      }
+      return answer == Answer.ALLOWED ? (level > 0 ? Answer.CAUTION : Answer.ALLOWED) : Answer.REFUSED;
+    }
+
+    /** What it means for a way back; one that nobody asked about next morning does not count as clean. */
+    public Felt felt(Band limits, boolean growing) {
+      Grade grade =
+          switch (judged(limits, growing)) {
+            case REFUSED -> Grade.TOO_MUCH;
+            case CAUTION -> Grade.FELT;
+            case ALLOWED -> level > 0 && settled == null ? Grade.FELT : Grade.CLEAN;
+          };
+      return new Felt(date, refer ? Grade.TOO_MUCH : grade);
     }
   }
 

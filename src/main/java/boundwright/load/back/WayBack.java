@@ -110,9 +110,19 @@ public record WayBack(
    * @param felt any order
    */
   public Stand on(LocalDate day, List<Felt> felt) {
-    List<LocalDate> breaches = breaches(felt).stream().filter(d -> !d.isAfter(day)).toList();
-    List<BackStep> entered = steps.stream().filter(s -> !s.date().isAfter(day)).toList();
-    Stand now = new Stand(0, begun, null);
+    return on(day, felt, null);
+  }
+
+  /**
+   * As {@link #on(LocalDate, List)}, of a way that a medical hold stopped on its way.
+   *
+   * @param heldAgain the day from which a clinician ended that hold, or null: the way begins anew on it
+   */
+  public Stand on(LocalDate day, List<Felt> felt, @Nullable LocalDate heldAgain) {
+    LocalDate from = heldAgain == null || heldAgain.isBefore(begun) ? begun : heldAgain;
+    List<LocalDate> breaches = breaches(felt).stream().filter(d -> !d.isAfter(day) && !d.isBefore(from)).toList();
+    List<BackStep> entered = steps.stream().filter(s -> !s.date().isAfter(day) && !s.date().isBefore(from)).toList();
+    Stand now = new Stand(0, from, null);
     int b = 0;
     int s = 0;
     while (b < breaches.size() || s < entered.size()) {
@@ -141,25 +151,6 @@ public record WayBack(
       last = d;
     }
     return out;
-  }
-
-  /**
-   * The stage that a day is judged by: up to {@code today} where it stands, later where it will be if every week goes well, a stage a
-   * week and never sooner.
-   *
-   * @param today the last day of which is known what was felt
-   */
-  public int stageOn(LocalDate day, LocalDate today, List<Felt> felt) {
-    if (!day.isAfter(today)) {
-      return on(day, felt).stage();
-    }
-    Stand now = on(today, felt);
-    LocalDate next = now.since().plusDays(Stages.LEAST_DAYS);
-    LocalDate earliest = next.isAfter(today) ? next : today.plusDays(1);
-    if (day.isBefore(earliest)) {
-      return now.stage();
-    }
-    return Math.min(stages.count(), now.stage() + 1 + (int) (ChronoUnit.DAYS.between(earliest, day) / Stages.LEAST_DAYS));
   }
 
   /** The way back that runs for a leg on a day. */

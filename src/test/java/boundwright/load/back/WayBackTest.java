@@ -99,13 +99,13 @@ class WayBackTest {
   void daysToComeAreJudgedAStageAWeekAndNeverSooner() {
     WayBack way = way();
     LocalDate today = BEGUN.plusDays(3);
-    assertThat(way.stageOn(BEGUN.plusDays(6), today, List.of())).isZero();
-    assertThat(way.stageOn(BEGUN.plusDays(7), today, List.of())).isEqualTo(1);
-    assertThat(way.stageOn(BEGUN.plusDays(14), today, List.of())).isEqualTo(2);
-    assertThat(way.stageOn(BEGUN.plusDays(1000), today, List.of())).isEqualTo(Stages.USUAL.count());
+    assertThat(LegBack.of(way, today, List.of(), null).stageOn(BEGUN.plusDays(6))).isZero();
+    assertThat(LegBack.of(way, today, List.of(), null).stageOn(BEGUN.plusDays(7))).isEqualTo(1);
+    assertThat(LegBack.of(way, today, List.of(), null).stageOn(BEGUN.plusDays(14))).isEqualTo(2);
+    assertThat(LegBack.of(way, today, List.of(), null).stageOn(BEGUN.plusDays(1000))).isEqualTo(Stages.USUAL.count());
     LocalDate late = BEGUN.plusDays(20);
-    assertThat(way.stageOn(late, late, List.of())).as("nobody stepped").isZero();
-    assertThat(way.stageOn(late.plusDays(1), late, List.of())).isEqualTo(1);
+    assertThat(LegBack.of(way, late, List.of(), null).stageOn(late)).as("nobody stepped").isZero();
+    assertThat(LegBack.of(way, late, List.of(), null).stageOn(late.plusDays(1))).isEqualTo(1);
   }
 
   private static DayLoad bounds(int day, int contacts) {
@@ -129,12 +129,12 @@ class WayBackTest {
 
   @Test
   void theFormerWeekIsTheMeanOfTheFourUpToTheLastDay() {
-    List<DayLoad> days = List.of(bounds(-60, 99), bounds(-57, 10), bounds(-50, 20), bounds(-44, 30), bounds(-40, 40), bounds(-5, 8));
+    List<DayLoad> days = List.of(bounds(-70, 99), bounds(-57, 10), bounds(-50, 20), bounds(-44, 30), bounds(-40, 40), bounds(-5, 8));
     FormerWeek former = FormerWeek.of(days, Foot.RIGHT, BEGUN.minusDays(30), BEGUN.minusDays(400), WEIGHTS).orElseThrow();
     assertThat(former.last()).isEqualTo(BEGUN.minusDays(40));
     assertThat(former.units()).isCloseTo(100 / 4.0 * EACH, within(1e-9));
-    assertThat(FormerWeek.of(days, Foot.LEFT, BEGUN, BEGUN.minusDays(60), WEIGHTS)).isEmpty();
-    assertThat(FormerWeek.of(days, Foot.RIGHT, BEGUN.minusDays(49), BEGUN.minusDays(60), WEIGHTS).orElseThrow().weeks()).as("a short log").isEqualTo(1);
+    assertThat(FormerWeek.of(days, Foot.LEFT, BEGUN, BEGUN.minusDays(70), WEIGHTS)).isEmpty();
+    assertThat(FormerWeek.of(days, Foot.RIGHT, BEGUN.minusDays(63), BEGUN.minusDays(70), WEIGHTS).orElseThrow().weeks()).as("a short log").isEqualTo(1);
   }
 
   @Test
