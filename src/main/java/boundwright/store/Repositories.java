@@ -12,6 +12,7 @@ import boundwright.jump.JumpLog;
 import boundwright.load.CareRepository;
 import boundwright.load.LoadRepository;
 import boundwright.load.WorkLog;
+import boundwright.load.back.WayBackRepository;
 import boundwright.meet.MeetRepository;
 import boundwright.pairing.PhoneRepository;
 import boundwright.readiness.LadderRepository;
@@ -28,6 +29,7 @@ import boundwright.store.engine.Database;
 import boundwright.store.view.Seen;
 import boundwright.store.view.SeenAthletes;
 import boundwright.store.view.SeenCare;
+import boundwright.store.view.SeenWaysBack;
 import boundwright.technique.LookRepository;
 import java.time.Clock;
 import java.util.Optional;
@@ -54,6 +56,7 @@ abstract class Repositories {
   final SqlOrder order;
   final Changes changes;
   private final CareRepository care;
+  final WayBackRepository waysBack;
   private final SqlStays stays;
   private final SqlTests tests;
   private final SqlPhones phones;
@@ -72,6 +75,7 @@ abstract class Repositories {
     this.settings = new SqlSettings(database, clock);
     this.bodies = new SqlCare(database);
     this.care = seen.bodies() ? bodies : new SeenCare(bodies);
+    this.waysBack = seen.bodies() ? new SqlWaysBack(database, bodies) : new SeenWaysBack();
     this.accounts = new SqlAccounts(database);
     this.ladder = new SqlLadder(database);
     this.stays = new SqlStays(database);
@@ -112,6 +116,11 @@ abstract class Repositories {
   /** Growing, pain, medical holds, session ratings, the guard's limits and what was decided against them. */
   public CareRepository care() {
     return care;
+  }
+
+  /** Ways back of single legs. */
+  public WayBackRepository waysBack() {
+    return waysBack;
   }
 
   /** Rungs of each family of drills, decisions, and what the gate asks. */
