@@ -57,6 +57,16 @@ public record BackState(int sinceLoaded, int stage, int clean, int days) {
    */
   public static BackState of(WayBack way, LocalDate day, List<DayLoad> before, List<Felt> felt, ContactWeights weights) {
     WayBack.Stand stand = way.on(day, felt);
+    return of(way, stand, day, before, cleanDays(way, stand, day, before, felt, weights).size());
+  }
+
+  /**
+   * As {@link #of(WayBack, LocalDate, List, List, ContactWeights)}.
+   *
+   * @param stand where it stands by what was entered and felt
+   * @param clean days of the stage that count, see {@link #cleanDays}
+   */
+  public static BackState of(WayBack way, WayBack.Stand stand, LocalDate day, List<DayLoad> before, int clean) {
     int since = LONG_AGO;
     for (DayLoad d : before) {
       long ago = ChronoUnit.DAYS.between(d.date(), day);
@@ -64,8 +74,7 @@ public record BackState(int sinceLoaded, int stage, int clean, int days) {
         since = (int) Math.min(since, ago);
       }
     }
-    return new BackState(
-        since, stand.stage(), Math.min(Stages.CLEAN_DAYS, cleanDays(way, stand, day, before, felt, weights).size()), Math.min(Stages.LEAST_DAYS, stand.days(day)));
+    return new BackState(since, stand.stage(), Math.min(Stages.CLEAN_DAYS, clean), Math.min(Stages.LEAST_DAYS, stand.days(day)));
   }
 
   /**
