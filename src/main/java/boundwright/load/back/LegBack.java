@@ -1,6 +1,7 @@
 package boundwright.load.back;
 
 import boundwright.footfall.Foot;
+import boundwright.quantity.Notes;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
@@ -60,6 +61,12 @@ public record LegBack(
   /** The most of seven days up to a day [standing-bound contacts]. */
   public double week(LocalDate day) {
     return stages.share(stageOn(day)) * formerUnits;
+  }
+
+  /** Where it stands, in a sentence. */
+  public String said() {
+    return Notes.capital(leg.label()) + " leg: stage " + Math.min(stage + 1, stages.count()) + " of " + stages.count() + ", " + Math.round(100 * stages.share(stage))
+        + " % of its former week, since " + since + ".";
   }
 
   /** What the stage of a day asks of one day [standing-bound contacts]. */
