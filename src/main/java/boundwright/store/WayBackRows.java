@@ -17,6 +17,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 
@@ -71,8 +72,9 @@ final class WayBackRows {
   /** The day from which the newest hold that was opened while it ran, and has ended, let it begin anew; null if there was none. */
   static @Nullable LocalDate heldAgain(WayBack way, List<MedicalHold> holds, LocalDate today) {
     return holds.stream()
-        .filter(h -> way.runs(h.from()) && h.clearedOn() != null && h.clearedOn().isAfter(way.begun()) && !h.clearedOn().isAfter(today))
-        .map(MedicalHold::clearedOn)
+        .filter(h -> way.runs(h.from()))
+        .flatMap(h -> Stream.ofNullable(h.clearedOn()))
+        .filter(on -> on.isAfter(way.begun()) && !on.isAfter(today))
         .max(Comparator.naturalOrder())
         .orElse(null);
   }

@@ -37,9 +37,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SplittableRandom;
 import java.util.TreeSet;
 import java.util.random.RandomGenerator;
-import java.util.random.RandomGeneratorFactory;
 import org.jspecify.annotations.Nullable;
 
 /** The one place where ways back are begun, looked at, stepped and ended. */
@@ -223,7 +223,7 @@ public final class BackDesk {
   }
 
   private static RandomGenerator random() {
-    return RandomGeneratorFactory.of("L64X128MixRandom").create(SEED);
+    return new SplittableRandom(SEED);
   }
 
   private record Habit(Set<DayOfWeek> trains, int came, int missed) {}
