@@ -7,6 +7,7 @@ import boundwright.cli.backup.RestoreCommand;
 import boundwright.cli.installed.LicencesCommand;
 import boundwright.cli.installed.RehearseCommand;
 import boundwright.cli.person.AthleteCommand;
+import boundwright.cli.person.BackCommand;
 import boundwright.cli.person.GrowthCommand;
 import boundwright.cli.season.SeasonCommand;
 import boundwright.quantity.PlainText;
@@ -88,6 +89,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new GrowthCommand(top))
             .addSubcommand(new PainCommand(top))
             .addSubcommand(new HoldCommand(top))
+            .addSubcommand(new BackCommand(top))
             .addSubcommand(new PhasesCommand(top))
             .addSubcommand(new ApproachCommand(top))
             .addSubcommand(new AimCommand(top))

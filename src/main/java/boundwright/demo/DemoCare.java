@@ -10,6 +10,9 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
+import boundwright.load.back.BackStep;
+import boundwright.load.back.Stages;
+import boundwright.load.back.WayBack;
 import boundwright.load.rating.SessionRating;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
@@ -63,7 +66,10 @@ final class DemoCare {
       case "Rafi Eelgrass" -> more(athlete, false, reps);
       case "Tovi Plover" ->
           workbench.care().openHold(athlete.id(), new MedicalHold(0, today.minusDays(4), "set by the team physician (invented)", null, null));
-      case "Otis Sedgeley" -> workbench.care().addPain(athlete.id(), new Pain(0, today.minusDays(1), "left heel", 4, null, false));
+      case "Otis Sedgeley" -> {
+        wayBack(athlete);
+        workbench.care().addPain(athlete.id(), new Pain(0, today.minusDays(1), "left heel", 4, null, false));
+      }
       case "Mabel Cordgrass" -> {
         workbench.care().setGrowing(athlete.id(), true, today.minusWeeks(40));
         workbench.care().addPain(athlete.id(), new Pain(0, today.minusDays(2), "right knee", 1, true, false));
@@ -87,6 +93,24 @@ final class DemoCare {
       workbench
           .growth()
           .add(athlete, new Measurement(0, today.minusWeeks(HEIGHT_WEEKS[k]), HEIGHTS_MM[k] / 1000.0, sitting, mass, k % 3 == 0 ? "physiotherapist" : "coach"));
+    }
+  }
+
+  /** The left leg in its third stage, after a hold that an invented clinician ended. */
+  private void wayBack(Athlete athlete) {
+    String clinician = "Dr Teasel (invented)";
+    MedicalHold hold = workbench.care().openHold(athlete.id(), new MedicalHold(0, today.minusDays(38), "set by the team physician (invented)", null, null));
+    workbench.care().endHold(athlete.id(), hold.id(), clinician, today.minusDays(25));
+    LocalDate begun = today.minusDays(24);
+    WayBack way =
+        workbench
+            .waysBack()
+            .begin(
+                athlete.id(),
+                new WayBack(
+                    0, Foot.LEFT, begun, new Stages(0.5, 0.1), 350, 13, new WayBack.Clearance(clinician, today.minusDays(25), true), List.of(), null));
+    for (int week = 1; week <= 2; week++) {
+      workbench.waysBack().step(athlete.id(), way.id(), new BackStep(0, begun.plusWeeks(week), BackStep.Kind.ON, week, "Coach Reed (invented)", "two clean days"));
     }
   }
 

@@ -53,6 +53,7 @@ public final class FlightModel {
   private final Scatter scatter;
   private final @Nullable LocalDate lastDate;
   private final double unsettled;
+  private final Breaks breaks;
   private final int reps;
   private final int measuredReps;
   private final int[] repsAtRung;
@@ -67,6 +68,7 @@ public final class FlightModel {
       Scatter scatter,
       @Nullable LocalDate lastDate,
       double unsettled,
+      Breaks breaks,
       int reps,
       int measuredReps,
       int[] repsAtRung,
@@ -79,6 +81,7 @@ public final class FlightModel {
     this.scatter = scatter;
     this.lastDate = lastDate;
     this.unsettled = unsettled;
+    this.breaks = breaks;
     this.reps = reps;
     this.measuredReps = measuredReps;
     this.repsAtRung = repsAtRung;
@@ -115,7 +118,8 @@ public final class FlightModel {
     }
     b.reset(Traits.DAY, square(Spread.day(level)) * scatter.mean(Scatter.DAY));
     return new FlightModel(
-        level, profile.growingFast(), squad.number(), b, scatter, null, 0, 0, 0, new int[Athlete.MAX_STEPS + 1], new int[Surface.values().length], DrillSlots.NONE);
+        level, profile.growingFast(), squad.number(), b, scatter, null, 0, squad.breaks(profile.athlete().id()), 0, 0, new int[Athlete.MAX_STEPS + 1],
+        new int[Surface.values().length], DrillSlots.NONE);
   }
 
   /**
@@ -195,6 +199,7 @@ public final class FlightModel {
         learned,
         lastDate == null || r.date().isAfter(lastDate) ? r.date() : lastDate,
         today.unsettled,
+        today.breaks,
         reps + 1,
         measuredReps + (anyMeasured ? 1 : 0),
         rungs,
@@ -238,12 +243,12 @@ public final class FlightModel {
     return Inquiry.of(RepShape.of(level, sequence, approachSteps, surface, drills), today.belief, today.scatter, TAPE);
   }
 
-  private record Opened(Belief belief, Scatter scatter, double unsettled) {}
+  private record Opened(Belief belief, Scatter scatter, double unsettled, Breaks breaks) {}
 
   /** What is believed on {@code date}: on a new day the last day's form is learned from and forgotten, and a fresh one begins. */
   private Opened openDay(LocalDate date) {
     if (lastDate == null || date.equals(lastDate)) {
-      return new Opened(belief.copy(), scatter, unsettled);
+      return new Opened(belief.copy(), scatter, unsettled, breaks);
     }
     Belief fresh = belief.copy();
     Scatter learned = scatter;
@@ -256,10 +261,15 @@ public final class FlightModel {
     }
     fresh.reset(Traits.DAY, usual * learned.mean(Scatter.DAY));
     double now = unsettled;
+    Breaks seen = breaks;
     if (date.isAfter(lastDate)) {
-      now = Wander.pass(fresh, ChronoUnit.DAYS.between(lastDate, date), growingFast ? Math.max(unsettled, Wander.GROWING_FAST) : unsettled);
+      seen = breaks.dayOver(fresh);
+      double speed = growingFast ? Math.max(unsettled, Wander.GROWING_FAST) : unsettled;
+      Wander.Passed passed = Wander.pass(fresh, ChronoUnit.DAYS.between(lastDate, date), speed, seen);
+      now = passed.unsettled();
+      seen = passed.open() == null ? seen : seen.opened(passed.open());
     }
-    return new Opened(fresh, learned, now);
+    return new Opened(fresh, learned, now, seen);
   }
 
   /** Where the contacts will fall in a rep on {@code date}; approach steps 0 to 26. */
@@ -381,6 +391,7 @@ public final class FlightModel {
         && scatter.equals(m.scatter)
         && Objects.equals(lastDate, m.lastDate)
         && Double.compare(unsettled, m.unsettled) == 0
+        && breaks.equals(m.breaks)
         && reps == m.reps
         && measuredReps == m.measuredReps
         && Arrays.equals(repsAtRung, m.repsAtRung)
@@ -403,6 +414,10 @@ public final class FlightModel {
 
   double unsettled() {
     return unsettled;
+  }
+
+  Breaks breaks() {
+    return breaks;
   }
 
   int[] rungs() {

@@ -16,7 +16,12 @@ import org.jspecify.annotations.Nullable;
 final class ModelBytes {
   private static final int VERSION = 0x42570006;
 
+  /** Bytes of what breaks showed. */
+  private static final int BREAKS = 3 * 4 + 4 * 8 + 8 * 8;
+
   private static final int SURFACES = Surface.values().length;
+
+  private static final Breaks.Expected NOTHING = new Breaks.Expected(0, 0, 0, 0);
 
   private ModelBytes() {}
 
@@ -24,11 +29,13 @@ final class ModelBytes {
     Belief b = m.belief();
     int n = b.size();
     int rungs = Athlete.MAX_STEPS + 1;
-    ByteBuffer out = ByteBuffer.allocate(4 * 6 + 8 + 8 + 8 + 8 * Scatter.size() + 4 * rungs + 4 * SURFACES + 8 * (n + n * (n + 1) / 2) + m.drills().bytes().length);
+    ByteBuffer out =
+        ByteBuffer.allocate(4 * 6 + 8 + 8 + 8 + BREAKS + 8 * Scatter.size() + 4 * rungs + 4 * SURFACES + 8 * (n + n * (n + 1) / 2) + m.drills().bytes().length);
     LocalDate last = m.lastDate();
     out.putInt(VERSION).putInt(n).putInt(code(m.level())).putInt(m.growingFast() ? 1 : 0).putInt(m.reps()).putInt(m.measuredReps());
     out.putLong(last == null ? Long.MIN_VALUE : last.toEpochDay()).putDouble(m.unsettled());
     out.putLong(m.squad());
+    write(out, m.breaks());
     for (double figure : m.scatter().figures()) {
       out.putDouble(figure);
     }
@@ -47,6 +54,30 @@ final class ModelBytes {
       }
     }
     return out.put(m.drills().bytes()).array();
+  }
+
+  private static void write(ByteBuffer out, Breaks b) {
+    out.putInt(b.shown()).putDouble(b.levels()).putDouble(b.sides()).putInt(b.own()).putDouble(b.ownLevels()).putDouble(b.ownSides());
+    Breaks.Open open = b.open();
+    out.putInt(open == null ? -1 : open.days());
+    write(out, open == null ? NOTHING : open.level());
+    write(out, open == null ? NOTHING : open.side());
+  }
+
+  private static void write(ByteBuffer out, Breaks.Expected e) {
+    out.putDouble(e.mean()).putDouble(e.variance()).putDouble(e.added()).putDouble(e.factor());
+  }
+
+  private static Breaks breaks(ByteBuffer in) {
+    Breaks closed = new Breaks(in.getInt(), in.getDouble(), in.getDouble(), in.getInt(), in.getDouble(), in.getDouble(), null);
+    int days = in.getInt();
+    Breaks.Expected level = expected(in);
+    Breaks.Expected side = expected(in);
+    return days < 0 ? closed : closed.opened(new Breaks.Open(days, level, side));
+  }
+
+  private static Breaks.Expected expected(ByteBuffer in) {
+    return new Breaks.Expected(in.getDouble(), in.getDouble(), in.getDouble(), in.getDouble());
   }
 
   private static int code(Level level) {
@@ -75,6 +106,7 @@ final class ModelBytes {
       @Nullable LocalDate last = epochDay == Long.MIN_VALUE ? null : LocalDate.ofEpochDay(epochDay);
       double unsettled = in.getDouble();
       long squad = in.getLong();
+      Breaks breaks = breaks(in);
       double[] figures = new double[Scatter.size()];
       for (int i = 0; i < figures.length; i++) {
         figures[i] = in.getDouble();
@@ -96,7 +128,8 @@ final class ModelBytes {
           b.setCovariance(i, j, in.getDouble());
         }
       }
-      return Optional.of(new FlightModel(level, growingFast, squad, b, Scatter.of(figures), last, unsettled, reps, measured, rungs, surfaces, DrillSlots.read(in)));
+      return Optional.of(
+          new FlightModel(level, growingFast, squad, b, Scatter.of(figures), last, unsettled, breaks, reps, measured, rungs, surfaces, DrillSlots.read(in)));
     } catch (BufferUnderflowException cutShort) {
       return Optional.empty();
     }

@@ -23,7 +23,7 @@ public final class SquadPrior {
 
   /** The last flight's share was seen when its standard deviation fell to this part of what it was (judgement). */
   private static final double SEEN = 0.5;
-  private static final int VERSION = 0x53510001;
+  private static final int VERSION = 0x53510002;
   /** No squad: what is believed of anybody. */
   public static final SquadPrior NONE = new SquadPrior(0, List.of());
 
@@ -33,7 +33,7 @@ public final class SquadPrior {
 
   /** What is known of one athlete: traits and logarithms of the scatter's factors, each with its covariance. */
   @SuppressWarnings("ArrayRecordComponent") // private, never compared, never changed
-  private record Known(long athlete, double[] traits, double[][] traitsCovariance, double[] scatter, double[][] scatterCovariance) {}
+  private record Known(long athlete, double[] traits, double[][] traitsCovariance, double[] scatter, double[][] scatterCovariance, Breaks breaks) {}
 
   private SquadPrior(long number, List<Known> known) {
     this.number = number;
@@ -104,7 +104,7 @@ public final class SquadPrior {
         mean[j] = 0;
       }
     }
-    return new Known(id, mean, covariance, m.scatter().logs(), m.scatter().logCovariance());
+    return new Known(id, mean, covariance, m.scatter().logs(), m.scatter().logCovariance(), m.breaks());
   }
 
   /** The snapshot's number; 0 is no squad. */
@@ -147,16 +147,32 @@ public final class SquadPrior {
     return says(own) ? Scatter.around(said().scatter.mean(own), said().scatter.covariance(own)) : Scatter.prior();
   }
 
+  /** What the breaks of the others showed; already one says something. */
+  Breaks breaks(long athlete) {
+    int shown = 0;
+    double levels = 0;
+    double sides = 0;
+    for (Known k : known) {
+      if (k.athlete() != athlete) {
+        shown += k.breaks().own();
+        levels += k.breaks().ownLevels();
+        sides += k.breaks().ownSides();
+      }
+    }
+    return Breaks.of(shown, levels, sides);
+  }
+
   /** The snapshot as bytes for the store. */
   public byte[] toBytes() {
     int n = Traits.shared().length;
     int k = Scatter.KINDS;
-    ByteBuffer out = ByteBuffer.allocate(4 + 4 + 8 + 4 + known.size() * 8 * (1 + n + n * n + k + k * k));
+    ByteBuffer out = ByteBuffer.allocate(4 + 4 + 8 + 4 + known.size() * (8 * (1 + n + n * n + k + k * k) + 4 + 16));
     out.putInt(VERSION).putInt(n).putLong(number).putInt(known.size());
     for (Known a : known) {
       out.putLong(a.athlete());
       write(out, a.traits(), a.traitsCovariance());
       write(out, a.scatter(), a.scatterCovariance());
+      out.putInt(a.breaks().own()).putDouble(a.breaks().ownLevels()).putDouble(a.breaks().ownSides());
     }
     return out.array();
   }
@@ -174,7 +190,7 @@ public final class SquadPrior {
       List<Known> known = new ArrayList<>();
       for (int i = 0; i < count; i++) {
         known.add(
-            new Known(in.getLong(), row(in, n), square(in, n), row(in, Scatter.KINDS), square(in, Scatter.KINDS)));
+            new Known(in.getLong(), row(in, n), square(in, n), row(in, Scatter.KINDS), square(in, Scatter.KINDS), own(in.getInt(), in.getDouble(), in.getDouble())));
       }
       return Optional.of(new SquadPrior(number, known));
     } catch (BufferUnderflowException cutShort) {
@@ -191,6 +207,10 @@ public final class SquadPrior {
         out.putDouble(c);
       }
     }
+  }
+
+  private static Breaks own(int shown, double levels, double sides) {
+    return new Breaks(shown, levels, sides, shown, levels, sides, null);
   }
 
   private static double[] row(ByteBuffer in, int n) {

@@ -1,6 +1,7 @@
 package boundwright.flight;
 
 import org.hipparchus.util.FastMath;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How an athlete may change while nobody looks. Between days the level moves with a speed of its own, which is learned and
@@ -8,7 +9,7 @@ import org.hipparchus.util.FastMath;
  * any log may have been a rest, an illness or a hurt leg: after {@value #USUAL_GAP} days the level, its speed and the
  * legs' difference are each less sure, the level is taken to have fallen a little, and things move faster for some weeks. So
  * they do while somebody grows fast.
- * All standing: judgement, settled on simulated seasons.
+ * All standing: judgement, settled on simulated seasons; how much less sure is learned from breaks that were seen ({@link Breaks}).
  */
 final class Wander {
   static final double MEMORY_DAYS = 60;
@@ -41,9 +42,9 @@ final class Wander {
    * @param b changed
    * @param days since the last day logged, above 0
    * @param unsettled 0 to 1, as it was on the last day
-   * @return how unsettled the athlete is now
+   * @param breaks seen before
    */
-  static double pass(Belief b, long days, double unsettled) {
+  static Passed pass(Belief b, long days, double unsettled, Breaks breaks) {
     double d = Math.min(days, MOST_DAYS);
     double months = d / 30;
     double kept = FastMath.exp(-d / MEMORY_DAYS);
@@ -51,11 +52,31 @@ final class Wander {
     b.diffuse(Traits.SPEED, square(SPEED_SD) * (1 - kept * kept));
     double size = d <= USUAL_GAP ? 0 : 1 - FastMath.exp(-(d - USUAL_GAP) / BREAK_DAYS);
     double restless = unsettled * months;
-    b.diffuse(Traits.LEVEL, LEVEL_30 * months + UNSETTLED_LEVEL_30 * restless + square(BREAK_LEVEL * size));
-    b.diffuse(Traits.SPEED, square(BREAK_SPEED * size));
-    b.diffuse(Traits.SIDE, SIDE_30 * months + UNSETTLED_SIDE_30 * restless + square(BREAK_SIDE * size));
+    b.diffuse(Traits.LEVEL, LEVEL_30 * months + UNSETTLED_LEVEL_30 * restless);
+    b.diffuse(Traits.SIDE, SIDE_30 * months + UNSETTLED_SIDE_30 * restless);
+    double now = Math.max(unsettled * FastMath.exp(-d / SETTLING_DAYS), size);
+    if (size <= 0) {
+      return new Passed(now, null);
+    }
     b.setMean(Traits.LEVEL, b.mean(Traits.LEVEL) - FALL * size);
-    return Math.max(unsettled * FastMath.exp(-d / SETTLING_DAYS), size);
+    Breaks.Expected level = expected(b, Traits.LEVEL, BREAK_LEVEL * size, breaks.levelFactor());
+    Breaks.Expected side = expected(b, Traits.SIDE, BREAK_SIDE * size, breaks.sideFactor());
+    b.diffuse(Traits.LEVEL, level.added());
+    b.diffuse(Traits.SPEED, square(BREAK_SPEED * size));
+    b.diffuse(Traits.SIDE, side.added());
+    return new Passed(now, new Breaks.Open(0, level, side));
+  }
+
+  /**
+   * What the days made of it.
+   *
+   * @param unsettled how unsettled the athlete is now
+   * @param open the break that they were, or null
+   */
+  record Passed(double unsettled, Breaks.@Nullable Open open) {}
+
+  private static Breaks.Expected expected(Belief b, int which, double sd, double factor) {
+    return new Breaks.Expected(b.mean(which), b.variance(which), factor * square(sd), factor);
   }
 
   private static double square(double x) {

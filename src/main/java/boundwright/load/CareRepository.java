@@ -10,11 +10,14 @@ import org.jspecify.annotations.Nullable;
 
 /** What this part needs kept. Every write is on disk when the method returns. */
 public interface CareRepository {
-  /** Growing, first session, pains of the last 60 days before {@code today}, all holds. */
+  /** Growing, first session, pains of the last 60 days before {@code today}, all holds, ways back as they stand on it. */
   LegCare care(long athleteId, LocalDate today);
 
   /** The same for several athletes by number, in a few reads; those of whom nothing is kept are left out. */
   Map<Long, LegCare> cares(List<Long> athletes, LocalDate today);
+
+  /** Pains of an athlete from a day on, oldest first. */
+  List<Pain> pains(long athleteId, LocalDate from);
 
   /** Sets whether an athlete is growing and when they began to bound (null: first logged rep). */
   void setGrowing(long athleteId, boolean growing, @Nullable LocalDate firstSession);

@@ -39,6 +39,7 @@ final class ContactRules {
   private final long weeks;
   private final long sessionsBefore;
   private final @Nullable LocalDate lastHard;
+  private final BackRules backs;
 
   ContactRules(
       GuardLimits limits, @Nullable Season season, ContactWeights weights, Level level, LegCare care, History history, LocalDate day) {
@@ -60,6 +61,7 @@ final class ContactRules {
             .map(DayLoad::date)
             .max(Comparator.naturalOrder())
             .orElse(null);
+    this.backs = new BackRules(care, past, day, own.get(0).week());
   }
 
   /** All of them, for a day on which the legs did something. */
@@ -73,6 +75,7 @@ final class ContactRules {
     }
     if (!today.empty()) {
       out.add(ownWeeks(today));
+      out.addAll(backs.all(today, this::ownRefused));
     }
     return out;
   }
@@ -223,6 +226,11 @@ final class ContactRules {
         : " It depends on how much force is made to count: with power 4 " + low.label() + ", with 9 " + high.label() + ".";
   }
 
+  /** Seven days of a leg that are refused beside its own weeks [standing-bound contacts]; infinite while nothing is known of them. */
+  private double ownRefused(Part leg) {
+    return past.known(day) ? base(0, leg) * (1 + limits.ownPercent().refuse() / 100) : Double.POSITIVE_INFINITY;
+  }
+
   private double now(DaySum today, int power, Part part) {
     return today.units().get(power).of(part) + own.get(power).week().of(part);
   }
@@ -265,7 +273,7 @@ final class ContactRules {
     if (today.jumps() == 0) {
       return Answer.ALLOWED;
     }
-    Answer answer = limits.session(season, level).judge(today.jumps()).or(spacingAnswer(today));
+    Answer answer = limits.session(season, level).judge(today.jumps()).or(spacingAnswer(today)).or(backs.answer(today));
     return growing ? answer.or(growingBand().judge(today.jumps())).or(growingSessionsAnswer()) : answer;
   }
 

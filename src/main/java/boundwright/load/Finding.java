@@ -26,6 +26,8 @@ public record Finding(Rule rule, Answer answer, double value, double limit, Stri
     SPACING("spacing of hard sessions"),
     /** Seven days beside the athlete's own weeks. */
     OWN_WEEKS("own weeks"),
+    /** A leg on its way back: its stage in place of the weekly rise, the stricter holds. */
+    WAY_BACK("way back"),
     /** Nothing to compare seven days with yet. */
     NO_HISTORY("not known yet"),
     /** Rise over the week before, as it was judged before each leg had its account; only in old decisions. */

@@ -161,12 +161,12 @@ public final class Guard {
     Optional<Pain> worst =
         care.pains().stream()
             .filter(p -> within(p.date(), day, PAIN_DAYS - 1))
-            .max(Comparator.comparing((Pain p) -> judgePain(p, care.limited())).thenComparingInt(Pain::level));
+            .max(Comparator.comparing((Pain p) -> p.judged(limits.pain(), care.limited())).thenComparingInt(Pain::level));
     if (worst.isEmpty()) {
       return Optional.empty();
     }
     Pain p = worst.get();
-    Answer answer = judgePain(p, care.limited());
+    Answer answer = p.judged(limits.pain(), care.limited());
     boolean rising = answer == Answer.ALLOWED && rising(care, day);
     if (rising) {
       answer = Answer.CAUTION;
@@ -185,17 +185,6 @@ public final class Guard {
                 + ", refused above " + whole(band.refuse()) + " or not settled next morning"
                 + (care.limited() ? "; a growing athlete is refused from caution on" : "") + "." + next,
             LoadSources.PAIN));
-  }
-
-  private Answer judgePain(Pain p, boolean growing) {
-    if (p.level() > 0 && Boolean.FALSE.equals(p.settled())) {
-      return Answer.REFUSED;
-    }
-    Answer answer = limits.pain().judge(p.level());
-    if (!growing) {
-      return answer;
-    }
-    return answer == Answer.ALLOWED ? (p.level() > 0 ? Answer.CAUTION : Answer.ALLOWED) : Answer.REFUSED;
   }
 
   private static boolean rising(LegCare care, LocalDate day) {

@@ -2,6 +2,9 @@ package boundwright.load;
 
 import boundwright.athlete.growth.FastGrowth;
 import boundwright.load.account.History;
+import boundwright.load.back.Felt;
+import boundwright.load.back.Grade;
+import boundwright.load.back.LegBack;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -15,10 +18,11 @@ import org.jspecify.annotations.Nullable;
  * @param firstSession first day of bounding, or null: the first logged rep
  * @param pains entries, any order
  * @param holds medical holds, open and ended
+ * @param backs ways back of single legs, running and ended
  * @param fast that they grow fast by their heights, or did not long ago; null if not
  */
 public record LegCare(
-    boolean growing, @Nullable LocalDate firstSession, List<Pain> pains, List<MedicalHold> holds, @Nullable FastGrowth fast) {
+    boolean growing, @Nullable LocalDate firstSession, List<Pain> pains, List<MedicalHold> holds, List<LegBack> backs, @Nullable FastGrowth fast) {
   /** Nothing known. */
   public static final LegCare NONE = new LegCare(false, null, List.of(), List.of());
 
@@ -26,11 +30,12 @@ public record LegCare(
   public LegCare {
     pains = List.copyOf(pains);
     holds = List.copyOf(holds);
+    backs = List.copyOf(backs);
   }
 
-  /** Of whom no heights are known. */
+  /** Of an athlete with no leg on a way back, of whom no heights are known. */
   public LegCare(boolean growing, @Nullable LocalDate firstSession, List<Pain> pains, List<MedicalHold> holds) {
-    this(growing, firstSession, pains, holds, null);
+    this(growing, firstSession, pains, holds, List.of(), null);
   }
 
   /** Whether the limits for growing athletes hold: as the coach judges, or because of fast growth until the limits have risen from it. */
@@ -68,6 +73,29 @@ public record LegCare(
       if (area.isEmpty() || area.length() > 40) {
         throw new RefusedException("The body area has 1 to 40 characters; this one has " + area.length() + ". Write a word, for example: left shin.");
       }
+    }
+
+    /** What the guard says of it: more strictly of a growing athlete's, because the limits were studied in adults. */
+    Answer judged(Band limits, boolean growing) {
+      if (level > 0 && Boolean.FALSE.equals(settled)) {
+        return Answer.REFUSED;
+      }
+      Answer answer = limits.judge(level);
+      if (!growing) {
+        return answer;
+      }
+      return answer == Answer.ALLOWED ? (level > 0 ? Answer.CAUTION : Answer.ALLOWED) : Answer.REFUSED;
+    }
+
+    /** What it means for a way back; one that nobody asked about next morning does not count as clean. */
+    public Felt felt(Band limits, boolean growing) {
+      Grade grade =
+          switch (judged(limits, growing)) {
+            case REFUSED -> Grade.TOO_MUCH;
+            case CAUTION -> Grade.FELT;
+            case ALLOWED -> level > 0 && settled == null ? Grade.FELT : Grade.CLEAN;
+          };
+      return new Felt(date, refer ? Grade.TOO_MUCH : grade);
     }
   }
 

@@ -51,6 +51,11 @@ public final class LoadSources {
   public static final Source OTHER_WORK =
       new Source("other-work", "What a sprint step, a set of weights, a landing from a box and an hour of sport count for a leg", "the makers",
           Standing.JUDGEMENT);
+  /** The way back of a leg. */
+  public static final Source WAY_BACK =
+      new Source("way-back", "After days off a leg begins with a share of its former week and grows by a part a week: from 30 % at 15 % "
+          + "ln(1/.3)/ln 1.15 = 8.61, so 9 weeks, at 10 % 12.63, so 13 (worked). Share, growth, two clean days a stage, and three days between "
+          + "from two thirds on; who may bound again, licensed medical staff say", "the makers", Standing.JUDGEMENT);
   /** Single-leg series. */
   public static final Source SERIES =
       new Source("series", "The further back the start, the fewer single-leg series and the more combinations", "common practice",
@@ -86,7 +91,7 @@ public final class LoadSources {
 
   /** All of them, for the sources page. */
   public static final List<Source> ALL =
-      List.of(SESSION_BY_LEVEL, SESSION_BY_SEASON, GROWING, GROWING_STEPS, FAST_GROWTH, NO_SHOCK, SPACING, OWN_WEEKS, WEIGHT, MEAN_FORCE, CONTACT_TIMES,
+      List.of(SESSION_BY_LEVEL, SESSION_BY_SEASON, GROWING, GROWING_STEPS, FAST_GROWTH, NO_SHOCK, SPACING, OWN_WEEKS, WAY_BACK, WEIGHT, MEAN_FORCE, CONTACT_TIMES,
           OTHER_WORK, SERIES, SURFACE, PAIN, REFER, HARD, SESSION_LOAD, EWMA);
 
   private LoadSources() {}

@@ -10,11 +10,11 @@ import java.util.Set;
  * cannot be told apart.
  */
 final class Withheld {
-  private static final Set<Rule> OF_THE_BODY = Set.of(Rule.PAIN, Rule.REFER, Rule.MEDICAL_HOLD, Rule.GROWING_CONTACTS, Rule.GROWING_SESSIONS);
+  private static final Set<Rule> OF_THE_BODY = Set.of(Rule.PAIN, Rule.REFER, Rule.MEDICAL_HOLD, Rule.WAY_BACK, Rule.GROWING_CONTACTS, Rule.GROWING_SESSIONS);
 
   private Withheld() {}
 
-  /** Whether a finding says something of the body: pain, a hold, growth. */
+  /** Whether a finding says something of the body: pain, a hold, a way back, growth. */
   static boolean ofTheBody(Finding f) {
     return OF_THE_BODY.contains(f.rule()) || f.source().equals(LoadSources.NO_SHOCK);
   }

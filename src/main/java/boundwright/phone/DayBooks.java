@@ -196,6 +196,11 @@ final class DayBooks implements WorkLog, LoadRepository, CareRepository {
   }
 
   @Override
+  public List<Pain> pains(long athleteId, LocalDate from) {
+    throw readOnly();
+  }
+
+  @Override
   public void setGrowing(long athleteId, boolean growing, @Nullable LocalDate firstSession) {
     throw readOnly();
   }

@@ -221,6 +221,6 @@ public final class Packer {
         care.holds().stream()
             .map(h -> new MedicalHold(0, h.from(), "", h.clearedBy() == null ? null : SOMEWHERE, h.clearedOn()))
             .toList();
-    return new LegCare(care.growing(), care.firstSession(), pains, holds, care.fast());
+    return new LegCare(care.growing(), care.firstSession(), pains, holds, care.backs().stream().filter(w -> w.holds(today)).toList(), care.fast());
   }
 }

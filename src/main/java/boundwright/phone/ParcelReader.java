@@ -32,6 +32,8 @@ import boundwright.load.account.LoadScale;
 import boundwright.load.account.OtherWork;
 import boundwright.load.account.VerticalSpeeds;
 import boundwright.load.account.Work;
+import boundwright.load.back.LegBack;
+import boundwright.load.back.Stages;
 import boundwright.phone.Parcel.Kept;
 import boundwright.phone.Parcel.Part;
 import boundwright.quantity.LengthUnit;
@@ -286,7 +288,14 @@ final class ParcelReader {
       LocalDate cleared = dateOrNull(f, "cleared");
       holds.add(new MedicalHold(0, date(f, "from"), "", cleared == null ? null : "on the server", cleared));
     }
-    return new LegCare(a.yes("growing"), dateOrNull(a, "began"), pains, holds, fast);
+    List<LegBack> backs = new ArrayList<>();
+    for (Fields f = next("back"); f != null; f = next("back")) {
+      backs.add(
+          new LegBack(
+              f.one("leg", Foot.values()), date(f, "begun"), dateOrNull(f, "until"), new Stages(f.real("start"), f.real("growth")), f.real("former"), count(f, "stage"),
+              date(f, "since"), date(f, "known"), null));
+    }
+    return new LegCare(a.yes("growing"), dateOrNull(a, "began"), pains, holds, backs, fast);
   }
 
   private History history(Fields a, long athlete) {

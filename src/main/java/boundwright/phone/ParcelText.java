@@ -21,6 +21,7 @@ import boundwright.load.account.LastWeek;
 import boundwright.load.account.OtherWork;
 import boundwright.load.account.VerticalSpeeds;
 import boundwright.load.account.Work;
+import boundwright.load.back.LegBack;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.Drill;
 import java.util.ArrayList;
@@ -186,6 +187,11 @@ final class ParcelText {
     }
     for (MedicalHold h : p.care().holds()) {
       put(is("hold").put("from", h.from()).put("cleared", h.clearedOn()));
+    }
+    for (LegBack w : p.care().backs()) {
+      put(
+          is("back").put("leg", w.leg().name()).put("begun", w.begun()).put("until", w.until()).put("start", w.stages().startShare())
+              .put("growth", w.stages().growth()).put("former", w.formerUnits()).put("stage", w.stage()).put("since", w.since()).put("known", w.known()));
     }
     LastWeek week = p.history().lastWeek();
     if (week != null) {

@@ -2,6 +2,7 @@ package boundwright.season;
 
 import boundwright.athlete.Athlete;
 import boundwright.load.account.History;
+import boundwright.load.back.LegBack;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.DrillFamily;
 import java.time.DayOfWeek;
@@ -29,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param entries for which meets, and how important
  * @param wishes of their own
  * @param past what was done before the season
+ * @param backs legs on their way back, as they stand in the program; no part of the season's file
  */
 public record Member(
     Athlete athlete,
@@ -42,7 +44,8 @@ public record Member(
     List<Away> away,
     List<Entry> entries,
     List<Wish> wishes,
-    History past) {
+    History past,
+    List<LegBack> backs) {
   /** Takes copies; refuses what no athlete is. */
   public Member {
     Map<DrillFamily, Integer> all = new EnumMap<>(DrillFamily.class);
@@ -54,6 +57,7 @@ public record Member(
     away = List.copyOf(away);
     entries = List.copyOf(entries);
     wishes = List.copyOf(wishes);
+    backs = List.copyOf(backs);
     if (Athlete.checkSteps(fullSteps) < 4) {
       throw new RefusedException("A full run-up of " + fullSteps + " steps for " + athlete.name() + " is out of range: 4 to 26.");
     }
@@ -64,6 +68,18 @@ public record Member(
     if (days.isEmpty()) {
       throw new RefusedException(athlete.name() + " has no day of the week on which to train. Name at least one.");
     }
+  }
+
+  /** With no leg on its way back. */
+  public Member(
+      Athlete athlete, boolean growing, @Nullable LocalDate firstSession, Map<DrillFamily, Integer> steps, int fullSteps, Set<DayOfWeek> days, int peakWeek,
+      @Nullable LocalDate joins, List<Away> away, List<Entry> entries, List<Wish> wishes, History past) {
+    this(athlete, growing, firstSession, steps, fullSteps, days, peakWeek, joins, away, entries, wishes, past, List.of());
+  }
+
+  /** The same, with these legs on their way back. */
+  public Member withBacks(List<LegBack> other) {
+    return new Member(athlete, growing, firstSession, steps, fullSteps, days, peakWeek, joins, away, entries, wishes, past, other);
   }
 
   /** The same, kept from training on some days more. */
@@ -81,12 +97,12 @@ public record Member(
   }
 
   private Member away(List<Away> all) {
-    return new Member(athlete, growing, firstSession, steps, fullSteps, days, peakWeek, joins, all, entries, wishes, past);
+    return new Member(athlete, growing, firstSession, steps, fullSteps, days, peakWeek, joins, all, entries, wishes, past, backs);
   }
 
   /** The same after this was done. */
   public Member withPast(History other) {
-    return new Member(athlete, growing, firstSession, steps, fullSteps, days, peakWeek, joins, away, entries, wishes, other);
+    return new Member(athlete, growing, firstSession, steps, fullSteps, days, peakWeek, joins, away, entries, wishes, other, backs);
   }
 
   /** Number of the athlete. */

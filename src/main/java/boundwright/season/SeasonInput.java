@@ -1,6 +1,7 @@
 package boundwright.season;
 
 import boundwright.load.LegCare.MedicalHold;
+import boundwright.load.back.LegBack;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -105,6 +106,11 @@ public record SeasonInput(
       all.add(held);
     }
     return withSquad(all);
+  }
+
+  /** The same with everybody's legs on their way back, by the athlete's number. */
+  public SeasonInput withBacks(Map<Long, List<LegBack>> backs) {
+    return withSquad(squad.stream().map(m -> m.withBacks(backs.getOrDefault(m.id(), List.of()))).toList());
   }
 
   /** Days of the season. */

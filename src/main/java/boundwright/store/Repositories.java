@@ -13,6 +13,7 @@ import boundwright.jump.JumpLog;
 import boundwright.load.CareRepository;
 import boundwright.load.LoadRepository;
 import boundwright.load.WorkLog;
+import boundwright.load.back.WayBackRepository;
 import boundwright.meet.MeetRepository;
 import boundwright.pairing.PhoneRepository;
 import boundwright.readiness.LadderRepository;
@@ -31,6 +32,7 @@ import boundwright.store.people.SqlPeople;
 import boundwright.store.view.Seen;
 import boundwright.store.view.SeenAthletes;
 import boundwright.store.view.SeenCare;
+import boundwright.store.view.SeenWaysBack;
 import boundwright.technique.LookRepository;
 import java.time.Clock;
 import java.util.Optional;
@@ -59,6 +61,7 @@ abstract class Repositories {
   final SqlOrder order;
   final Changes changes;
   private final CareRepository care;
+  final WayBackRepository waysBack;
   private final SqlStays stays;
   private final SqlTests tests;
   private final SqlPhones phones;
@@ -78,6 +81,7 @@ abstract class Repositories {
     this.growing = new GrowthDesk(new SqlGrowth(database), new SqlPeople(database), clock);
     this.bodies = new SqlCare(database, growing);
     this.care = seen.bodies() ? bodies : new SeenCare(bodies);
+    this.waysBack = seen.bodies() ? new SqlWaysBack(database, bodies) : new SeenWaysBack();
     this.accounts = new SqlAccounts(database);
     this.ladder = new SqlLadder(database);
     this.stays = new SqlStays(database);
@@ -118,6 +122,11 @@ abstract class Repositories {
   /** Growing, pain, medical holds, session ratings, the guard's limits and what was decided against them. */
   public CareRepository care() {
     return care;
+  }
+
+  /** Ways back of single legs. */
+  public WayBackRepository waysBack() {
+    return waysBack;
   }
 
   /** Rungs of each family of drills, decisions, and what the gate asks. */

@@ -10,6 +10,8 @@ import boundwright.load.GuardSettings;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
 import boundwright.load.LegCare;
+import boundwright.load.back.LegBack;
+import boundwright.load.back.WayBack;
 import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
 import boundwright.store.engine.Database;
@@ -71,13 +73,33 @@ final class SqlCare implements CareRepository {
               .bindList("ids", athletes)
               .map((r, c) -> holds.computeIfAbsent(r.getLong("athlete_id"), id -> new ArrayList<>()).add(hold(r)))
               .list();
+          Map<Long, List<WayBack>> ways = WayBackRows.of(h, athletes);
+          GuardSettings settings = ways.isEmpty() ? GuardSettings.DEFAULT : GuardRows.read(SettingRows.read(h));
           Map<Long, LegCare> out = new HashMap<>();
           for (long id : athletes) {
             Growing kept = growing.getOrDefault(id, new Growing(false, null));
-            out.put(id, new LegCare(kept.growing(), kept.first(), pains.getOrDefault(id, List.of()), holds.getOrDefault(id, List.of()), fast.get(id)));
+            List<MedicalHold> held = holds.getOrDefault(id, List.of());
+            List<WayBack> own = ways.getOrDefault(id, List.of());
+            LocalDate begun = own.isEmpty() ? today : own.get(0).begun();
+            List<LegBack> backs =
+                own.isEmpty() ? List.of() : WayBackRows.standing(own, pains(h, id, begun), held, kept.growing() || fast.get(id) != null, settings, today);
+            out.put(id, new LegCare(kept.growing(), kept.first(), pains.getOrDefault(id, List.of()), held, backs, fast.get(id)));
           }
           return out;
         });
+  }
+
+  @Override
+  public List<Pain> pains(long athleteId, LocalDate from) {
+    return database.read(h -> pains(h, athleteId, from));
+  }
+
+  private static List<Pain> pains(Handle h, long athleteId, LocalDate from) {
+    return h.createQuery("SELECT id, date, area, level, settled, refer FROM pain WHERE athlete_id = :athlete AND date >= :from ORDER BY date, id")
+        .bind("athlete", athleteId)
+        .bind("from", from.toString())
+        .map((r, c) -> pain(r))
+        .list();
   }
 
   @Override

@@ -18,6 +18,7 @@ import boundwright.load.LoadDesk;
 import boundwright.meet.MeetDesk;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.LadderDesk;
+import boundwright.readiness.back.BackDesk;
 import boundwright.runway.MarkAdvisor;
 import boundwright.runway.Rungs;
 import boundwright.season.order.OrderDesk;
@@ -56,6 +57,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final MarkAdvisor advisor;
   private final LoadDesk loadDesk;
   private final LadderDesk ladderDesk;
+  private final BackDesk backDesk;
   private final PhaseDesk phaseDesk;
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
@@ -82,6 +84,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.logbook = new Logbook(reps, athletes, beside);
     this.loadDesk = new LoadDesk(workLog, new PlannedDrills(settings, this::rungs), load, bodies, clock, seen.bodies(), changes);
     this.ladderDesk = new LadderDesk(reps, loadDesk, ladder, clock, changes);
+    this.backDesk = new BackDesk(waysBack, care(), workLog, loadDesk, tests(), clock);
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs, changes);
     this.phaseDesk = new PhaseDesk(jumpLog);
     this.aimDesk = new AimDesk(boardLog);
@@ -208,6 +211,11 @@ public final class Workbench extends Repositories implements AutoCloseable {
   /** Asks the gate. */
   public LadderDesk ladderDesk() {
     return ladderDesk;
+  }
+
+  /** Begins, shows, steps and ends ways back of single legs. */
+  public BackDesk backDesk() {
+    return backDesk;
   }
 
   /** Says how an athlete shares a jump out and where the metres are. */

@@ -24,7 +24,7 @@ class FastGrowthTest {
   private static final Guard GUARD = new Guard(GuardLimits.DEFAULT, Season.PRE_SEASON);
 
   private static LegCare care(boolean growing, @Nullable FastGrowth fast) {
-    return new LegCare(growing, TODAY.minusYears(3), List.of(), List.of(), fast);
+    return new LegCare(growing, TODAY.minusYears(3), List.of(), List.of(), List.of(), fast);
   }
 
   private static FastGrowth fast(boolean now, int weeksAgo) {
@@ -73,7 +73,7 @@ class FastGrowthTest {
     assertThat(band(care(false, fast(false, 9)))).isEqualTo(new Band(50, 60));
     assertThat(band(care(false, fast(false, 10)))).isEqualTo(new Band(60, 70));
     assertThat(band(care(false, fast(false, 52)))).as("as if they had never grown fast, by the lowest limits of the level").isEqualTo(new Band(120, 140));
-    LegCare newcomer = new LegCare(true, TODAY.minusWeeks(2), List.of(), List.of(), fast(false, 40));
+    LegCare newcomer = new LegCare(true, TODAY.minusWeeks(2), List.of(), List.of(), List.of(), fast(false, 40));
     assertThat(band(newcomer)).as("nobody rises sooner than by their own weeks").isEqualTo(new Band(50, 60));
   }
 
@@ -88,7 +88,7 @@ class FastGrowthTest {
 
   @Test
   void painAndSingleLegSeriesAreJudgedAsForAGrowingAthlete() {
-    LegCare hurt = new LegCare(false, null, List.of(new Pain(1, TODAY, "left heel", 3, null, false)), List.of(), fast(true, 1));
+    LegCare hurt = new LegCare(false, null, List.of(new Pain(1, TODAY, "left heel", 3, null, false)), List.of(), List.of(), fast(true, 1));
     assertThat(GUARD.pain(hurt, TODAY).map(Finding::answer)).contains(Answer.REFUSED);
     DayLoad series = new DayLoad(TODAY, List.of(new Work(Sequence.parse("R x6"), 1, 6, Surface.GRASS)));
     assertThat(GUARD.singleLegSeries(Level.ADVANCED, hurt, series).map(Finding::answer)).contains(Answer.REFUSED);

@@ -27,6 +27,8 @@ import boundwright.load.account.LastWeek;
 import boundwright.load.account.OtherWork;
 import boundwright.load.account.VerticalSpeeds;
 import boundwright.load.account.Work;
+import boundwright.load.back.LegBack;
+import boundwright.load.back.Stages;
 import boundwright.phone.Parcel.Kept;
 import boundwright.phone.Parcel.Part;
 import boundwright.quantity.LengthUnit;
@@ -143,7 +145,12 @@ final class RandomDay {
     }
     FastGrowth fast =
         random.nextInt(3) > 0 ? null : new FastGrowth(random.nextBoolean(), DAY.minusWeeks(random.nextInt(40)), 7.25, 5.75, 8.75, DAY.minusWeeks(2), 7);
-    return new LegCare(random.nextInt(3) == 0, random.nextBoolean() ? null : DAY.minusDays(100), pains, holds, fast);
+    List<LegBack> backs = new ArrayList<>();
+    if (random.nextInt(3) == 0) {
+      Foot leg = random.nextBoolean() ? Foot.RIGHT : Foot.LEFT;
+      backs.add(new LegBack(leg, DAY.minusDays(20), null, new Stages(0.3, 0.15), 40 + 100 * random.nextDouble(), random.nextInt(9), DAY.minusDays(5), DAY, null));
+    }
+    return new LegCare(random.nextInt(3) == 0, random.nextBoolean() ? null : DAY.minusDays(100), pains, holds, backs, fast);
   }
 
   /** A rep as it could have come: taps near the edge, tapes to every foot, broken off. */

@@ -230,6 +230,8 @@ class LooksAndTestsTest {
             "setting", "drill", "own_fault", "known_mark", "run_up",
             // jumps and meets are erased in JumpsAndMeetsTest
             "measured_jump", "jump_contact", "run_through", "board_gap", "meet", "meet_entrant", "meet_attempt",
+            // ways back are erased in WaysBackTest
+            "way_back", "way_back_step",
             // clips are erased in SqlClipsTest; a job names no person; the squad's snapshot in SquadSnapshotTest
             "clip", "clip_points", "clip_mark", "clip_correction", "contact_time", "job", "squad_prior",
             // films of sessions are erased in SqlSessionsTest, birth dates and answers in PeopleTest, heights in GrowthStoreTest

@@ -13,6 +13,8 @@ import boundwright.demo.InventedFolder;
 import boundwright.footfall.Foot;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
+import boundwright.load.back.Stages;
+import boundwright.load.back.WayBack;
 import boundwright.store.Workbench;
 import java.io.IOException;
 import java.net.http.HttpResponse;
@@ -48,7 +50,8 @@ class RolesTest {
   private static final LocalDate TODAY = LocalDate.of(2026, 5, 12);
   /** Words that stand nowhere else: of a pain, of a hold, of who ended one and of who measured. */
   private static final List<String> OF_BODIES = List.of("zzshinzz", "zzphysiciantoldzz", "zzclinicianzz", "zznursezz");
-  private static final List<String> BODY_WORDS = List.of("Pain 6 of 10", "edical hold", "stop and refer", "growing athlete", "growing fast", "fast growth", "cm a year", "Grown about");
+  private static final List<String> BODY_WORDS =
+      List.of("Pain 6 of 10", "edical hold", "stop and refer", "growing athlete", "growing fast", "fast growth", "cm a year", "Grown about", "on its way back");
   private static final String OTHERS = "Zora Otherclub";
 
   @TempDir Path folder;
@@ -68,6 +71,7 @@ class RolesTest {
     long before = bench.care().openHold(held, new MedicalHold(0, TODAY.minusDays(30), "old", null, null)).id();
     bench.care().endHold(held, before, "zzclinicianzz", TODAY.minusDays(20));
     bench.care().openHold(held, new MedicalHold(0, TODAY.minusDays(2), "zzphysiciantoldzz", null, null));
+    bench.waysBack().begin(own, new WayBack(0, Foot.LEFT, TODAY, Stages.USUAL, 100, 28, new WayBack.Clearance("zzclinicianzz", TODAY, true), List.of(), null));
     bench.care().setGrowing(own, true, TODAY.minusWeeks(60));
     Athlete grows = bench.athletes().byId(own).orElseThrow();
     for (int k = 0; k < 5; k++) {
@@ -187,6 +191,7 @@ class RolesTest {
     assertThat(read).as("pages that a reader sees").isGreaterThan(15);
     assertThat(as(Role.HEAD_COACH).get("/athlete/" + own + "/care").body()).as("the words are there to be found").contains("zzshinzz");
     assertThat(as(Role.HEAD_COACH).get("/athlete/" + own + "/growth").body()).contains("zznursezz", "cm a year");
+    assertThat(as(Role.HEAD_COACH).get("/athlete/" + own + "/back").body()).as("the words are there to be found").contains("zzclinicianzz");
     assertThat(reader.get("/athlete/" + held).body()).as("the answer stays").contains("No bounding now");
   }
 

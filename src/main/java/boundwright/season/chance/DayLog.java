@@ -85,7 +85,7 @@ final class DayLog {
     for (int part = 0; part < LoadRun.PARTS; part++) {
       long start = part == 0 ? 4L * year.numbers.startWeek() : 2L * year.numbers.startWeek();
       long own = Math.max(Math.max(4L * before[part], month[part]), start);
-      if (4000L * (week[part] + ROUNDING) > refuseMille * own) {
+      if (week[part] + ROUNDING > year.numbers.backMost(part, i - BEFORE) || 4000L * (week[part] + ROUNDING) > refuseMille * own) {
         return true;
       }
     }

@@ -16,6 +16,7 @@ final class LoadRun {
   /** Kept free of a refusal for rounding, as in the rules of the plan [1/100 standing-bound contact]. */
   private static final int ROUNDING = 10;
 
+  private final YearProblem problem;
   private final long refuseMille;
   private final long startWeek;
   /** Sums of the days before one, by leg; what the coach said of days without a log beside them. */
@@ -25,6 +26,7 @@ final class LoadRun {
   private final long[] said;
 
   LoadRun(YearProblem p, GuardLimits limits) {
+    problem = p;
     refuseMille = Math.round(1000 + 10 * limits.ownPercent().refuse());
     startWeek = p.startWeek();
     int n = BEFORE + p.days() + 1;
@@ -70,12 +72,12 @@ final class LoadRun {
 
   /** The most that seven days up to a day may hold; the days up to a week before it have been told. */
   long most(int part, int day) {
-    return most(part, week(part, day), month(part, day));
+    return most(part, day, week(part, day), month(part, day));
   }
 
-  /** The same, from the week and the four weeks that it is compared with. */
-  long most(int part, long week, long month) {
+  /** The same, from the week and the four weeks that it is compared with; a leg on its way back has its stage's week at most. */
+  long most(int part, int day, long week, long month) {
     long base = Math.max(Math.max(4 * week, month), part == 0 ? 4 * startWeek : 2 * startWeek);
-    return Math.floorDiv(refuseMille * base, 4000) - ROUNDING;
+    return Math.min(problem.backMost(part, day), Math.floorDiv(refuseMille * base, 4000)) - ROUNDING;
   }
 }

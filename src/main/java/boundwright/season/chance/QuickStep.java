@@ -132,7 +132,7 @@ final class QuickStep {
       long s = seven[i][part] + (ago <= 6 && !(ago == 0 && meet(i)) ? c : 0);
       long w = week[i][part] + (ago > 6 && ago <= 13 ? c : 0);
       long m = month[i][part] + (ago > 6 ? c : 0);
-      worst = Math.max(worst, s - loads.most(part, w, m));
+      worst = Math.max(worst, s - loads.most(part, day[i], w, m));
     }
     return worst;
   }

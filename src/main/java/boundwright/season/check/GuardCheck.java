@@ -78,7 +78,7 @@ public final class GuardCheck {
   private void judge(Member m, SeasonPlan.Year year, Done done, List<Judged> out) {
     List<DayLoad> before = new ArrayList<>(m.past().days().stream().filter(d -> d.date().isBefore(input.first())).toList());
     before.addAll(done.of(m.id()));
-    LegCare care = new LegCare(m.growing(), m.firstSession(), List.of(), holds.getOrDefault(m.id(), List.of()));
+    LegCare care = new LegCare(m.growing(), m.firstSession(), List.of(), holds.getOrDefault(m.id(), List.of()), m.backs(), null);
     LocalDate first = m.past().first();
     if (first == null) {
       first = done.of(m.id()).stream().filter(d -> d.contacts() > 0).map(DayLoad::date).min(LocalDate::compareTo).orElse(null);

@@ -6,7 +6,8 @@ import boundwright.season.year.YearProblem;
 import org.chocosolver.solver.exception.ContradictionException;
 import org.chocosolver.solver.variables.IntVar;
 
-/** Seven days up to a day beside the larger of the week before and a quarter of the four before, both legs and each. */
+/** Seven days up to a day beside the larger of the week before and a quarter of the four before, both legs and each; a leg on its way back beside
+ * its stage too. */
 final class OwnWeeksRule extends Rule {
   /** Days that it looks at. */
   static final int REACH = 35;
@@ -17,6 +18,8 @@ final class OwnWeeksRule extends Rule {
   private final int before;
   private final long refuse;
   private final long[] start = new long[PARTS];
+  /** Most of a leg on its way back. */
+  private final long[] most = new long[PARTS];
   private final long[] seven = new long[PARTS];
   private final long[] week = new long[PARTS];
   private final long[] month = new long[PARTS];
@@ -28,6 +31,7 @@ final class OwnWeeksRule extends Rule {
     before = Math.max(0, last - 6);
     refuse = p.refuseMille();
     for (int part = 0; part < PARTS; part++) {
+      most[part] = p.backMost(part, t);
       start[part] = (part == 0 ? 4L : 2L) * p.startWeek();
       for (int ago = 0; ago < REACH; ago++) {
         int day = t - ago;
@@ -51,7 +55,7 @@ final class OwnWeeksRule extends Rule {
   }
 
   private boolean over(long ofSeven, long weekBefore, long monthBefore, int part) {
-    return 4000 * (ofSeven + ROUNDING) > refuse * Math.max(Math.max(4 * weekBefore, monthBefore), start[part]);
+    return ofSeven + ROUNDING > most[part] || 4000 * (ofSeven + ROUNDING) > refuse * Math.max(Math.max(4 * weekBefore, monthBefore), start[part]);
   }
 
   @Override

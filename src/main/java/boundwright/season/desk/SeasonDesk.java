@@ -131,7 +131,7 @@ public final class SeasonDesk {
 
   /** The same, if this was done before today. */
   List<String> against(SeasonInput input, SeasonPlan plan, Done done) {
-    return PlanCheck.against(input, plan, done, work().holds(input, today()));
+    return PlanCheck.against(input.withBacks(work().backs(input, today())), plan, done, work().holds(input, today()));
   }
 
   /** The season with the holds that stand in the program: what is mended and explained from. */

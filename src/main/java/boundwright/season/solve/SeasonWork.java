@@ -5,6 +5,7 @@ import boundwright.load.CareRepository;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.WorkLog;
 import boundwright.load.account.DayLoad;
+import boundwright.load.back.LegBack;
 import boundwright.readiness.GateRules;
 import boundwright.season.Climb;
 import boundwright.season.Done;
@@ -100,9 +101,18 @@ public final class SeasonWork {
     return out;
   }
 
-  /** The season with the holds that stand in the program: what is planned and mended from. */
+  /** Legs on their way back as they stand in the program, by the athlete's number; they are no part of the season's file. */
+  public Map<Long, List<LegBack>> backs(SeasonInput input, LocalDate today) {
+    Map<Long, List<LegBack>> out = new HashMap<>();
+    if (care != null) {
+      care.cares(input.squad().stream().map(Member::id).toList(), today).forEach((id, c) -> out.put(id, c.backs()));
+    }
+    return out;
+  }
+
+  /** The season with the holds and the ways back that stand in the program: what is planned and mended from. */
   public SeasonInput held(SeasonInput input, LocalDate today) {
-    return input.withHolds(holds(input, today));
+    return input.withHolds(holds(input, today)).withBacks(backs(input, today));
   }
 
   /** What the log says of how long this squad stays at an approach and how often they come, for simulated seasons. */

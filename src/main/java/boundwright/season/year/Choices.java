@@ -13,6 +13,7 @@ import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
 import boundwright.load.account.History;
 import boundwright.load.account.LegLoad;
+import boundwright.load.back.LegBack;
 import boundwright.readiness.DrillFamily;
 import boundwright.season.Away;
 import boundwright.season.Block;
@@ -60,7 +61,7 @@ public final class Choices {
 
   /** What two athletes, or two days, have in common when they may do the same at a place. */
   private record Alike(
-      Level level, @Nullable Band growing, Season season, Map<DrillFamily, Integer> steps, Foot takeOff, boolean soft, int venue) {}
+      Level level, @Nullable Band growing, Season season, Map<DrillFamily, Integer> steps, Foot takeOff, boolean soft, List<Double> backs, int venue) {}
 
   /**
    * What an athlete may do on a day.
@@ -91,7 +92,7 @@ public final class Choices {
         Band growing = m.growing() ? growing(m, day) : null;
         Alike alike =
             new Alike(
-                m.athlete().level(), growing, input.period(day).season(), Map.copyOf(steps), m.athlete().takeOffFoot(), away.isPresent(), v);
+                m.athlete().level(), growing, input.period(day).season(), Map.copyOf(steps), m.athlete().takeOffFoot(), away.isPresent(), backs(m, day), v);
         int venue = v;
         keys.add(alike);
         parts.add(atPlace.computeIfAbsent(alike, k -> List.copyOf(all(m, menu, day, venue, k.soft()))));
@@ -111,6 +112,17 @@ public final class Choices {
     return new Choice(
         0, session, -1, hundredths(legs.rightUnits()), hundredths(legs.leftUnits()), load.contacts(), load.contacts(Foot.RIGHT) - load.contacts(Foot.LEFT), hard,
         load.onlyMeet(), 0);
+  }
+
+  /** What legs on their way back may carry on a day, which is all that a session by itself is judged by. */
+  private static List<Double> backs(Member m, LocalDate day) {
+    List<Double> out = new ArrayList<>();
+    for (LegBack b : m.backs()) {
+      if (b.holds(day)) {
+        out.addAll(List.of(b.leg() == Foot.RIGHT ? 1.0 : 2.0, b.week(day), b.perDay(day)));
+      }
+    }
+    return List.copyOf(out);
   }
 
   private static List<Choice> numbered(List<List<Choice>> parts) {
@@ -181,7 +193,7 @@ public final class Choices {
   /** The guard of a day before which nothing is known: what it refuses then it always refuses. */
   private Guard.AthleteDay guard(Member m, LocalDate day) {
     Guard guard = new Guard(input.rules().guard().limits(), input.period(day).season(), weights);
-    LegCare care = new LegCare(m.growing(), m.growing() ? began(m, day) : m.firstSession(), List.of(), List.of());
+    LegCare care = new LegCare(m.growing(), m.growing() ? began(m, day) : m.firstSession(), List.of(), List.of(), m.backs(), null);
     return guard.on(m.athlete().level(), care, History.NONE, day);
   }
 

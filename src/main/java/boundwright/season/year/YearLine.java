@@ -184,7 +184,7 @@ public final class YearLine {
     Choice c = chosen[t];
     dayCost[t] =
         pack(
-            YearRules.ownWeeksRefused(this, t, c) + YearRules.spacingRefused(this, t, c), YearRules.dayWish(this, t, c), cautions(t, c),
+            YearRules.ownWeeksRefused(this, t, c) + YearRules.spacingRefused(this, t, c) + YearRules.wayBackRefused(this, t, c), YearRules.dayWish(this, t, c), cautions(t, c),
             YearRules.changed(this, t, c), YearRules.same(this, t, c));
     addDay(dayCost[t], 1, total);
   }
@@ -242,7 +242,7 @@ public final class YearLine {
     System.arraycopy(total, 0, key, 0, LEVELS);
     addDay(dayCost[t], -1, key);
     addWeek(t / 7, -1, key);
-    key[Level.REFUSED.at()] += YearRules.ownWeeksRefused(this, t, c) + YearRules.spacingRefused(this, t, c);
+    key[Level.REFUSED.at()] += YearRules.ownWeeksRefused(this, t, c) + YearRules.spacingRefused(this, t, c) + YearRules.wayBackRefused(this, t, c);
     key[Level.WISHES.at()] += YearRules.dayWish(this, t, c);
     key[Level.CAUTIONS.at()] += cautions(t, c);
     key[Level.CHANGES.at()] += YearRules.changed(this, t, c);
@@ -306,7 +306,7 @@ public final class YearLine {
   public @Nullable Refusal refusal(int from) {
     for (int t = from; t < p.days; t++) {
       if (dayCost(t, Level.REFUSED) > 0) {
-        return new Refusal(t, YearRules.ownWeeksRefused(this, t, chosen[t]) > 0 ? Cause.OWN_WEEKS : Cause.SPACING);
+        return new Refusal(t, YearRules.ownWeeksRefused(this, t, chosen[t]) + YearRules.wayBackRefused(this, t, chosen[t]) > 0 ? Cause.OWN_WEEKS : Cause.SPACING);
       }
     }
     for (int i = 0; i < taperCost.length; i++) {
@@ -364,6 +364,17 @@ public final class YearLine {
       }
     }
     return t < p.cautionBelowDays ? t + 1 + p.hardAgo : p.cautionBelowDays;
+  }
+
+  /** Whether a leg was loaded on one of so many days before a day. */
+  boolean loadedWithin(int part, int t, int days) {
+    for (int ago = 1; ago <= days; ago++) {
+      int i = t - ago + OFF;
+      if (i >= 0 && (part == 1 ? right[i] : left[i]) > 0) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Days with a session among the six before a day. */

@@ -5,6 +5,7 @@ import boundwright.load.GuardLimits;
 import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
 import boundwright.load.account.LastWeek;
+import boundwright.load.back.LegBack;
 import boundwright.season.Climb;
 import boundwright.season.Done;
 import boundwright.season.Entry;
@@ -68,6 +69,10 @@ public final class YearProblem {
   final int cautionBelowDays;
   /** Sessions in seven days from which a growing athlete is cautioned, by day; large for others. */
   final int[] mostSessions;
+  /** Most of seven days of a leg on its way back, by day, right and left [1/100 standing-bound contact]; large for others. */
+  final int[][] backMost;
+  /** Days from one loaded day of such a leg to the next, by day, right and left; 0 for others. */
+  final int[][] backRest;
 
   /** Days of a taper before a main meet: {@code from} to {@code meet}; most is the share of before that may be left, in thousandths. */
   public record Taper(int from, int meet, int mostMille) {}
@@ -107,9 +112,12 @@ public final class YearProblem {
     this.wishes = wishes(input);
     this.published = new int[days];
     this.mostSessions = new int[days];
+    this.backMost = new int[2][days];
+    this.backRest = new int[2][days];
     for (int t = 0; t < days; t++) {
       LocalDate day = input.day(t);
       this.published[t] = published == null || choices.get(t).size() == 1 ? -1 : index(t, published.on(day).orElse(null));
+      back(t, day);
       this.mostSessions[t] = member.growing() ? limits.growingSessions(weeksOfBounding(day)) : Integer.MAX_VALUE;
     }
   }
@@ -276,6 +284,24 @@ public final class YearProblem {
   /** What is wished for a day by the athlete: null nothing, -1 rest, else the kind's place. */
   public @Nullable Integer wish(int day) {
     return wishes[day];
+  }
+
+  private void back(int t, LocalDate day) {
+    for (Foot leg : Foot.values()) {
+      int of = leg == Foot.RIGHT ? 0 : 1;
+      backMost[of][t] = Integer.MAX_VALUE;
+      for (LegBack b : member.backs()) {
+        if (b.leg() == leg && b.holds(day)) {
+          backMost[of][t] = Math.min(backMost[of][t], (int) Math.floor(100 * b.week(day)));
+          backRest[of][t] = Math.max(backRest[of][t], b.stages().restDays(b.stageOn(day)));
+        }
+      }
+    }
+  }
+
+  /** Most of seven days up to a day, of a part, because a leg is on its way back [1/100 standing-bound contact]; large where none is. */
+  public int backMost(int part, int day) {
+    return part == 0 || day < 0 || day >= days ? Integer.MAX_VALUE : backMost[part - 1][day];
   }
 
   private long weeksOfBounding(LocalDate day) {

@@ -36,6 +36,28 @@ final class YearRules {
     return worst;
   }
 
+  /**
+   * Seven days up to today of a leg on its way back beside its stage, and the days between; a meet is never refused for it, nor a day that
+   * is over.
+   *
+   * @return standing-bound contacts above what is not refused, rounded up, or 1 for a day that comes too soon
+   */
+  static long wayBackRefused(YearLine l, int t, Choice c) {
+    if (c.rest() || t < l.problem().open) {
+      return 0;
+    }
+    Choice trained = c.meet() ? Choice.REST : c;
+    long worst = 0;
+    for (int part = 1; part < PARTS; part++) {
+      int most = l.problem().backMost(part, t);
+      if (most < Integer.MAX_VALUE) {
+        worst = Math.max(worst, (l.seven(part, t, trained) + ROUNDING - most + 99) / 100);
+        worst = Math.max(worst, !c.meet() && c.contacts() > 0 && c.units(part) > 0 && l.loadedWithin(part, t, l.problem().backRest[part - 1][t] - 1) ? 1 : 0);
+      }
+    }
+    return worst;
+  }
+
   /** The same for a caution: 1 or 0. */
   static long ownWeeksCaution(YearLine l, int t, Choice c) {
     if (c.rest()) {

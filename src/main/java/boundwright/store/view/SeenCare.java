@@ -33,6 +33,11 @@ public final class SeenCare implements CareRepository {
   }
 
   @Override
+  public List<Pain> pains(long athleteId, LocalDate from) {
+    return List.of();
+  }
+
+  @Override
   public void setGrowing(long athleteId, boolean growing, @Nullable LocalDate firstSession) {
     throw refused();
   }

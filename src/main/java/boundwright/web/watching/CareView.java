@@ -5,6 +5,7 @@ import boundwright.load.GuardOverride;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
 import boundwright.load.LegCare;
+import boundwright.load.back.LegBack;
 import boundwright.load.rating.SessionRating;
 import boundwright.web.page.Figures;
 import boundwright.web.page.Written;
@@ -66,6 +67,11 @@ public record CareView(
   /** The hold that stops bounding today, or null. */
   public @Nullable MedicalHold open() {
     return care.holds().stream().filter(h -> h.clearedOn() == null || h.holds(today)).findFirst().orElse(null);
+  }
+
+  /** Legs that are on their way back, a sentence each. */
+  public List<String> backs() {
+    return care.backs().stream().filter(b -> b.holds(today)).map(LegBack::said).toList();
   }
 
   /** Holds that a clinician ended, newest first. */

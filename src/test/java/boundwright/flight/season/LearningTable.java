@@ -69,7 +69,7 @@ public final class LearningTable {
     return one(i, scenario, logging, ratio, bailOuts, drills, SquadPrior.NONE);
   }
 
-  private Season one(
+  Season one(
       int i, Scenario scenario, Logging logging, double ratio, double bailOuts, List<Drill> drills, SquadPrior squad) {
     Random r = new Random(seed + 97L * i);
     double drawn = 1.15 + 0.3 * r.nextDouble();

@@ -27,6 +27,7 @@ final class Season {
   static final int BLOCK = 3;
   private static final int DRAWN = 60;
   private static final int SCORED = 6;
+  private static final int FIRST_SESSIONS = 5;
 
   private final HiddenAthlete athlete;
   private final Logging logging;
@@ -46,6 +47,8 @@ final class Season {
   /** Scores from the day on which the scenario's change begins; the first session back on its own. */
   final Score late = new Score();
   final Score firstBack = new Score();
+  /** The first five sessions after time off. */
+  final Score firstFive = new Score();
   /** Scores before the first session in which so many reps were logged. */
   final Map<Integer, Score> after = new TreeMap<>();
   final Rules rules = new Rules();
@@ -67,13 +70,19 @@ final class Season {
   /** Runs the weeks of the scenario, or until so many reps. */
   Season run(int most) {
     boolean back = false;
+    int sessionsBack = 0;
     for (int day = 0; day < 7 * athlete.scenario.weeks() && reps < most; day++) {
       if ((day % 7 == 1 || day % 7 == 4) && athlete.scenario.trains(day)) {
         LocalDate date = HiddenAthlete.FIRST_DAY.plusDays(day);
         if (day >= athlete.scenario.judgedFrom()) {
           boolean first = !back && day >= athlete.scenario.firstDayBack();
           back |= first;
-          score(first ? firstBack : late, day, date, 6);
+          Score today = new Score();
+          score(today, day, date, 6);
+          (first ? firstBack : late).add(today);
+          if (back && sessionsBack++ < FIRST_SESSIONS) {
+            firstFive.add(today);
+          }
         }
         if (reps % 6 == 0) {
           score(after.computeIfAbsent(reps, k -> new Score()), day, date, reps < 12 ? 1 : 6);

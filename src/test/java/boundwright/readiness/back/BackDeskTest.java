@@ -1,0 +1,178 @@
+package boundwright.readiness.back;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Surface;
+import boundwright.flight.Rep;
+import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
+import boundwright.load.LegCare.MedicalHold;
+import boundwright.load.LegCare.Pain;
+import boundwright.load.back.BackStep;
+import boundwright.load.back.Stages;
+import boundwright.load.back.WayBack;
+import boundwright.quantity.LengthUnit;
+import boundwright.quantity.RefusedException;
+import boundwright.readiness.TestKind;
+import boundwright.readiness.TestProtocol;
+import boundwright.readiness.TestScore;
+import boundwright.store.Fixtures;
+import boundwright.store.Stores;
+import boundwright.store.Workbench;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A way back from its beginning, with a real store: what it is begun with, what a stage asks, who is named. */
+@SuppressWarnings("NullAway.Init") // JUnit fills the folder in
+class BackDeskTest {
+  private static final LocalDate TODAY = Fixtures.TODAY;
+  private static final LocalDate BEGUN = TODAY.minusDays(10);
+
+  @TempDir Path dir;
+  private Workbench w;
+  private BackDesk desk;
+  private Athlete ada;
+
+  @BeforeEach
+  void open() {
+    w = Stores.open(dir, Fixtures.CLOCK);
+    ada = w.athletes().add(Fixtures.athlete("Ada"));
+    desk = w.backDesk();
+  }
+
+  @AfterEach
+  void close() {
+    w.close();
+  }
+
+  private void bounded(LocalDate day, int reps) {
+    for (int i = 0; i < reps; i++) {
+      w.logbook().log(new Rep(0, ada.id(), day, Sequence.parse("RL x5"), 0, Surface.GRASS, List.of(), 20.0, null, null, List.of()));
+    }
+  }
+
+  /** Eight weeks of Mondays and Thursdays, four reps of ten contacts each; the last day 30 days before it begins. */
+  private void usualWeeks() {
+    for (int week = 0; week < 8; week++) {
+      LocalDate end = BEGUN.minusDays(30 + 7L * week);
+      bounded(end, 4);
+      bounded(end.minusDays(3), 4);
+    }
+  }
+
+  private BackDesk.Beginning asked(String by) {
+    return new BackDesk.Beginning(Foot.RIGHT, BEGUN, Stages.USUAL, null, by);
+  }
+
+  private WayBack begun() {
+    usualWeeks();
+    MedicalHold hold = w.care().openHold(ada.id(), new MedicalHold(0, BEGUN.minusDays(29), "Set by the physio", null, null));
+    w.care().endHold(ada.id(), hold.id(), "Dr Sedge", BEGUN);
+    return desk.begin(ada, asked(""));
+  }
+
+  @Test
+  void itBeginsWithTheLogsOwnWeekAndTheCliniciansName() {
+    WayBack way = begun();
+    assertThat(way.clearance()).isEqualTo(new WayBack.Clearance("Dr Sedge", BEGUN, true));
+    assertThat(way.daysOff()).isEqualTo(29);
+    double each = w.loadDesk().weights(ada, BEGUN).of(w.workLog().since(List.of(ada), BEGUN.minusDays(31)).get(ada.id()).get(0)).units(Foot.RIGHT);
+    assertThat(way.formerUnits()).as("two days a week of the same").isCloseTo(2 * each, within(1e-9));
+    BackLook look = desk.look(ada, way.id(), LengthUnit.METRES);
+    assertThat(look.trains()).containsExactlyInAnyOrder(BEGUN.minusDays(30).getDayOfWeek(), BEGUN.minusDays(33).getDayOfWeek());
+    assertThat(look.chances().came()).isEqualTo(16);
+    assertThat(look.chances().missed()).isZero();
+    assertThat(look.dates()).isNotNull().satisfies(d -> assertThat(d.earliest()).isAfterOrEqualTo(BEGUN.plusWeeks(13)));
+    assertThat(look).isEqualTo(desk.look(ada, way.id(), LengthUnit.METRES));
+  }
+
+  @Test
+  void whileAHoldStandsNoneBeginsAndWithoutOneSomebodyIsNamed() {
+    usualWeeks();
+    assertThatThrownBy(() -> desk.begin(ada, asked(" "))).isInstanceOf(RefusedException.class).hasMessageContaining("Name who says");
+    MedicalHold hold = w.care().openHold(ada.id(), new MedicalHold(0, BEGUN.minusDays(29), "Set by the physio", null, null));
+    assertThatThrownBy(() -> desk.begin(ada, asked("The coach")))
+        .isInstanceOf(RefusedException.class)
+        .hasMessageContaining("Medical hold " + hold.id())
+        .hasMessageContaining("Set by the physio")
+        .hasMessageContaining("named clinician");
+    w.care().endHold(ada.id(), hold.id(), "Dr Sedge", BEGUN);
+    assertThat(desk.begin(ada, asked("The coach")).clearance().by()).as("the clinician's name stands, not the coach's").isEqualTo("Dr Sedge");
+    Athlete bo = w.athletes().add(Fixtures.athlete("Bo"));
+    assertThatThrownBy(() -> desk.begin(bo, asked("The coach"))).isInstanceOf(RefusedException.class).hasMessageContaining("former week is not known");
+  }
+
+  @Test
+  void aStepIsEarnedByTwoCleanDaysAndAWeek() {
+    WayBack way = begun();
+    assertThatThrownBy(() -> desk.step(ada, way.id(), BackStep.Kind.ON, "Coach Reed", "feels fresh"))
+        .isInstanceOf(RefusedException.class)
+        .hasMessageContaining("0 of 2");
+    bounded(BEGUN, 1);
+    bounded(BEGUN.plusDays(3), 1);
+    Pain asked = w.care().addPain(ada.id(), new Pain(0, BEGUN.plusDays(3), "left shin", 2, null, false));
+    assertThat(desk.look(ada, way.id(), LengthUnit.METRES).cleanDays()).as("nobody asked next morning").containsExactly(BEGUN);
+    w.care().setSettled(ada.id(), asked.id(), true);
+    BackLook look = desk.look(ada, way.id(), LengthUnit.METRES);
+    assertThat(look.cleanDays()).containsExactly(BEGUN, BEGUN.plusDays(3));
+    assertThat(look.mayStep()).isTrue();
+    assertThat(desk.step(ada, way.id(), BackStep.Kind.ON, "Coach Reed", "").stage()).isEqualTo(1);
+    assertThat(desk.look(ada, way.id(), LengthUnit.METRES).state().stage()).isEqualTo(1);
+    assertThatThrownBy(() -> desk.step(ada, way.id(), BackStep.Kind.ON, "Coach Reed", "")).isInstanceOf(RefusedException.class);
+    w.care().addPain(ada.id(), new Pain(0, TODAY, "left shin", 6, null, false));
+    assertThat(desk.look(ada, way.id(), LengthUnit.METRES).state().stage()).as("one back, by itself").isZero();
+    assertThatThrownBy(() -> desk.step(ada, way.id(), BackStep.Kind.BACK, "Coach Reed", "")).isInstanceOf(RefusedException.class).hasMessageContaining("first stage");
+    w.care().openHold(ada.id(), new MedicalHold(0, TODAY, "invented", null, null));
+    assertThat(desk.look(ada, way.id(), LengthUnit.METRES).todaySaid()).contains("nothing today").contains("named clinician");
+  }
+
+  private void five(Foot leg, LocalDate day, double metres) {
+    w.tests().add(new TestScore(0, ada.id(), BackAsk.five(leg), 0, metres, null, day, TestProtocol.usual(TestKind.SINGLE_LEG_RIGHT, Surface.GRASS)));
+  }
+
+  /** One stage from the end, so that the test is asked; the error is the published 11 % of the squad's mean (7-11 % of a hop, read). */
+  @Test
+  void theTestIsHeldAgainstTheLegsOwnScoresAndTheirTypicalError() {
+    usualWeeks();
+    WayBack way = desk.begin(ada, new BackDesk.Beginning(Foot.RIGHT, BEGUN, new Stages(0.8, 0.25), 40.0, "Dr Sedge"));
+    bounded(BEGUN, 5);
+    bounded(BEGUN.plusDays(4), 5);
+    assertThat(test(way).met()).isEqualTo(BackAsk.Met.CANNOT_TELL);
+    assertThat(test(way).said()).contains("cannot be told").contains("Test the left leg").contains("licensed medical staff");
+    assertThatThrownBy(() -> desk.step(ada, way.id(), BackStep.Kind.ON, "Coach Reed", "")).isInstanceOf(RefusedException.class).hasMessageContaining("write why");
+    five(Foot.RIGHT, BEGUN.minusDays(60), 9.8);
+    five(Foot.RIGHT, BEGUN.minusDays(50), 10.2);
+    assertThat(test(way).met()).isEqualTo(BackAsk.Met.NOT_YET);
+    assertThat(test(way).said()).contains("10.00 m").contains("at least 8.88 m"); // 10.0 - 0.11 x 10.2, the latest score's
+    five(Foot.RIGHT, TODAY.minusDays(1), 8.5);
+    assertThat(test(way).met()).isEqualTo(BackAsk.Met.BELOW);
+    assertThatThrownBy(() -> desk.step(ada, way.id(), BackStep.Kind.ON, "Coach Reed", "all the same")).isInstanceOf(RefusedException.class).hasMessageContaining("below");
+    five(Foot.RIGHT, TODAY, 9.6);
+    assertThat(test(way).met()).isEqualTo(BackAsk.Met.YES);
+    assertThat(desk.step(ada, way.id(), BackStep.Kind.ON, "Coach Reed", "").stage()).isEqualTo(1);
+    BackLook look = desk.look(ada, way.id(), LengthUnit.METRES);
+    assertThat(look.reached()).isTrue();
+    assertThat(look.todaySaid()).contains("licensed medical staff agree");
+    desk.end(ada, way.id(), TODAY, "Dr Sedge", "the former week");
+    assertThat(desk.look(ada, way.id(), LengthUnit.METRES).runs()).isFalse();
+  }
+
+  private BackAsk test(WayBack way) {
+    return desk.look(ada, way.id(), LengthUnit.METRES).asks().stream().filter(BackAsk::test).findFirst().orElseThrow();
+  }
+
+  @Test
+  void testsAreAskedBeforeHalfBeforeTheLongerRestAndBeforeTheEnd() {
+    Stages s = Stages.USUAL; // .3 .33 .363 .399 .439 .483 .531 .585 .643 .707 .778 .856 .942
+    assertThat(IntStream.range(0, s.count()).filter(k -> BackAsk.tests(s, k))).containsExactly(5, 8, 12);
+  }
+}
