@@ -4,7 +4,9 @@ import boundwright.account.AccountRepository;
 import boundwright.account.BondRepository;
 import boundwright.account.PasskeyRepository;
 import boundwright.approach.aim.BoardLog;
+import boundwright.approach.full.FullRunLog;
 import boundwright.approach.run.RunThroughLog;
+import boundwright.approach.weather.WeatherLog;
 import boundwright.athlete.AthleteRepository;
 import boundwright.athlete.Changes;
 import boundwright.flight.RepStore;
@@ -49,6 +51,8 @@ abstract class Repositories {
   final SqlLooks looks;
   final SqlRunThroughs runThroughs;
   final SqlBoardLog boardLog;
+  final SqlFullRun fullRunLog;
+  final SqlWeather weather;
   final SqlMeets meets;
   final WorkLog workLog;
   final SqlOrder order;
@@ -83,6 +87,8 @@ abstract class Repositories {
     this.phones = new SqlPhones(database);
     this.seasons = new SqlSeasons(database);
     this.boardLog = new SqlBoardLog(database, meets);
+    this.fullRunLog = new SqlFullRun(database);
+    this.weather = new SqlWeather(database);
     this.load = new SqlLoad(database);
     this.workLog = new SqlWorkLog(database);
     this.order = new SqlOrder(database);
@@ -147,6 +153,16 @@ abstract class Repositories {
   /** Take-offs at the board. */
   public BoardLog boardLog() {
     return boardLog;
+  }
+
+  /** Distances by approach steps. */
+  public FullRunLog fullRunLog() {
+    return fullRunLog;
+  }
+
+  /** The weather of days. */
+  public WeatherLog weather() {
+    return weather;
   }
 
   /** Meets, their attempts, and the settings of the jump and the meet. */

@@ -2,6 +2,7 @@ package boundwright.store;
 
 import boundwright.approach.ApproachDesk;
 import boundwright.approach.aim.AimDesk;
+import boundwright.approach.full.FullRunDesk;
 import boundwright.athlete.person.People;
 import boundwright.clip.day.Parts;
 import boundwright.clip.day.SessionDesk;
@@ -55,6 +56,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final PhaseDesk phaseDesk;
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
+  private final FullRunDesk fullRunDesk;
   private final MeetDesk meetDesk;
   private final TrackDesk track;
   private final Attendance attendance;
@@ -80,6 +82,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs, changes);
     this.phaseDesk = new PhaseDesk(jumpLog);
     this.aimDesk = new AimDesk(boardLog);
+    this.fullRunDesk = new FullRunDesk(fullRunLog, weather);
     this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
@@ -215,6 +218,11 @@ public final class Workbench extends Repositories implements AutoCloseable {
   /** Says where to aim at the board. */
   public AimDesk aimDesk() {
     return aimDesk;
+  }
+
+  /** Says how far an athlete will jump from more approach steps. */
+  public FullRunDesk fullRunDesk() {
+    return fullRunDesk;
   }
 
   /** Says how a meet stands and what the next attempt is for. */
