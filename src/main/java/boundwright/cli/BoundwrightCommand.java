@@ -87,6 +87,8 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new HoldCommand(top))
             .addSubcommand(new PhasesCommand(top))
             .addSubcommand(new ApproachCommand(top))
+            .addSubcommand(new FullRunCommand(top))
+            .addSubcommand(new WeatherCommand(top))
             .addSubcommand(new AimCommand(top))
             .addSubcommand(MeetCommand.with(top))
             .addSubcommand(ClipCommand.with(top))
