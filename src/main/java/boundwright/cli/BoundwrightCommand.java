@@ -89,6 +89,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new ApproachCommand(top))
             .addSubcommand(new FullRunCommand(top))
             .addSubcommand(new WeatherCommand(top))
+            .addSubcommand(new ChanceCommand(top))
             .addSubcommand(new AimCommand(top))
             .addSubcommand(MeetCommand.with(top))
             .addSubcommand(ClipCommand.with(top))

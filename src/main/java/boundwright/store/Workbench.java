@@ -15,6 +15,7 @@ import boundwright.flight.Logbook;
 import boundwright.jump.PhaseDesk;
 import boundwright.load.LoadDesk;
 import boundwright.meet.MeetDesk;
+import boundwright.meet.chance.ChanceDesk;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.LadderDesk;
 import boundwright.runway.MarkAdvisor;
@@ -58,6 +59,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final AimDesk aimDesk;
   private final FullRunDesk fullRunDesk;
   private final MeetDesk meetDesk;
+  private final ChanceDesk chanceDesk;
   private final TrackDesk track;
   private final Attendance attendance;
   private final OrderDesk orderDesk;
@@ -85,6 +87,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.fullRunDesk = new FullRunDesk(fullRunLog, weather);
     this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
+    this.chanceDesk = new ChanceDesk(fullRunDesk, aimDesk, meets);
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
@@ -228,6 +231,11 @@ public final class Workbench extends Repositories implements AutoCloseable {
   /** Says how a meet stands and what the next attempt is for. */
   public MeetDesk meetDesk() {
     return meetDesk;
+  }
+
+  /** Says how likely an athlete is to reach a standard by a day. */
+  public ChanceDesk chanceDesk() {
+    return chanceDesk;
   }
 
   /** The coach's clips. They wait until {@link ClipDesk#start} is called, by the one program that shall read them. */

@@ -7,9 +7,9 @@ public final class RunLimits {
   /** Longest run-up [m]. */
   static final double MAX_RUN_UP_M = 55;
   /** Largest head wind [m/s]. */
-  static final double MIN_WIND = -8;
+  public static final double MIN_WIND = -8;
   /** Largest tail wind [m/s]. */
-  static final double MAX_WIND = 12;
+  public static final double MAX_WIND = 12;
 
   private RunLimits() {}
 
