@@ -14,6 +14,9 @@ import boundwright.approach.run.RunUpSettings;
 import boundwright.approach.run.RunwaySpread;
 import boundwright.approach.run.SpeedBySteps;
 import boundwright.approach.run.StepModel;
+import boundwright.approach.weather.DayWeather;
+import boundwright.approach.weather.Weather;
+import boundwright.approach.weather.WeatherLog;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.AthleteRepository;
 import boundwright.athlete.MeasuredRunUp;
@@ -23,8 +26,11 @@ import boundwright.jump.JumpLimits;
 import boundwright.jump.JumpLog;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Says where the full run-up starts and is checked, from an athlete's run-throughs and timed run-ups. */
@@ -37,13 +43,15 @@ public final class ApproachDesk {
   private final JumpLog jumps;
   private final AthleteRepository athletes;
   private final AimDesk aims;
+  private final WeatherLog weather;
 
   /** Works on these. */
-  public ApproachDesk(RunThroughLog runThroughs, JumpLog jumps, AthleteRepository athletes, AimDesk aims) {
+  public ApproachDesk(RunThroughLog runThroughs, JumpLog jumps, AthleteRepository athletes, AimDesk aims, WeatherLog weather) {
     this.runThroughs = runThroughs;
     this.jumps = jumps;
     this.athletes = athletes;
     this.aims = aims;
+    this.weather = weather;
   }
 
   /**
@@ -86,8 +94,20 @@ public final class ApproachDesk {
         missing,
         StartAdvice.of(BoardSpread.of(gaps), aim, settings.rhythm_m()),
         startFrom(gaps, same),
-        LearnedShifts.of(runs),
+        shifts(kept),
         from(plan, runs, profile, bySteps, aim_m != null, own != null));
+  }
+
+  /** A run-through that has no wind of its own ran in its day's. */
+  private LearnedShifts shifts(List<RunThroughEntry> kept) {
+    Map<LocalDate, Weather> days = new HashMap<>();
+    for (DayWeather d : weather.days()) {
+      days.put(d.date(), d.weather());
+    }
+    return LearnedShifts.inWinds(
+        kept.stream()
+            .map(e -> new LearnedShifts.InWind(e.run(), Weather.gauge(e.run().wind()).or(days.getOrDefault(e.date(), Weather.UNKNOWN))))
+            .toList());
   }
 
   /** A taped run-up tells where its last step fell, seen from its start. */

@@ -15,6 +15,7 @@ import boundwright.load.CareRepository;
 import boundwright.load.LoadRepository;
 import boundwright.load.WorkLog;
 import boundwright.meet.MeetRepository;
+import boundwright.meet.day.MeetDayLog;
 import boundwright.pairing.PhoneRepository;
 import boundwright.readiness.LadderRepository;
 import boundwright.readiness.TestRepository;
@@ -53,6 +54,7 @@ abstract class Repositories {
   final SqlBoardLog boardLog;
   final SqlFullRun fullRunLog;
   final SqlWeather weather;
+  final SqlMeetDays meetDays;
   final SqlMeets meets;
   final WorkLog workLog;
   final SqlOrder order;
@@ -89,6 +91,7 @@ abstract class Repositories {
     this.boardLog = new SqlBoardLog(database, meets);
     this.fullRunLog = new SqlFullRun(database);
     this.weather = new SqlWeather(database);
+    this.meetDays = new SqlMeetDays(database);
     this.load = new SqlLoad(database);
     this.workLog = new SqlWorkLog(database);
     this.order = new SqlOrder(database);
@@ -163,6 +166,11 @@ abstract class Repositories {
   /** The weather of days. */
   public WeatherLog weather() {
     return weather;
+  }
+
+  /** The days of meets. */
+  public MeetDayLog meetDays() {
+    return meetDays;
   }
 
   /** Meets, their attempts, and the settings of the jump and the meet. */

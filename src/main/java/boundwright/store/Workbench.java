@@ -16,6 +16,7 @@ import boundwright.jump.PhaseDesk;
 import boundwright.load.LoadDesk;
 import boundwright.meet.MeetDesk;
 import boundwright.meet.chance.ChanceDesk;
+import boundwright.meet.day.DayDesk;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.LadderDesk;
 import boundwright.runway.MarkAdvisor;
@@ -60,6 +61,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final FullRunDesk fullRunDesk;
   private final MeetDesk meetDesk;
   private final ChanceDesk chanceDesk;
+  private final DayDesk dayDesk;
   private final TrackDesk track;
   private final Attendance attendance;
   private final OrderDesk orderDesk;
@@ -85,8 +87,9 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.phaseDesk = new PhaseDesk(jumpLog);
     this.aimDesk = new AimDesk(boardLog);
     this.fullRunDesk = new FullRunDesk(fullRunLog, weather);
-    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
+    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk, weather);
     this.meetDesk = new MeetDesk(meets, aimDesk);
+    this.dayDesk = new DayDesk(meetDays, athletes, approachDesk);
     this.chanceDesk = new ChanceDesk(fullRunDesk, aimDesk, meets);
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
@@ -236,6 +239,11 @@ public final class Workbench extends Repositories implements AutoCloseable {
   /** Says how likely an athlete is to reach a standard by a day. */
   public ChanceDesk chanceDesk() {
     return chanceDesk;
+  }
+
+  /** Puts the sheet of a meet's day together. */
+  public DayDesk dayDesk() {
+    return dayDesk;
   }
 
   /** The coach's clips. They wait until {@link ClipDesk#start} is called, by the one program that shall read them. */

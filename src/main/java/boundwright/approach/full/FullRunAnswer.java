@@ -65,8 +65,12 @@ public record FullRunAnswer(
 
   private static void effect(StringBuilder out, @Nullable Estimate e, String what, LengthUnit unit, double times) {
     if (e != null) {
-      out.append(' ').append(what).append(" is worth ").append(unit.writeSmall(times * e.p50())).append(" (").append(unit.writeSmall(times * e.p05()))
-          .append(" to ").append(unit.writeSmall(times * e.p95())).append(WindEffect.told(e) ? ")." : "): the log alone cannot tell.");
+      out.append(' ').append(what).append(" is worth ").append(signed(unit, times * e.p50())).append(" (").append(signed(unit, times * e.p05()))
+          .append(" to ").append(signed(unit, times * e.p95())).append(WindEffect.told(e) ? ")." : "): the data cannot tell which way.");
     }
+  }
+
+  private static String signed(LengthUnit unit, double metres) {
+    return (metres < 0 ? "-" : "") + unit.writeSmall(metres);
   }
 }

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
+import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
 
 /** Says how far an athlete will jump from more approach steps, from every distance that the squad has logged. */
@@ -23,6 +24,10 @@ public final class FullRunDesk {
 
   private final FullRunLog log;
   private final WeatherLog weather;
+  /** The squad's newest model: it is asked for athlete by athlete. */
+  private final AtomicReference<@Nullable Learned> learned = new AtomicReference<>();
+
+  private record Learned(List<SeenDistance> seen, LocalDate today, FullRunModel model) {}
 
   /** Works on these. */
   public FullRunDesk(FullRunLog log, WeatherLog weather) {
@@ -71,7 +76,7 @@ public final class FullRunDesk {
       return none(kept, steps, "No jump of " + name + " from a known number of steps, 4 or more, is kept. Log a distance with its steps.", "");
     }
     String why = beyond(counts, steps);
-    FullRunModel model = FullRunModel.of(seen, today, new Random(SEED));
+    FullRunModel model = model(seen, today);
     if (why != null) {
       return none(kept, steps, why, from(model, id, name));
     }
@@ -83,6 +88,17 @@ public final class FullRunDesk {
     }
     return new FullRunAnswer(
         kept, steps, given_m, model.forecast(id, base(seen, id, steps)), model.forecast(id, steps), curve, model.weather(), null, from(model, id, name));
+  }
+
+  /** The same jumps on the same day make the same model, so it is worked out once. */
+  private FullRunModel model(List<SeenDistance> seen, LocalDate today) {
+    Learned there = learned.get();
+    if (there != null && there.today.equals(today) && there.seen.equals(seen)) {
+      return there.model;
+    }
+    FullRunModel made = FullRunModel.of(seen, today, new Random(SEED));
+    learned.set(new Learned(seen, today, made));
+    return made;
   }
 
   private static FullRunAnswer none(List<DistanceEntry> kept, int steps, String missing, String from) {

@@ -1,6 +1,5 @@
 package boundwright.approach.weather;
 
-import boundwright.approach.run.RunLimits;
 import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
 import java.util.Locale;
@@ -17,6 +16,10 @@ import org.jspecify.annotations.Nullable;
 public record Weather(@Nullable Double wind, @Nullable From from, @Nullable Double temperature_c, @Nullable Boolean wet) {
   /** Nothing is known. */
   public static final Weather UNKNOWN = new Weather(null, null, null, null);
+  /** Largest head wind and tail wind in which anybody jumps [m/s] (judgement). */
+  public static final double MIN_WIND = -8;
+
+  public static final double MAX_WIND = 12;
   /** How widely winds scatter along a runway [m/s] (judgement); what an estimate is drawn towards. */
   public static final double USUAL_WIND_SD = 1.5;
   /** Temperature that is looked at as usual [degrees Celsius] (judgement). */
@@ -68,7 +71,7 @@ public record Weather(@Nullable Double wind, @Nullable From from, @Nullable Doub
   /** Refuses what nobody jumps in, and a strength without a way it is known. */
   public Weather {
     if (wind != null) {
-      RunLimits.wind(wind);
+      wind(wind);
       if (from == null) {
         from = From.GAUGE;
       } else if (!from.hasStrength()) {
@@ -81,6 +84,15 @@ public record Weather(@Nullable Double wind, @Nullable From from, @Nullable Doub
     if (temperature_c != null) {
       Limits.within("temperature", temperature_c, -15, 45, "degrees Celsius", "Outdoors 5 to 35 is usual.");
     }
+  }
+
+  /**
+   * Wind along the runway [m/s], + from behind.
+   *
+   * @throws RefusedException if nobody jumps in it
+   */
+  public static double wind(double speed) {
+    return Limits.within("wind", speed, MIN_WIND, MAX_WIND, "m/s", "A tail wind is +, a head wind is -.");
   }
 
   /** A wind by the gauge; null for none known. */

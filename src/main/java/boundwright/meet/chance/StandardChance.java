@@ -1,7 +1,7 @@
 package boundwright.meet.chance;
 
 import boundwright.approach.full.FullRunForecast;
-import boundwright.approach.run.RunLimits;
+import boundwright.approach.weather.Weather;
 import boundwright.jump.JumpLimits;
 import boundwright.jump.MeasureRule;
 import boundwright.meet.Wind;
@@ -91,7 +91,7 @@ public record StandardChance(double standard_m, List<AtMeet> meets, double anyWi
         double air = wind == null ? 0 : wind.mean() + wind.meetSd() * random.nextGaussian();
         boolean now = false;
         for (int a = 0; a < meet.attempts(); a++) {
-          double w = wind == null ? 0 : Math.max(RunLimits.MIN_WIND, Math.min(RunLimits.MAX_WIND, air + wind.gustSd() * random.nextGaussian()));
+          double w = wind == null ? 0 : Math.max(Weather.MIN_WIND, Math.min(Weather.MAX_WIND, air + wind.gustSd() * random.nextGaussian()));
           double d = attempts.attempt(usual + (wind == null ? 0 : perMps * w + form.windBend_m() * w * w), random);
           if (d >= 0 && measure.steps(d) >= needed) {
             reachedAnyhow = true;
