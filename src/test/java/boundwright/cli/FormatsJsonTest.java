@@ -35,6 +35,7 @@ class FormatsJsonTest {
         Arguments.of("full-run", FullRunJson.Entry.class),
         Arguments.of("weather", FullRunJson.Days.class),
         Arguments.of("chance", ChanceCommand.Answer.class),
+        Arguments.of("meet day", MeetDayCommand.Answer.class),
         Arguments.of("session order", OrderAnswer.class),
         Arguments.of("season plan", PlanAnswer.Planned.class),
         Arguments.of("season mend", PlanAnswer.Mended.class),

@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.cli.Terminal.Said;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import org.junit.jupiter.api.BeforeEach;
@@ -115,5 +118,25 @@ class FullRunCommandsTest {
     assertThat(indoors.get("wind").isNull()).isTrue();
     Said words = terminal.run("chance", "--athlete", WHO, "--standard", "12.20", "--by", by, "--meet", soon);
     assertThat(words.out()).startsWith("CHANCE").contains("to reach 12.20 m by " + by + ", in 1 meet.").contains("if the wind did not matter");
+  }
+
+  @Test
+  void tellsTheDayOfAMeetAndWritesItsSheet() throws IOException {
+    refused("There is no meet here yet", "meet", "day");
+    json("meet", "new", "--name", "Evening", "--json");
+    json("meet", "enter", "--athlete", WHO, "--json");
+    refused("--starts 14:30", "meet", "day", "--wind", "1");
+    refused("is none", "meet", "day", "--starts", "noon");
+    refused("not both", "meet", "day", "--starts", "14:30", "--wind", "1", "--no-wind");
+    JsonNode day = json("meet", "day", "--starts", "14:30", "--wind", "1.5", "--give", "1", "--out", "day.pdf", "--json");
+    assertThat(day.at("/moments/0/at").asText()).isEqualTo("13:00");
+    assertThat(day.at("/likelyWind_mps").asDouble()).isEqualTo(1.5);
+    assertThat(day.at("/marks/0/firstAttempt").asText()).isEqualTo("14:30");
+    assertThat(day.at("/marks/0/moved/p50_m").asDouble()).isZero();
+    assertThat(day.at("/marks/0/from").asText()).contains("0 run-throughs");
+    assertThat(Files.readAllBytes(folder.resolve("day.pdf"))).startsWith("%PDF".getBytes(StandardCharsets.US_ASCII));
+    refused("is there already", "meet", "day", "--out", "day.pdf");
+    assertThat(json("meet", "day", "--no-wind", "--json").at("/likelyWind_mps").isNull()).isTrue();
+    assertThat(terminal.run("meet", "day").out()).contains("MEET").contains("call room closes").contains("none is expected").contains("common practice");
   }
 }

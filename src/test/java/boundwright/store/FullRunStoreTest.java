@@ -1,7 +1,10 @@
 package boundwright.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
+import boundwright.approach.board.GapEntry;
 import boundwright.approach.full.DistanceEntry;
 import boundwright.approach.full.FoundDistance;
 import boundwright.approach.full.FoundDistance.Where;
@@ -13,15 +16,19 @@ import boundwright.approach.weather.Weather;
 import boundwright.athlete.Athlete;
 import boundwright.jump.JumpEntry;
 import boundwright.jump.Phases;
-import boundwright.approach.board.GapEntry;
 import boundwright.meet.Attempt;
 import boundwright.meet.BoardDistance;
 import boundwright.meet.Entrant;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSheet;
+import boundwright.meet.day.DaySheet;
+import boundwright.meet.day.MeetDay;
+import boundwright.quantity.RefusedException;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -101,11 +108,27 @@ class FullRunStoreTest {
     assertThat(found).extracting(FoundDistance::steps).containsExactly(null, null, 12, 8);
     assertThat(found.get(1).distance_m()).isEqualTo(12.11);
     assertThat(found.get(1).weather()).isEqualTo(Weather.gauge(1.3));
-    assertThat(found.get(2).distance_m()).isEqualTo(11.70, org.assertj.core.api.Assertions.within(1e-9));
-    assertThat(w.fullRunLog().fullRuns()).containsExactly(java.util.Map.entry(ada.id(), 14));
+    assertThat(found.get(2).distance_m()).isEqualTo(11.70, within(1e-9));
+    assertThat(w.fullRunLog().fullRuns()).containsExactly(Map.entry(ada.id(), 14));
     FullRunAnswer answer = w.fullRunDesk().answer(ada, null, Fixtures.TODAY);
     assertThat(answer.steps()).isEqualTo(14);
     assertThat(Objects.requireNonNull(answer.asked()).level_m().p50()).isBetween(11.5, 12.6);
+  }
+
+  @Test
+  void theDayOfAMeetIsReplacedAndGoesWithTheMeet() {
+    MeetSheet meet = w.meets().add(MeetSheet.of("Invented Meet", Fixtures.TODAY, BoardDistance.ALL.get(0), null, MeetRules.DEFAULT));
+    assertThat(w.meetDays().day(meet.id())).isEmpty();
+    w.meetDays().keep(new MeetDay(meet.id(), LocalTime.of(14, 30), 30, 60, null, 2, ""));
+    MeetDay better = new MeetDay(meet.id(), LocalTime.of(15, 5), 20, 45, -1.2, 0.5, "cold");
+    w.meetDays().keep(better);
+    assertThat(w.meetDays().day(meet.id())).contains(better);
+    w.meets().enter(meet.id(), new Entrant(0, ada.id(), ada.name()));
+    DaySheet sheet = w.dayDesk().sheet(w.meets().byId(meet.id()).orElseThrow());
+    assertThat(sheet.marks()).singleElement().satisfies(m -> assertThat(m.first()).isEqualTo(LocalTime.of(15, 5)));
+    w.meets().remove(meet.id());
+    assertThat(w.meetDays().day(meet.id())).isEmpty();
+    assertThatThrownBy(() -> w.meetDays().keep(better)).isInstanceOf(RefusedException.class).hasMessageContaining("not in the store");
   }
 
   /** A distance loads the legs as a jump does; the same jump with its lengths is one jump. */
