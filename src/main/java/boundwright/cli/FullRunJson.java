@@ -5,6 +5,7 @@ import boundwright.approach.full.FullRunAnswer;
 import boundwright.approach.full.FullRunForecast;
 import boundwright.approach.full.WindEffect;
 import boundwright.approach.weather.DayWeather;
+import boundwright.approach.weather.RepWeather;
 import boundwright.approach.weather.Weather;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
@@ -96,9 +97,16 @@ final class FullRunJson {
   }
 
   /** What {@code weather} prints. */
-  record Days(List<Day> days, @Nullable Day kept, @Nullable Day takenOut) {
-    static Days of(List<DayWeather> all, @Nullable DayWeather kept, @Nullable DayWeather out) {
-      return new Days(all.stream().map(Day::of).toList(), kept == null ? null : Day.of(kept), out == null ? null : Day.of(out));
+  record Days(List<Day> days, @Nullable Day kept, @Nullable Day takenOut, Reps reps) {
+    static Days of(List<DayWeather> all, @Nullable DayWeather kept, @Nullable DayWeather out, RepWeather reps) {
+      return new Days(all.stream().map(Day::of).toList(), kept == null ? null : Day.of(kept), out == null ? null : Day.of(out), Reps.of(reps));
+    }
+  }
+
+  /** What the weather does to bounding reps, as shares of their length. */
+  record Reps(int used, int daysWithWeather, @Nullable Points sharePerMps, @Nullable Points sharePerDegree, @Nullable Points shareWet, String said) {
+    static Reps of(RepWeather w) {
+      return new Reps(w.reps(), w.days(), Points.fine(w.wind()), Points.fine(w.warmth()), Points.fine(w.wet()), w.words());
     }
   }
 }

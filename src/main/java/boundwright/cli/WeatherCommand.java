@@ -1,6 +1,7 @@
 package boundwright.cli;
 
 import boundwright.approach.weather.DayWeather;
+import boundwright.approach.weather.RepWeather;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
@@ -56,16 +57,17 @@ final class WeatherCommand implements Callable<Integer> {
         bench.weather().keep(kept);
       }
       List<DayWeather> days = bench.weather().days();
+      RepWeather reps = bench.weatherDesk().reps(s.today());
       if (top.json()) {
-        Json.print(s.out(), FullRunJson.Days.of(days, kept, out));
+        Json.print(s.out(), FullRunJson.Days.of(days, kept, out, reps));
       } else {
-        print(s, days, kept, out);
+        print(s, days, kept, out, reps);
       }
       return 0;
     }
   }
 
-  private static void print(Surroundings s, List<DayWeather> days, @Nullable DayWeather kept, @Nullable DayWeather out) {
+  private static void print(Surroundings s, List<DayWeather> days, @Nullable DayWeather kept, @Nullable DayWeather out, RepWeather reps) {
     MarksText text = new MarksText(s.out(), LengthUnit.METRES);
     if (kept != null) {
       text.wrapped("Kept", said(kept));
@@ -75,6 +77,9 @@ final class WeatherCommand implements Callable<Integer> {
       s.out().println("No day's weather is kept yet. Keep one: boundwright weather --wind 1.2 --temperature 14.");
     } else {
       days.forEach(d -> s.out().println("  " + said(d)));
+      if (!reps.words().isEmpty()) {
+        text.wrapped("Reps", reps.words());
+      }
     }
   }
 

@@ -2,6 +2,7 @@ package boundwright.inference;
 
 import boundwright.quantity.Rows;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -34,7 +35,7 @@ public final class GroupedNormal {
 
   /**
    * @param priorMean of beta
-   * @param priorPrecision inverse of its covariance; all 0 for a flat beta
+   * @param priorPrecision inverse of its covariance, positive definite; all 0 for a flat beta
    */
   public GroupedNormal(double[] priorMean, double[][] priorPrecision) {
     p = priorMean.length;
@@ -44,6 +45,13 @@ public final class GroupedNormal {
       a[i] = priorPrecision[i].clone();
       b[i] = Rows.dot(priorPrecision[i], priorMean);
       squares += priorMean[i] * b[i];
+    }
+    boolean flat = Arrays.stream(priorPrecision).flatMapToDouble(Arrays::stream).allMatch(d -> d == 0);
+    if (!flat) {
+      double[][] l = cholesky(priorPrecision);
+      for (int i = 0; i < p; i++) {
+        logDeterminants -= 2 * Math.log(l[i][i]);
+      }
     }
   }
 
@@ -91,7 +99,7 @@ public final class GroupedNormal {
     }
   }
 
-  /** Log density of all values with beta integrated out, less what does not depend on the covariances. */
+  /** Log density of all values with beta integrated out; with a flat beta, less a constant. */
   public double logLikelihood() {
     solve();
     double out = -logDeterminants - squares + Rows.dot(b, beta) - count * LOG_TWO_PI;

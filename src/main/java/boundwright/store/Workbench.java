@@ -3,6 +3,7 @@ package boundwright.store;
 import boundwright.approach.ApproachDesk;
 import boundwright.approach.aim.AimDesk;
 import boundwright.approach.full.FullRunDesk;
+import boundwright.approach.weather.WeatherDesk;
 import boundwright.athlete.person.People;
 import boundwright.clip.day.Parts;
 import boundwright.clip.day.SessionDesk;
@@ -59,6 +60,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
   private final FullRunDesk fullRunDesk;
+  private final WeatherDesk weatherDesk;
   private final MeetDesk meetDesk;
   private final ChanceDesk chanceDesk;
   private final DayDesk dayDesk;
@@ -86,6 +88,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs, changes);
     this.phaseDesk = new PhaseDesk(jumpLog);
     this.aimDesk = new AimDesk(boardLog);
+    this.weatherDesk = new WeatherDesk(weather, reps, athletes);
     this.fullRunDesk = new FullRunDesk(fullRunLog, weather);
     this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk, weather);
     this.meetDesk = new MeetDesk(meets, aimDesk);
@@ -234,6 +237,11 @@ public final class Workbench extends Repositories implements AutoCloseable {
   /** Says how a meet stands and what the next attempt is for. */
   public MeetDesk meetDesk() {
     return meetDesk;
+  }
+
+  /** Says what the weather of days does to bounding reps. */
+  public WeatherDesk weatherDesk() {
+    return weatherDesk;
   }
 
   /** Says how likely an athlete is to reach a standard by a day. */

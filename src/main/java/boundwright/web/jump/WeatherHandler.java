@@ -47,7 +47,7 @@ public final class WeatherHandler {
 
   private void show(Context ctx, int status, Sent sent) {
     String said = Form.has(ctx, "kept") ? "Kept." : Form.has(ctx, "removed") ? "Taken out." : "";
-    pages.show(ctx, status, "jump/weather", "Weather", "squad", new WeatherView(bench.weather().days(), sent, said, today().toString()));
+    pages.show(ctx, status, "jump/weather", "Weather", "squad", new WeatherView(bench.weather().days(), bench.weatherDesk().reps(today()).words(), sent, said, today().toString()));
   }
 
   private LocalDate today() {
