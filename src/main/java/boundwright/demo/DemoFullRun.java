@@ -72,6 +72,9 @@ final class DemoFullRun {
     workbench.weather().keep(new DayWeather(today.minusDays(63), new Weather(1.5, Weather.From.FLAG, 8.0, true), "rain before"));
     workbench.weather().keep(new DayWeather(today.minusDays(60), new Weather(-0.5, Weather.From.FLAG, 11.0, false), ""));
     workbench.weather().keep(new DayWeather(today.minusDays(54), new Weather(null, null, 13.0, true), "drizzle"));
+    workbench.weather().keep(new DayWeather(today.minusDays(20), new Weather(-1.5, Weather.From.FLAG, 12.0, false), ""));
+    workbench.weather().keep(new DayWeather(today.minusDays(13), new Weather(0.5, Weather.From.FLAG, 15.0, true), "grass wet"));
+    workbench.weather().keep(new DayWeather(today.minusDays(6), new Weather(2.0, Weather.From.FLAG, 16.0, false), ""));
     workbench.weather().keep(new DayWeather(today, new Weather(1.0, Weather.From.FLAG, 17.0, false), "ribbon at the pit"));
   }
 
