@@ -19,11 +19,11 @@ import java.util.random.RandomGenerator;
 
 /**
  * Distance by approach steps, pooled over the squad. With {@code z = (steps - 12) / 8} a jump is
- * {@code r (q0 + q1 z + q2 z2) + own offset + r (own slope z + form of the time + form of the day + wind, warmth and wet + scatter)}:
- * a quadratic of the squad (Beres et al. 2014: quadratic in steps; read in the abstract), each athlete's own offset and slope about it, a level that
- * wanders from day to day as a random walk, and r, how far the athlete jumps over 13 m, since longer jumps gain and scatter more. The
- * first guesses below are judgement; wind starts from what was published ({@link WindEffect}). All but the five spreads is closed form
- * ({@link GroupedNormal}); the spreads are averaged over ({@link SpreadSearch}). Immutable.
+ * {@code q0 + own offset + r (q1 z + q2 z2 + q3 z3 + own slope z + own bend z2 + form of the time + form of the day + wind, warmth and wet + scatter)}:
+ * a quadratic of the squad (Beres et al. 2014: quadratic in steps; read in the abstract) with a cubic part kept near nothing, since no squad's law is a
+ * quadratic; each athlete's own offset, slope and bend; a level that wanders from day to day as a random walk; and r, how far the athlete jumps over
+ * 13 m, since longer jumps gain and scatter more. The first guesses below are judgement; wind starts from what was published ({@link WindEffect}). All
+ * but the six spreads is closed form ({@link GroupedNormal}); the spreads are averaged over ({@link SpreadSearch}). Immutable.
  */
 public final class FullRunModel {
   /** Only so many of an athlete's newest jumps count (judgement). */
