@@ -2,7 +2,7 @@
 // answers only reads; what is entered is kept and sent by the pages themselves.
 "use strict";
 const STORE = "boundwright-pages-2";
-const OURS = /^\/(runway|meet(\/\d+)?)$/;
+const OURS = /^\/(runway|meet(\/\d+(\/day)?)?)$/;
 const PATIENCE_MS = 5000;
 
 self.addEventListener("install", () => self.skipWaiting());

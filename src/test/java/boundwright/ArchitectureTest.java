@@ -57,7 +57,7 @@ class ArchitectureTest {
     room("runway", "quantity", "evidence", "footfall", "athlete", "flight");
     room("jump", "quantity", "evidence", "inference", "footfall", "athlete", "flight");
     room("approach", "quantity", "evidence", "inference", "footfall", "athlete", "flight", "jump");
-    room("meet", "quantity", "evidence", "footfall", "athlete", "jump", "approach");
+    room("meet", "quantity", "evidence", "inference", "footfall", "athlete", "jump", "approach");
     room("technique", "quantity", "evidence", "footfall", "athlete");
     room("load", "quantity", "evidence", "footfall", "athlete", "flight");
     room("clip", "quantity", "machine", "evidence", "footfall", "athlete", "flight", "technique");

@@ -14,6 +14,9 @@ import boundwright.approach.run.RunUpSettings;
 import boundwright.approach.run.RunwaySpread;
 import boundwright.approach.run.SpeedBySteps;
 import boundwright.approach.run.StepModel;
+import boundwright.approach.weather.DayWeather;
+import boundwright.approach.weather.Weather;
+import boundwright.approach.weather.WeatherLog;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.AthleteRepository;
 import boundwright.athlete.MeasuredRunUp;
@@ -30,7 +33,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** Says where the full run-up starts and is checked, from an athlete's run-throughs and timed run-ups. */
@@ -49,6 +54,7 @@ public final class ApproachDesk {
   private final AimDesk aims;
   private final GrowthDesk growth;
   private final boolean told;
+  private final WeatherLog weather;
 
   /**
    * Works on these.
@@ -56,13 +62,15 @@ public final class ApproachDesk {
    * @param growth of everybody
    * @param told whether whoever reads it may be told of growth; if not the marks are the same, without this reason
    */
-  public ApproachDesk(RunThroughLog runThroughs, JumpLog jumps, AthleteRepository athletes, AimDesk aims, GrowthDesk growth, boolean told) {
+  public ApproachDesk(
+      RunThroughLog runThroughs, JumpLog jumps, AthleteRepository athletes, AimDesk aims, WeatherLog weather, GrowthDesk growth, boolean told) {
     this.growth = growth;
     this.told = told;
     this.runThroughs = runThroughs;
     this.jumps = jumps;
     this.athletes = athletes;
     this.aims = aims;
+    this.weather = weather;
   }
 
   /**
@@ -112,7 +120,7 @@ public final class ApproachDesk {
         missing,
         StartAdvice.of(BoardSpread.of(gaps), aim, settings.rhythm_m()),
         startFrom(gaps, same),
-        LearnedShifts.of(runs),
+        shifts(kept),
         from(plan, runs, profile, bySteps, aim_m != null, own != null) + longer(newest));
   }
 
@@ -125,6 +133,18 @@ public final class ApproachDesk {
 
   /** A run and its day. */
   private record Dated(LocalDate date, RunThrough run) {}
+
+  /** A run-through that has no wind of its own ran in its day's. */
+  private LearnedShifts shifts(List<RunThroughEntry> kept) {
+    Map<LocalDate, Weather> days = new HashMap<>();
+    for (DayWeather d : weather.days()) {
+      days.put(d.date(), d.weather());
+    }
+    return LearnedShifts.inWinds(
+        kept.stream()
+            .map(e -> new LearnedShifts.InWind(e.run(), Weather.gauge(e.run().wind()).or(days.getOrDefault(e.date(), Weather.UNKNOWN))))
+            .toList());
+  }
 
   /** A taped run-up tells where its last step fell, seen from its start. */
   private static List<Dated> withTaped(List<RunThroughEntry> runs, List<MeasuredRunUp> taped) {

@@ -109,7 +109,7 @@ public final class CardPdf {
     }
   }
 
-  private static String page(String foot, Paper paper) {
+  static String page(String foot, Paper paper) {
     return "@page { size: " + paper.width_mm() + "mm " + paper.height_mm() + "mm; margin: 8mm 10mm 11mm 10mm;"
         + " @bottom-left { content: '" + quoted(foot) + "'; font: 7pt Bitter; color: #4a423c; }"
         + " @bottom-right { content: counter(page) ' / ' counter(pages); font: 7pt Bitter; color: #4a423c; } }\n"

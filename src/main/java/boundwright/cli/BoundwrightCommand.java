@@ -16,6 +16,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.IParameterExceptionHandler;
@@ -25,7 +26,6 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ScopeType;
 import picocli.CommandLine.Spec;
 import picocli.CommandLine.UnmatchedArgumentException;
-import picocli.CommandLine;
 
 /**
  * The command {@code boundwright} and what all its commands share. Exit codes: 0 done; 1 an import took nothing, or the data have a fault; 2
@@ -92,6 +92,9 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new BackCommand(top))
             .addSubcommand(new PhasesCommand(top))
             .addSubcommand(new ApproachCommand(top))
+            .addSubcommand(new FullRunCommand(top))
+            .addSubcommand(new WeatherCommand(top))
+            .addSubcommand(new ChanceCommand(top))
             .addSubcommand(new AimCommand(top))
             .addSubcommand(MeetCommand.with(top))
             .addSubcommand(ClipCommand.with(top))

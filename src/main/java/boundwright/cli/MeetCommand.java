@@ -5,10 +5,10 @@ import boundwright.store.Workbench;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine;
 
 /** Meets: without a command of its own it lists them. */
 @Command(
@@ -41,7 +41,8 @@ final class MeetCommand implements Callable<Integer> {
         .addSubcommand(new MeetAttemptCommand(top))
         .addSubcommand(new MeetUndoCommand(top))
         .addSubcommand(new MeetRanksCommand(top))
-        .addSubcommand(new MeetAimCommand(top));
+        .addSubcommand(new MeetAimCommand(top))
+        .addSubcommand(new MeetDayCommand(top));
   }
 
   @Override
@@ -51,7 +52,7 @@ final class MeetCommand implements Callable<Integer> {
       List<MeetSheet> all = bench.meets().all();
       list(s, all);
       if (!top.json() && !list) {
-        s.out().println("Commands: new, enter, attempt, undo, ranks, aim; each has --help.");
+        s.out().println("Commands: new, enter, attempt, undo, ranks, aim, day; each has --help.");
       }
       return 0;
     }

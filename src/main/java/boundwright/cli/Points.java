@@ -12,4 +12,9 @@ record Points(double p05, double p50, double p95) {
   static @Nullable Points orNull(@Nullable Estimate e) {
     return e == null ? null : of(e);
   }
+
+  /** To a hundredth of a per cent, for shares. */
+  static @Nullable Points fine(@Nullable Estimate e) {
+    return e == null ? null : new Points(Json.chance(e.p05()), Json.chance(e.p50()), Json.chance(e.p95()));
+  }
 }

@@ -107,6 +107,7 @@ public final class DemoSquad {
     }
     workbench.logbook().logAll(reps);
     DemoJumps.fill(workbench);
+    DemoFullRun.fill(workbench);
     DemoLoad.fill(workbench);
     return reps.size();
   }

@@ -108,12 +108,37 @@ public final class JumpSources {
   public static final Source MEET_LIMITS =
       new Source("meet-limits", "Triple jump 3-19 m, wind -8 to +12 m/s, gap -0.60 to +2.00 m, 0-26 steps, run-up 0-55 m",
           "judgement of the makers", Standing.JUDGEMENT);
+  /** From the short run to the full run. */
+  public static final Source FULL_RUN =
+      new Source("full-run", "Full-run distance is told best by a quadratic in the approach steps (eight long jumpers: 6.95 m told, 6.96 m jumped); for the "
+          + "triple jump nothing was found", "Beres et al. 2014, Kinesiology 46:88-96 (abstract)", Standing.READ);
+  /** What the squad's own distances replace. */
+  public static final Source FULL_RUN_PRIOR =
+      new Source("full-run-prior", "Before any jump: 1.2 m (0.2 to 2.2) from 8 to 16 steps for a jumper of 13 m, and how athletes, days and jumps differ; "
+          + "nothing is told more than four steps beyond what anybody has jumped from", "first guess of the makers", Standing.JUDGEMENT);
+  /** Wind on a triple jump. */
+  public static final Source WIND_TRIPLE =
+      new Source("wind-triple", "7.6 cm per m/s of tail wind in the triple jump, from one women's qualification on one morning: a wide first guess that the "
+          + "log replaces", "one championship study, not named in the notes", Standing.READ);
+  /** Wind on a long jump. */
+  public static final Source WIND_LONG =
+      new Source("wind-long", "Long jump: still-air mark = mark - .031 w + .0027 w2, w the tail wind in m/s; its bend is the first guess for the triple jump's",
+          "Murrie (abstract)", Standing.READ);
+  /** Winds that were estimated. */
+  public static final Source WIND_ESTIMATES =
+      new Source("wind-estimates", "A gauge is good to 0.2 m/s, a flag to 1.0, winds along a runway scatter by 1.5, from meet to meet by 1.3 and from attempt to "
+          + "attempt by 0.8", "judgement of the makers", Standing.JUDGEMENT);
+  /** Warm-up and call room. */
+  public static final Source WARM_UP =
+      new Source("warm-up", "About an hour of warm-up counted back from the call room, which closes about half an hour before the start; both can be set for each "
+          + "meet", "common practice", Standing.COMMON_PRACTICE);
 
   /** All of them. */
   public static final List<Source> ALL =
       List.of(PHASE_LENGTH, PHASE_CLASS, CONVERSION_THRESHOLDS, REFERENCE_JUMPS, REFERENCE_1995, REFERENCE_TEN_WOMEN, CONTACT_LEARNING,
           SPEED_BY_STEPS, ACCURACY, FOUL_SHARE, WIND_START, AIM_STUDY, AIM, CENSORED, FOUL_RULE, BOARDS, BOARDS_SCHOOL, BOARDS_SHORT,
-          WIND_RULE, ROUNDS, FINAL_ORDER, SCORING, WIND_DISTANCE, NO_MARK, RIVALS, MEET_LIMITS);
+          WIND_RULE, ROUNDS, FINAL_ORDER, SCORING, WIND_DISTANCE, NO_MARK, RIVALS, FULL_RUN, FULL_RUN_PRIOR, WIND_TRIPLE, WIND_LONG, WIND_ESTIMATES, WARM_UP,
+          MEET_LIMITS);
 
   private JumpSources() {}
 }

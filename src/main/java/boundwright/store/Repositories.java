@@ -4,7 +4,9 @@ import boundwright.account.AccountRepository;
 import boundwright.account.BondRepository;
 import boundwright.account.PasskeyRepository;
 import boundwright.approach.aim.BoardLog;
+import boundwright.approach.full.FullRunLog;
 import boundwright.approach.run.RunThroughLog;
+import boundwright.approach.weather.WeatherLog;
 import boundwright.athlete.AthleteRepository;
 import boundwright.athlete.Changes;
 import boundwright.athlete.growth.GrowthDesk;
@@ -15,6 +17,7 @@ import boundwright.load.LoadRepository;
 import boundwright.load.WorkLog;
 import boundwright.load.back.WayBackRepository;
 import boundwright.meet.MeetRepository;
+import boundwright.meet.day.MeetDayLog;
 import boundwright.pairing.PhoneRepository;
 import boundwright.readiness.LadderRepository;
 import boundwright.readiness.TestRepository;
@@ -56,6 +59,9 @@ abstract class Repositories {
   final SqlLooks looks;
   final SqlRunThroughs runThroughs;
   final SqlBoardLog boardLog;
+  final SqlFullRun fullRunLog;
+  final SqlWeather weather;
+  final SqlMeetDays meetDays;
   final SqlMeets meets;
   final WorkLog workLog;
   final SqlOrder order;
@@ -93,6 +99,9 @@ abstract class Repositories {
     this.phones = new SqlPhones(database);
     this.seasons = new SqlSeasons(database);
     this.boardLog = new SqlBoardLog(database, meets);
+    this.fullRunLog = new SqlFullRun(database);
+    this.weather = new SqlWeather(database);
+    this.meetDays = new SqlMeetDays(database);
     this.load = new SqlLoad(database);
     this.workLog = new SqlWorkLog(database);
     this.order = new SqlOrder(database);
@@ -162,6 +171,21 @@ abstract class Repositories {
   /** Take-offs at the board. */
   public BoardLog boardLog() {
     return boardLog;
+  }
+
+  /** Distances by approach steps. */
+  public FullRunLog fullRunLog() {
+    return fullRunLog;
+  }
+
+  /** The weather of days. */
+  public WeatherLog weather() {
+    return weather;
+  }
+
+  /** The days of meets. */
+  public MeetDayLog meetDays() {
+    return meetDays;
   }
 
   /** Meets, their attempts, and the settings of the jump and the meet. */

@@ -29,7 +29,7 @@ import org.jspecify.annotations.Nullable;
  * Everything that was logged of the legs, gathered from the tables of all rooms in a few reads for a whole squad.
  *
  * <p>An abandoned rep counts up to where it broke off, whole where nobody counted. A jump is made on the athlete's take-off foot. A take-off at the board that was measured as a jump too is one jump: of one day
- * the larger of the two numbers counts. One without a distance counts as its contact at the board alone. A pass in a meet counts
+ * the larger of the two numbers counts; so it is with a distance from some steps and a jump measured from as many. One without a distance counts as its contact at the board alone. A pass in a meet counts
  * nothing; a foul counts as a whole jump, the careful reading.
  */
 final class SqlWorkLog implements WorkLog {
@@ -53,6 +53,7 @@ final class SqlWorkLog implements WorkLog {
           h -> {
             reps(h, days, from);
             jumps(h, days, from);
+            distances(h, days, from);
             runThroughs(h, days, from);
             gaps(h, days, from);
             attempts(h, days, from);
@@ -76,7 +77,7 @@ final class SqlWorkLog implements WorkLog {
             h
                 .createQuery(
                     "SELECT athlete_id, min(date) AS first FROM ("
-                        + String.join(" UNION ALL ", Stream.of("rep", "measured_jump", "run_through", "board_gap").map(SqlWorkLog::firstOf).toList())
+                        + String.join(" UNION ALL ", Stream.of("rep", "measured_jump", "jump_distance", "run_through", "board_gap").map(SqlWorkLog::firstOf).toList())
                         + " UNION ALL SELECT e.athlete_id, m.date FROM meet_attempt a JOIN meet_entrant e ON e.id = a.entrant_id"
                         + " JOIN meet m ON m.id = e.meet_id WHERE e.athlete_id IN (<ids>) AND a.result <> 'PASS') AS worked"
                         + " WHERE date IS NOT NULL GROUP BY athlete_id")
@@ -99,6 +100,8 @@ final class SqlWorkLog implements WorkLog {
     private final Map<LocalDate, Map<Work, Integer>> work = new TreeMap<>();
     private final Map<LocalDate, List<OtherWork>> other = new TreeMap<>();
     private final Map<LocalDate, Integer> measuredJumps = new HashMap<>();
+    /** Of those the ones with their steps noted, that no distance of the day was paired with yet. */
+    private final Map<LocalDate, Map<Integer, Integer>> unpaired = new HashMap<>();
     private final Map<LocalDate, Integer> boardJumps = new HashMap<>();
 
     Days(Foot takeOff) {
@@ -185,8 +188,26 @@ final class SqlWorkLog implements WorkLog {
         "SELECT id, athlete_id, date, approach_steps FROM measured_jump WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
         (r, whose, date) -> {
           List<VerticalSpeeds> speeds = measured.getOrDefault(r.getLong("id"), Collections.emptyList());
-          whose.jump(date, Work.Kind.FULL_JUMP, steps(Columns.whole(r, "approach_steps")), speeds);
+          Integer noted = Columns.whole(r, "approach_steps");
+          whose.jump(date, Work.Kind.FULL_JUMP, steps(noted), speeds);
+          if (noted != null) {
+            whose.unpaired.computeIfAbsent(date, d -> new HashMap<>()).merge(noted, 1, Integer::sum);
+          }
           whose.measuredJumps.merge(date, 1, Integer::sum);
+        });
+  }
+
+  private static void distances(Handle h, Map<Long, Days> days, LocalDate from) {
+    read(h, days, from, "SELECT athlete_id, date, approach_steps FROM jump_distance WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+        (r, whose, date) -> {
+          int steps = r.getInt("approach_steps");
+          Map<Integer, Integer> measured = whose.unpaired.getOrDefault(date, new HashMap<>());
+          int left = measured.getOrDefault(steps, 0);
+          if (left > 0) {
+            measured.put(steps, left - 1);
+          } else {
+            whose.jump(date, Work.Kind.FULL_JUMP, steps, List.of());
+          }
         });
   }
 

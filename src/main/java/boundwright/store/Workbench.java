@@ -2,6 +2,8 @@ package boundwright.store;
 
 import boundwright.approach.ApproachDesk;
 import boundwright.approach.aim.AimDesk;
+import boundwright.approach.full.FullRunDesk;
+import boundwright.approach.weather.WeatherDesk;
 import boundwright.athlete.growth.GrowthDesk;
 import boundwright.athlete.person.People;
 import boundwright.athlete.person.PersonRepository;
@@ -16,6 +18,8 @@ import boundwright.flight.Logbook;
 import boundwright.jump.PhaseDesk;
 import boundwright.load.LoadDesk;
 import boundwright.meet.MeetDesk;
+import boundwright.meet.chance.ChanceDesk;
+import boundwright.meet.day.DayDesk;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.LadderDesk;
 import boundwright.readiness.back.BackDesk;
@@ -61,7 +65,11 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final PhaseDesk phaseDesk;
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
+  private final FullRunDesk fullRunDesk;
+  private final WeatherDesk weatherDesk;
   private final MeetDesk meetDesk;
+  private final ChanceDesk chanceDesk;
+  private final DayDesk dayDesk;
   private final TrackDesk track;
   private final Attendance attendance;
   private final OrderDesk orderDesk;
@@ -88,8 +96,12 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs, changes);
     this.phaseDesk = new PhaseDesk(jumpLog);
     this.aimDesk = new AimDesk(boardLog);
-    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk, growing, seen.bodies());
+    this.weatherDesk = new WeatherDesk(weather, reps, athletes);
+    this.fullRunDesk = new FullRunDesk(fullRunLog, weather);
+    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk, weather, growing, seen.bodies());
     this.meetDesk = new MeetDesk(meets, aimDesk);
+    this.dayDesk = new DayDesk(meetDays, athletes, approachDesk);
+    this.chanceDesk = new ChanceDesk(fullRunDesk, aimDesk, meets);
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
@@ -233,9 +245,29 @@ public final class Workbench extends Repositories implements AutoCloseable {
     return aimDesk;
   }
 
+  /** Says how far an athlete will jump from more approach steps. */
+  public FullRunDesk fullRunDesk() {
+    return fullRunDesk;
+  }
+
   /** Says how a meet stands and what the next attempt is for. */
   public MeetDesk meetDesk() {
     return meetDesk;
+  }
+
+  /** Says what the weather of days does to bounding reps. */
+  public WeatherDesk weatherDesk() {
+    return weatherDesk;
+  }
+
+  /** Says how likely an athlete is to reach a standard by a day. */
+  public ChanceDesk chanceDesk() {
+    return chanceDesk;
+  }
+
+  /** Puts the sheet of a meet's day together. */
+  public DayDesk dayDesk() {
+    return dayDesk;
   }
 
   /** The coach's clips. They wait until {@link ClipDesk#start} is called, by the one program that shall read them. */

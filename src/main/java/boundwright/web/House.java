@@ -40,9 +40,12 @@ import boundwright.web.files.FilesHandler;
 import boundwright.web.files.ReportHandler;
 import boundwright.web.files.SourcesView;
 import boundwright.web.jump.AimHandler;
+import boundwright.web.jump.FullRunHandler;
 import boundwright.web.jump.JumpHandler;
 import boundwright.web.jump.RunUpHandler;
+import boundwright.web.jump.WeatherHandler;
 import boundwright.web.licences.LicencesView;
+import boundwright.web.meet.MeetDayHandler;
 import boundwright.web.meet.MeetHandler;
 import boundwright.web.meet.MeetListHandler;
 import boundwright.web.order.OrderHandler;
@@ -334,6 +337,14 @@ final class House implements AutoCloseable {
     routes.get("/athlete/{id}/run-up", runUp::show);
     routes.post("/athlete/{id}/run-up", runUp::keep);
     routes.post("/athlete/{id}/run-up/{number}/remove", runUp::remove);
+    FullRunHandler fullRun = new FullRunHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/full-run", fullRun::show);
+    routes.post("/athlete/{id}/full-run", fullRun::keep);
+    routes.post("/athlete/{id}/full-run/{number}/remove", fullRun::remove);
+    WeatherHandler weather = new WeatherHandler(bench, pages);
+    routes.get("/weather", weather::show);
+    routes.post("/weather", weather::keep);
+    routes.post("/weather/{day}/remove", weather::remove);
     AimHandler aim = new AimHandler(bench, pages, gate);
     routes.get("/athlete/{id}/aim", aim::show);
     routes.post("/athlete/{id}/aim", aim::keep);
@@ -355,6 +366,10 @@ final class House implements AutoCloseable {
     routes.post("/meet/{id}/undo/{number}", meet::undo);
     routes.post("/meet/{id}/beside/{number}", meet::choose);
     routes.post("/meet/{id}/attempt/{number}/remove", meet::removeAttempt);
+    MeetDayHandler meetDay = new MeetDayHandler(bench, pages);
+    routes.get("/meet/{id}/day", meetDay::show);
+    routes.post("/meet/{id}/day", meetDay::keep);
+    routes.get("/meet/{id}/day.pdf", meetDay::pdf);
     // at the root, so that it may answer for the pages of the meets
     routes.get("/worker.js", assets::worker);
   }

@@ -3,16 +3,23 @@ package boundwright.demo;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import boundwright.approach.aim.AimAnswer;
+import boundwright.approach.full.FullRunAnswer;
+import boundwright.approach.weather.Weather;
 import boundwright.athlete.Athlete;
 import boundwright.jump.PhaseAnswer;
 import boundwright.meet.Entrant;
 import boundwright.meet.MeetNow;
 import boundwright.meet.MeetSheet;
+import boundwright.meet.chance.ChanceAnswer;
+import boundwright.meet.chance.LikelyWind;
+import boundwright.meet.day.DaySheet;
+import boundwright.quantity.LengthUnit;
 import boundwright.store.Fixtures;
 import boundwright.store.Workbench;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -59,10 +66,30 @@ class DemoJumpsTest {
   }
 
   @Test
+  void fullRunWeatherChanceAndTheDayHaveAnExample() {
+    try (Workbench w = open("one")) {
+      Athlete bram = w.athletes().byName("Bram Curlew").orElseThrow();
+      FullRunAnswer full = w.fullRunDesk().answer(bram, 16, Fixtures.TODAY);
+      assertThat(full.words(LengthUnit.METRES)).contains(" from 8 steps is about ").contains(" from 16.");
+      assertThat(full.weather()).isNotNull();
+      assertThat(w.weather().days()).hasSizeGreaterThan(3).anyMatch(d -> d.weather().from() == Weather.From.HEAD).anyMatch(d -> Boolean.TRUE.equals(d.weather().wet()));
+      ChanceAnswer chance = w.chanceDesk().answer(bram, 13.6, Fixtures.TODAY.plusDays(60), List.of(), LikelyWind.USUAL, null, Fixtures.TODAY);
+      assertThat(Objects.requireNonNull(chance.chance()).byThen()).isBetween(0.01, 0.99);
+      assertThat(chance.foulsOwn()).isTrue();
+      DaySheet day = w.dayDesk().sheet(w.meets().all().get(1));
+      assertThat(day.moments()).hasSizeGreaterThan(5);
+      assertThat(day.marks()).hasSize(3);
+      // an athlete without a timed or logged full run is told of in words
+      assertThat(w.athletes().all().stream().map(a -> w.fullRunDesk().answer(a, null, Fixtures.TODAY))).anyMatch(a -> a.missing() != null);
+    }
+  }
+
+  @Test
   void theMeetIsInventedAndUnderWayInTheRoundThatDecidesWhoGoesOn() {
     try (Workbench w = open("one")) {
-      MeetSheet sheet = w.meets().all().get(0);
-      assertThat(w.meets().all()).hasSize(1);
+      // the newest is still to come
+      assertThat(w.meets().all()).hasSize(2);
+      MeetSheet sheet = w.meets().all().get(1);
       assertThat(sheet.name()).contains("invented");
       assertThat(sheet.date()).isEqualTo(Fixtures.TODAY);
       assertThat(sheet.entrants()).filteredOn(Entrant::isRival).allMatch(e -> e.name().startsWith("Bib "));

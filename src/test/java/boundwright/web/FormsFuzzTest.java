@@ -30,7 +30,7 @@ class FormsFuzzTest {
   private static final Pattern NAME = Pattern.compile("<(?:input|select|textarea|button)[^>]*\\bname=\"([^\"]+)\"[^>]*?(?:\\bvalue=\"([^\"]*)\")?[^>]*>");
   private static final List<String> PAGES =
       List.of("/plan", "/plan/order", "/here", "/group/new", "/athletes", "/athlete/new", "/athlete/1", "/athlete/1/edit", "/athlete/1/care", "/athlete/1/back", "/athlete/1/load",
-          "/athlete/1/technique", "/athlete/1/tests", "/athlete/1/jump", "/athlete/1/run-up", "/athlete/1/aim", "/athlete/1/ready", "/athlete/1/second", "/meet",
+          "/athlete/1/technique", "/athlete/1/tests", "/athlete/1/jump", "/athlete/1/run-up", "/athlete/1/full-run", "/weather", "/athlete/1/aim", "/athlete/1/ready", "/athlete/1/second", "/meet",
           "/settings", "/settings/guard", "/settings/meet", "/season", "/import");
   /** What would end the run, or the athlete. */
   private static final Pattern LEFT_OUT = Pattern.compile(".*/(erase|close|logout|remove|backup.*)");

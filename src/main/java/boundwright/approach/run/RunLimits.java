@@ -1,15 +1,12 @@
 package boundwright.approach.run;
 
+import boundwright.approach.weather.Weather;
 import boundwright.quantity.Limits;
 
 /** What nobody runs or measures on the way to the board (standing: judgement). */
 public final class RunLimits {
   /** Longest run-up [m]. */
   static final double MAX_RUN_UP_M = 55;
-  /** Largest head wind [m/s]. */
-  static final double MIN_WIND = -8;
-  /** Largest tail wind [m/s]. */
-  static final double MAX_WIND = 12;
 
   private RunLimits() {}
 
@@ -23,6 +20,6 @@ public final class RunLimits {
    * @throws boundwright.quantity.RefusedException if nobody jumps in it
    */
   public static double wind(double speed) {
-    return Limits.within("wind", speed, MIN_WIND, MAX_WIND, "m/s", "A tail wind is +, a head wind is -.");
+    return Weather.wind(speed);
   }
 }

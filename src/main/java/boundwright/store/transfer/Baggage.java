@@ -9,7 +9,7 @@ public final class Baggage {
   public static final Set<String> GOES =
       Set.of(
           "athlete", "person", "consent", "body_measurement", "known_mark", "run_up", "family_rung", "rung_decision", "rep", "second_look", "test_score", "measured_jump",
-          "jump_contact", "run_through", "board_gap", "meet", "meet_entrant", "meet_attempt", "meet_beside", "care", "last_week", "pain", "medical_hold", "way_back", "way_back_step",
+          "jump_contact", "jump_distance", "run_through", "board_gap", "meet", "meet_entrant", "meet_attempt", "meet_beside", "care", "last_week", "pain", "medical_hold", "way_back", "way_back_step",
           "guard_override", "session_rating", "other_work", "season_start", "away", "clip", "clip_points", "clip_mark", "clip_correction", "contact_time");
 
   /** What stays, and why. */
@@ -26,6 +26,7 @@ public final class Baggage {
           Map.entry("season_version", "the old club's plan"),
           Map.entry("season_year", "the old club's plan"),
           Map.entry("calendar_secret", "a secret: calendars get a new address"),
+          Map.entry("meet_day", "the old club's warm-up"),
           Map.entry("session_film", "others are in it"),
           Map.entry("session_rep", "others are in its film"),
           Map.entry("import_file", "a file of the old club"),

@@ -1,0 +1,4 @@
+@NullMarked
+package boundwright.approach.full;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package boundwright.approach.weather;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package boundwright.inference;
+
+import org.jspecify.annotations.NullMarked;

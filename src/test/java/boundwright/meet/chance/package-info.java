@@ -1,0 +1,4 @@
+@NullMarked
+package boundwright.meet.chance;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package boundwright.meet.day;
+
+import org.jspecify.annotations.NullMarked;
