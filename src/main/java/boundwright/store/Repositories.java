@@ -9,6 +9,7 @@ import boundwright.athlete.AthleteRepository;
 import boundwright.athlete.Changes;
 import boundwright.flight.RepStore;
 import boundwright.jump.JumpLog;
+import boundwright.jump.takeoff.LongJumpLog;
 import boundwright.load.CareRepository;
 import boundwright.load.LoadRepository;
 import boundwright.load.WorkLog;
@@ -46,6 +47,7 @@ abstract class Repositories {
   final SqlLoad load;
   final SqlLadder ladder;
   final SqlJumpLog jumpLog;
+  final SqlLongJumps longJumps;
   final SqlLooks looks;
   final SqlRunThroughs runThroughs;
   final SqlBoardLog boardLog;
@@ -78,6 +80,7 @@ abstract class Repositories {
     this.looks = new SqlLooks(database);
     this.tests = new SqlTests(database);
     this.jumpLog = new SqlJumpLog(database);
+    this.longJumps = new SqlLongJumps(database);
     this.runThroughs = new SqlRunThroughs(database);
     this.meets = new SqlMeets(database);
     this.phones = new SqlPhones(database);
@@ -147,6 +150,11 @@ abstract class Repositories {
   /** Take-offs at the board. */
   public BoardLog boardLog() {
     return boardLog;
+  }
+
+  /** Measured long jumps. */
+  public LongJumpLog longJumps() {
+    return longJumps;
   }
 
   /** Meets, their attempts, and the settings of the jump and the meet. */

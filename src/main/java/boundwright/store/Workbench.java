@@ -12,6 +12,7 @@ import boundwright.clip.scan.ScanProcess;
 import boundwright.clip.session.CutProcess;
 import boundwright.flight.Logbook;
 import boundwright.jump.PhaseDesk;
+import boundwright.jump.takeoff.LongJumpDesk;
 import boundwright.load.LoadDesk;
 import boundwright.meet.MeetDesk;
 import boundwright.quantity.RefusedException;
@@ -53,6 +54,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final LoadDesk loadDesk;
   private final LadderDesk ladderDesk;
   private final PhaseDesk phaseDesk;
+  private final LongJumpDesk longJumpDesk;
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
   private final MeetDesk meetDesk;
@@ -79,8 +81,9 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.ladderDesk = new LadderDesk(reps, loadDesk, ladder, clock, changes);
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs, changes);
     this.phaseDesk = new PhaseDesk(jumpLog);
+    this.longJumpDesk = new LongJumpDesk(longJumps);
     this.aimDesk = new AimDesk(boardLog);
-    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk);
+    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, longJumps, athletes, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
@@ -205,6 +208,11 @@ public final class Workbench extends Repositories implements AutoCloseable {
   /** Says how an athlete shares a jump out and where the metres are. */
   public PhaseDesk phaseDesk() {
     return phaseDesk;
+  }
+
+  /** Says what an athlete's long jumps tell of angle, speed and where the metres are. */
+  public LongJumpDesk longJumpDesk() {
+    return longJumpDesk;
   }
 
   /** Says where the full run-up starts. */
