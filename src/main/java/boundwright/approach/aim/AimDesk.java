@@ -33,6 +33,11 @@ public final class AimDesk {
     this.log = log;
   }
 
+  /** Those in the triple jump, see {@link #seen(Athlete, Event)}. */
+  public List<BoardSeen> seen(Athlete athlete) {
+    return seen(athlete, Event.TRIPLE_JUMP);
+  }
+
   /** The newest attempts at the board in an event, oldest first: training and meets; passes are left out. */
   public List<BoardSeen> seen(Athlete athlete, Event event) {
     List<BoardSeen> out = new ArrayList<>();
