@@ -86,6 +86,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new PainCommand(top))
             .addSubcommand(new HoldCommand(top))
             .addSubcommand(new PhasesCommand(top))
+            .addSubcommand(new LongJumpCommand(top))
             .addSubcommand(new ApproachCommand(top))
             .addSubcommand(new AimCommand(top))
             .addSubcommand(MeetCommand.with(top))
