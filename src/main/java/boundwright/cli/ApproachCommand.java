@@ -155,6 +155,7 @@ final class ApproachCommand implements Callable<Integer> {
     text.line("START", in.write(p.startMark_m().p50()) + " from the take-off line, " + p.steps() + (p.steps() == 1 ? " step" : " steps"));
     text.line("Check", in.write(p.checkMark_m().p50()) + ", " + p.checkSteps() + " steps out (where the coach stands)");
     text.line("Early mark", in.write(p.earlyMark_m().p50()) + ", step " + p.earlyStep() + " (for the athlete)");
+    text.line("Second last", in.write(a.secondLast_m().p50()) + ", the contact before the take-off");
     text.line("Speed", metresPerSecond(p.speed()) + " at the board");
     text.line("Aim", in.write(p.aim_m()) + " behind the line");
     text.wrapped("Start mark", a.start().words(in));

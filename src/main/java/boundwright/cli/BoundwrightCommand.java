@@ -87,6 +87,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new HoldCommand(top))
             .addSubcommand(new PhasesCommand(top))
             .addSubcommand(new LongJumpCommand(top))
+            .addSubcommand(new LegsCommand(top))
             .addSubcommand(new ApproachCommand(top))
             .addSubcommand(new AimCommand(top))
             .addSubcommand(MeetCommand.with(top))

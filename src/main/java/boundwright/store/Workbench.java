@@ -2,6 +2,7 @@ package boundwright.store;
 
 import boundwright.approach.ApproachDesk;
 import boundwright.approach.aim.AimDesk;
+import boundwright.approach.legs.LegDesk;
 import boundwright.athlete.person.People;
 import boundwright.clip.day.Parts;
 import boundwright.clip.day.SessionDesk;
@@ -14,6 +15,7 @@ import boundwright.flight.Logbook;
 import boundwright.jump.PhaseDesk;
 import boundwright.jump.takeoff.LongJumpDesk;
 import boundwright.load.LoadDesk;
+import boundwright.meet.EventsDesk;
 import boundwright.meet.MeetDesk;
 import boundwright.quantity.RefusedException;
 import boundwright.readiness.LadderDesk;
@@ -58,6 +60,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
   private final MeetDesk meetDesk;
+  private final EventsDesk eventsDesk;
   private final TrackDesk track;
   private final Attendance attendance;
   private final OrderDesk orderDesk;
@@ -85,6 +88,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.aimDesk = new AimDesk(boardLog);
     this.approachDesk = new ApproachDesk(runThroughs, jumpLog, longJumps, athletes, aimDesk);
     this.meetDesk = new MeetDesk(meets, aimDesk);
+    this.eventsDesk = new EventsDesk(aimDesk, new LegDesk(reps, longJumps));
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
@@ -223,6 +227,11 @@ public final class Workbench extends Repositories implements AutoCloseable {
   /** Says where to aim at the board. */
   public AimDesk aimDesk() {
     return aimDesk;
+  }
+
+  /** Describes what was measured in the two events and off each leg. */
+  public EventsDesk eventsDesk() {
+    return eventsDesk;
   }
 
   /** Says how a meet stands and what the next attempt is for. */

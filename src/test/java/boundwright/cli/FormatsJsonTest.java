@@ -29,6 +29,7 @@ class FormatsJsonTest {
         Arguments.of("log", RepAnswer.class),
         Arguments.of("long-jump", LongJumpAnswers.Answer.class),
         Arguments.of("long-jump", LongJumpAnswers.OneTakeOff.class),
+        Arguments.of("legs", LegsCommand.Answer.class),
         Arguments.of("aim", AimJson.PointsOf.class),
         Arguments.of("approach", RunUpAnswer.class),
         Arguments.of("meet", MeetJson.Now.class),

@@ -122,4 +122,42 @@ class LongJumpCommandTest {
     refused("1 to 3", "meet", "attempt", "--who", WHO, "--round", "4", "--distance", "6");
     assertThat(ok("meet", "aim", "--athlete", WHO).out()).contains("cannot tell").doesNotContain("stands ahead");
   }
+
+  /** Described only: no word of a recommendation, and under 15 no points that set the events against each other. */
+  @Test
+  void legsAndEventsAreDescribed() {
+    assertThat(ok("legs", "--athlete", WHO).out()).contains("recommends no event");
+    for (int i = 0; i < 4; i++) {
+      for (String foot : new String[] {"right", "left"}) {
+        ok("long-jump", "--athlete", WHO, "--keep", "--foot", foot, "--distance", foot.equals("right") ? "5.3" + i : "4.8" + i, "--run-up", "8", "--date", "2026-05-0" + (1 + i));
+      }
+    }
+    ok("aim", "--athlete", WHO, "--keep", "--gap", "0.1", "--distance", "11.2");
+    ok("aim", "--athlete", WHO, "--event", "long-jump", "--keep", "--gap", "0.1", "--distance", "5.3");
+    ok("athlete", "--athlete", WHO, "--born", "2012-01-01", "--sex", "female");
+    JsonNode young = ok("legs", "--athlete", WHO, "--json").json();
+    assertThat(young.at("/comparesEvents").asBoolean()).isFalse();
+    assertThat(young.at("/marks/0/points").isNull()).isTrue();
+    assertThat(young.at("/said").asText()).contains("Under 15");
+    JsonNode leg = young.at("/legs").get(young.at("/legs").size() - 1);
+    assertThat(leg.at("/measure").asText()).isEqualTo("long_jump");
+    assertThat(leg.at("/rightLessLeft/p50").asDouble()).isCloseTo(.5, within(.05));
+    ok("athlete", "--athlete", WHO, "--born", "2006-01-01", "--sex", "female");
+    JsonNode grown = ok("legs", "--athlete", WHO, "--json").json();
+    assertThat(grown.at("/comparesEvents").asBoolean()).isTrue();
+    // triple jump, women, 11.20 m: .4282 (11.20 + 105.53)^2 - 5000 = 834.6 (worked)
+    assertThat(grown.at("/marks/0/points").asInt()).isEqualTo(834);
+    assertThat(ok("legs", "--athlete", WHO).out()).contains("834 points").contains("Long jump: right less left +0.4").doesNotContain("should");
+  }
+
+  /** A drill by its name is the take-off from the athlete's foot and its usual steps. */
+  @Test
+  void aDrillHasItsMarks() {
+    JsonNode drill = ok("marks", "--athlete", WHO, "--drill", "pop-up", "--json").json();
+    JsonNode feet = ok("marks", "--athlete", WHO, "--sequence", drill.at("/sequence").asText(), "--steps", "6", "--json").json();
+    assertThat(drill).isEqualTo(feet);
+    assertThat(drill.at("/approachSteps").asInt()).isEqualTo(6);
+    refused("--sequence FEET", "marks", "--athlete", WHO);
+    refused("drill 'hurdle' is not known", "marks", "--athlete", WHO, "--drill", "hurdle");
+  }
 }

@@ -19,7 +19,7 @@ class WordsTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "marks", "count", "card", "log", "import", "export", "serve", "load", "ready", "pain", "hold", "phases", "long-jump", "approach", "aim", "meet", "clip", "session"
+        "marks", "count", "card", "log", "import", "export", "serve", "load", "ready", "pain", "hold", "phases", "long-jump", "legs", "approach", "aim", "meet", "clip", "session"
       })
   void helpIsInACoachsWords(String command) {
     Said said = new Terminal(folder).run(command, "--help");

@@ -96,7 +96,8 @@ public final class LongJumpHandler {
   private void show(Context ctx, int status, Athlete athlete, Sent sent) {
     LongJumpView view =
         new LongJumpView(
-            athlete, unit(), bench.longJumpDesk().answer(athlete), sent, gate.fresh(), Entries.said(ctx, "The jump was"), Entries.keptNumber(ctx), today().toString());
+            athlete, unit(), bench.longJumpDesk().answer(athlete),
+            bench.eventsDesk().answer(athlete, bench.people().person(athlete.id()), today()), sent, gate.fresh(), Entries.said(ctx, "The jump was"), Entries.keptNumber(ctx), today().toString());
     pages.show(ctx, status, "jump/long-jump", athlete.name() + ": the long jump", "squad", view);
   }
 

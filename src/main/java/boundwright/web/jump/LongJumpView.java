@@ -6,7 +6,9 @@ import boundwright.jump.takeoff.LongJump;
 import boundwright.jump.takeoff.LongJumpAnswer;
 import boundwright.jump.takeoff.LongWorth;
 import boundwright.jump.takeoff.TakeOff;
+import boundwright.meet.EventsAnswer;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
 import boundwright.web.page.Figures;
 import boundwright.web.page.Sent;
 import java.util.ArrayList;
@@ -20,6 +22,7 @@ import java.util.Locale;
  * @param athlete who
  * @param unit the coach's unit
  * @param answer what the kept jumps say
+ * @param events what was measured in both events and off each leg
  * @param sent a refused form, or nothing
  * @param token makes a double tap one entry
  * @param said what was just done, or empty
@@ -27,7 +30,7 @@ import java.util.Locale;
  * @param today the day, for the date field
  */
 public record LongJumpView(
-    Athlete athlete, LengthUnit unit, LongJumpAnswer answer, Sent sent, String token, String said, long undo, String today) {
+    Athlete athlete, LengthUnit unit, LongJumpAnswer answer, EventsAnswer events, Sent sent, String token, String said, long undo, String today) {
   /** Speeds, heights and places, from a clip or a laser. */
   public static final List<JumpView.SpeedField> SPEEDS =
       List.of(
@@ -74,6 +77,12 @@ public record LongJumpView(
     List<LongJump> out = new ArrayList<>(answer.jumps());
     Collections.reverse(out);
     return out;
+  }
+
+  /** The marks of an event in a line. */
+  public String marks(EventsAnswer.Marks m) {
+    Integer points = m.points();
+    return unit.write(m.best_m()) + ", best of " + Notes.counted(m.count(), "mark") + (events.comparesEvents() && points != null ? ", " + points + " points" : "");
   }
 
   /** A kept jump in a line. */
