@@ -107,6 +107,7 @@ public final class DemoSquad {
     }
     workbench.logbook().logAll(reps);
     DemoJumps.fill(workbench);
+    DemoLongJumps.fill(workbench);
     DemoLoad.fill(workbench);
     return reps.size();
   }
