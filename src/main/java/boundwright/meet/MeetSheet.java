@@ -48,7 +48,7 @@ public record MeetSheet(
     CombinedTable table = scoring == null ? null : scoring.combined();
     if (part == null ? table != null : table != part.table()) {
       throw new RefusedException(
-          (scoring == null ? "No points do" : "Points by the " + scoring.label() + " do") + " not fit "
+          (scoring == null ? "A meet without points is" : "Points by the table " + scoring.label() + " are") + " not for "
               + (part == null ? "a meet that is no combined event" : "the " + part.table().label()) + ". Choose the table of the meet.");
     }
     if (scoring != null && scoring.event() != rules.event()) {

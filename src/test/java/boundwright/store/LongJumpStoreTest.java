@@ -147,4 +147,14 @@ class LongJumpStoreTest {
     assertThat(day.work().stream().mapToInt(x -> x.contacts(Foot.LEFT)).sum()).isEqualTo(1);
     assertThat(w.workLog.first(List.of(ada))).containsEntry(ada.id(), Fixtures.TODAY);
   }
+
+  /** Run-throughs whose last step is 1.90 m from a toe 8 cm behind the line: the second last contact falls at 1.98 m (worked). */
+  @Test
+  void theSecondLastContactHasItsTape() {
+    for (int i = 0; i < 12; i++) {
+      List<Double> at = List.of(Double.NaN, Double.NaN, 6.18, 4.13, 1.98, .08);
+      w.runThroughs().add(new RunThroughEntry(0, ada.id(), Fixtures.TODAY, Event.LONG_JUMP, new RunThrough(6, 10.6, at, null, null), ""));
+    }
+    assertThat(w.approachDesk().answer(ada, Event.LONG_JUMP, null, null, .08).secondLast_m().p50()).isBetween(1.95, 2.01);
+  }
 }

@@ -147,4 +147,17 @@ class LongJumpPagesTest {
     made("LONG_JUMP_WOMEN", "0");
     assertThat(bench.meets().all()).as("13 m is no long-jump board").hasSize(before);
   }
+
+  /** A drill of the long jump comes with the athlete's foot and its steps, on the athlete's page and in the plan. */
+  @Test
+  void theDrillsAreChosenWithTheirSteps() {
+    String athlete = "/athlete/" + ilka.id();
+    assertThat(client.get(athlete).body()).contains("value=\"R@6\"").contains("Pop-up");
+    String picked = client.get(athlete + "?sequence=RL+x5&steps=2&pick=R@6").body();
+    assertThat(picked).contains("id=\"sequence\" name=\"sequence\" value=\"R\"").contains("value=\"6\" checked");
+    String plan = client.get("/plan").body();
+    HttpResponse<String> added = client.post("/plan", "csrf", Client.hidden(plan, "csrf"), "day", Client.hidden(plan, "day"), "title", "", "action", "add:POP_UP");
+    assertThat(added.statusCode()).isEqualTo(200);
+    assertThat(added.body()).contains("Pop-up").contains("value=\"6\"");
+  }
 }
