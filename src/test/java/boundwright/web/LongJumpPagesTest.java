@@ -160,4 +160,15 @@ class LongJumpPagesTest {
     assertThat(added.statusCode()).isEqualTo(200);
     assertThat(added.body()).contains("Pop-up").contains("value=\"6\"");
   }
+
+  /** What a clip's page hands over stands in the form and is kept when it is sent, in the units of the form. */
+  @Test
+  void aTakeOffFromAClipIsFilledIn() {
+    String filled = client.get(page + "?foot=LEFT&forward=8.31&up=3.10&high=1.12&low=0.61&ahead=41+cm&into=8.90&touchdown=38+cm&distance=9").body();
+    assertThat(filled).contains("<details open>").contains("name=\"forward\" inputmode=\"text\" value=\"8.31\"").contains("value=\"38 cm\"").contains("value=\"LEFT\" checked");
+    assertThat(filled).as("only the take-off").contains("name=\"distance\" inputmode=\"decimal\" value=\"\"");
+    assertThat(bench.longJumps().longJumps(ilka.id())).isEmpty();
+    send(page, page, "distance", "6.40", "foot", "LEFT", "forward", "8.31", "up", "3.10", "high", "1.12", "low", "0.61", "ahead", "41 cm", "into", "8.90", "touchdown", "38 cm");
+    assertThat(Objects.requireNonNull(bench.longJumps().longJumps(ilka.id()).get(0).takeOff()).touchdown_m()).isEqualTo(.38);
+  }
 }

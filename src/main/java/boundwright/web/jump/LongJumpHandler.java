@@ -16,6 +16,8 @@ import boundwright.web.page.Sent;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /** An athlete's long jumps: entering them, their own trade of speed for angle, where the metres are. */
@@ -34,7 +36,19 @@ public final class LongJumpHandler {
 
   /** The page. */
   public void show(Context ctx) {
-    show(ctx, 200, Addresses.athlete(ctx, bench), Sent.NOTHING);
+    show(ctx, 200, Addresses.athlete(ctx, bench), filledIn(ctx));
+  }
+
+  /** What a clip's page fills in through the address; it is kept only when the coach sends the form. */
+  private static Sent filledIn(Context ctx) {
+    Map<String, String> fields = new HashMap<>();
+    for (String name : LongJumpView.filledIn()) {
+      String text = Form.text(ctx, name);
+      if (!text.isEmpty()) {
+        fields.put(name, text);
+      }
+    }
+    return fields.isEmpty() ? Sent.NOTHING : new Sent(Map.copyOf(fields), Map.of(), "");
   }
 
   /** Keeps a long jump. */

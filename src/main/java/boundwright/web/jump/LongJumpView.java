@@ -42,6 +42,13 @@ public record LongJumpView(
           new JumpView.SpeedField("touchdown", "toe ahead at touchdown", "of the centre of mass, if known"),
           new JumpView.SpeedField("ahead", "centre of mass ahead at take-off", "of the toe, if known"));
 
+  /** The fields that an address may fill in: those of a take-off, and its foot. */
+  static List<String> filledIn() {
+    List<String> out = new ArrayList<>(List.of("foot"));
+    SPEEDS.forEach(f -> out.add(f.name()));
+    return out;
+  }
+
   /** Where the forms are sent. */
   static String address(Athlete athlete) {
     return "/athlete/" + athlete.id() + "/long-jump";
