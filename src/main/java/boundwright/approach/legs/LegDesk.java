@@ -43,10 +43,10 @@ public final class LegDesk {
       Integer steps = j.steps();
       if (steps != null && !j.date().isBefore(from)) {
         Double effective = j.effective_m();
-        out.add(new OffLeg(Measure.LONG_JUMP, j.foot(), j.date(), steps, effective == null ? j.distance_m() : effective));
+        out.add(new OffLeg(Measure.LONG_JUMP, j.foot(), j.date(), steps, 1, effective == null ? j.distance_m() : effective));
         TakeOff t = j.takeOff();
         if (t != null) {
-          out.add(new OffLeg(Measure.TAKE_OFF_SPEED, j.foot(), j.date(), steps, t.speed()));
+          out.add(new OffLeg(Measure.TAKE_OFF_SPEED, j.foot(), j.date(), steps, 1, t.speed()));
         }
       }
     }
@@ -62,9 +62,11 @@ public final class LegDesk {
       Double landing = rep.landing_m();
       double end = last ? landing == null ? Double.NaN : landing : f.order() <= prints.size() ? prints.get(f.order() - 1) : Double.NaN;
       double length = end - before;
-      if (!Double.isNaN(length)) {
+      // onto grass it ends elsewhere than in sand
+      boolean sand = !last || rep.markToSand_m() != null;
+      if (!Double.isNaN(length) && sand) {
         Measure what = last ? Measure.LAST_FLIGHT : f.kind() == FlightKind.HOP ? Measure.HOP : Measure.BOUND;
-        out.add(new OffLeg(what, f.from(), rep.date(), rep.approachSteps(), length));
+        out.add(new OffLeg(what, f.from(), rep.date(), rep.approachSteps(), f.order(), length));
       }
       before = end;
     }

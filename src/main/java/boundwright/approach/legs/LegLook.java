@@ -9,12 +9,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One measure off the right leg against the left: the difference at the same run-up on the same day. What both legs win over the weeks,
- * by growing or by training, is taken out as a straight line over the days, and what more run-up steps give as a straight line over the
- * steps. Values of one day, leg and run-up are one point, since they are not independent. Description, no test of a leg.
+ * One measure off the right leg against the left: the difference at the same run-up and place in the rep on the same day. What both
+ * legs win over the weeks, by growing or by training, is taken out as a straight line over the days, and so are the steps of the run-up
+ * and the place in the rep. The values of one day and leg are one point, their mean, since they are not independent. Description, no
+ * test of a leg.
  *
  * @param what is measured
  * @param right values off the right
@@ -25,12 +27,12 @@ import org.jspecify.annotations.Nullable;
  */
 public record LegLook(
     Measure what, int right, int left, @Nullable Estimate rightLess_left, @Nullable Estimate per30Days, @Nullable String cannotTell) {
-  /** Fewest days (with one run-up each) on each leg (judgement). */
+  /** Fewest days on each leg (judgement). */
   public static final int FEWEST = 3;
 
   private static final double DAYS = 30;
 
-  private record Cell(LocalDate date, Foot foot, int steps) {}
+  private record Day(LocalDate date, Foot foot) {}
 
   /**
    * Of one measure.
@@ -39,51 +41,51 @@ public record LegLook(
    * @param all values of any measure
    */
   public static LegLook of(Measure what, List<OffLeg> all) {
-    Map<Cell, List<Double>> cells = new LinkedHashMap<>();
-    int right = 0;
-    int left = 0;
-    for (OffLeg o : all) {
-      if (o.what() == what) {
-        cells.computeIfAbsent(new Cell(o.date(), o.foot(), o.steps()), c -> new ArrayList<>()).add(o.value());
-        right += o.foot() == Foot.RIGHT ? 1 : 0;
-        left += o.foot() == Foot.LEFT ? 1 : 0;
-      }
-    }
-    long rightDays = cells.keySet().stream().filter(c -> c.foot() == Foot.RIGHT).count();
-    long leftDays = cells.size() - rightDays;
+    Map<Day, List<OffLeg>> days = new LinkedHashMap<>();
+    all.stream().filter(o -> o.what() == what).forEach(o -> days.computeIfAbsent(new Day(o.date(), o.foot()), d -> new ArrayList<>()).add(o));
+    int right = values(days, Foot.RIGHT);
+    int left = values(days, Foot.LEFT);
+    long rightDays = days.keySet().stream().filter(d -> d.foot() == Foot.RIGHT).count();
+    long leftDays = days.size() - rightDays;
     if (rightDays < FEWEST || leftDays < FEWEST) {
       return new LegLook(
           what, right, left, null, null,
           "It needs at least " + FEWEST + " days on each leg; there are " + rightDays + " off the right and " + leftDays + " off the left.");
     }
-    LinearBelief b = fitted(cells);
-    Estimate difference = b.estimate(new double[] {0, 1, 0, 0});
+    LinearBelief b = fitted(days);
+    Estimate difference = b.estimate(new double[] {0, 1, 0, 0, 0});
     boolean told = difference.p05() > 0 || difference.p95() < 0;
-    return new LegLook(
-        what, right, left, difference, b.estimate(new double[] {0, 0, 1, 0}), told ? null : "The legs cannot be told apart.");
+    return new LegLook(what, right, left, difference, b.estimate(new double[] {0, 0, 1, 0, 0}), told ? null : "The legs cannot be told apart.");
   }
 
-  /** Wide first guesses in shares of the mean: leg 20 %, 30 days 10 %, a step 10 %, noise 5 % worth three points (judgement). */
-  private static LinearBelief fitted(Map<Cell, List<Double>> cells) {
-    double mean = 0;
-    double day = 0;
-    double steps = 0;
-    for (Map.Entry<Cell, List<Double>> e : cells.entrySet()) {
-      mean += average(e.getValue()) / cells.size();
-      day += e.getKey().date().toEpochDay() / (double) cells.size();
-      steps += e.getKey().steps() / (double) cells.size();
-    }
-    LinearBelief b = new LinearBelief(new double[] {mean, 0, 0, 0}, new double[] {mean, .2 * mean, .1 * mean, .1 * mean}, .05 * mean, 3);
-    for (Map.Entry<Cell, List<Double>> e : cells.entrySet()) {
-      Cell c = e.getKey();
-      double side = c.foot() == Foot.RIGHT ? 0.5 : -0.5;
-      b.tell(new double[] {1, side, (c.date().toEpochDay() - day) / DAYS, c.steps() - steps}, average(e.getValue()), 1);
-    }
+  private static int values(Map<Day, List<OffLeg>> days, Foot foot) {
+    return days.entrySet().stream().filter(e -> e.getKey().foot() == foot).mapToInt(e -> e.getValue().size()).sum();
+  }
+
+  /** Wide first guesses in shares of the mean: leg 20 %, 30 days 10 %, a step 10 %, a place 10 %, noise 5 % worth three points (judgement). */
+  private static LinearBelief fitted(Map<Day, List<OffLeg>> days) {
+    double mean = average(days, o -> o.value());
+    double day = average(days, o -> o.date().toEpochDay());
+    double steps = average(days, o -> o.steps());
+    double place = average(days, o -> o.place());
+    LinearBelief b = new LinearBelief(new double[] {mean, 0, 0, 0, 0}, new double[] {mean, .2 * mean, .1 * mean, .1 * mean, .1 * mean}, .05 * mean, 3);
+    days.forEach(
+        (d, all) ->
+            b.tell(
+                new double[] {
+                  1, d.foot() == Foot.RIGHT ? 0.5 : -0.5, (d.date().toEpochDay() - day) / DAYS, mean(all, o -> o.steps()) - steps, mean(all, o -> o.place()) - place
+                },
+                mean(all, o -> o.value()),
+                1));
     return b;
   }
 
-  private static double average(List<Double> values) {
-    return values.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
+  private static double average(Map<Day, List<OffLeg>> days, ToDoubleFunction<OffLeg> what) {
+    return days.values().stream().mapToDouble(all -> mean(all, what)).average().orElseThrow();
+  }
+
+  private static double mean(List<OffLeg> all, ToDoubleFunction<OffLeg> what) {
+    return all.stream().mapToDouble(what).average().orElseThrow();
   }
 
   /** Whether the difference lies on one side of 0. */

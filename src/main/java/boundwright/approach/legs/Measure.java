@@ -6,8 +6,8 @@ public enum Measure {
   HOP("hop", "m"),
   /** A flight from a foot to the other foot [m]. */
   BOUND("bound", "m"),
-  /** The last flight of a rep, to the landing [m]. */
-  LAST_FLIGHT("last flight", "m"),
+  /** The last flight of a rep into sand, to the landing [m]. */
+  LAST_FLIGHT("last flight into sand", "m"),
   /** A long jump from the toe, or from the line where the gap is not known [m]. */
   LONG_JUMP("long jump", "m"),
   /** Speed at the take-off of a long jump [m/s]. */

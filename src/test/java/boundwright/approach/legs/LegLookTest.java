@@ -26,7 +26,7 @@ class LegLookTest {
       for (int k = 0; k < 4; k++) {
         double value =
             2.2 + .08 * 10 * i / 30.0 + .06 * steps + (foot == Foot.RIGHT ? .5 : -.5) * rightLess_left + day + .04 * random.nextGaussian();
-        out.add(new OffLeg(Measure.HOP, foot, date, steps, value));
+        out.add(new OffLeg(Measure.HOP, foot, date, steps, 1, value));
       }
     }
     return out;
@@ -87,10 +87,34 @@ class LegLookTest {
   @Test
   void tooFewDaysAreSaid() {
     List<OffLeg> few =
-        List.of(new OffLeg(Measure.BOUND, Foot.RIGHT, DAY, 0, 2.1), new OffLeg(Measure.BOUND, Foot.RIGHT, DAY, 0, 2.2), new OffLeg(Measure.BOUND, Foot.LEFT, DAY, 0, 2.2));
+        List.of(new OffLeg(Measure.BOUND, Foot.RIGHT, DAY, 0, 1, 2.1), new OffLeg(Measure.BOUND, Foot.RIGHT, DAY, 0, 1, 2.2), new OffLeg(Measure.BOUND, Foot.LEFT, DAY, 0, 1, 2.2));
     LegLook look = LegLook.of(Measure.BOUND, few);
     assertThat(look.right()).isEqualTo(2);
     assertThat(look.told()).isFalse();
     assertThat(look.words()).contains("cannot tell").contains("there are 1 off the right and 1 off the left");
+  }
+
+  /** The same law where a day has many places that share what the day was like: they are no more evidence than the day. */
+  @Test
+  void manyPlacesOfADayAreNoMoreThanADay() {
+    long seed = 77;
+    Random random = new Random(seed);
+    int held = 0;
+    for (int i = 0; i < 200; i++) {
+      double truth = .1 * random.nextGaussian();
+      List<OffLeg> all = new ArrayList<>();
+      for (int d = 0; d < 8; d++) {
+        for (Foot foot : Foot.values()) {
+          double day = .06 * random.nextGaussian();
+          for (int place = 1; place <= 6; place++) {
+            double value = 2.4 + .02 * place + (foot == Foot.RIGHT ? .5 : -.5) * truth + day + .02 * random.nextGaussian();
+            all.add(new OffLeg(Measure.BOUND, foot, DAY.plusDays(7L * d), 0, place, value));
+          }
+        }
+      }
+      Estimate e = Objects.requireNonNull(LegLook.of(Measure.BOUND, all).rightLess_left());
+      held += e.p05() <= truth && truth <= e.p95() ? 1 : 0;
+    }
+    assertThat(held / 200.0).as("seed " + seed).isGreaterThan(.83);
   }
 }
