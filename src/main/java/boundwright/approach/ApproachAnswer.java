@@ -6,6 +6,7 @@ import boundwright.approach.run.RunThroughEntry;
 import boundwright.approach.run.RunUpPlan;
 import boundwright.approach.run.RunwaySpread;
 import boundwright.approach.run.StepModel;
+import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -36,6 +37,11 @@ public record ApproachAnswer(
   /** Takes a copy. */
   public ApproachAnswer {
     runs = List.copyOf(runs);
+  }
+
+  /** Where the second last contact falls, from the take-off line [m]: the tape for drills of the last two steps. */
+  public Estimate secondLast_m() {
+    return model.between(plan.steps() - 1, plan.steps(), plan.steps()).plus(plan.aim_m());
   }
 
   /** The sentence for the coach about wind and tiredness. */

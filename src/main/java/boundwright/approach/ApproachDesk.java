@@ -23,9 +23,12 @@ import boundwright.athlete.MeasuredRunUp;
 import boundwright.athlete.Profile;
 import boundwright.athlete.growth.Grown;
 import boundwright.athlete.growth.GrowthDesk;
+import boundwright.jump.Event;
 import boundwright.jump.JumpEntry;
 import boundwright.jump.JumpLimits;
 import boundwright.jump.JumpLog;
+import boundwright.jump.takeoff.LongJump;
+import boundwright.jump.takeoff.LongJumpLog;
 import boundwright.quantity.Decimals;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
@@ -50,6 +53,7 @@ public final class ApproachDesk {
 
   private final RunThroughLog runThroughs;
   private final JumpLog jumps;
+  private final LongJumpLog longJumps;
   private final AthleteRepository athletes;
   private final AimDesk aims;
   private final GrowthDesk growth;
@@ -63,31 +67,40 @@ public final class ApproachDesk {
    * @param told whether whoever reads it may be told of growth; if not the marks are the same, without this reason
    */
   public ApproachDesk(
-      RunThroughLog runThroughs, JumpLog jumps, AthleteRepository athletes, AimDesk aims, WeatherLog weather, GrowthDesk growth, boolean told) {
+      RunThroughLog runThroughs, JumpLog jumps, LongJumpLog longJumps, AthleteRepository athletes, AimDesk aims, WeatherLog weather, GrowthDesk growth,
+      boolean told) {
     this.growth = growth;
     this.told = told;
     this.runThroughs = runThroughs;
     this.jumps = jumps;
+    this.longJumps = longJumps;
     this.athletes = athletes;
     this.aims = aims;
     this.weather = weather;
   }
 
+  /** The plan for the triple jump, see {@link #answer(Athlete, Event, Integer, Double, Double)}. */
+  public ApproachAnswer answer(Athlete athlete, @Nullable Integer steps, @Nullable Double speed, @Nullable Double aim_m) {
+    return answer(athlete, Event.TRIPLE_JUMP, steps, speed, aim_m);
+  }
+
   /**
-   * The plan.
+   * The plan. Run-throughs of the other event tell nothing; taped run-ups, which are of neither, tell both.
    *
+   * @param event which jump
    * @param steps 1 to 26; null for the steps of most run-throughs, else of the newest jump, else the
    *     athlete's rung
    * @param speed wanted at the board [m/s], instead of steps: the fewest steps that reach it; or null
    * @param aim_m board gap aimed at [m]; null for the athlete's own best aim, or else {@link #USUAL_AIM_M}
    * @throws RefusedException if both steps and speed are given, they are out of range, or there is nothing to go by
    */
-  public ApproachAnswer answer(Athlete athlete, @Nullable Integer steps, @Nullable Double speed, @Nullable Double aim_m) {
+  public ApproachAnswer answer(
+      Athlete athlete, Event event, @Nullable Integer steps, @Nullable Double speed, @Nullable Double aim_m) {
     if (steps != null && speed != null) {
       throw new RefusedException("Give the steps or the speed at the board, not both: the one follows from the other.");
     }
     RunUpSettings settings = runThroughs.settings();
-    List<RunThroughEntry> kept = runThroughs.runThroughs(athlete.id());
+    List<RunThroughEntry> kept = runThroughs.runThroughs(athlete.id()).stream().filter(r -> r.event() == event).toList();
     List<RunThrough> runs = kept.stream().map(RunThroughEntry::run).toList();
     Profile profile = athletes.profile(athlete);
     List<Dated> measured = withTaped(kept, profile.runUps());
@@ -99,9 +112,9 @@ public final class ApproachDesk {
             grown.isEmpty() ? Collections.nCopies(measured.size(), 1.0) : grown.stream().map(Grown::ratio).toList(),
             newest == null ? 0 : Math.hypot(STEPS_FOLLOW_SD * (newest.ratio() - 1), newest.sd() * (newest.ratio() > 1 ? 1 : 0)));
     SpeedBySteps bySteps = SpeedBySteps.of(profile.runUps());
-    AimPlan own = aim_m == null ? aims.answer(athlete, null, MEET_ATTEMPTS).plan() : null;
+    AimPlan own = aim_m == null ? aims.answer(athlete, event, null, MEET_ATTEMPTS).plan() : null;
     double aim = aim_m != null ? aim_m : own == null ? USUAL_AIM_M : own.fixed().aim_m();
-    int count = speed != null ? bySteps.stepsFor(speed) : steps != null ? steps : usualSteps(athlete, runs, jumps.jumps(athlete.id()));
+    int count = speed != null ? bySteps.stepsFor(speed) : steps != null ? steps : usualSteps(athlete, runs, jumped(athlete, event));
     RunUpPlan plan = RunUpPlan.of(model, bySteps, count, aim, settings.checkSteps(), settings.earlyStep());
     List<RunThrough> same = runs.stream().filter(r -> r.steps() == count).toList();
     RunwaySpread spread = null;
@@ -158,7 +171,28 @@ public final class ApproachDesk {
     return out;
   }
 
-  private static int usualSteps(Athlete athlete, List<RunThrough> runs, List<JumpEntry> jumps) {
+  /** Steps of the kept jumps that were noted, oldest first. */
+  private List<Integer> jumped(Athlete athlete, Event event) {
+    List<Integer> out = new ArrayList<>();
+    if (event == Event.LONG_JUMP) {
+      for (LongJump j : longJumps.longJumps(athlete.id())) {
+        noted(out, j.steps());
+      }
+    } else {
+      for (JumpEntry j : jumps.jumps(athlete.id())) {
+        noted(out, j.steps());
+      }
+    }
+    return out;
+  }
+
+  private static void noted(List<Integer> out, @Nullable Integer steps) {
+    if (steps != null) {
+      out.add(steps);
+    }
+  }
+
+  private static int usualSteps(Athlete athlete, List<RunThrough> runs, List<Integer> jumped) {
     int most = 0;
     int count = 0;
     for (RunThrough r : runs) {
@@ -168,9 +202,8 @@ public final class ApproachDesk {
         count = same;
       }
     }
-    for (int j = jumps.size() - 1; most == 0 && j >= 0; j--) {
-      Integer jumped = jumps.get(j).steps();
-      most = jumped == null ? 0 : jumped;
+    for (int j = jumped.size() - 1; most == 0 && j >= 0; j--) {
+      most = jumped.get(j);
     }
     if (most == 0 && athlete.rung() == 0) {
       throw new RefusedException(

@@ -8,6 +8,8 @@ import boundwright.approach.aim.Goal;
 import boundwright.approach.aim.JumpForm;
 import boundwright.approach.board.GapEntry;
 import boundwright.athlete.Athlete;
+import boundwright.jump.CombinedTable;
+import boundwright.jump.Event;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
@@ -41,6 +43,15 @@ final class AimCommand implements Callable<Integer> {
 
   @Option(names = "--athlete", paramLabel = "NAME", description = "Whose kept attempts at the board, in training and in meets; any case.")
   private @Nullable String athlete;
+
+  @Option(names = "--event", paramLabel = "EVENT", description = "triple-jump or long-jump. Default: triple-jump.")
+  private @Nullable String event;
+
+  @Option(
+      names = "--combined",
+      paramLabel = "WHICH",
+      description = "Aim for the most points of the decathlon or heptathlon, where no mark is worth nothing; the event is then the long jump.")
+  private @Nullable String combined;
 
   @Option(names = "--effective-mean", paramLabel = "LENGTH", description = "Mean effective distance, toe to mark in the sand.")
   private @Nullable String effectiveMean;
@@ -129,17 +140,27 @@ final class AimCommand implements Callable<Integer> {
       } else if (gap != null || foul || distance != null || shift != null) {
         throw new RefusedException("--gap, --foul, --distance and --shift belong to an attempt: add --keep to keep it.");
       } else {
-        kept(s, who, bench.aimDesk().answer(who, goal(in, null), attempts), in);
+        kept(s, who, bench.aimDesk().answer(who, event(), goal(in, null), attempts), in);
       }
       return 0;
     }
   }
 
+  private Event event() {
+    return event == null && combined != null ? Event.LONG_JUMP : Choices.event(event);
+  }
+
   /** What is asked for; null for the longest best with no mark counted as the settings say. */
   private @Nullable Goal goal(LengthUnit in, @Nullable JumpForm form) {
+    if (combined != null) {
+      if (target != null || noMark != null) {
+        throw new RefusedException("Give --combined, --target or --no-mark, one of them: each says what the attempts are for.");
+      }
+      return new Goal.Points(Choices.choice("combined event", combined, List.of(CombinedTable.values()), CombinedTable::label));
+    }
     if (target != null) {
       // with a target no mark is a miss like any other, whatever it counts as
-      return Goal.Target.metres(in.read("target", target));
+      return Goal.Target.metres(event(), in.read("target", target));
     }
     if (noMark != null) {
       return new Goal.Longest(in.read("value of no mark", noMark));
@@ -152,7 +173,8 @@ final class AimCommand implements Callable<Integer> {
       throw new RefusedException("Give the form (--effective-mean, --effective-sd and --gap-sd), or an athlete whose attempts are kept (--athlete NAME).");
     }
     JumpForm form =
-        new JumpForm(in.read("mean effective distance", effectiveMean), in.read("spread of the effective distance", effectiveSd), in.read("spread of the board gap", gapSd));
+        new JumpForm(
+            event(), in.read("mean effective distance", effectiveMean), in.read("spread of the effective distance", effectiveSd), in.read("spread of the board gap", gapSd));
     Goal goal = goal(in, form);
     AimPlan plan = AimPlan.of(form, goal == null ? Goal.Longest.usual(form) : goal, attempts);
     Double now = Choices.length(in, "mean gap", gapMean);
@@ -177,7 +199,7 @@ final class AimCommand implements Callable<Integer> {
       if (top.json()) {
         Json.print(
             s.out(),
-            new AimJson.CannotTell(who.name(), target == null ? "longest" : "target", null, null, answer.words(in), AimJson.Log.of(answer)));
+            new AimJson.CannotTell(who.name(), combined != null ? "points" : target == null ? "longest" : "target", null, null, answer.words(in), AimJson.Log.of(answer)));
       } else {
         text.wrapped("START", answer.words(in));
         text.wrapped("From", answer.from());
@@ -208,6 +230,8 @@ final class AimCommand implements Callable<Integer> {
       Json.print(s.out(), AimJson.Longest.of(name, plan, longest, shown, start, log));
     } else if (plan.goal() instanceof Goal.Target wanted) {
       Json.print(s.out(), AimJson.Target.of(name, plan, wanted, shown, start, log));
+    } else if (plan.goal() instanceof Goal.Points points) {
+      Json.print(s.out(), AimJson.PointsOf.of(name, plan, points, shown, start, log));
     } else {
       throw new IllegalStateException("The command asks for no other goal");
     }
@@ -231,6 +255,7 @@ final class AimCommand implements Callable<Integer> {
 
   private static void plan(Surroundings s, MarksText text, AimPlan plan, @Nullable List<Double> shown, LengthUnit in) {
     boolean longest = plan.goal() instanceof Goal.Longest;
+    boolean points = plan.goal() instanceof Goal.Points;
     AimPolicy.Advice first = plan.first();
     if (longest) {
       text.line("AIM", in.write(first.aim_m()) + " behind the line at the first attempt, foul chance " + percent(first.foulChance()));
@@ -239,6 +264,13 @@ final class AimCommand implements Callable<Integer> {
           "One aim",
           "Kept for all attempts: " + in.write(plan.fixed().aim_m()) + ", foul chance " + percent(plan.fixed().foulChance()) + ", expected best "
               + in.write(plan.fixed().worth()) + String.format(Locale.ROOT, "; changing it wins %.1f mm.", 1000 * plan.policyGain()));
+    } else if (points) {
+      text.line("AIM", in.write(first.aim_m()) + " behind the line at the first attempt, foul chance " + percent(first.foulChance()));
+      text.line("Best of " + plan.attempts(), String.format(Locale.ROOT, "%.0f points expected", first.worth()));
+      text.wrapped(
+          "One aim",
+          "Kept for all attempts: " + in.write(plan.fixed().aim_m()) + ", foul chance " + percent(plan.fixed().foulChance())
+              + String.format(Locale.ROOT, ", %.0f points expected.", plan.fixed().worth()));
     } else {
       text.line("AIM", in.write(plan.fixed().aim_m()) + " behind the line at every attempt, foul chance " + percent(plan.fixed().foulChance()));
       text.line(
@@ -277,7 +309,7 @@ final class AimCommand implements Callable<Integer> {
     }
     Double moved = Choices.length(in, "shift of the start mark", shift);
     return new GapEntry(
-        0, who.id(), Choices.day(date, s), Choices.length(in, "board gap", gap), moved == null ? 0 : moved, Choices.length(in, "distance", distance), note);
+        0, who.id(), Choices.day(date, s), event(), Choices.length(in, "board gap", gap), moved == null ? 0 : moved, Choices.length(in, "distance", distance), note);
   }
 
   private static GapEntry undo(Workbench bench, Athlete who) {
@@ -299,7 +331,7 @@ final class AimCommand implements Callable<Integer> {
     new MarksText(s.out(), in)
         .wrapped(
             undoLast ? "Taken back" : "Kept",
-            who.name() + ", " + e.date() + ": " + (at == null ? "foul of unknown size" : (e.foul() ? "foul, gap " : "gap ") + in.write(at))
+            who.name() + ", " + e.date() + ", " + e.event().label() + ": " + (at == null ? "foul of unknown size" : (e.foul() ? "foul, gap " : "gap ") + in.write(at))
                 + (reached == null ? "" : ", distance " + in.write(reached)) + (e.startShift_m() == 0 ? "" : ", start moved " + in.write(e.startShift_m()))
                 + ".");
   }

@@ -97,6 +97,67 @@ final class AimJson {
     }
   }
 
+  /** For the points of a combined event. */
+  record PointsOf(
+      @Nullable String athlete,
+      String goal,
+      String combined,
+      Form form,
+      int attempts,
+      double firstAim_m,
+      double expectedPoints,
+      double foulChance,
+      double fixedAim_m,
+      double fixedExpectedPoints,
+      double fixedFoulChance,
+      @Nullable List<PointsRow> policy,
+      @Nullable Start start,
+      @Nullable Log log) {
+    static PointsOf of(@Nullable String athlete, AimPlan plan, Goal.Points goal, @Nullable List<Double> bests, @Nullable Start start, @Nullable Log log) {
+      AimPolicy.Advice first = plan.first();
+      FixedAim fixed = plan.fixed();
+      return new PointsOf(
+          athlete,
+          "points",
+          goal.table().label(),
+          Form.of(plan.form()),
+          plan.attempts(),
+          Json.aim(first.aim_m()),
+          Json.aim(first.worth()),
+          Json.chance(first.foulChance()),
+          Json.aim(fixed.aim_m()),
+          Json.aim(fixed.worth()),
+          Json.chance(fixed.foulChance()),
+          bests == null ? null : pointsRows(plan, bests),
+          start,
+          log);
+    }
+  }
+
+  /** One attempt of the policy for points. */
+  record PointsRow(int attempt, int attemptsLeft, PointsChoice noMark, List<PointsChoice> given) {}
+
+  /** Where to aim for points, given the best so far; no aim when there is nothing left to win. */
+  record PointsChoice(@Nullable Double best_m, @Nullable Double aim_m, @Nullable Double foulChance, double expectedPoints, boolean worthwhile) {
+    static PointsChoice of(AimPolicy.Advice a) {
+      return new PointsChoice(
+          Json.lengthOrNull(a.best_m()),
+          a.worthwhile() ? (Double) Json.aim(a.aim_m()) : null,
+          a.worthwhile() ? (Double) Json.chance(a.foulChance()) : null,
+          Json.aim(a.worth()),
+          a.worthwhile());
+    }
+  }
+
+  private static List<PointsRow> pointsRows(AimPlan plan, List<Double> bests) {
+    return IntStream.rangeClosed(1, plan.attempts())
+        .mapToObj(
+            k ->
+                new PointsRow(
+                    k, plan.at(k, null).attemptsLeft(), PointsChoice.of(plan.at(k, null)), bests.stream().map(b -> PointsChoice.of(plan.at(k, b))).toList()))
+        .toList();
+  }
+
   /** One attempt of the policy. */
   record Row(int attempt, int attemptsLeft, Choice noMark, List<Choice> given) {}
 
@@ -155,11 +216,12 @@ final class AimJson {
   }
 
   /** A take-off at the board in training. */
-  record Gap(long id, String date, @Nullable Double gap_m, boolean foul, double startShift_m, @Nullable Double distance_m, String note) {
+  record Gap(long id, String date, String event, @Nullable Double gap_m, boolean foul, double startShift_m, @Nullable Double distance_m, String note) {
     static Gap of(GapEntry entry) {
       return new Gap(
           entry.id(),
           entry.date().toString(),
+          entry.event().label(),
           Json.lengthOrNull(entry.gap_m()),
           entry.foul(),
           Json.length(entry.startShift_m()),

@@ -37,6 +37,9 @@ final class ApproachCommand implements Callable<Integer> {
   @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose run-up; any case.")
   private String athlete = "";
 
+  @Option(names = "--event", paramLabel = "EVENT", description = "triple-jump or long-jump. Default: triple-jump.")
+  private @Nullable String event;
+
   @Option(names = "--steps", paramLabel = "N", description = "Steps, 1 to 26. Default: those of most run-throughs, of the newest jump, or the athlete's own.")
   private @Nullable Integer steps;
 
@@ -92,13 +95,13 @@ final class ApproachCommand implements Callable<Integer> {
       if (undoLast) {
         entry(s, who, undo(bench, who), in);
       } else if (keep) {
-        entry(s, who, bench.runThroughs().add(new RunThroughEntry(0, who.id(), Choices.day(date, s), run(in), note)), in);
+        entry(s, who, bench.runThroughs().add(new RunThroughEntry(0, who.id(), Choices.day(date, s), Choices.event(event), run(in), note)), in);
       } else if (start != null || positions != null || gap != null) {
         throw new RefusedException("--start, --positions and --gap belong to a run-through: add --keep to keep it.");
       } else {
-        ApproachAnswer answer = bench.approachDesk().answer(who, steps, speed, Choices.length(in, "aim", aim));
+        ApproachAnswer answer = bench.approachDesk().answer(who, Choices.event(event), steps, speed, Choices.length(in, "aim", aim));
         if (top.json()) {
-          Json.print(s.out(), RunUpAnswer.of(who, answer));
+          Json.print(s.out(), RunUpAnswer.of(who, Choices.event(event), answer));
         } else {
           print(s, answer, in);
         }
@@ -142,7 +145,7 @@ final class ApproachCommand implements Callable<Integer> {
     new MarksText(s.out(), in)
         .wrapped(
             undoLast ? "Taken back" : "Kept",
-            who.name() + ", " + entry.date() + ": " + r.steps() + " steps from " + in.write(r.startMark_m()) + ", positions "
+            who.name() + ", " + entry.date() + ", " + entry.event().label() + ": " + r.steps() + " steps from " + in.write(r.startMark_m()) + ", positions "
                 + String.join("; ", r.toBoard_m().stream().map(p -> p.isNaN() ? "-" : in.write(p)).toList()) + ".");
   }
 
@@ -152,6 +155,7 @@ final class ApproachCommand implements Callable<Integer> {
     text.line("START", in.write(p.startMark_m().p50()) + " from the take-off line, " + p.steps() + (p.steps() == 1 ? " step" : " steps"));
     text.line("Check", in.write(p.checkMark_m().p50()) + ", " + p.checkSteps() + " steps out (where the coach stands)");
     text.line("Early mark", in.write(p.earlyMark_m().p50()) + ", step " + p.earlyStep() + " (for the athlete)");
+    text.line("Second last", in.write(a.secondLast_m().p50()) + ", the contact before the take-off");
     text.line("Speed", metresPerSecond(p.speed()) + " at the board");
     text.line("Aim", in.write(p.aim_m()) + " behind the line");
     text.wrapped("Start mark", a.start().words(in));

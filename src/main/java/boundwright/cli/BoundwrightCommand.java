@@ -91,6 +91,8 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new HoldCommand(top))
             .addSubcommand(new BackCommand(top))
             .addSubcommand(new PhasesCommand(top))
+            .addSubcommand(new LongJumpCommand(top))
+            .addSubcommand(new LegsCommand(top))
             .addSubcommand(new ApproachCommand(top))
             .addSubcommand(new FullRunCommand(top))
             .addSubcommand(new WeatherCommand(top))

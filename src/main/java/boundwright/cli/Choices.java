@@ -3,6 +3,7 @@ package boundwright.cli;
 import boundwright.athlete.Facility;
 import boundwright.athlete.Surface;
 import boundwright.flight.Outcome;
+import boundwright.jump.Event;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
@@ -20,6 +21,11 @@ public final class Choices {
 
   static Surface surface(String written) {
     return choice("surface", written, List.of(Surface.values()), Surface::label);
+  }
+
+  /** Triple jump where nothing was written. */
+  static Event event(@Nullable String written) {
+    return written == null ? Event.TRIPLE_JUMP : choice("event", written, List.of(Event.values()), Event::label);
   }
 
   static Outcome outcome(String written) {

@@ -52,7 +52,15 @@ record ClipAnswer(
       @Nullable Double speedOut_ms) {}
 
   /** One flight. */
-  record FlightAnswer(@Nullable Points time_s, @Nullable Points length_m, @Nullable Double speed_ms, @Nullable Double upSpeed_ms) {}
+  record FlightAnswer(
+      @Nullable Points time_s,
+      @Nullable Points length_m,
+      @Nullable Double speed_ms,
+      @Nullable Double upSpeed_ms,
+      @Nullable Double fallen_ms2,
+      @Nullable Double height_m,
+      @Nullable Double landingHeight_m,
+      @Nullable Double ahead_m) {}
 
   /** One teaching point at one contact. */
   record PointAnswer(String point, int contact, String finding, String sentence) {}
@@ -81,7 +89,9 @@ record ClipAnswer(
 
   private static FlightAnswer flight(ReadFlight f, boolean scaled) {
     return new FlightAnswer(
-        points(f.time_s()), points(f.length_m()), scaled ? number(f.speed_ms(), 2) : null, scaled ? number(f.upSpeed_ms(), 2) : null);
+        points(f.time_s()), points(f.length_m()), scaled ? number(f.speed_ms(), 2) : null, scaled ? number(f.upSpeed_ms(), 2) : null,
+        scaled ? number(f.fallen_ms2(), 2) : null, scaled ? number(f.height_m(), 3) : null, scaled ? number(f.landingHeight_m(), 3) : null,
+        scaled ? number(f.ahead_m(), 3) : null);
   }
 
   private static PointAnswer point(PointVerdict v) {

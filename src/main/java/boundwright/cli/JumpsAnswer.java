@@ -10,12 +10,12 @@ import java.util.List;
  * an athlete asks for their data. Field by field in {@code docs/formats-json.md}.
  */
 record JumpsAnswer(
-    String athlete, List<JumpAnswer> jumps, List<RunUpAnswer.Run> runThroughs, List<AimJson.Gap> takeOffs, List<InMeet> attempts) {
+    String athlete, List<JumpAnswer> jumps, List<LongJumpAnswers.One> longJumps, List<RunUpAnswer.Run> runThroughs, List<AimJson.Gap> takeOffs, List<InMeet> attempts) {
 
   /** An attempt with the meet it belongs to. */
-  record InMeet(long meetId, String meet, String date, MeetJson.One attempt) {
+  record InMeet(long meetId, String meet, String date, String event, MeetJson.One attempt) {
     static InMeet of(AthleteAttempt a) {
-      return new InMeet(a.meetId(), a.meet(), a.date().toString(), MeetJson.One.of(a.kept()));
+      return new InMeet(a.meetId(), a.meet(), a.date().toString(), a.kept().attempt().event().label(), MeetJson.One.of(a.kept()));
     }
   }
 
@@ -24,6 +24,7 @@ record JumpsAnswer(
     return new JumpsAnswer(
         who.name(),
         bench.jumpLog().jumps(who.id()).stream().map(j -> JumpAnswer.of(j, threshold)).toList(),
+        bench.longJumps().longJumps(who.id()).stream().map(LongJumpAnswers.One::of).toList(),
         bench.runThroughs().runThroughs(who.id()).stream().map(RunUpAnswer.Run::of).toList(),
         bench.boardLog().gaps(who.id()).stream().map(AimJson.Gap::of).toList(),
         bench.meets().attemptsOf(who.id()).stream().map(InMeet::of).toList());

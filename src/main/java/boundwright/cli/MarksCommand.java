@@ -1,14 +1,17 @@
 package boundwright.cli;
 
 import boundwright.athlete.Athlete;
+import boundwright.footfall.LongDrill;
 import boundwright.footfall.Sequence;
 import boundwright.load.DayVerdict;
+import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.LogNext;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.MarkAdvisor;
 import boundwright.store.Workbench;
 import java.util.List;
+import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -32,10 +35,15 @@ final class MarksCommand implements Callable<Integer> {
 
   @Option(
       names = "--sequence",
-      required = true,
       paramLabel = "FEET",
       description = "The contacts in order: R, L, xN repeats. \"RRL x3\".")
-  private String sequence = "";
+  private @Nullable String sequence;
+
+  @Option(
+      names = "--drill",
+      paramLabel = "DRILL",
+      description = "Instead of --sequence a long-jump drill off the athlete's foot: pop-up, last-two (second last step and jump), run-run-jump.")
+  private @Nullable String drill;
 
   @Option(names = "--steps", paramLabel = "N", description = "Approach steps, 0 to 26. Default: the athlete's own.")
   private @Nullable Integer steps;
@@ -62,11 +70,16 @@ final class MarksCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Surroundings s = top.surroundings();
-    Sequence feet = Sequence.parse(sequence);
-    int from = steps == null ? 0 : Athlete.checkSteps(steps);
+    LongDrill asked = drill == null ? null : Choices.choice("drill", drill, List.of(LongDrill.values()), LongDrill::name);
+    if ((asked == null) == (sequence == null)) {
+      throw new RefusedException("Say what is done: --sequence FEET, as \"RRL x3\", or --drill pop-up, last-two or run-run-jump.");
+    }
+    Sequence written = sequence == null ? null : Sequence.parse(sequence);
+    int from = steps == null ? asked == null ? 0 : asked.steps() : Athlete.checkSteps(steps);
     try (Workbench bench = data.open(s)) {
       CoachSettings settings = Choices.settings(bench.settings().settings(), unit, chance, surface);
       Athlete who = DataOptions.athlete(bench, athlete);
+      Sequence feet = written != null ? written : Objects.requireNonNull(asked).sequence(who.takeOffFoot());
       DayVerdict day = bench.loadDesk().day(who);
       if (day.held()) {
         // no tape and no dose while bounding is stopped, only the reason
@@ -77,7 +90,7 @@ final class MarksCommand implements Callable<Integer> {
         }
         return 0;
       }
-      MarkAdvice advice = bench.advisor().advise(who, feet, steps == null ? who.rung() : from, settings);
+      MarkAdvice advice = bench.advisor().advise(who, feet, steps == null && asked == null ? who.rung() : from, settings);
       List<String> warnings =
           flat ? MarkAdvisor.flatWarnings(advice, settings.facility().surface(), settings) : advice.warnings();
       LogNext next =

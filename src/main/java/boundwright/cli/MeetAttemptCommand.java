@@ -65,6 +65,7 @@ final class MeetAttemptCommand implements Callable<Integer> {
       Double moved = Choices.length(in, "shift of the start mark", shift);
       Attempt attempt =
           new Attempt(
+              sheet.event(),
               jumper.name(),
               ofRound,
               result(),

@@ -17,6 +17,7 @@ import picocli.CommandLine.Option;
       "Meets: attempts as they happen, ranks, and what the next attempt is for. Alone, or with --list, lists the meets.",
       "Rivals go by a label such as a bib number. Examples:",
       "  boundwright meet new --name \"Club evening\" --for \"women, international\"",
+      "  boundwright meet new --name \"Club heptathlon\" --combined heptathlon",
       "  boundwright meet enter --athlete NAME",
       "  boundwright meet attempt --who NAME --distance 12.31 --wind 0.8 --gap 0.11",
       "  boundwright meet aim --athlete NAME%n"
@@ -70,7 +71,7 @@ final class MeetCommand implements Callable<Integer> {
       s.out()
           .println(
               String.format(
-                  Locale.ROOT, "%4d  %s  %s, %s: %d on the list, %d attempts", m.id(), m.date(), m.name(), m.competition(), m.entrants().size(), m.attempts().size()));
+                  Locale.ROOT, "%4d  %s  %s, %s, %s: %d on the list, %d attempts", m.id(), m.date(), m.name(), m.event().label(), m.competition(), m.entrants().size(), m.attempts().size()));
     }
   }
 }

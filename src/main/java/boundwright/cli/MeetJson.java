@@ -1,6 +1,7 @@
 package boundwright.cli;
 
 import boundwright.meet.Attempt;
+import boundwright.meet.Combined;
 import boundwright.meet.KeptAttempt;
 import boundwright.meet.Meet;
 import boundwright.meet.MeetAim;
@@ -18,11 +19,33 @@ final class MeetJson {
   private MeetJson() {}
 
   /** A meet in the list. */
-  record Head(long id, String name, String date, String competition, double boardToSand_m, int entrants, int attempts) {
+  record Head(
+      long id,
+      String name,
+      String date,
+      String event,
+      @Nullable PartOf combined,
+      String competition,
+      double boardToSand_m,
+      int entrants,
+      int attempts) {
     static Head of(MeetSheet m) {
-      return new Head(m.id(), m.name(), m.date().toString(), m.competition(), Json.length(m.board_m()), m.entrants().size(), m.attempts().size());
+      Combined part = m.rules().combined();
+      return new Head(
+          m.id(),
+          m.name(),
+          m.date().toString(),
+          m.event().label(),
+          part == null ? null : new PartOf(part.table().label(), m.rules().rounds(), part.wind().label(), part.wind().source().line()),
+          m.competition(),
+          Json.length(m.board_m()),
+          m.entrants().size(),
+          m.attempts().size());
     }
   }
+
+  /** The combined event that a meet is part of. */
+  record PartOf(String name, int attemptsEach, String windRule, String windSource) {}
 
   /** How a meet stands; {@code kept} and {@code takenBack} only where something was entered. */
   record Now(
@@ -87,6 +110,7 @@ final class MeetJson {
       @Nullable Double bestWindLegal_m,
       List<Double> marks_m,
       @Nullable Integer points,
+      @Nullable String windSaid,
       List<One> attempts) {
     static Place of(MeetNow now, Placing p) {
       return new Place(
@@ -96,6 +120,7 @@ final class MeetJson {
           Json.lengthOrNull(p.bestLegal_m()),
           p.marks_m().stream().map(Json::length).toList(),
           now.points(p),
+          now.windWords(p),
           now.sheet().attempts().stream().filter(a -> a.attempt().athlete().equals(p.athlete())).map(One::of).toList());
     }
   }

@@ -1,11 +1,16 @@
 package boundwright.cli;
 
+import boundwright.jump.CombinedTable;
+import boundwright.jump.Event;
 import boundwright.jump.MeasureRule;
 import boundwright.meet.BoardDistance;
+import boundwright.meet.Combined;
+import boundwright.meet.CombinedWind;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.Scoring;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import java.util.List;
 import java.util.Locale;
@@ -34,9 +39,25 @@ final class MeetNewCommand implements Callable<Integer> {
       paramLabel = "WHOM",
       description = {
         "Sets the board: \"men, international\" (13 m), \"women, international\" (11 m), \"youth and club, 9 m\",",
-        "\"youth and club, 7 m\", or your own words with --board. Default: youth and club, 9 m."
+        "\"youth and club, 7 m\", \"long jump, 1 m\" (2 m, 3 m), or your own words with --board.",
+        "Default: youth and club, 9 m; of a long jump: long jump, 1 m."
       })
-  private String whom = "youth and club, 9 m";
+  private @Nullable String whom;
+
+  @Option(names = "--event", paramLabel = "EVENT", description = "triple-jump or long-jump. Default: triple-jump.")
+  private @Nullable String event;
+
+  @Option(
+      names = "--combined",
+      paramLabel = "WHICH",
+      description = "The long jump of a decathlon or heptathlon: its points, three attempts for everybody (or --rounds), no later rounds.")
+  private @Nullable String combined;
+
+  @Option(
+      names = "--wind-rule",
+      paramLabel = "RULE",
+      description = "Of a combined event: average (of its measured events, up to +2.0), or older (or none above +4.0). Default: average.")
+  private @Nullable String windRule;
 
   @Option(names = "--board", paramLabel = "LENGTH", description = "Take-off line to sand, when it is another.")
   private @Nullable String board;
@@ -83,29 +104,71 @@ final class MeetNewCommand implements Callable<Integer> {
   }
 
   private BoardDistance board(LengthUnit in) {
+    String usual = event() == Event.LONG_JUMP ? "long jump, 1 m" : "youth and club, 9 m";
+    String asked = whom == null ? usual : whom;
     if (board != null) {
-      return BoardDistance.own(whom, in.read("board to sand", board));
+      return BoardDistance.own(event(), whom == null ? "own board" : whom, in.read("board to sand", board));
     }
-    return Choices.choice("competition", whom, BoardDistance.ALL, BoardDistance::label);
+    return Choices.choice("competition", asked, BoardDistance.of(event()), BoardDistance::label);
   }
 
   private @Nullable Scoring scoring() {
+    Combined part = combined();
+    if (part != null) {
+      if (points != null) {
+        throw new RefusedException("A combined event has its own points: leave --points out.");
+      }
+      return Scoring.of(part.table());
+    }
     return points == null
         ? null
         : Choices.choice(
             "table of points",
             points,
-            List.of(Scoring.TRIPLE_JUMP_MEN, Scoring.TRIPLE_JUMP_WOMEN),
-            t -> t == Scoring.TRIPLE_JUMP_MEN ? "men" : "women");
+            Scoring.of(event()).stream().filter(t -> t.combined() == null).toList(),
+            t -> t.label().endsWith("women") ? "women" : "men");
+  }
+
+  private Event event() {
+    return event == null && combined != null ? Event.LONG_JUMP : Choices.event(event);
+  }
+
+  private @Nullable Combined combined() {
+    if (combined == null) {
+      if (windRule != null) {
+        throw new RefusedException("--wind-rule belongs to a combined event: give --combined decathlon or heptathlon.");
+      }
+      return null;
+    }
+    if (event() != Event.LONG_JUMP) {
+      throw new RefusedException("The " + event().label() + " is not part of a " + combined + ". Leave --event out, or --combined.");
+    }
+    return new Combined(
+        Choices.choice("combined event", combined, List.of(CombinedTable.values()), CombinedTable::label),
+        windRule == null
+            ? CombinedWind.AVERAGE
+            : Choices.choice("wind rule", windRule, List.of(CombinedWind.values()), r -> r == CombinedWind.AVERAGE ? "average" : "older"));
   }
 
   private MeetRules rules(MeetRules kept) {
+    Combined part = combined();
+    MeasureRule rule = measure == null ? kept.measure() : choice("rule of measuring", measure, List.of(MeasureRule.values()));
+    if (part != null) {
+      if (firstRounds != null || finalists != null || order != null) {
+        throw new RefusedException(
+            "In a combined event everybody has the same attempts and nobody is left out: --first-rounds, --finalists and --order do not apply.");
+      }
+      int attempts = rounds == null ? MeetRules.COMBINED_ROUNDS : rounds;
+      return new MeetRules(Event.LONG_JUMP, part, attempts, attempts, kept.finalists(), MeetRules.FinalOrder.AS_DRAWN, rule, kept.trialSeconds());
+    }
     return new MeetRules(
+        event(),
+        null,
         firstRounds == null ? kept.firstRounds() : firstRounds,
         rounds == null ? kept.rounds() : rounds,
         finalists == null ? kept.finalists() : finalists,
         order == null ? kept.order() : choice("order", order, List.of(MeetRules.FinalOrder.values())),
-        measure == null ? kept.measure() : choice("rule of measuring", measure, List.of(MeasureRule.values())),
+        rule,
         kept.trialSeconds());
   }
 

@@ -1,6 +1,7 @@
 package boundwright.cli;
 
 import boundwright.meet.Attempt;
+import boundwright.meet.Combined;
 import boundwright.meet.KeptAttempt;
 import boundwright.meet.Meet;
 import boundwright.meet.MeetNow;
@@ -11,6 +12,7 @@ import boundwright.quantity.LengthUnit;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** Writes a meet for a coach to read. */
 final class MeetText {
@@ -26,7 +28,8 @@ final class MeetText {
   void now(MeetNow now) {
     MeetSheet sheet = now.sheet();
     Meet meet = now.meet();
-    out.println(sheet.name() + ", " + sheet.date() + ", " + sheet.competition() + ", board to sand " + unit.write(sheet.board_m()) + " (meet " + sheet.id() + ")");
+    Combined part = sheet.rules().combined();
+    out.println(sheet.name() + ", " + sheet.date() + ", " + sheet.event().label() + (part == null ? "" : " of the " + part.table().label()) + ", " + sheet.competition() + ", board to sand " + unit.write(sheet.board_m()) + " (meet " + sheet.id() + ")");
     if (meet == null) {
       out.println("Nobody is on the list yet: boundwright meet enter --athlete NAME or --rival LABEL.");
       return;
@@ -47,7 +50,9 @@ final class MeetText {
       }
       out.println(line.toString().stripTrailing());
     }
-    if (meet.attempts().stream().map(Attempt::wind).anyMatch(w -> w != null && !Wind.legal(w))) {
+    if (part != null) {
+      now.placings().forEach(p -> wind(p, now.windWords(p)));
+    } else if (meet.attempts().stream().map(Attempt::wind).anyMatch(w -> w != null && !Wind.legal(w))) {
       out.println(String.format(Locale.ROOT, "  * wind above %+.1f m/s: counts for the rank, not for records", Wind.LIMIT));
     }
     out.println(
@@ -55,6 +60,12 @@ final class MeetText {
             ? "All attempts are entered."
             : "Next: " + now.next() + ", round " + now.round() + " of " + meet.rules().rounds() + "."
                 + (meet.hasCut() ? " " + meet.rules().finalists() + " go on after round " + meet.rules().firstRounds() + ", as the marks stand." : ""));
+  }
+
+  private void wind(Placing p, @Nullable String words) {
+    if (words != null) {
+      out.println("  " + p.athlete() + ", " + words + ".");
+    }
   }
 
   private String brief(Attempt a) {

@@ -8,6 +8,7 @@ import boundwright.approach.run.RunThroughEntry;
 import boundwright.approach.run.RunUpPlan;
 import boundwright.approach.run.RunwaySpread;
 import boundwright.athlete.Athlete;
+import boundwright.jump.Event;
 import boundwright.quantity.LengthUnit;
 import java.util.List;
 import java.util.Locale;
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 /** What {@code approach --json} prints; field by field in {@code docs/formats-json.md}. */
 record RunUpAnswer(
     String athlete,
+    String event,
     int steps,
     Points speed_mps,
     double aim_m,
@@ -24,6 +26,7 @@ record RunUpAnswer(
     MarksAnswer.Spread checkMark,
     int earlyStep,
     MarksAnswer.Spread earlyMark,
+    MarksAnswer.Spread secondLast,
     int runs,
     @Nullable SpreadAnswer spread,
     @Nullable String spreadMissing,
@@ -85,6 +88,7 @@ record RunUpAnswer(
   record Run(
       long id,
       String date,
+      String event,
       int steps,
       double startMark_m,
       List<@Nullable Double> toBoard_m,
@@ -96,6 +100,7 @@ record RunUpAnswer(
       return new Run(
           entry.id(),
           entry.date().toString(),
+          entry.event().label(),
           r.steps(),
           Json.length(r.startMark_m()),
           r.toBoard_m().stream().<@Nullable Double>map(Json::lengthOrNull).toList(),
@@ -105,11 +110,12 @@ record RunUpAnswer(
     }
   }
 
-  static RunUpAnswer of(Athlete who, ApproachAnswer a) {
+  static RunUpAnswer of(Athlete who, Event event, ApproachAnswer a) {
     RunUpPlan p = a.plan();
     RunwaySpread spread = a.spread();
     return new RunUpAnswer(
         who.name(),
+        event.label(),
         p.steps(),
         Points.of(p.speed()),
         Json.length(p.aim_m()),
@@ -118,6 +124,7 @@ record RunUpAnswer(
         MarksAnswer.Spread.of(p.checkMark_m()),
         p.earlyStep(),
         MarksAnswer.Spread.of(p.earlyMark_m()),
+        MarksAnswer.Spread.of(a.secondLast_m()),
         p.runs(),
         spread == null ? null : SpreadAnswer.of(spread),
         a.spreadMissing(),

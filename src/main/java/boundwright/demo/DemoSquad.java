@@ -108,6 +108,7 @@ public final class DemoSquad {
     workbench.logbook().logAll(reps);
     DemoJumps.fill(workbench);
     DemoFullRun.fill(workbench);
+    DemoLongJumps.fill(workbench);
     DemoLoad.fill(workbench);
     return reps.size();
   }

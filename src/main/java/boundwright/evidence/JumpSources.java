@@ -69,6 +69,42 @@ public final class JumpSources {
   public static final Source BOARDS =
       new Source("boards", "Triple-jump line to the near end of the pit 13 m (men) and 11 m (women) in international meets; to the far "
           + "end at least 21 m; runway at least 40 m", "World Athletics rules", Standing.READ);
+  /** Long-jump boards. */
+  public static final Source BOARDS_LONG =
+      new Source("boards-long", "Long-jump line 1 to 3 m before the near end of the pit, at least 10 m before the far end",
+          "World Athletics rules", Standing.MEMORY);
+  /** Points of combined events. */
+  public static final Source COMBINED_TABLES =
+      new Source("combined-tables", "Points of the long jump in combined events = floor(a (cm - b)^c): .14354, 220, 1.4 (decathlon), .188807, "
+          + "210, 1.41 (heptathlon)", "scoring tables for combined events, as several pages report them", Standing.SECOND_HAND);
+  /** Attempts in combined events. */
+  public static final Source COMBINED_ROUNDS =
+      new Source("combined-rounds", "Three attempts for everybody in the long jump of a combined event", "World Athletics rules, as a page reports them",
+          Standing.SECOND_HAND);
+  /** Wind in combined events. */
+  public static final Source COMBINED_WIND =
+      new Source("combined-wind", "A total counts for records if the average wind of the events in which it is measured is at most +2.0 m/s",
+          "World Athletics rule 260.18, as a page reports it", Standing.SECOND_HAND);
+  /** Wind in combined events, older editions. */
+  public static final Source COMBINED_WIND_OLD =
+      new Source("combined-wind-old", "Until 2009: or if none of these winds was above +4.0 m/s", "pages about the change of 2010",
+          Standing.SECOND_HAND);
+  /** Trade of speed for angle. */
+  public static final Source SPEED_FOR_ANGLE =
+      new Source("speed-for-angle", "Take-off speed falls and take-off height rises as a long jumper takes off more steeply; the best angle follows "
+          + "from each athlete's own line", "Linthorne, Guzman and Bridgett 2005, J Sports Sci 23:703-712 (abstract, in a translation)",
+          Standing.READ);
+  /** Components of a long jump. */
+  public static final Source LONG_JUMP_PARTS =
+      new Source("long-jump-parts", "Distance = take-off distance + flight distance + landing distance, less what is given away at the board",
+          "Hay; used in Wakai and Linthorne 2005 for standing jumps (abstract read)", Standing.MEMORY);
+  /** What the first guess of the trade is. */
+  public static final Source TRADE_GUESS =
+      new Source("trade-guess", "Speed and angle of a take-off before any is measured: no slope either way, wide; no advice from fewer than eight "
+          + "take-offs or less than a degree of spread", "first guess of the makers", Standing.JUDGEMENT);
+  /** Long-jump drills. */
+  public static final Source LONG_JUMP_DRILLS =
+      new Source("long-jump-drills", "Pop-ups from a short run, the last two steps alone, run-run-jump", "common practice", Standing.COMMON_PRACTICE);
   /** High school. */
   public static final Source BOARDS_SCHOOL =
       new Source("boards-school", "Boards about 32 ft (boys) and 24 ft (girls) from the pit; measured to the lesser quarter inch or "
@@ -106,7 +142,7 @@ public final class JumpSources {
           "first guess of the makers; fouls as in long-jump finals 2004-2020", Standing.JUDGEMENT);
   /** Limits. */
   public static final Source MEET_LIMITS =
-      new Source("meet-limits", "Triple jump 3-19 m, wind -8 to +12 m/s, gap -0.60 to +2.00 m, 0-26 steps, run-up 0-55 m",
+      new Source("meet-limits", "Triple jump 3-19 m, long jump 1-10 m, wind -8 to +12 m/s, gap -0.60 to +2.00 m, 0-26 steps, run-up 0-55 m",
           "judgement of the makers", Standing.JUDGEMENT);
   /** From the short run to the full run. */
   public static final Source FULL_RUN =
@@ -137,8 +173,9 @@ public final class JumpSources {
   public static final List<Source> ALL =
       List.of(PHASE_LENGTH, PHASE_CLASS, CONVERSION_THRESHOLDS, REFERENCE_JUMPS, REFERENCE_1995, REFERENCE_TEN_WOMEN, CONTACT_LEARNING,
           SPEED_BY_STEPS, ACCURACY, FOUL_SHARE, WIND_START, AIM_STUDY, AIM, CENSORED, FOUL_RULE, BOARDS, BOARDS_SCHOOL, BOARDS_SHORT,
-          WIND_RULE, ROUNDS, FINAL_ORDER, SCORING, WIND_DISTANCE, NO_MARK, RIVALS, FULL_RUN, FULL_RUN_PRIOR, WIND_TRIPLE, WIND_LONG, WIND_ESTIMATES, WARM_UP,
-          MEET_LIMITS);
+          BOARDS_LONG, COMBINED_TABLES, COMBINED_ROUNDS, COMBINED_WIND, COMBINED_WIND_OLD, SPEED_FOR_ANGLE, LONG_JUMP_PARTS, TRADE_GUESS,
+          LONG_JUMP_DRILLS, WIND_RULE, ROUNDS, FINAL_ORDER, SCORING, WIND_DISTANCE, NO_MARK, RIVALS, FULL_RUN, FULL_RUN_PRIOR, WIND_TRIPLE, WIND_LONG,
+          WIND_ESTIMATES, WARM_UP, MEET_LIMITS);
 
   private JumpSources() {}
 }

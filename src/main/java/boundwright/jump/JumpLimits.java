@@ -2,11 +2,11 @@ package boundwright.jump;
 
 import boundwright.quantity.Limits;
 
-/** What nobody jumps: the sanity limits of a whole triple jump and of its take-off (standing: judgement). */
+/** What nobody jumps: the sanity limits of a whole jump and of its take-off (standing: judgement); those of one event are {@link Event}'s. */
 public final class JumpLimits {
-  /** Shortest triple jump [m]. */
-  public static final double MIN_JUMP_M = 3;
-  /** Longest triple jump [m]. */
+  /** Shortest jump of either event [m]. */
+  public static final double MIN_JUMP_M = 1;
+  /** Longest jump of either event [m]. */
   public static final double MAX_JUMP_M = 19;
   /** Smallest board gap [m]; negative is a foul. */
   public static final double MIN_GAP_M = -0.60;
@@ -16,11 +16,11 @@ public final class JumpLimits {
   private JumpLimits() {}
 
   /**
-   * A whole triple jump [m], official or effective.
+   * A whole jump [m] where the event is not known, official or effective.
    *
-   * @throws boundwright.quantity.RefusedException if nobody jumps it
+   * @throws boundwright.quantity.RefusedException if nobody jumps it in either
    */
-  public static double jump(String what, double metres) {
+  public static double eitherJump(String what, double metres) {
     return Limits.within(what, metres, MIN_JUMP_M, MAX_JUMP_M, "m", "Check the unit and the figures.");
   }
 

@@ -29,7 +29,7 @@ public record Phases(double hop_m, double step_m, double jump_m, @Nullable Doubl
     Limits.within("hop", hop_m, 0.5, 9, "m", "Check the unit.");
     Limits.within("step", step_m, 0.3, 8, "m", "Check the unit.");
     Limits.within("jump", jump_m, 0.5, 9, "m", "Check the unit.");
-    JumpLimits.jump("triple jump", hop_m + step_m + jump_m);
+    Event.TRIPLE_JUMP.jump("triple jump", hop_m + step_m + jump_m);
     if (toeToBoard_m != null) {
       JumpLimits.gap(toeToBoard_m);
     }

@@ -1,6 +1,7 @@
 package boundwright.meet;
 
 import boundwright.approach.run.RunLimits;
+import boundwright.jump.Event;
 import boundwright.jump.JumpLimits;
 import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
@@ -9,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * One attempt in a meet.
  *
+ * @param event which jump
  * @param athlete as on the list, 1 to 80 characters
  * @param round 1 to 6
  * @param result what the officials showed
@@ -18,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param startShift_m how far the start mark was moved from the plan [m], + back
  */
 public record Attempt(
+    Event event,
     String athlete,
     int round,
     Result result,
@@ -57,7 +60,7 @@ public record Attempt(
       if (distance_m == null) {
         throw new RefusedException("A valid attempt of " + athlete + " in round " + round + " has no distance. Enter it, or mark it as a foul or pass.");
       }
-      JumpLimits.jump("triple jump", distance_m);
+      event.jump(event.label(), distance_m);
       if (gap_m != null && gap_m < 0) {
         throw new RefusedException(
             "A valid attempt with a board gap of " + gap_m + " m is a contradiction: below 0 is over the line. Mark it as a foul or mend the gap.");
@@ -74,17 +77,33 @@ public record Attempt(
     Limits.within("shift of the start mark", startShift_m, -5, 5, "m", "+ is back, away from the board.");
   }
 
-  /** A valid attempt with nothing but its distance. */
-  public static Attempt valid(String athlete, int round, double distance_m) {
-    return new Attempt(athlete, round, Result.VALID, distance_m, null, null, 0);
+  /** An attempt at the triple jump. */
+  public Attempt(
+      String athlete, int round, Result result, @Nullable Double distance_m, @Nullable Double wind, @Nullable Double gap_m, double startShift_m) {
+    this(Event.TRIPLE_JUMP, athlete, round, result, distance_m, wind, gap_m, startShift_m);
   }
 
-  /** A foul of unknown size. */
+  /** The same attempt in another's name. */
+  public Attempt of(String other) {
+    return new Attempt(event, other, round, result, distance_m, wind, gap_m, startShift_m);
+  }
+
+  /** A valid attempt at the triple jump with nothing but its distance. */
+  public static Attempt valid(String athlete, int round, double distance_m) {
+    return valid(Event.TRIPLE_JUMP, athlete, round, distance_m);
+  }
+
+  /** A valid attempt with nothing but its distance. */
+  public static Attempt valid(Event event, String athlete, int round, double distance_m) {
+    return new Attempt(event, athlete, round, Result.VALID, distance_m, null, null, 0);
+  }
+
+  /** A foul of unknown size in the triple jump. */
   public static Attempt foul(String athlete, int round) {
     return new Attempt(athlete, round, Result.FOUL, null, null, null, 0);
   }
 
-  /** A pass. */
+  /** A pass in the triple jump. */
   public static Attempt pass(String athlete, int round) {
     return new Attempt(athlete, round, Result.PASS, null, null, null, 0);
   }

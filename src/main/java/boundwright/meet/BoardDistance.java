@@ -3,36 +3,50 @@ package boundwright.meet;
 import boundwright.evidence.JumpSources;
 import boundwright.evidence.Source;
 import boundwright.evidence.Standing;
+import boundwright.jump.Event;
 import boundwright.quantity.LengthUnit;
-import boundwright.quantity.Limits;
 import java.util.List;
 
 /**
  * How far the take-off line lies from the near end of the pit, by competition: a setting with its source.
  *
+ * @param event for which jump
  * @param label for whom
  * @param distance_m take-off line to sand [m]
  * @param source where it stood
  */
-public record BoardDistance(String label, double distance_m, Source source) {
-  /** Those that were found. */
+public record BoardDistance(Event event, String label, double distance_m, Source source) {
+  /** Those that were found; the triple jump's first. */
   public static final List<BoardDistance> ALL =
       List.of(
-          new BoardDistance("men, international", 13, JumpSources.BOARDS),
-          new BoardDistance("women, international", 11, JumpSources.BOARDS),
-          new BoardDistance("boys, United States high school (about)", 32 * LengthUnit.FOOT_M, JumpSources.BOARDS_SCHOOL),
-          new BoardDistance("girls, United States high school (about)", 24 * LengthUnit.FOOT_M, JumpSources.BOARDS_SCHOOL),
-          new BoardDistance("youth and club, 9 m", 9, JumpSources.BOARDS_SHORT),
-          new BoardDistance("youth and club, 7 m", 7, JumpSources.BOARDS_SHORT));
+          new BoardDistance(Event.TRIPLE_JUMP, "men, international", 13, JumpSources.BOARDS),
+          new BoardDistance(Event.TRIPLE_JUMP, "women, international", 11, JumpSources.BOARDS),
+          new BoardDistance(Event.TRIPLE_JUMP, "boys, United States high school (about)", 32 * LengthUnit.FOOT_M, JumpSources.BOARDS_SCHOOL),
+          new BoardDistance(Event.TRIPLE_JUMP, "girls, United States high school (about)", 24 * LengthUnit.FOOT_M, JumpSources.BOARDS_SCHOOL),
+          new BoardDistance(Event.TRIPLE_JUMP, "youth and club, 9 m", 9, JumpSources.BOARDS_SHORT),
+          new BoardDistance(Event.TRIPLE_JUMP, "youth and club, 7 m", 7, JumpSources.BOARDS_SHORT),
+          new BoardDistance(Event.LONG_JUMP, "long jump, 1 m", 1, JumpSources.BOARDS_LONG),
+          new BoardDistance(Event.LONG_JUMP, "long jump, 2 m", 2, JumpSources.BOARDS_LONG),
+          new BoardDistance(Event.LONG_JUMP, "long jump, 3 m", 3, JumpSources.BOARDS_LONG));
+
+  /** Those of an event. */
+  public static List<BoardDistance> of(Event event) {
+    return ALL.stream().filter(b -> b.event == event).toList();
+  }
+
+  /** A distance for the triple jump that the coach measured. */
+  public static BoardDistance own(String label, double distance_m) {
+    return own(Event.TRIPLE_JUMP, label, distance_m);
+  }
 
   /** A distance that the coach measured. */
-  public static BoardDistance own(String label, double distance_m) {
+  public static BoardDistance own(Event event, String label, double distance_m) {
     return new BoardDistance(
-        label, distance_m, new Source("board-own", "Take-off line to sand at this meet", "entered by the coach", Standing.OWN_DATA));
+        event, label, distance_m, new Source("board-own", "Take-off line to sand at this meet", "entered by the coach", Standing.OWN_DATA));
   }
 
   /** Refuses a line in the sand or out of the runway. */
   public BoardDistance {
-    Limits.within("board distance", distance_m, 3, 15, "m", "13 m (men) and 11 m (women) are international.");
+    event.board(distance_m);
   }
 }

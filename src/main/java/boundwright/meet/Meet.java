@@ -3,7 +3,7 @@ package boundwright.meet;
 import boundwright.approach.aim.Goal;
 import boundwright.approach.aim.Rival;
 import boundwright.approach.board.BoardGaps;
-import boundwright.jump.JumpLimits;
+import boundwright.jump.CombinedTable;
 import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
@@ -14,8 +14,8 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A triple-jump competition as it stands: who jumps in which order, the attempts so far, ranks and ties by the rules
- * (read: ties by the second best, then the third), who goes on after the first rounds, and what each rival's mark means.
+ * A competition in one event as it stands: who jumps in which order, the attempts so far, ranks and ties by the rules
+ * (read: ties by the second best, then the third; in a combined event by the points of the best alone), who goes on after the first rounds, and what each rival's mark means.
  * Immutable; {@link #with} takes one more attempt.
  */
 public final class Meet {
@@ -65,9 +65,12 @@ public final class Meet {
   /**
    * The meet after one more attempt. An attempt already there is replaced, so a slip can be mended.
    *
-   * @throws RefusedException for an unknown athlete, a round that is not jumped, or one who did not go on
+   * @throws RefusedException for another event, an unknown athlete, a round that is not jumped, or one who did not go on
    */
   public Meet with(Attempt a) {
+    if (a.event() != rules.event()) {
+      throw new RefusedException("An attempt at the " + a.event().label() + " does not belong to a meet in the " + rules.event().label() + ". Choose the other meet.");
+    }
     if (!draw.contains(a.athlete())) {
       throw new RefusedException("\"" + a.athlete() + "\" is not in this meet. Add the athlete to the list first.");
     }
@@ -120,12 +123,13 @@ public final class Meet {
       all.add(scored(name, afterRound));
     }
     List<Scored> sorted = new ArrayList<>(all);
-    sorted.sort(Scored.BY_MARKS);
+    Comparator<Scored> better = better();
+    sorted.sort(better);
     List<Placing> out = new ArrayList<>();
     int rank = 0;
     for (int i = 0; i < sorted.size(); i++) {
       Scored s = sorted.get(i);
-      if (i == 0 || Scored.BY_MARKS.compare(sorted.get(i - 1), s) != 0) {
+      if (i == 0 || better.compare(sorted.get(i - 1), s) != 0) {
         rank = i + 1;
       }
       out.add(
@@ -156,6 +160,17 @@ public final class Meet {
     steps.sort(Comparator.reverseOrder());
     List<Double> marks = steps.stream().map(rules.measure()::metres).toList();
     return new Scored(name, steps, marks, legal);
+  }
+
+  /** Who is ahead: by all marks, or by the points of the best. */
+  private Comparator<Scored> better() {
+    Combined part = rules.combined();
+    return part == null ? Scored.BY_MARKS : Comparator.comparingInt((Scored s) -> -points(part.table(), s));
+  }
+
+  /** Without a mark they are behind one that is worth nothing. */
+  private static int points(CombinedTable table, Scored s) {
+    return s.marks.isEmpty() ? -1 : table.points(s.marks.get(0));
   }
 
   private record Scored(String name, List<Long> steps, List<Double> marks, @Nullable Double legal) {
@@ -261,14 +276,18 @@ public final class Meet {
    * rival's best, or level with it when the athlete's second best (and so on) is the longer.
    *
    * @return null when the athlete stands ahead already
+   * @throws RefusedException in a combined event, where what counts is the total of all its events
    */
   public @Nullable Double neededAhead(String athlete, String rival) {
+    if (rules.combined() != null) {
+      throw new RefusedException("In a combined event the total of all its events decides: ask for the points, not for a rival's mark.");
+    }
     Scored own = scored(athlete, rules.rounds());
     Scored other = scored(rival, rules.rounds());
     if (Scored.BY_MARKS.compare(own, other) < 0) {
       return null;
     }
-    long level = other.steps.isEmpty() ? rules.measure().steps(JumpLimits.MIN_JUMP_M) : other.steps.get(0);
+    long level = other.steps.isEmpty() ? rules.measure().steps(rules.event().least_m()) : other.steps.get(0);
     List<Long> with = new ArrayList<>(own.steps);
     with.add(level);
     with.sort(Comparator.reverseOrder());

@@ -9,6 +9,7 @@ import boundwright.approach.aim.Goal;
 import boundwright.approach.aim.JumpForm;
 import boundwright.approach.aim.Rival;
 import boundwright.athlete.Athlete;
+import boundwright.jump.Event;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
@@ -78,7 +79,7 @@ public final class MeetDesk {
 
   /**
    * What an athlete's next attempt is for: while the first rounds last and not all go on, a place among those who do; then
-   * the longest best.
+   * the longest best. In a combined event it is for the most points, and no mark is worth nothing.
    *
    * @throws RefusedException if the athlete is not on the list
    */
@@ -90,14 +91,19 @@ public final class MeetDesk {
     Meet meet = sheet.meet();
     int left = meet.attemptsLeft(name);
     Double best = best(meet, name);
-    AimAnswer answer = aims.answer(athlete, null, Math.max(1, left));
+    Event event = sheet.event();
+    AimAnswer answer = aims.answer(athlete, event, null, Math.max(1, left));
     AimPlan plan = answer.plan();
     if (left == 0 || plan == null) {
       String why = left == 0 ? name + " has no attempt left in this meet." : answer.words(LengthUnit.METRES);
       return new MeetAim(name, left, best, "", null, null, null, null, List.of(), answer, why);
     }
-    AimSettings s = meets.settings().aim();
     JumpForm form = plan.form();
+    Combined part = meet.rules().combined();
+    if (part != null) {
+      return combined(meet, name, left, best, part, form, answer);
+    }
+    AimSettings s = meets.settings().aim();
     List<Rival> rivals = meet.rivals(name, s.rivalSd_m(), s.rivalFouls(), form.effectiveMean_m());
     Goal.Place place = cutAhead(meet, name, left) ? new Goal.Place(meet.rules().finalists(), rivals) : null;
     Goal goal = place == null ? plan.goal() : place;
@@ -123,6 +129,13 @@ public final class MeetDesk {
         RivalMeaning.of(meet, name, form, s.rivalSd_m(), s.rivalFouls(), form.effectiveMean_m(), nearest(meet, name)),
         answer,
         null);
+  }
+
+  private static MeetAim combined(Meet meet, String name, int left, @Nullable Double best, Combined part, JumpForm form, AimAnswer answer) {
+    AimPolicy.Advice advice = AimPolicy.of(form, new Goal.Points(part.table()), left).advise(left, best);
+    double shift = advice.aim_m() - answer.board().mean_m().p50();
+    return new MeetAim(
+        name, left, best, "the most points of the " + part.table().label(), advice, shift, shift - lastShift(meet, name), null, List.of(), answer, null);
   }
 
   /** Whether these attempts still decide who jumps on. */

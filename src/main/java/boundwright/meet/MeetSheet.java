@@ -1,6 +1,7 @@
 package boundwright.meet;
 
-import boundwright.quantity.Limits;
+import boundwright.jump.CombinedTable;
+import boundwright.jump.Event;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.util.List;
@@ -14,8 +15,8 @@ import org.jspecify.annotations.Nullable;
  * @param name as the coach calls it, 1 to 80 characters
  * @param date its (first) day
  * @param competition for whom, such as a label of {@link BoardDistance#ALL}; 1 to 80 characters
- * @param board_m take-off line to sand [m], 3 to 15
- * @param scoring points by this table's formula, or null without points
+ * @param board_m take-off line to sand [m], 3 to 15 in the triple jump, 1 to 3 in the long jump
+ * @param scoring points by this table's formula, of the meet's event; in a combined event that of its table; or null without points
  * @param rules of the meet
  * @param entrants in the order drawn
  * @param attempts that count, in the order entered: of one entrant and round the newest
@@ -42,7 +43,22 @@ public record MeetSheet(
     if (competition.isEmpty() || competition.length() > 80) {
       throw new RefusedException("A meet says for whom it is in 1 to 80 characters; here are " + competition.length() + ".");
     }
-    Limits.within("board distance", board_m, 3, 15, "m", "13 m (men) and 11 m (women) are international.");
+    rules.event().board(board_m);
+    Combined part = rules.combined();
+    CombinedTable table = scoring == null ? null : scoring.combined();
+    if (part == null ? table != null : table != part.table()) {
+      throw new RefusedException(
+          (scoring == null ? "A meet without points is" : "Points by the table " + scoring.label() + " are") + " not for "
+              + (part == null ? "a meet that is no combined event" : "the " + part.table().label()) + ". Choose the table of the meet.");
+    }
+    if (scoring != null && scoring.event() != rules.event()) {
+      throw new RefusedException("Points by " + scoring.label() + " do not fit a meet in the " + rules.event().label() + ". Choose a table of that event.");
+    }
+  }
+
+  /** Which jump. */
+  public Event event() {
+    return rules.event();
   }
 
   /** A meet without anybody on the list, before it is stored. */
@@ -53,9 +69,9 @@ public record MeetSheet(
   /** The board with where its distance stood: one of the known ones, or the coach's own entry. */
   public BoardDistance board() {
     return BoardDistance.ALL.stream()
-        .filter(b -> b.label().equals(competition) && Math.abs(b.distance_m() - board_m) < 1e-9)
+        .filter(b -> b.event() == rules.event() && b.label().equals(competition) && Math.abs(b.distance_m() - board_m) < 1e-9)
         .findFirst()
-        .orElseGet(() -> BoardDistance.own(competition, board_m));
+        .orElseGet(() -> BoardDistance.own(rules.event(), competition, board_m));
   }
 
   /**

@@ -3,6 +3,7 @@ package boundwright.runway;
 import boundwright.athlete.Facility;
 import boundwright.athlete.Surface;
 import boundwright.footfall.Foot;
+import boundwright.footfall.LongDrill;
 import boundwright.footfall.Routine;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
@@ -82,5 +83,10 @@ public record DayPlan(String title, List<Drill> drills, @Nullable Place place) {
   /** The usual form of a drill of the teaching routine as it is added to a plan: one set of two. */
   public static Drill usual(Routine routine) {
     return new Drill(routine.sequence(), null, 1, 2, routine == Routine.ALTERNATE || routine == Routine.HOP_STEP);
+  }
+
+  /** The usual form of a long-jump drill as it is added to a plan: one set of three into the sand, off the right; the coach turns it for the others. */
+  public static Drill usual(LongDrill drill) {
+    return new Drill(drill.sequence(Foot.RIGHT), drill.steps(), 1, 3, true);
   }
 }

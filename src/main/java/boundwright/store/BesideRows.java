@@ -37,7 +37,7 @@ final class BesideRows {
         .map(
             (r, c) -> {
               long entrant = r.getLong("entrant_id");
-              KeptAttempt read = SqlMeets.attempt(r, meet.entrant(entrant).map(Entrant::name).orElseThrow());
+              KeptAttempt read = SqlMeets.attempt(r, meet.entrant(entrant).map(Entrant::name).orElseThrow(), meet.event());
               return new Beside(
                   r.getLong("id"),
                   new KeptAttempt(0, entrant, read.attempt(), read.note()),

@@ -1,5 +1,8 @@
 package boundwright.store;
 
+import boundwright.jump.Event;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.Update;
 
@@ -12,6 +15,10 @@ final class JumpRows {
 
   static long number(Update insert) {
     return insert.executeAndReturnGeneratedKeys().mapTo(Long.class).one();
+  }
+
+  static Event event(ResultSet r) throws SQLException {
+    return Columns.word(Event.class, "event", r.getString("event"));
   }
 
   static void delete(Handle h, String table, long id) {

@@ -12,6 +12,7 @@ import boundwright.athlete.Changes;
 import boundwright.athlete.growth.GrowthDesk;
 import boundwright.flight.RepStore;
 import boundwright.jump.JumpLog;
+import boundwright.jump.takeoff.LongJumpLog;
 import boundwright.load.CareRepository;
 import boundwright.load.LoadRepository;
 import boundwright.load.WorkLog;
@@ -56,6 +57,7 @@ abstract class Repositories {
   final SqlLoad load;
   final SqlLadder ladder;
   final SqlJumpLog jumpLog;
+  final SqlLongJumps longJumps;
   final SqlLooks looks;
   final SqlRunThroughs runThroughs;
   final SqlBoardLog boardLog;
@@ -94,6 +96,7 @@ abstract class Repositories {
     this.looks = new SqlLooks(database);
     this.tests = new SqlTests(database);
     this.jumpLog = new SqlJumpLog(database);
+    this.longJumps = new SqlLongJumps(database);
     this.runThroughs = new SqlRunThroughs(database);
     this.meets = new SqlMeets(database);
     this.phones = new SqlPhones(database);
@@ -186,6 +189,11 @@ abstract class Repositories {
   /** The days of meets. */
   public MeetDayLog meetDays() {
     return meetDays;
+  }
+
+  /** Measured long jumps. */
+  public LongJumpLog longJumps() {
+    return longJumps;
   }
 
   /** Meets, their attempts, and the settings of the jump and the meet. */

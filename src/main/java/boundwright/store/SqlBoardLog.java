@@ -4,6 +4,7 @@ import boundwright.approach.aim.AimSettings;
 import boundwright.approach.aim.BoardLog;
 import boundwright.approach.board.BoardSeen;
 import boundwright.approach.board.GapEntry;
+import boundwright.jump.Event;
 import boundwright.meet.Attempt;
 import boundwright.store.engine.Database;
 import java.sql.ResultSet;
@@ -15,7 +16,7 @@ import java.util.Optional;
 
 /** Take-offs at the board in the database: those of training, and those of the meets as the board saw them. */
 final class SqlBoardLog implements BoardLog {
-  private static final String GAP = "SELECT id, athlete_id, date, gap_m, start_shift_m, distance_m, note FROM board_gap ";
+  private static final String GAP = "SELECT id, athlete_id, date, event, gap_m, start_shift_m, distance_m, note FROM board_gap ";
 
   private final Database database;
   private final SqlMeets meets;
@@ -32,10 +33,11 @@ final class SqlBoardLog implements BoardLog {
             gap.withId(
                 JumpRows.number(
                     h.createUpdate(
-                            "INSERT INTO board_gap (athlete_id, date, gap_m, start_shift_m, distance_m, note)"
-                                + " VALUES (:athlete, :date, :gap, :shift, :distance, :note)")
+                            "INSERT INTO board_gap (athlete_id, date, event, gap_m, start_shift_m, distance_m, note)"
+                                + " VALUES (:athlete, :date, :event, :gap, :shift, :distance, :note)")
                         .bind("athlete", gap.athleteId())
                         .bind("date", gap.date().toString())
+                        .bind("event", gap.event().name())
                         .bind("gap", gap.gap_m())
                         .bind("shift", gap.startShift_m())
                         .bind("distance", gap.distance_m())
@@ -59,14 +61,14 @@ final class SqlBoardLog implements BoardLog {
   }
 
   @Override
-  public List<BoardSeen> inMeets(long athleteId) {
+  public List<BoardSeen> inMeets(long athleteId, Event event) {
     List<BoardSeen> out = new ArrayList<>();
     meets
         .attemptsOf(athleteId)
         .forEach(
             a -> {
               Attempt t = a.kept().attempt();
-              if (t.result() != Attempt.Result.PASS) {
+              if (t.event() == event && t.result() != Attempt.Result.PASS) {
                 out.add(
                     new BoardSeen(a.date(), a.meet(), t.gap_m(), t.result() == Attempt.Result.FOUL, t.startShift_m(), t.distance_m()));
               }
@@ -84,6 +86,7 @@ final class SqlBoardLog implements BoardLog {
         r.getLong("id"),
         r.getLong("athlete_id"),
         LocalDate.parse(r.getString("date")),
+        JumpRows.event(r),
         Columns.number(r, "gap_m"),
         r.getDouble("start_shift_m"),
         Columns.number(r, "distance_m"),

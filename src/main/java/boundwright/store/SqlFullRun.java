@@ -26,10 +26,10 @@ final class SqlFullRun implements FullRunLog {
       "SELECT athlete_id, date, approach_steps, distance_m, " + WeatherRows.COLUMNS + ", 'DISTANCE' AS found, id FROM jump_distance"
           + " UNION ALL SELECT athlete_id, date, approach_steps, " + OF_PHASES + ", CAST(NULL AS REAL), " + NOTHING + ", 'PHASES', id FROM measured_jump"
           + " UNION ALL SELECT athlete_id, date, CAST(NULL AS INTEGER), distance_m, CAST(NULL AS REAL), " + NOTHING
-          + ", 'BOARD', id FROM board_gap WHERE distance_m IS NOT NULL"
+          + ", 'BOARD', id FROM board_gap WHERE distance_m IS NOT NULL AND event = 'TRIPLE_JUMP'"
           + " UNION ALL SELECT e.athlete_id, m.date, CAST(NULL AS INTEGER), t.distance_m, t.wind_mps, CASE WHEN t.wind_mps IS NULL THEN NULL ELSE 'GAUGE' END,"
           + " CAST(NULL AS REAL), CAST(NULL AS INTEGER), 'MEET', t.id FROM meet_attempt t JOIN meet_entrant e ON e.id = t.entrant_id JOIN meet m ON m.id = e.meet_id"
-          + " WHERE e.athlete_id IS NOT NULL AND t.distance_m IS NOT NULL"
+          + " WHERE e.athlete_id IS NOT NULL AND t.distance_m IS NOT NULL AND m.event = 'TRIPLE_JUMP'"
           + " AND t.id = (SELECT max(o.id) FROM meet_attempt o WHERE o.entrant_id = t.entrant_id AND o.round = t.round)"
           + " ORDER BY athlete_id, date, found, id";
 
@@ -87,7 +87,7 @@ final class SqlFullRun implements FullRunLog {
     database
         .read(
             h ->
-                h.createQuery("SELECT athlete_id, steps, count(*) AS runs FROM run_through GROUP BY athlete_id, steps ORDER BY athlete_id, runs, steps")
+                h.createQuery("SELECT athlete_id, steps, count(*) AS runs FROM run_through WHERE event = 'TRIPLE_JUMP' GROUP BY athlete_id, steps ORDER BY athlete_id, runs, steps")
                     .map((r, c) -> Map.entry(r.getLong("athlete_id"), r.getInt("steps")))
                     .list())
         .forEach(e -> out.put(e.getKey(), e.getValue()));

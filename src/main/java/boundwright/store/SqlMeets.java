@@ -1,8 +1,12 @@
 package boundwright.store;
 
+import boundwright.jump.CombinedTable;
+import boundwright.jump.Event;
 import boundwright.jump.MeasureRule;
 import boundwright.meet.Attempt;
 import boundwright.meet.Beside;
+import boundwright.meet.Combined;
+import boundwright.meet.CombinedWind;
 import boundwright.meet.Entrant;
 import boundwright.meet.Hand;
 import boundwright.meet.KeptAttempt;
@@ -28,12 +32,12 @@ import org.jspecify.annotations.Nullable;
 /** Meets with their lists and attempts in the database. */
 final class SqlMeets implements MeetRepository {
   private static final String MEET =
-      "SELECT id, name, date, competition, board_m, scoring, first_rounds, rounds, finalists, final_order, measure, trial_seconds FROM meet ";
+      "SELECT id, name, date, event, combined_wind, competition, board_m, scoring, first_rounds, rounds, finalists, final_order, measure, trial_seconds FROM meet ";
   private static final String ENTRANT =
       "SELECT e.id, e.athlete_id, coalesce(a.name, e.label) AS called FROM meet_entrant e LEFT JOIN athlete a ON a.id = e.athlete_id ";
   private static final String ATTEMPT =
       "SELECT t.id, t.entrant_id, t.round, t.result, t.distance_m, t.wind_mps, t.gap_m, t.start_shift_m, t.note,"
-          + " m.id AS meet_id, m.name AS meet, m.date FROM meet_attempt t"
+          + " m.id AS meet_id, m.name AS meet, m.date, m.event FROM meet_attempt t"
           + " JOIN meet_entrant e ON e.id = t.entrant_id JOIN meet m ON m.id = e.meet_id ";
   private static final String COUNTS =
       " AND t.id = (SELECT max(o.id) FROM meet_attempt o WHERE o.entrant_id = t.entrant_id AND o.round = t.round) ";
@@ -61,7 +65,7 @@ final class SqlMeets implements MeetRepository {
     List<KeptAttempt> attempts =
         h.createQuery(ATTEMPT + "WHERE e.meet_id = :meet" + COUNTS + "ORDER BY t.id")
             .bind("meet", meetId)
-            .map((r, c) -> attempt(r, called(entrants, r.getLong("entrant_id"))))
+            .map((r, c) -> attempt(r, called(entrants, r.getLong("entrant_id")), JumpRows.event(r)))
             .list();
     return h.createQuery(MEET + "WHERE id = :meet").bind("meet", meetId).map((r, c) -> sheet(r, entrants, attempts)).findOne();
   }
@@ -107,8 +111,8 @@ final class SqlMeets implements MeetRepository {
           long id =
               bind(
                       h.createUpdate(
-                          "INSERT INTO meet (name, date, competition, board_m, scoring, first_rounds, rounds, finalists, final_order,"
-                              + " measure, trial_seconds) VALUES (:name, :date, :competition, :board, :scoring, :first, :rounds, :finalists,"
+                          "INSERT INTO meet (name, date, event, combined_wind, competition, board_m, scoring, first_rounds, rounds, finalists, final_order,"
+                              + " measure, trial_seconds) VALUES (:name, :date, :event, :wind, :competition, :board, :scoring, :first, :rounds, :finalists,"
                               + " :order, :measure, :seconds)"),
                       meet)
                   .executeAndReturnGeneratedKeys()
@@ -123,10 +127,14 @@ final class SqlMeets implements MeetRepository {
   public void update(MeetSheet meet) {
     database.write(
         h -> {
-          there(h, meet.id());
+          MeetSheet before = there(h, meet.id());
+          if (before.event() != meet.event() && !before.attempts().isEmpty()) {
+            throw new RefusedException(
+                before.name() + " is a meet in the " + before.event().label() + " and has attempts, so its event stays. Make a new meet for the other.");
+          }
           return bind(
                   h.createUpdate(
-                      "UPDATE meet SET name = :name, date = :date, competition = :competition, board_m = :board, scoring = :scoring,"
+                      "UPDATE meet SET name = :name, date = :date, event = :event, combined_wind = :wind, competition = :competition, board_m = :board, scoring = :scoring,"
                           + " first_rounds = :first, rounds = :rounds, finalists = :finalists, final_order = :order, measure = :measure,"
                           + " trial_seconds = :seconds WHERE id = :id"),
                   meet)
@@ -138,9 +146,12 @@ final class SqlMeets implements MeetRepository {
   private static <S extends SqlStatement<S>> S bind(S statement, MeetSheet meet) {
     MeetRules rules = meet.rules();
     Scoring scoring = meet.scoring();
+    Combined part = rules.combined();
     return statement
         .bind("name", meet.name())
         .bind("date", meet.date().toString())
+        .bind("event", meet.event().name())
+        .bind("wind", part == null ? null : part.wind().name())
         .bind("competition", meet.competition())
         .bind("board", meet.board_m())
         .bind("scoring", scoring == null ? null : scoring.name())
@@ -220,7 +231,7 @@ final class SqlMeets implements MeetRepository {
     return database.write(
         h -> {
           MeetSheet meet = there(h, meetId);
-          Attempt a = of(onTheList(meet, entrantId).name(), attempt);
+          Attempt a = attempt.of(onTheList(meet, entrantId).name());
           KeptAttempt stands = meet.standing(entrantId, a.round()).orElse(null);
           if (stands != null && meet.unseen(stands, hand)) {
             if (!stands.attempt().equals(a)) {
@@ -254,7 +265,7 @@ final class SqlMeets implements MeetRepository {
     return database.write(
         h -> {
           MeetSheet meet = there(h, meetId);
-          Attempt a = of(onTheList(meet, entrantId).name(), attempt);
+          Attempt a = attempt.of(onTheList(meet, entrantId).name());
           // asks the rules before anything is kept
           meet.meet().with(a);
           KeptAttempt kept = new KeptAttempt(0, entrantId, a, note);
@@ -276,10 +287,6 @@ final class SqlMeets implements MeetRepository {
                   .one();
           return new KeptAttempt(id, entrantId, a, kept.note());
         });
-  }
-
-  private static Attempt of(String athlete, Attempt a) {
-    return new Attempt(athlete, a.round(), a.result(), a.distance_m(), a.wind(), a.gap_m(), a.startShift_m());
   }
 
   @Override
@@ -315,7 +322,7 @@ final class SqlMeets implements MeetRepository {
               .map(
                   (r, c) ->
                       new AthleteAttempt(
-                          r.getLong("meet_id"), r.getString("meet"), LocalDate.parse(r.getString("date")), attempt(r, name)))
+                          r.getLong("meet_id"), r.getString("meet"), LocalDate.parse(r.getString("date")), attempt(r, name, JumpRows.event(r))))
               .list();
         });
   }
@@ -343,6 +350,8 @@ final class SqlMeets implements MeetRepository {
         r.getDouble("board_m"),
         scoring(r.getString("scoring")),
         new MeetRules(
+            JumpRows.event(r),
+            combined(r),
             r.getInt("first_rounds"),
             r.getInt("rounds"),
             r.getInt("finalists"),
@@ -353,15 +362,23 @@ final class SqlMeets implements MeetRepository {
         attempts);
   }
 
+  private static @Nullable Combined combined(ResultSet r) throws SQLException {
+    String wind = r.getString("combined_wind");
+    Scoring scoring = scoring(r.getString("scoring"));
+    CombinedTable table = scoring == null ? null : scoring.combined();
+    return wind == null || table == null ? null : new Combined(table, Columns.word(CombinedWind.class, "rule of the wind", wind));
+  }
+
   private static @Nullable Scoring scoring(@Nullable String word) {
     return word == null ? null : Columns.word(Scoring.class, "table of points", word);
   }
 
-  static KeptAttempt attempt(ResultSet r, String athlete) throws SQLException {
+  static KeptAttempt attempt(ResultSet r, String athlete, Event event) throws SQLException {
     return new KeptAttempt(
         r.getLong("id"),
         r.getLong("entrant_id"),
         new Attempt(
+            event,
             athlete,
             r.getInt("round"),
             Columns.word(Attempt.Result.class, "result of an attempt", r.getString("result")),

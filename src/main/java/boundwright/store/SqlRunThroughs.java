@@ -14,7 +14,7 @@ import java.util.Optional;
 /** Run-throughs in the database. */
 final class SqlRunThroughs implements RunThroughLog {
   private static final String RUN =
-      "SELECT id, athlete_id, date, steps, start_mark_m, to_board_m, wind_mps, tiredness, note FROM run_through ";
+      "SELECT id, athlete_id, date, event, steps, start_mark_m, to_board_m, wind_mps, tiredness, note FROM run_through ";
 
   private final Database database;
 
@@ -30,10 +30,11 @@ final class SqlRunThroughs implements RunThroughLog {
             entry.withId(
                 JumpRows.number(
                     h.createUpdate(
-                            "INSERT INTO run_through (athlete_id, date, steps, start_mark_m, to_board_m, wind_mps, tiredness, note)"
-                                + " VALUES (:athlete, :date, :steps, :start, :toBoard, :wind, :tired, :note)")
+                            "INSERT INTO run_through (athlete_id, date, event, steps, start_mark_m, to_board_m, wind_mps, tiredness, note)"
+                                + " VALUES (:athlete, :date, :event, :steps, :start, :toBoard, :wind, :tired, :note)")
                         .bind("athlete", entry.athleteId())
                         .bind("date", entry.date().toString())
+                        .bind("event", entry.event().name())
                         .bind("steps", r.steps())
                         .bind("start", r.startMark_m())
                         .bind("toBoard", Footprints.write(r.toBoard_m()))
@@ -68,6 +69,7 @@ final class SqlRunThroughs implements RunThroughLog {
         r.getLong("id"),
         r.getLong("athlete_id"),
         LocalDate.parse(r.getString("date")),
+        JumpRows.event(r),
         new RunThrough(
             r.getInt("steps"),
             r.getDouble("start_mark_m"),

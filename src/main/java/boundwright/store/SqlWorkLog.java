@@ -4,6 +4,7 @@ import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.jump.Event;
 import boundwright.load.WorkLog;
 import boundwright.load.account.DayLoad;
 import boundwright.load.account.OtherWork;
@@ -30,7 +31,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>An abandoned rep counts up to where it broke off, whole where nobody counted. A jump is made on the athlete's take-off foot. A take-off at the board that was measured as a jump too is one jump: of one day
  * the larger of the two numbers counts; so it is with a distance from some steps and a jump measured from as many. One without a distance counts as its contact at the board alone. A pass in a meet counts
- * nothing; a foul counts as a whole jump, the careful reading.
+ * nothing; a foul counts as a whole jump, the careful reading. A long jump is one contact, a triple jump three.
  */
 final class SqlWorkLog implements WorkLog {
   /** Steps of a full run-up that were not noted (judgement: weights hardly differ from there on). */
@@ -54,6 +55,7 @@ final class SqlWorkLog implements WorkLog {
             reps(h, days, from);
             jumps(h, days, from);
             distances(h, days, from);
+            longJumps(h, days, from);
             runThroughs(h, days, from);
             gaps(h, days, from);
             attempts(h, days, from);
@@ -77,7 +79,7 @@ final class SqlWorkLog implements WorkLog {
             h
                 .createQuery(
                     "SELECT athlete_id, min(date) AS first FROM ("
-                        + String.join(" UNION ALL ", Stream.of("rep", "measured_jump", "jump_distance", "run_through", "board_gap").map(SqlWorkLog::firstOf).toList())
+                        + String.join(" UNION ALL ", Stream.of("rep", "measured_jump", "jump_distance", "long_jump", "run_through", "board_gap").map(SqlWorkLog::firstOf).toList())
                         + " UNION ALL SELECT e.athlete_id, m.date FROM meet_attempt a JOIN meet_entrant e ON e.id = a.entrant_id"
                         + " JOIN meet m ON m.id = e.meet_id WHERE e.athlete_id IN (<ids>) AND a.result <> 'PASS') AS worked"
                         + " WHERE date IS NOT NULL GROUP BY athlete_id")
@@ -99,10 +101,12 @@ final class SqlWorkLog implements WorkLog {
     /** The same contacts once, with how often they were made. */
     private final Map<LocalDate, Map<Work, Integer>> work = new TreeMap<>();
     private final Map<LocalDate, List<OtherWork>> other = new TreeMap<>();
-    private final Map<LocalDate, Integer> measuredJumps = new HashMap<>();
-    /** Of those the ones with their steps noted, that no distance of the day was paired with yet. */
+    private final Map<JumpDay, Integer> measuredJumps = new HashMap<>();
+    private final Map<JumpDay, Integer> boardJumps = new HashMap<>();
+    /** Triple jumps with their steps noted, that no distance of the day was paired with yet. */
     private final Map<LocalDate, Map<Integer, Integer>> unpaired = new HashMap<>();
-    private final Map<LocalDate, Integer> boardJumps = new HashMap<>();
+
+    private record JumpDay(LocalDate date, Event event) {}
 
     Days(Foot takeOff) {
       this.takeOff = takeOff;
@@ -112,8 +116,16 @@ final class SqlWorkLog implements WorkLog {
       work.computeIfAbsent(date, d -> new LinkedHashMap<>()).merge(w, 1, Integer::sum);
     }
 
-    void jump(LocalDate date, Work.Kind kind, int steps, List<VerticalSpeeds> measured) {
-      add(date, Work.jump(kind, takeOff, steps, RUNWAY, measured));
+    void jump(LocalDate date, Event event, Foot foot, Work.Kind kind, int steps, List<VerticalSpeeds> measured) {
+      add(date, event == Event.LONG_JUMP ? Work.longJump(kind, foot, steps, RUNWAY, measured) : Work.jump(kind, foot, steps, RUNWAY, measured));
+    }
+
+    void measured(LocalDate date, Event event) {
+      measuredJumps.merge(new JumpDay(date, event), 1, Integer::sum);
+    }
+
+    void atTheBoard(LocalDate date, Event event) {
+      boardJumps.merge(new JumpDay(date, event), 1, Integer::sum);
     }
 
     private static Work times(Work once, int reps) {
@@ -122,9 +134,9 @@ final class SqlWorkLog implements WorkLog {
 
     List<DayLoad> inOrder() {
       boardJumps.forEach(
-          (date, n) -> {
-            for (int i = measuredJumps.getOrDefault(date, 0); i < n; i++) {
-              jump(date, Work.Kind.FULL_JUMP, FULL_STEPS, List.of());
+          (day, n) -> {
+            for (int i = measuredJumps.getOrDefault(day, 0); i < n; i++) {
+              jump(day.date(), day.event(), takeOff, Work.Kind.FULL_JUMP, FULL_STEPS, List.of());
             }
           });
       Map<LocalDate, DayLoad> out = new TreeMap<>();
@@ -189,11 +201,22 @@ final class SqlWorkLog implements WorkLog {
         (r, whose, date) -> {
           List<VerticalSpeeds> speeds = measured.getOrDefault(r.getLong("id"), Collections.emptyList());
           Integer noted = Columns.whole(r, "approach_steps");
-          whose.jump(date, Work.Kind.FULL_JUMP, steps(noted), speeds);
+          whose.jump(date, Event.TRIPLE_JUMP, whose.takeOff, Work.Kind.FULL_JUMP, steps(noted), speeds);
           if (noted != null) {
             whose.unpaired.computeIfAbsent(date, d -> new HashMap<>()).merge(noted, 1, Integer::sum);
           }
-          whose.measuredJumps.merge(date, 1, Integer::sum);
+          whose.measured(date, Event.TRIPLE_JUMP);
+        });
+  }
+
+  /** From the foot that was noted; what it comes down with before a take-off from the flat run is not measured. */
+  private static void longJumps(Handle h, Map<Long, Days> days, LocalDate from) {
+    read(h, days, from,
+        "SELECT athlete_id, date, foot, approach_steps FROM long_jump WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+        (r, whose, date) -> {
+          Foot foot = "R".equals(r.getString("foot")) ? Foot.RIGHT : Foot.LEFT;
+          whose.jump(date, Event.LONG_JUMP, foot, Work.Kind.FULL_JUMP, steps(Columns.whole(r, "approach_steps")), List.of());
+          whose.measured(date, Event.LONG_JUMP);
         });
   }
 
@@ -206,7 +229,7 @@ final class SqlWorkLog implements WorkLog {
           if (left > 0) {
             measured.put(steps, left - 1);
           } else {
-            whose.jump(date, Work.Kind.FULL_JUMP, steps, List.of());
+            whose.jump(date, Event.TRIPLE_JUMP, whose.takeOff, Work.Kind.FULL_JUMP, steps, List.of());
           }
         });
   }
@@ -221,25 +244,25 @@ final class SqlWorkLog implements WorkLog {
   }
 
   private static void gaps(Handle h, Map<Long, Days> days, LocalDate from) {
-    read(h, days, from, "SELECT athlete_id, date, distance_m FROM board_gap WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+    read(h, days, from, "SELECT athlete_id, date, event, distance_m FROM board_gap WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
         (r, whose, date) -> {
           if (Columns.number(r, "distance_m") == null) {
             whose.add(date, Work.runThrough(whose.takeOff, FULL_STEPS, RUNWAY));
           } else {
-            whose.boardJumps.merge(date, 1, Integer::sum);
+            whose.atTheBoard(date, JumpRows.event(r));
           }
         });
   }
 
   private static void attempts(Handle h, Map<Long, Days> days, LocalDate from) {
     read(h, days, from,
-        "SELECT e.athlete_id, m.date, a.result FROM meet_attempt a JOIN meet_entrant e ON e.id = a.entrant_id JOIN meet m ON m.id = e.meet_id"
+        "SELECT e.athlete_id, m.date, m.event, a.result FROM meet_attempt a JOIN meet_entrant e ON e.id = a.entrant_id JOIN meet m ON m.id = e.meet_id"
             + " WHERE e.athlete_id IN (<ids>) AND m.date >= :from"
             + " AND a.id = (SELECT max(b.id) FROM meet_attempt b WHERE b.entrant_id = a.entrant_id AND b.round = a.round)"
             + " ORDER BY m.date, a.id",
         (r, whose, date) -> {
           if (!"PASS".equals(r.getString("result"))) {
-            whose.jump(date, Work.Kind.MEET_JUMP, FULL_STEPS, List.of());
+            whose.jump(date, JumpRows.event(r), whose.takeOff, Work.Kind.MEET_JUMP, FULL_STEPS, List.of());
           }
         });
   }

@@ -3,6 +3,7 @@ package boundwright.store;
 import boundwright.approach.ApproachDesk;
 import boundwright.approach.aim.AimDesk;
 import boundwright.approach.full.FullRunDesk;
+import boundwright.approach.legs.LegDesk;
 import boundwright.approach.weather.WeatherDesk;
 import boundwright.athlete.growth.GrowthDesk;
 import boundwright.athlete.person.People;
@@ -16,7 +17,9 @@ import boundwright.clip.scan.ScanProcess;
 import boundwright.clip.session.CutProcess;
 import boundwright.flight.Logbook;
 import boundwright.jump.PhaseDesk;
+import boundwright.jump.takeoff.LongJumpDesk;
 import boundwright.load.LoadDesk;
+import boundwright.meet.EventsDesk;
 import boundwright.meet.MeetDesk;
 import boundwright.meet.chance.ChanceDesk;
 import boundwright.meet.day.DayDesk;
@@ -63,6 +66,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final LadderDesk ladderDesk;
   private final BackDesk backDesk;
   private final PhaseDesk phaseDesk;
+  private final LongJumpDesk longJumpDesk;
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
   private final FullRunDesk fullRunDesk;
@@ -70,6 +74,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final MeetDesk meetDesk;
   private final ChanceDesk chanceDesk;
   private final DayDesk dayDesk;
+  private final EventsDesk eventsDesk;
   private final TrackDesk track;
   private final Attendance attendance;
   private final OrderDesk orderDesk;
@@ -95,13 +100,15 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.backDesk = new BackDesk(waysBack, care(), workLog, loadDesk, tests(), clock);
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs, changes);
     this.phaseDesk = new PhaseDesk(jumpLog);
+    this.longJumpDesk = new LongJumpDesk(longJumps);
     this.aimDesk = new AimDesk(boardLog);
     this.weatherDesk = new WeatherDesk(weather, reps, athletes);
     this.fullRunDesk = new FullRunDesk(fullRunLog, weather);
-    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, athletes, aimDesk, weather, growing, seen.bodies());
+    this.approachDesk = new ApproachDesk(runThroughs, jumpLog, longJumps, athletes, aimDesk, weather, growing, seen.bodies());
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.dayDesk = new DayDesk(meetDays, athletes, approachDesk);
     this.chanceDesk = new ChanceDesk(fullRunDesk, aimDesk, meets);
+    this.eventsDesk = new EventsDesk(aimDesk, new LegDesk(reps, longJumps));
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);
@@ -235,6 +242,11 @@ public final class Workbench extends Repositories implements AutoCloseable {
     return phaseDesk;
   }
 
+  /** Says what an athlete's long jumps tell of angle, speed and where the metres are. */
+  public LongJumpDesk longJumpDesk() {
+    return longJumpDesk;
+  }
+
   /** Says where the full run-up starts. */
   public ApproachDesk approachDesk() {
     return approachDesk;
@@ -248,6 +260,11 @@ public final class Workbench extends Repositories implements AutoCloseable {
   /** Says how far an athlete will jump from more approach steps. */
   public FullRunDesk fullRunDesk() {
     return fullRunDesk;
+  }
+
+  /** Describes what was measured in the two events and off each leg. */
+  public EventsDesk eventsDesk() {
+    return eventsDesk;
   }
 
   /** Says how a meet stands and what the next attempt is for. */

@@ -19,8 +19,8 @@ class WordsTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "marks", "count", "card", "report", "log", "import", "export", "serve", "load", "ready", "pain", "growth", "hold", "back", "phases", "approach", "full-run",
-        "weather", "chance", "aim", "meet", "clip", "session"
+        "marks", "count", "card", "report", "log", "import", "export", "serve", "load", "ready", "pain", "growth", "hold", "back", "phases", "long-jump", "legs", "approach",
+        "full-run", "weather", "chance", "aim", "meet", "clip", "session"
       })
   void helpIsInACoachsWords(String command) {
     Said said = new Terminal(folder).run(command, "--help");

@@ -281,7 +281,7 @@ class TwoCoachesTest {
 
   private List<Long> counts() {
     List<Long> out = new ArrayList<>();
-    for (String table : List.of("other_work", "pain", "measured_jump", "run_through", "board_gap", "meet_attempt")) {
+    for (String table : List.of("other_work", "pain", "measured_jump", "long_jump", "run_through", "board_gap", "meet_attempt")) {
       try (Connection c = DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("boundwright.db"));
           Statement s = c.createStatement();
           ResultSet r = s.executeQuery("SELECT count(*) FROM " + table)) {

@@ -6,7 +6,7 @@ import boundwright.approach.board.BoardSpread;
 import boundwright.approach.board.GapEntry;
 import boundwright.athlete.Athlete;
 import boundwright.inference.Normal;
-import boundwright.jump.JumpLimits;
+import boundwright.jump.Event;
 import boundwright.quantity.Limits;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
@@ -33,31 +33,44 @@ public final class AimDesk {
     this.log = log;
   }
 
-  /** The newest attempts at the board, oldest first: training and meets; passes are left out. */
+  /** Those in the triple jump, see {@link #seen(Athlete, Event)}. */
   public List<BoardSeen> seen(Athlete athlete) {
+    return seen(athlete, Event.TRIPLE_JUMP);
+  }
+
+  /** The newest attempts at the board in an event, oldest first: training and meets; passes are left out. */
+  public List<BoardSeen> seen(Athlete athlete, Event event) {
     List<BoardSeen> out = new ArrayList<>();
     for (GapEntry g : log.gaps(athlete.id())) {
-      out.add(new BoardSeen(g.date(), null, g.gap_m(), g.foul(), g.startShift_m(), g.distance_m()));
+      if (g.event() == event) {
+        out.add(new BoardSeen(g.date(), null, g.gap_m(), g.foul(), g.startShift_m(), g.distance_m()));
+      }
     }
-    out.addAll(log.inMeets(athlete.id()));
+    out.addAll(log.inMeets(athlete.id(), event));
     out.sort(Comparator.comparing(BoardSeen::date));
     return List.copyOf(out.subList(Math.max(0, out.size() - NEWEST), out.size()));
+  }
+
+  /** Where to aim in the triple jump, see {@link #answer(Athlete, Event, Goal, int)}. */
+  public AimAnswer answer(Athlete athlete, @Nullable Goal goal, int attempts) {
+    return answer(athlete, Event.TRIPLE_JUMP, goal, attempts);
   }
 
   /**
    * Where to aim.
    *
+   * @param event which jump; the other's attempts tell nothing
    * @param goal what the attempts are for; null for the longest best, no mark counting as the settings say
    * @param attempts 1 to 6
    * @throws RefusedException if the goal is out of reach or the attempts are out of range; never for too few data
    */
-  public AimAnswer answer(Athlete athlete, @Nullable Goal goal, int attempts) {
+  public AimAnswer answer(Athlete athlete, Event event, @Nullable Goal goal, int attempts) {
     Limits.count("Attempts", attempts, 1, 6, "A meet has up to six.");
-    List<BoardSeen> seen = seen(athlete);
+    List<BoardSeen> seen = seen(athlete, event);
     BoardGaps gaps = gaps(seen);
     BoardSpread board = BoardSpread.of(gaps);
-    Marks marks = marks(seen, board);
-    EffectiveForm form = marks.effective_m().isEmpty() ? null : EffectiveForm.of(marks.effective_m());
+    Marks marks = marks(seen, board, event);
+    EffectiveForm form = marks.effective_m().isEmpty() ? null : EffectiveForm.of(event, marks.effective_m());
     String from = from(gaps, marks);
     String missing = missing(gaps, marks);
     if (missing != null || form == null) {
@@ -100,7 +113,7 @@ public final class AimDesk {
   /** Effective distances of the legal attempts; {@code guessed} when the mean legal gap stands in for those measured. */
   private record Marks(List<Double> effective_m, boolean guessed) {}
 
-  private static Marks marks(List<BoardSeen> seen, BoardSpread board) {
+  private static Marks marks(List<BoardSeen> seen, BoardSpread board, Event event) {
     List<Double> both = new ArrayList<>();
     List<Double> stoodIn = new ArrayList<>();
     double legal = meanLegalGap(board);
@@ -109,9 +122,9 @@ public final class AimDesk {
       Double gap = s.gap_m();
       if (d != null && !s.foul()) {
         if (gap != null) {
-          both.add(Math.min(d + gap, JumpLimits.MAX_JUMP_M));
+          both.add(Math.min(d + gap, event.most_m()));
         }
-        stoodIn.add(Math.min(d + (gap == null ? legal : gap), JumpLimits.MAX_JUMP_M));
+        stoodIn.add(Math.min(d + (gap == null ? legal : gap), event.most_m()));
       }
     }
     return both.size() >= FEWEST_MARKS || both.size() == stoodIn.size() ? new Marks(both, false) : new Marks(stoodIn, true);

@@ -1,8 +1,9 @@
 package boundwright.approach.aim;
 
-import boundwright.jump.JumpLimits;
+import boundwright.jump.Event;
 import boundwright.jump.MeasureRule;
 import boundwright.quantity.Limits;
+import boundwright.quantity.RefusedException;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import org.jspecify.annotations.Nullable;
@@ -20,9 +21,12 @@ public record AimPlan(JumpForm form, Goal goal, int attempts, FixedAim fixed, Ai
   /**
    * Works both out.
    *
-   * @throws boundwright.quantity.RefusedException if the goal is out of reach
+   * @throws RefusedException if the goal is out of reach
    */
   public static AimPlan of(JumpForm form, Goal goal, int attempts) {
+    if (goal instanceof Goal.Points points && form.event() != Event.LONG_JUMP) {
+      throw new RefusedException("Points of the " + points.table().label() + " are for the long jump, and this is the form of a " + form.event().label() + ".");
+    }
     return new AimPlan(form, goal, attempts, FixedAim.best(form, goal, attempts), AimPolicy.of(form, goal, attempts));
   }
 
@@ -31,7 +35,7 @@ public record AimPlan(JumpForm form, Goal goal, int attempts, FixedAim fixed, Ai
     return policy.advise(attempts, null);
   }
 
-  /** What the policy is worth over the fixed aim: metres for {@link Goal.Longest}, else chance; never below 0. */
+  /** What the policy is worth over the fixed aim: metres for {@link Goal.Longest}, points for {@link Goal.Points}, else chance; never below 0. */
   public double policyGain() {
     return Math.max(0, first().worth() - fixed.worth());
   }
@@ -51,7 +55,7 @@ public record AimPlan(JumpForm form, Goal goal, int attempts, FixedAim fixed, Ai
   public List<Double> usualBests_m() {
     return DoubleStream.of(-1, 0, 1)
         .map(k -> MeasureRule.CENTIMETRE.down(form.effectiveMean_m() + k * form.effectiveSd_m()))
-        .filter(b -> b >= JumpLimits.MIN_JUMP_M && b <= JumpLimits.MAX_JUMP_M)
+        .filter(b -> b >= form.event().least_m() && b <= form.event().most_m())
         .boxed()
         .toList();
   }

@@ -1,6 +1,5 @@
 package boundwright.approach.aim;
 
-import boundwright.jump.JumpLimits;
 import boundwright.quantity.Limits;
 import org.jspecify.annotations.Nullable;
 
@@ -122,7 +121,7 @@ public final class AimPolicy {
   }
 
   /**
-   * What the policy is worth over the best aim that never changes: metres for {@link Goal.Longest}, else chance.
+   * What the policy is worth over the best aim that never changes: metres for {@link Goal.Longest}, points for {@link Goal.Points}, else chance.
    */
   public double overFixedAim() {
     return advise(attempts, null).worth() - FixedAim.best(form, goal, attempts).worth();
@@ -139,7 +138,7 @@ public final class AimPolicy {
     if (best_m == null) {
       return choose(attemptsLeft, null, goal.noMark(), noMark[attemptsLeft - 1], -1);
     }
-    JumpLimits.jump("best so far", best_m);
+    form.event().jump("best so far", best_m);
     int cm = (int) Math.floor(best_m * 100 + 1e-6);
     int cell = Math.max(-1, cm - first);
     double stop = goal.worth(cm);

@@ -8,7 +8,7 @@ import boundwright.quantity.RefusedException;
  * One aim kept for all attempts.
  *
  * @param aim_m where to aim, behind the take-off line [m]
- * @param worth expected worth of the best in the end: metres for {@link Goal.Longest}, else a chance 0 to 1
+ * @param worth expected worth of the best in the end: metres for {@link Goal.Longest}, points for {@link Goal.Points}, else a chance 0 to 1
  * @param foulChance of each attempt, 0 to 1
  */
 public record FixedAim(double aim_m, double worth, double foulChance) {

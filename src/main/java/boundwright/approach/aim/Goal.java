@@ -1,5 +1,7 @@
 package boundwright.approach.aim;
 
+import boundwright.jump.CombinedTable;
+import boundwright.jump.Event;
 import boundwright.jump.JumpLimits;
 import boundwright.quantity.Limits;
 import boundwright.quantity.RefusedException;
@@ -49,12 +51,17 @@ public sealed interface Goal {
   record Target(int centimetres) implements Goal {
     /** Refuses a target nobody jumps. */
     public Target {
-      JumpLimits.jump("target", centimetres / 100.0);
+      JumpLimits.eitherJump("target", centimetres / 100.0);
+    }
+
+    /** A target in the triple jump, see {@link #metres(Event, double)}. */
+    public static Target metres(double metres) {
+      return metres(Event.TRIPLE_JUMP, metres);
     }
 
     /** A target in metres, to the centimetre; a rounded-down result reaches 14.005 m only at 14.01. */
-    public static Target metres(double metres) {
-      JumpLimits.jump("target", metres);
+    public static Target metres(Event event, double metres) {
+      event.jump("target", metres);
       return new Target((int) Math.ceil(metres * 100 - 1e-6));
     }
 
@@ -66,6 +73,24 @@ public sealed interface Goal {
     @Override
     public double worth(int best) {
       return best >= centimetres ? 1 : 0;
+    }
+
+    @Override
+    public double noMark() {
+      return 0;
+    }
+  }
+
+  /**
+   * The most points of the long jump in a combined event. No mark is worth nothing there, so it is aimed for more carefully than for
+   * the longest best.
+   *
+   * @param table of the combined event
+   */
+  record Points(CombinedTable table) implements Goal {
+    @Override
+    public double worth(int centimetres) {
+      return table.ofCentimetres(centimetres);
     }
 
     @Override

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param name as on the list
  * @param best_m best official mark so far [m], or null while there is none
  * @param attemptsLeft that will still count, 0 to 6
- * @param mean_m mean of their legal marks [m], 3 to 19; used only with attempts left
+ * @param mean_m mean of their legal marks [m], 1 to 19; used only with attempts left
  * @param sd_m its standard deviation [m], 0.01 to 2
  * @param foulChance chance that an attempt gives no mark, 0 to 1
  */
@@ -19,11 +19,11 @@ public record Rival(String name, @Nullable Double best_m, int attemptsLeft, doub
   /** Refuses values outside their ranges. */
   public Rival {
     if (best_m != null) {
-      JumpLimits.jump("mark of " + name, best_m);
+      JumpLimits.eitherJump("mark of " + name, best_m);
     }
     Limits.count("Attempts left", attemptsLeft, 0, 6, "A meet has up to six.");
     if (attemptsLeft > 0) {
-      JumpLimits.jump("mean mark of " + name, mean_m);
+      JumpLimits.eitherJump("mean mark of " + name, mean_m);
       Limits.within("spread of the marks of " + name, sd_m, 0.01, 2, "m", "0.15 to 0.35 m is usual.");
       Limits.within("foul chance of " + name, foulChance, 0, 1, "", "0.3 is usual in finals.");
     }

@@ -1,7 +1,7 @@
 package boundwright.approach.full;
 
 import boundwright.approach.weather.Weather;
-import boundwright.jump.JumpLimits;
+import boundwright.jump.Event;
 import boundwright.quantity.Notes;
 import java.time.LocalDate;
 
@@ -20,7 +20,7 @@ public record DistanceEntry(long id, long athleteId, LocalDate date, int steps, 
   /** Refuses what lies outside. */
   public DistanceEntry {
     SeenDistance.steps(steps);
-    JumpLimits.jump("triple jump", distance_m);
+    Event.TRIPLE_JUMP.jump("triple jump", distance_m);
     note = Notes.checked(note);
   }
 

@@ -1,7 +1,7 @@
 package boundwright.approach.full;
 
 import boundwright.approach.weather.Weather;
-import boundwright.jump.JumpLimits;
+import boundwright.jump.Event;
 import boundwright.quantity.Limits;
 import java.time.LocalDate;
 
@@ -23,7 +23,7 @@ public record SeenDistance(long athleteId, LocalDate date, int steps, double dis
   /** Refuses what lies outside. */
   public SeenDistance {
     steps(steps);
-    JumpLimits.jump("triple jump", distance_m);
+    Event.TRIPLE_JUMP.jump("triple jump", distance_m);
   }
 
   static int steps(int steps) {

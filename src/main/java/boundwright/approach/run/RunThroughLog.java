@@ -11,7 +11,7 @@ public interface RunThroughLog {
   /** Stores a run-through and returns it with its number. */
   RunThroughEntry add(RunThroughEntry run);
 
-  /** An athlete's run-throughs, oldest day first. */
+  /** An athlete's run-throughs for both events, oldest day first. */
   List<RunThroughEntry> runThroughs(long athleteId);
 
   /** Takes a run-through out and returns it; empty if it is not there. */

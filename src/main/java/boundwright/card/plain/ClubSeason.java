@@ -2,6 +2,7 @@ package boundwright.card.plain;
 
 import boundwright.athlete.Athlete;
 import boundwright.card.plain.PlainReport.Part;
+import boundwright.jump.Event;
 import boundwright.load.account.DayLoad;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.Placing;
@@ -75,7 +76,7 @@ final class ClubSeason {
     List<List<String>> results = new ArrayList<>();
     for (MeetSheet m : meets) {
       for (Athlete a : squad) {
-        PlainReports.placing(m, a).ifPresent(p -> results.add(List.of(m.name() + ", " + DAY.format(m.date()), a.name(), mark(p), place(p, m))));
+        PlainReports.placing(m, a).ifPresent(p -> results.add(List.of(m.name() + ", " + DAY.format(m.date()) + ", " + m.event().label(), a.name(), mark(p), place(p, m))));
       }
     }
     out.add(
@@ -83,10 +84,19 @@ final class ClubSeason {
     return out;
   }
 
+  /** Of each event, as one is not to be compared with the other. */
   private String best(Athlete athlete, List<MeetSheet> meets) {
-    Optional<Double> best =
-        meets.stream().map(m -> PlainReports.placing(m, athlete)).flatMap(Optional::stream).flatMap(p -> Stream.ofNullable(p.best_m())).max(Double::compare);
-    return best.map(unit::write).orElse("–");
+    List<String> out = new ArrayList<>();
+    for (Event event : Event.values()) {
+      meets.stream()
+          .filter(m -> m.event() == event)
+          .map(m -> PlainReports.placing(m, athlete))
+          .flatMap(Optional::stream)
+          .flatMap(p -> Stream.ofNullable(p.best_m()))
+          .max(Double::compare)
+          .ifPresent(best -> out.add(event.label() + " " + unit.write(best)));
+    }
+    return out.isEmpty() ? "–" : String.join(", ", out);
   }
 
   private String mark(Placing p) {

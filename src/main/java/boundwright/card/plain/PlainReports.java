@@ -145,7 +145,7 @@ public final class PlainReports {
     Stream<String> past =
         own.stream().filter(m -> !m.date().isAfter(today) && m.date().isAfter(today.minusYears(1))).map(m -> result(m, athlete, unit)).flatMap(Optional::stream);
     Stream<String> coming =
-        own.stream().filter(m -> m.date().isAfter(today)).sorted(Comparator.comparing(MeetSheet::date)).map(m -> "Next: " + m.name() + ", " + SHORT.format(m.date()) + ".");
+        own.stream().filter(m -> m.date().isAfter(today)).sorted(Comparator.comparing(MeetSheet::date)).map(m -> "Next: " + m.name() + ", " + SHORT.format(m.date()) + ", " + m.event().label() + ".");
     List<String> out = Stream.concat(coming, past).toList();
     return out.isEmpty() ? List.of("None in the last year, none entered.") : out;
   }
@@ -155,7 +155,7 @@ public final class PlainReports {
     return placing(meet, athlete)
         .map(
             p -> {
-              String when = meet.name() + ", " + SHORT.format(meet.date()) + ": ";
+              String when = meet.name() + ", " + SHORT.format(meet.date()) + ", " + meet.event().label() + ": ";
               Double best = p.best_m();
               return when + (best == null ? "no valid jump." : unit.write(best) + ", place " + p.rank() + " of " + meet.entrants().size() + ".");
             });

@@ -158,9 +158,12 @@ public final class ClipReader {
     double end = down == null ? motion.time(motion.frames() - 1) : down.p50() - CLEAR_S;
     FreeFlight free = free(begin, end);
     if (free == null) {
-      return new ReadFlight(time, length, Double.NaN, Double.NaN, Double.NaN);
+      return new ReadFlight(time, length, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
     }
-    return new ReadFlight(time, length, free.vx(), up == null ? Double.NaN : free.vyAt(up.p50()), free.freeG());
+    double off = up == null ? Double.NaN : up.p50();
+    // at an unknown time all of these are NaN
+    return new ReadFlight(
+        time, length, free.vx(), free.vyAt(off), free.freeG(), free.yAt(off), free.yAt(down == null ? Double.NaN : down.p50()), free.xAt(off) - from.place_m().p50());
   }
 
   private @Nullable FreeFlight free(double begin, double end) {

@@ -3,7 +3,9 @@ package boundwright.clip.reading;
 import boundwright.clip.Coherent;
 import boundwright.clip.contact.Contact;
 import boundwright.clip.track.Track;
+import boundwright.flight.Projectile;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,6 +29,8 @@ public record ClipReading(
     boolean scaled,
     String model,
     List<String> remarks) {
+  /** How far the fall in a flight may be from free fall so that it is taken as one (judgement; beside it the fit's own error). */
+  private static final double FREE = 0.05;
 
   /** Copies the lists. */
   public ClipReading {
@@ -103,6 +107,28 @@ public record ClipReading(
   public int withNumber(int number) {
     SequenceMatch m = match;
     return m == null || number < 1 || number > m.sequence().size() ? -1 : m.first() + number - 1;
+  }
+
+  /**
+   * The take-off into the flight before the first landing on both feet; empty without a scale, such a landing, or all of its speeds and
+   * heights, or where the body does not fall freely in that flight (to 5 %): then a time of it or the scale is wrong.
+   */
+  public Optional<LastTakeOff> lastTakeOff() {
+    for (int i = 0; scaled && i + 1 < contacts.size(); i++) {
+      if (contacts.get(i + 1).contact().bothFeet()) {
+        ReadContact c = contacts.get(i);
+        ReadFlight f = flights.get(i);
+        double all = f.speed_ms() + f.upSpeed_ms() + f.height_m() + f.landingHeight_m() + f.ahead_m();
+        boolean free = Math.abs(f.fallen_ms2() - Projectile.G) <= FREE * Projectile.G;
+        return c.contact().bothFeet() || Double.isNaN(all) || !free
+            ? Optional.empty()
+            : Optional.of(
+                new LastTakeOff(
+                    c.contact().foot(), Double.isNaN(c.speedIn_ms()) ? null : (Double) c.speedIn_ms(), c.touchdownDistance_m(), f.speed_ms(), f.upSpeed_ms(), f.height_m(),
+                    f.landingHeight_m(), f.ahead_m()));
+      }
+    }
+    return Optional.empty();
   }
 
   /** What the teaching points say of a contact. */

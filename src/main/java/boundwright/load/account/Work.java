@@ -28,7 +28,7 @@ public record Work(
   public enum Kind {
     /** A rep of a bounding drill. */
     BOUNDING("bounding"),
-    /** A triple jump from the run-up in training. */
+    /** A triple or long jump from the run-up in training. */
     FULL_JUMP("full jumps"),
     /** An attempt in a meet. */
     MEET_JUMP("meet attempts"),
@@ -79,6 +79,16 @@ public record Work(
    */
   public static Work jump(Kind kind, Foot takeOff, int steps, Surface surface, List<VerticalSpeeds> measured) {
     return new Work(Sequence.of(List.of(takeOff, takeOff, takeOff.other())), 1, steps, surface, kind, measured);
+  }
+
+  /**
+   * A long jump: one contact, at the board.
+   *
+   * @param kind {@link Kind#FULL_JUMP} or {@link Kind#MEET_JUMP}
+   * @param measured as for the record
+   */
+  public static Work longJump(Kind kind, Foot takeOff, int steps, Surface surface, List<VerticalSpeeds> measured) {
+    return new Work(Sequence.of(List.of(takeOff)), 1, steps, surface, kind, measured);
   }
 
   /** A run-through: one contact at the board. */

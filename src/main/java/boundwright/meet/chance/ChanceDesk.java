@@ -7,7 +7,7 @@ import boundwright.approach.full.FullRunDesk;
 import boundwright.approach.full.FullRunForecast;
 import boundwright.athlete.Athlete;
 import boundwright.inference.Normal;
-import boundwright.jump.JumpLimits;
+import boundwright.jump.Event;
 import boundwright.jump.MeasureRule;
 import boundwright.meet.MeetRepository;
 import boundwright.meet.MeetSheet;
@@ -50,7 +50,7 @@ public final class ChanceDesk {
    */
   public ChanceAnswer answer(
       Athlete athlete, double standard_m, LocalDate by, List<MeetAhead> told, @Nullable LikelyWind wind, @Nullable Integer steps, LocalDate today) {
-    JumpLimits.jump("standard", standard_m);
+    Event.TRIPLE_JUMP.jump("standard", standard_m);
     if (!by.isAfter(today)) {
       throw new RefusedException("The day " + by + " is not after today, " + today + ". Ask for a day that is still to come.");
     }
@@ -81,11 +81,11 @@ public final class ChanceDesk {
     return new AttemptLaw.AsInAim(mean, sd, Math.sqrt(Math.max(jumpSd_m * jumpSd_m - legal, LEAST_EFFECTIVE * LEAST_EFFECTIVE * jumpSd_m * jumpSd_m)));
   }
 
-  /** Kept meets with the athlete on their list, with the attempts that are sure; then those told of other days. */
+  /** Kept triple-jump meets with the athlete on their list, with the attempts that are sure; then those told of other days. */
   private List<MeetAhead> ahead(Athlete athlete, LocalDate by, List<MeetAhead> told, LocalDate today) {
     List<MeetAhead> out = new ArrayList<>();
     for (MeetSheet sheet : meets.all()) {
-      boolean then = sheet.date().isAfter(today) && !sheet.date().isAfter(by);
+      boolean then = sheet.event() == Event.TRIPLE_JUMP && sheet.date().isAfter(today) && !sheet.date().isAfter(by);
       if (then && sheet.entrantOf(athlete.id()).isPresent()) {
         int sure = sheet.entrants().size() > sheet.rules().finalists() ? sheet.rules().firstRounds() : sheet.rules().rounds();
         out.add(new MeetAhead(sheet.name(), sheet.date(), sure));

@@ -2,7 +2,7 @@ package boundwright.meet.chance;
 
 import boundwright.approach.full.FullRunForecast;
 import boundwright.approach.weather.Weather;
-import boundwright.jump.JumpLimits;
+import boundwright.jump.Event;
 import boundwright.jump.MeasureRule;
 import boundwright.meet.Wind;
 import java.time.LocalDate;
@@ -67,7 +67,7 @@ public record StandardChance(double standard_m, List<AtMeet> meets, double anyWi
       @Nullable LikelyWind wind,
       MeasureRule measure,
       RandomGenerator random) {
-    JumpLimits.jump("standard", standard_m);
+    Event.TRIPLE_JUMP.jump("standard", standard_m);
     List<MeetAhead> meets = new ArrayList<>(ahead);
     meets.sort(Comparator.comparing(MeetAhead::date));
     int[] here = new int[meets.size()];

@@ -50,7 +50,7 @@ public final class DayDesk {
   private DaySheet.Mark mark(Athlete athlete, String name, int place, @Nullable MeetDay day, MeetSheet sheet) {
     LocalTime first = day == null ? null : day.starts().plusSeconds((long) (place - 1) * sheet.rules().trialSeconds());
     try {
-      ApproachAnswer a = approach.answer(athlete, null, null, null);
+      ApproachAnswer a = approach.answer(athlete, sheet.event(), null, null, null);
       LearnedShifts shifts = a.shifts();
       Estimate start = a.plan().startMark_m();
       Double wind = day == null ? null : day.wind();

@@ -2,6 +2,7 @@ package boundwright.store.movein;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.NearNames;
+import boundwright.jump.Event;
 import boundwright.meet.Attempt;
 import boundwright.meet.BoardDistance;
 import boundwright.meet.Entrant;
@@ -30,10 +31,14 @@ final class Results {
   private static final double SAME_M = 0.0005;
   private static final String UNNAMED = "Meet";
   private static final Set<String> TRIPLE = Set.of("", "triple jump", "triple", "tj", "triplejump", "triple-jump");
+  private static final Set<String> LONG = Set.of("long jump", "long", "lj", "longjump", "long-jump");
   private static final Set<String> FOULS = Set.of("x", "foul", "f", "nm", "fouled");
   private static final Set<String> PASSES = Set.of("-", "\u2013", "p", "pass", "passed");
   /** Nobody notes in a result list how far the board stood from the sand; the coach can mend it on the meet's page. */
-  private static final BoardDistance BOARD = BoardDistance.own("past results, board assumed", 13);
+  private static BoardDistance board(Event event) {
+    return BoardDistance.own(event, "past results, board assumed", event == Event.TRIPLE_JUMP ? 13 : 2);
+  }
+
 
   private final Workbench bench;
   private final Columns columns;
@@ -51,10 +56,10 @@ final class Results {
     this.days = new Days(columns.order());
     this.squad = bench.athletes().all().stream().collect(Collectors.toMap(a -> NameKey.of(a.name()), Function.identity()));
     this.meets = new HashMap<>();
-    bench.meets().all().forEach(m -> meets.putIfAbsent(new Key(NameKey.of(m.name()), m.date()), m));
+    bench.meets().all().forEach(m -> meets.putIfAbsent(new Key(NameKey.of(m.name()), m.date(), m.event()), m));
   }
 
-  private record Key(String name, LocalDate date) {}
+  private record Key(String name, LocalDate date, Event event) {}
 
   private record Place(Key meet, long athleteId) {}
 
@@ -71,20 +76,17 @@ final class Results {
   }
 
   private Entry entry(Sheet.Row row) {
-    String event = columns.cell(row, Field.EVENT);
-    if (!TRIPLE.contains(event.toLowerCase(Locale.ROOT))) {
-      throw new RefusedException("The event '" + event + "' is not the triple jump; other events have no place here.");
-    }
+    Event event = event(columns.cell(row, Field.EVENT));
     Athlete who = athlete(Cells.name(columns.cell(row, Field.RESULT_ATHLETE)));
     LocalDate date = days.read("date", columns.cell(row, Field.MEET_DATE));
     if (date.isAfter(LocalDate.now(bench.clock()))) {
       throw new RefusedException("The date " + date + " lies after today: that is no past meet. Check the year.");
     }
     String written = Cells.plain(columns.cell(row, Field.MEET));
-    String meet = MeetSheet.of(written.isEmpty() ? UNNAMED : written, date, BOARD, null, MeetRules.DEFAULT).name();
-    Place place = new Place(new Key(NameKey.of(meet), date), who.id());
+    String meet = MeetSheet.of(written.isEmpty() ? UNNAMED : written, date, board(event), null, MeetRules.DEFAULT.of(event)).name();
+    Place place = new Place(new Key(NameKey.of(meet), date, event), who.id());
     String round = columns.cell(row, Field.ROUND);
-    Attempt asked = attempt(who, row, round.isEmpty() ? 1 : round(round));
+    Attempt asked = attempt(event, who, row, round.isEmpty() ? 1 : round(round));
     Map<Integer, Attempt> used = rounds.computeIfAbsent(place, this::kept);
     if (matches(place, asked, !round.isEmpty())) {
       return new Entry(new RowLook(row.line(), RowLook.State.THERE, told(who, asked, meet, date)), place, meet, asked);
@@ -94,9 +96,21 @@ final class Results {
     if (taken != null) {
       throw new RefusedException("Round " + at + " of " + who.name() + " in " + meet + " holds " + said(taken) + " already. Correct the file, or the meet on its page.");
     }
-    Attempt attempt = new Attempt(who.name(), at, asked.result(), asked.distance_m(), asked.wind(), null, 0);
+    Attempt attempt = new Attempt(event, who.name(), at, asked.result(), asked.distance_m(), asked.wind(), null, 0);
     used.put(at, attempt);
     return new Entry(new RowLook(row.line(), RowLook.State.NEW, told(who, attempt, meet, date)), place, meet, attempt);
+  }
+
+  /** The triple jump where nothing is said. */
+  private static Event event(String written) {
+    String plain = written.toLowerCase(Locale.ROOT);
+    if (TRIPLE.contains(plain)) {
+      return Event.TRIPLE_JUMP;
+    }
+    if (LONG.contains(plain)) {
+      return Event.LONG_JUMP;
+    }
+    throw new RefusedException("The event '" + written + "' is neither the triple jump nor the long jump; other events have no place here.");
   }
 
   private Athlete athlete(String name) {
@@ -109,20 +123,20 @@ final class Results {
         "No athlete is called '" + name + "'. " + (near.isEmpty() ? "Take the roster in first." : "Did you mean " + String.join(", or ", near) + "?"));
   }
 
-  private Attempt attempt(Athlete who, Sheet.Row row, int round) {
+  private Attempt attempt(Event event, Athlete who, Sheet.Row row, int round) {
     String cell = columns.cell(row, Field.DISTANCE);
     Double wind = Cells.wind(columns.cell(row, Field.WIND));
     String word = cell.toLowerCase(Locale.ROOT);
     if (FOULS.contains(word)) {
-      return new Attempt(who.name(), round, Attempt.Result.FOUL, null, wind, null, 0);
+      return new Attempt(event, who.name(), round, Attempt.Result.FOUL, null, wind, null, 0);
     }
     if (PASSES.contains(word)) {
-      return new Attempt(who.name(), round, Attempt.Result.PASS, null, null, null, 0);
+      return new Attempt(event, who.name(), round, Attempt.Result.PASS, null, null, null, 0);
     }
     if (cell.isEmpty()) {
       throw new RefusedException("The distance is empty. Write a length, x for a foul, or - for a pass.");
     }
-    return new Attempt(who.name(), round, Attempt.Result.VALID, Cells.length("distance", cell, columns.unit()), wind, null, 0);
+    return new Attempt(event, who.name(), round, Attempt.Result.VALID, Cells.length("distance", cell, columns.unit()), wind, null, 0);
   }
 
   private static int round(String cell) {
@@ -169,7 +183,7 @@ final class Results {
 
   private String told(Athlete who, Attempt a, String meet, LocalDate date) {
     Double wind = a.wind();
-    return who.name() + ": " + said(a) + (wind == null ? "" : String.format(Locale.ROOT, ", wind %+.1f m/s", wind)) + ", " + meet + ", " + date + ", round " + a.round();
+    return who.name() + ": " + said(a) + (a.event() == Event.TRIPLE_JUMP ? "" : ", " + a.event().label()) + (wind == null ? "" : String.format(Locale.ROOT, ", wind %+.1f m/s", wind)) + ", " + meet + ", " + date + ", round " + a.round();
   }
 
   private String said(Attempt a) {
@@ -195,8 +209,9 @@ final class Results {
   /** Six rounds for everybody: who went on is not known of a past meet. */
   private MeetSheet made(Entry e, long number, ImportRows rows) {
     MeetRules d = MeetRules.DEFAULT;
-    MeetRules rules = new MeetRules(ROUNDS, ROUNDS, d.finalists(), d.order(), d.measure(), d.trialSeconds());
-    MeetSheet kept = bench.meets().add(MeetSheet.of(e.meet, e.place.meet.date(), BOARD, null, rules));
+    Event event = e.attempt.event();
+    MeetRules rules = new MeetRules(event, null, ROUNDS, ROUNDS, d.finalists(), d.order(), d.measure(), d.trialSeconds());
+    MeetSheet kept = bench.meets().add(MeetSheet.of(e.meet, e.place.meet.date(), board(event), null, rules));
     rows.came(number, ImportRows.Came.MEET, kept.id());
     return kept;
   }

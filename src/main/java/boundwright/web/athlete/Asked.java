@@ -29,6 +29,11 @@ public record Asked(String sequence, String steps, Surface surface, boolean sand
         Form.has(ctx, "surface") ? Form.oneOf(Surface.class, "surface", Form.text(ctx, "surface")) : otherwise.surface;
     boolean sand = Form.has(ctx, "sand") ? Form.text(ctx, "sand").equals("yes") : otherwise.sand;
     String pick = Form.text(ctx, "pick");
+    int from = pick.indexOf('@');
+    if (from > 0) {
+      // a drill of the long jump comes with its steps and ends in sand
+      return new Asked(pick.substring(0, from), pick.substring(from + 1), surface, true);
+    }
     return new Asked(pick.isEmpty() ? sequence : pick, steps, surface, sand);
   }
 

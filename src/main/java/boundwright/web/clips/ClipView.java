@@ -2,6 +2,7 @@ package boundwright.web.clips;
 
 import boundwright.clip.desk.ClipRecord;
 import boundwright.clip.reading.ClipReading;
+import boundwright.clip.reading.LastTakeOff;
 import boundwright.clip.reading.PointVerdict;
 import boundwright.clip.reading.ReadContact;
 import boundwright.clip.reading.ReadFlight;
@@ -17,8 +18,11 @@ import boundwright.technique.FootContact;
 import boundwright.technique.TeachingPoint;
 import boundwright.web.page.Figures;
 import boundwright.web.page.Ticks;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -61,6 +65,25 @@ public record ClipView(
   /** The clip as it reads now. */
   public ClipReading reading() {
     return stage.reading();
+  }
+
+  /** Where the take-off into the landing can be entered as a long jump, its figures filled in; empty where it cannot be told. */
+  public String longJump() {
+    return reading().lastTakeOff().map(t -> "/athlete/" + clip().athleteId() + "/long-jump?" + query(t)).orElse("");
+  }
+
+  private String query(LastTakeOff t) {
+    Double in = t.speedIn_ms();
+    Estimate foot = t.touchdown_m();
+    return String.format(Locale.ROOT, "foot=%s&forward=%.2f&up=%.2f", t.foot().name(), t.speed_ms(), t.upSpeed_ms())
+        + "&high=" + written(Figures.bare(unit, t.height_m())) + "&low=" + written(Figures.bare(unit, t.landingHeight_m()))
+        + (t.ahead_m() < 0 ? "" : "&ahead=" + written(unit.writeSmall(t.ahead_m())))
+        + (in == null ? "" : String.format(Locale.ROOT, "&into=%.2f", in))
+        + (foot == null || foot.p50() < 0 ? "" : "&touchdown=" + written(unit.writeSmall(foot.p50())));
+  }
+
+  private static String written(String text) {
+    return URLEncoder.encode(text, StandardCharsets.UTF_8);
   }
 
   /** The sequence as seen, or empty. */

@@ -8,6 +8,8 @@ import boundwright.approach.aim.Goal;
 import boundwright.approach.aim.Rival;
 import boundwright.approach.board.GapEntry;
 import boundwright.athlete.Athlete;
+import boundwright.jump.CombinedTable;
+import boundwright.jump.Event;
 import boundwright.picture.AimPicture;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
@@ -34,9 +36,12 @@ public final class AimHandler {
   private final Pages pages;
   private final Gate gate;
   private final Entries entries;
+  private final Event event;
 
-  public AimHandler(Workbench bench, Pages pages, Gate gate) {
+  /** The page of an event. */
+  public AimHandler(Workbench bench, Pages pages, Gate gate, Event event) {
     this.bench = bench;
+    this.event = event;
     this.entries = new Entries(bench);
     this.pages = pages;
     this.gate = gate;
@@ -52,7 +57,7 @@ public final class AimHandler {
     Athlete athlete = Addresses.athlete(ctx, bench);
     entries.keep(
         ctx,
-        "/athlete/" + athlete.id() + "/aim",
+        AimView.address(athlete, event),
         () -> bench.boardLog().add(read(ctx, athlete)).id(),
         sent -> show(ctx, 422, athlete, sent));
   }
@@ -61,7 +66,7 @@ public final class AimHandler {
   public void remove(Context ctx) {
     Athlete athlete = Addresses.athlete(ctx, bench);
     bench.boardLog().removeGap(athlete.id(), Entries.number(ctx));
-    ctx.redirect("/athlete/" + athlete.id() + "/aim?removed=1", HttpStatus.SEE_OTHER);
+    ctx.redirect(AimView.address(athlete, event) + "?removed=1", HttpStatus.SEE_OTHER);
   }
 
   private GapEntry read(Context ctx, Athlete athlete) {
@@ -85,6 +90,7 @@ public final class AimHandler {
         0,
         athlete.id(),
         Form.date(Form.text(ctx, "date"), today()),
+        event,
         gap,
         shift.isEmpty() ? 0 : unit.readSmall("shift of the start mark", shift),
         distance.isEmpty() ? null : (Double) unit.read("distance", distance),
@@ -102,22 +108,23 @@ public final class AimHandler {
                 Form.text(ctx, "target"),
                 Form.text(ctx, "rivals"),
                 Form.text(ctx, "left"));
-    AimAnswer answer = bench.aimDesk().answer(athlete, null, MEET_ATTEMPTS);
+    AimAnswer answer = bench.aimDesk().answer(athlete, event, null, MEET_ATTEMPTS);
     String refused = "";
     try {
       int attempts = asked.attempts().isEmpty() ? usualAttempts(asked.goal()) : Form.whole("number of attempts", asked.attempts());
-      answer = bench.aimDesk().answer(athlete, goal(asked, unit), attempts);
+      answer = bench.aimDesk().answer(athlete, event, goal(asked, unit), attempts);
     } catch (RefusedException e) {
       refused = String.valueOf(e.getMessage());
     }
     AimView view =
         new AimView(
             athlete,
+            event,
             unit,
             asked,
             answer,
             picture(answer, athlete, unit),
-            bench.boardLog().gaps(athlete.id()),
+            bench.boardLog().gaps(athlete.id()).stream().filter(g -> g.event() == event).toList(),
             refused,
             sent,
             gate.fresh(),
@@ -128,7 +135,7 @@ public final class AimHandler {
   }
 
   private static int usualAttempts(String goal) {
-    return goal.equals("eight") ? FIRST_ATTEMPTS : MEET_ATTEMPTS;
+    return goal.equals("eight") || AimView.table(goal) != null ? FIRST_ATTEMPTS : MEET_ATTEMPTS;
   }
 
   private static String otherwise(String text, String usual) {
@@ -136,9 +143,13 @@ public final class AimHandler {
   }
 
   private @Nullable Goal goal(AimView.Asked asked, LengthUnit unit) {
+    CombinedTable table = event == Event.LONG_JUMP ? AimView.table(asked.goal()) : null;
+    if (table != null) {
+      return new Goal.Points(table);
+    }
     return switch (asked.goal()) {
       case "longest" -> null;
-      case "target" -> Goal.Target.metres(unit.read("target", asked.target()));
+      case "target" -> Goal.Target.metres(event, unit.read("target", asked.target()));
       case "eight" -> Goal.Place.topEight(rivals(asked, unit));
       case "rival" -> new Goal.Place(1, rivals(asked, unit));
       default -> throw new RefusedException("The goal '" + asked.goal() + "' is not one that the page offers. Choose one from the list.");
@@ -152,7 +163,7 @@ public final class AimHandler {
     List<Rival> out = new ArrayList<>();
     for (String mark : asked.rivals().split(unit == LengthUnit.METRES ? "[;\\s]+" : ";", -1)) {
       if (!mark.isBlank()) {
-        double m = unit.read("mark of a rival", mark);
+        double m = event.jump("mark of a rival", unit.read("mark of a rival", mark));
         out.add(new Rival("rival " + (out.size() + 1), m, left, m, settings.rivalSd_m(), settings.rivalFouls()));
       }
     }
@@ -165,7 +176,7 @@ public final class AimHandler {
   private static @Nullable AimPicture picture(AimAnswer answer, Athlete athlete, LengthUnit unit) {
     AimPlan plan = answer.plan();
     AimAdvice advice = answer.advice();
-    return plan == null || advice == null
+    return plan == null || advice == null || plan.goal() instanceof Goal.Points
         ? null
         : AimPicture.of(plan.form(), plan.goal(), plan.attempts(), advice, athlete.takeOffFoot(), unit);
   }

@@ -7,6 +7,8 @@ import boundwright.approach.aim.Goal;
 import boundwright.approach.board.BoardSeen;
 import boundwright.approach.board.GapEntry;
 import boundwright.athlete.Athlete;
+import boundwright.jump.CombinedTable;
+import boundwright.jump.Event;
 import boundwright.picture.AimPicture;
 import boundwright.quantity.LengthUnit;
 import boundwright.web.athlete.Asked;
@@ -22,10 +24,11 @@ import org.jspecify.annotations.Nullable;
  * Where an athlete should aim.
  *
  * @param athlete who
+ * @param event which jump
  * @param unit the coach's unit
  * @param asked what the attempts are for, as written
  * @param answer the aim, or what is missing
- * @param picture the aim curve, or null when the data cannot tell
+ * @param picture the aim curve, or null when the data cannot tell or the attempts are for points
  * @param kept take-offs in training, oldest first
  * @param refused why the goal was not taken, or empty; the answer is then for the longest best
  * @param sent a refused form, or nothing
@@ -36,6 +39,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record AimView(
     Athlete athlete,
+    Event event,
     LengthUnit unit,
     Asked asked,
     AimAnswer answer,
@@ -51,7 +55,7 @@ public record AimView(
   /**
    * What the address asks.
    *
-   * @param goal longest, target, eight or rival
+   * @param goal longest, target, eight or rival; of a long jump also decathlon or heptathlon
    * @param attempts as written
    * @param target as written
    * @param rivals marks as written, semicolons between
@@ -71,11 +75,44 @@ public record AimView(
 
   /** The goals to choose from. */
   public List<Choice> goals() {
-    return List.of(
-        new Choice("longest", "the longest"),
-        new Choice("target", "a target"),
-        new Choice("eight", "top eight"),
-        new Choice("rival", "a rival"));
+    List<Choice> out =
+        new ArrayList<>(
+            List.of(
+                new Choice("longest", "the longest"),
+                new Choice("target", "a target"),
+                new Choice("eight", "top eight"),
+                new Choice("rival", "a rival")));
+    if (event == Event.LONG_JUMP) {
+      for (CombinedTable t : CombinedTable.values()) {
+        out.add(new Choice(t.label(), t.label()));
+      }
+    }
+    return out;
+  }
+
+  /** The combined event that a goal is for, or null. */
+  static @Nullable CombinedTable table(String goal) {
+    for (CombinedTable t : CombinedTable.values()) {
+      if (t.label().equals(goal)) {
+        return t;
+      }
+    }
+    return null;
+  }
+
+  /** Where the page is, and its forms are sent. */
+  static String address(Athlete athlete, Event event) {
+    return "/athlete/" + athlete.id() + (event == Event.LONG_JUMP ? "/long-jump/aim" : "/aim");
+  }
+
+  /** Where the forms are sent. */
+  public String action() {
+    return address(athlete, event);
+  }
+
+  /** How many attempts there are where none are written. */
+  public String usualAttempts() {
+    return asked.goal().equals("eight") || table(asked.goal()) != null ? "3" : "6";
   }
 
   /** Gaps that can be logged with one tap, as they are sent. */
@@ -125,18 +162,24 @@ public record AimView(
   public String worthName() {
     AimPlan plan = answer.plan();
     Goal goal = plan == null ? null : plan.goal();
-    return goal instanceof Goal.Target ? "chance of the target" : goal instanceof Goal.Place ? "chance of the place" : "expected best";
+    return goal instanceof Goal.Target ? "chance of the target" : goal instanceof Goal.Place ? "chance of the place" : goal instanceof Goal.Points ? "expected points" : "expected best";
   }
 
   /** A worth as a figure. */
   public String worth(double worth) {
     AimPlan plan = answer.plan();
+    if (plan != null && plan.goal() instanceof Goal.Points) {
+      return String.format(Locale.ROOT, "%.0f", worth);
+    }
     return plan == null || plan.goal() instanceof Goal.Longest ? unit.write(worth) : Figures.odds(worth);
   }
 
   /** What changing the aim from attempt to attempt is worth over the aim that is kept. */
   public String gain(double gain) {
     AimPlan plan = answer.plan();
+    if (plan != null && plan.goal() instanceof Goal.Points) {
+      return gain < 1 ? "less than a point" : String.format(Locale.ROOT, "%.0f points", gain);
+    }
     return plan == null || plan.goal() instanceof Goal.Longest
         ? gain < 0.005 ? "less than " + unit.writeSmall(0.01) : unit.writeSmall(gain)
         : gain < 0.001 ? "less than 0.1 points of a hundred" : String.format(Locale.ROOT, "%.1f points of a hundred", 100 * gain);

@@ -4,6 +4,7 @@ import boundwright.approach.ApproachAnswer;
 import boundwright.approach.run.RunThrough;
 import boundwright.approach.run.RunThroughEntry;
 import boundwright.athlete.Athlete;
+import boundwright.jump.Event;
 import boundwright.picture.RunUpPicture;
 import boundwright.picture.strip.RunwayStrip;
 import boundwright.quantity.LengthUnit;
@@ -28,9 +29,12 @@ public final class RunUpHandler {
   private final Pages pages;
   private final Gate gate;
   private final Entries entries;
+  private final Event event;
 
-  public RunUpHandler(Workbench bench, Pages pages, Gate gate) {
+  /** The page of an event. */
+  public RunUpHandler(Workbench bench, Pages pages, Gate gate, Event event) {
     this.bench = bench;
+    this.event = event;
     this.entries = new Entries(bench);
     this.pages = pages;
     this.gate = gate;
@@ -46,7 +50,7 @@ public final class RunUpHandler {
     Athlete athlete = Addresses.athlete(ctx, bench);
     entries.keep(
         ctx,
-        "/athlete/" + athlete.id() + "/run-up",
+        RunUpView.address(athlete, event),
         () -> bench.runThroughs().add(read(ctx, athlete)).id(),
         sent -> show(ctx, 422, athlete, sent));
   }
@@ -55,7 +59,7 @@ public final class RunUpHandler {
   public void remove(Context ctx) {
     Athlete athlete = Addresses.athlete(ctx, bench);
     bench.runThroughs().removeRunThrough(athlete.id(), Entries.number(ctx));
-    ctx.redirect("/athlete/" + athlete.id() + "/run-up?removed=1", HttpStatus.SEE_OTHER);
+    ctx.redirect(RunUpView.address(athlete, event) + "?removed=1", HttpStatus.SEE_OTHER);
   }
 
   private RunThroughEntry read(Context ctx, Athlete athlete) {
@@ -80,6 +84,7 @@ public final class RunUpHandler {
         0,
         athlete.id(),
         Form.date(Form.text(ctx, "date"), today()),
+        event,
         new RunThrough(
             steps,
             unit.read("start mark", Form.text(ctx, "start")),
@@ -108,16 +113,18 @@ public final class RunUpHandler {
               .approachDesk()
               .answer(
                   athlete,
+                  event,
                   steps.isEmpty() ? null : (Integer) Form.whole("number of steps", steps),
                   speed.isEmpty() ? null : (Double) Form.number("speed", speed),
                   aim.isEmpty() ? null : (Double) unit.readSmall("aim", aim));
     } catch (RefusedException e) {
       refused = String.valueOf(e.getMessage());
     }
-    List<RunThroughEntry> kept = bench.runThroughs().runThroughs(athlete.id());
+    List<RunThroughEntry> kept = bench.runThroughs().runThroughs(athlete.id()).stream().filter(r -> r.event() == event).toList();
     RunUpView view =
         new RunUpView(
             athlete,
+            event,
             unit,
             answer,
             picture(answer, athlete, unit, RunwayStrip.Width.WIDE),

@@ -5,6 +5,7 @@ import boundwright.approach.run.RunThrough;
 import boundwright.approach.run.RunThroughEntry;
 import boundwright.athlete.Athlete;
 import boundwright.footfall.Foot;
+import boundwright.jump.Event;
 import boundwright.picture.RunUpPicture;
 import boundwright.quantity.LengthUnit;
 import boundwright.web.page.Figures;
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * The full run-up of an athlete.
  *
  * @param athlete who
+ * @param event for which jump
  * @param unit the coach's unit
  * @param answer marks and advice, or null when refused
  * @param wide the picture for a desk, or null when refused
@@ -36,6 +38,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record RunUpView(
     Athlete athlete,
+    Event event,
     LengthUnit unit,
     @Nullable ApproachAnswer answer,
     @Nullable RunUpPicture wide,
@@ -50,6 +53,16 @@ public record RunUpView(
     String said,
     long undo,
     String today) {
+
+  /** Where the page is, and its forms are sent. */
+  static String address(Athlete athlete, Event event) {
+    return "/athlete/" + athlete.id() + (event == Event.LONG_JUMP ? "/long-jump/run-up" : "/run-up");
+  }
+
+  /** Where the forms are sent. */
+  public String action() {
+    return address(athlete, event);
+  }
 
   /** Steps of the form: those of a refused form, or those of the marks, or as asked. */
   public String formSteps() {

@@ -1,6 +1,7 @@
 package boundwright.web.meet;
 
 import boundwright.athlete.Athlete;
+import boundwright.jump.Event;
 import boundwright.meet.Attempt;
 import boundwright.meet.Entrant;
 import boundwright.meet.Hand;
@@ -73,7 +74,7 @@ public final class MeetHandler {
     MeetSheet sheet = sheet(ctx, bench);
     try {
       Entrant who = entrant(ctx, sheet);
-      Attempt attempt = read(ctx, who);
+      Attempt attempt = read(ctx, who, sheet.event());
       String note = Form.text(ctx, "note");
       Hand hand = hand(ctx);
       Optional<Long> number = bench.once(Entries.token(ctx), () -> keep(sheet, who, attempt, note, hand));
@@ -194,7 +195,7 @@ public final class MeetHandler {
         .orElseThrow(() -> new RefusedException("The athlete is not on the list of this meet. Choose one from the list."));
   }
 
-  private Attempt read(Context ctx, Entrant who) {
+  private Attempt read(Context ctx, Entrant who, Event event) {
     LengthUnit unit = unit();
     Attempt.Result result = Form.oneOf(Attempt.Result.class, "result", Form.text(ctx, "result"));
     boolean valid = result == Attempt.Result.VALID;
@@ -208,6 +209,7 @@ public final class MeetHandler {
       at = -Math.abs(at);
     }
     return new Attempt(
+        event,
         who.name(),
         Form.whole("round", Form.text(ctx, "round")),
         result,

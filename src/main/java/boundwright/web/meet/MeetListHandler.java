@@ -1,8 +1,12 @@
 package boundwright.web.meet;
 
 import boundwright.athlete.Athlete;
+import boundwright.jump.CombinedTable;
+import boundwright.jump.Event;
 import boundwright.jump.MeasureRule;
 import boundwright.meet.BoardDistance;
+import boundwright.meet.Combined;
+import boundwright.meet.CombinedWind;
 import boundwright.meet.Entrant;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSheet;
@@ -23,6 +27,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -47,7 +52,7 @@ public final class MeetListHandler {
   public void add(Context ctx) {
     try {
       String token = Entries.token(ctx);
-      MeetSheet sheet = read(ctx, 0, entrants(ctx));
+      MeetSheet sheet = read(ctx, 0, event(Form.text(ctx, "event")), entrants(ctx));
       long id = bench.once(token, () -> bench.meets().add(sheet).id()).orElse(0L);
       ctx.redirect(id == 0 ? "/meet" : "/meet/" + id, HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
@@ -76,7 +81,7 @@ public final class MeetListHandler {
                   if (!both.both().isEmpty()) {
                     throw new RefusedException(both.asked(now, MeetRulesForm::called));
                   }
-                  bench.meets().update(read(ctx, sheet.id(), List.of()));
+                  bench.meets().update(read(ctx, sheet.id(), sheet.event(), List.of()));
                   return both;
                 }));
   }
@@ -124,7 +129,7 @@ public final class MeetListHandler {
     }
   }
 
-  private MeetSheet read(Context ctx, long id, List<Entrant> entrants) {
+  private MeetSheet read(Context ctx, long id, Event event, List<Entrant> entrants) {
     LengthUnit unit = bench.settings().settings().unit();
     String board = Form.text(ctx, "board");
     String own = Form.text(ctx, "own");
@@ -133,22 +138,41 @@ public final class MeetListHandler {
       throw new RefusedException("How far the board lies from the sand is missing. Choose it from the list, or write the distance.");
     }
     String scoring = Form.text(ctx, "scoring");
+    Scoring table = scoring.isEmpty() ? null : Form.oneOf(Scoring.class, "table of points", scoring);
     return new MeetSheet(
         id,
         Form.text(ctx, "name"),
         day(Form.text(ctx, "date")),
         known == null ? "own board" : known.label(),
         known == null ? unit.read("board distance", own) : known.distance_m(),
-        scoring.isEmpty() ? null : Form.oneOf(Scoring.class, "table of points", scoring),
+        table,
+        rules(ctx, event, table),
+        entrants,
+        List.of());
+  }
+
+  /** The long jump of a combined event has the first rounds only. */
+  private static MeetRules rules(Context ctx, Event event, @Nullable Scoring table) {
+    MeetRules alone =
         new MeetRules(
+            event,
+            null,
             Form.whole("number of first rounds", Form.text(ctx, "first")),
             Form.whole("number of rounds", Form.text(ctx, "rounds")),
             Form.whole("number of finalists", Form.text(ctx, "finalists")),
             Form.oneOf(MeetRules.FinalOrder.class, "order", Form.text(ctx, "order")),
             Form.oneOf(MeasureRule.class, "rule of measuring", Form.text(ctx, "measure")),
-            Form.whole("number of seconds", Form.text(ctx, "seconds"))),
-        entrants,
-        List.of());
+            Form.whole("number of seconds", Form.text(ctx, "seconds")));
+    CombinedTable part = table == null ? null : table.combined();
+    String wind = Form.text(ctx, "wind");
+    return part == null
+        ? alone
+        : alone.of(new Combined(part, wind.isEmpty() ? CombinedWind.AVERAGE : Form.oneOf(CombinedWind.class, "rule of the wind", wind)), alone.firstRounds());
+  }
+
+  /** As the address or the form has it; the triple jump where it has none. */
+  private static Event event(String written) {
+    return written.isEmpty() ? Event.TRIPLE_JUMP : Form.oneOf(Event.class, "event", written.replace('-', '_').toUpperCase(Locale.ROOT));
   }
 
   /** A meet may lie ahead, so its day is not held to today. */
@@ -185,8 +209,14 @@ public final class MeetListHandler {
   private void list(Context ctx, int status, Sent sent) {
     MeetListView view =
         new MeetListView(
-            bench.meets().all(), bench.athletes().all(), bench.meets().settings().rules(), unit(), sent, gate.fresh(), today().toString());
+            bench.meets().all(), shown(ctx), bench.athletes().all(), bench.meets().settings().rules(), unit(), sent, gate.fresh(), today().toString());
     pages.show(ctx, status, "meet/list", "Meets", "meet", view);
+  }
+
+  /** A slip in the address shows the triple jump's form, a refused form says what is wrong with it. */
+  private static Event shown(Context ctx) {
+    String written = Form.text(ctx, "event");
+    return written.equalsIgnoreCase("long-jump") || written.equals(Event.LONG_JUMP.name()) ? Event.LONG_JUMP : Event.TRIPLE_JUMP;
   }
 
   private void edit(Context ctx, int status, MeetSheet sheet, @Nullable String form, Sent sent, String said) {

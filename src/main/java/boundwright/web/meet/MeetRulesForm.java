@@ -1,7 +1,10 @@
 package boundwright.web.meet;
 
+import boundwright.jump.Event;
 import boundwright.jump.MeasureRule;
 import boundwright.meet.BoardDistance;
+import boundwright.meet.Combined;
+import boundwright.meet.CombinedWind;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.Scoring;
@@ -17,6 +20,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * The part of a form that says what a meet is and by which rules it goes.
  *
+ * @param event which jump: chosen when the meet is made
  * @param name what stands in the name
  * @param date what stands in the day
  * @param competition what stands in for whom it is, a label of {@link BoardDistance#ALL}, or another
@@ -27,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * @param unit the coach's unit
  */
 public record MeetRulesForm(
+    Event event,
     String name,
     String date,
     String competition,
@@ -38,12 +43,12 @@ public record MeetRulesForm(
   /** The form of a meet. */
   static MeetRulesForm of(MeetSheet sheet, Sent sent, LengthUnit unit) {
     return new MeetRulesForm(
-        sheet.name(), sheet.date().toString(), sheet.competition(), sheet.board_m(), sheet.scoring(), sheet.rules(), sent, unit);
+        sheet.event(), sheet.name(), sheet.date().toString(), sheet.competition(), sheet.board_m(), sheet.scoring(), sheet.rules(), sent, unit);
   }
 
   /** What the form shows of a meet as it is kept, by field. */
   Map<String, String> fields() {
-    MeetRulesForm kept = new MeetRulesForm(name, date, competition, board_m, scoring, rules, Sent.NOTHING, unit);
+    MeetRulesForm kept = new MeetRulesForm(event, name, date, competition, board_m, scoring, rules, Sent.NOTHING, unit);
     Map<String, String> out = new LinkedHashMap<>();
     out.put("name", name);
     out.put("date", date);
@@ -56,6 +61,9 @@ public record MeetRulesForm(
     out.put("seconds", String.valueOf(rules.trialSeconds()));
     out.put("order", rules.order().name());
     out.put("measure", rules.measure().name());
+    if (mayBeCombined()) {
+      out.put("wind", kept.wind());
+    }
     return out;
   }
 
@@ -69,6 +77,7 @@ public record MeetRulesForm(
       case "own" -> "another distance " + value;
       case "scoring" -> "points by " + (value.isEmpty() ? "no table" : Form.oneOf(Scoring.class, "table of points", value).label());
       case "order" -> "order " + Form.oneOf(MeetRules.FinalOrder.class, "order", value).label();
+      case "wind" -> "wind by " + Form.oneOf(CombinedWind.class, "rule of the wind", value).label();
       case "measure" -> "measured " + Form.oneOf(MeasureRule.class, "rule of measuring", value).label();
       default -> field + " " + value;
     };
@@ -76,14 +85,19 @@ public record MeetRulesForm(
 
   /** The boards to choose from. */
   public List<BoardDistance> boards() {
-    return BoardDistance.ALL;
+    return BoardDistance.of(event);
+  }
+
+  /** A board's place among all. */
+  public int place(BoardDistance board) {
+    return BoardDistance.ALL.indexOf(board);
   }
 
   /** The board's place in the list as it stands in the form, or {@code own}. */
   public String board() {
     String kept = "own";
     for (int i = 0; i < BoardDistance.ALL.size(); i++) {
-      if (BoardDistance.ALL.get(i).label().equals(competition)) {
+      if (BoardDistance.ALL.get(i).event() == event && BoardDistance.ALL.get(i).label().equals(competition)) {
         kept = String.valueOf(i);
       }
     }
@@ -97,12 +111,28 @@ public record MeetRulesForm(
 
   /** The tables of points to choose from. */
   public List<Scoring> tables() {
-    return List.of(Scoring.TRIPLE_JUMP_WOMEN, Scoring.TRIPLE_JUMP_MEN);
+    return Scoring.of(event);
   }
 
   /** The chosen table's name, or empty. */
   public String table() {
     return sent.field("scoring", scoring == null ? "" : scoring.name());
+  }
+
+  /** Whether it may be part of a combined event. */
+  public boolean mayBeCombined() {
+    return event == Event.LONG_JUMP;
+  }
+
+  /** The rules of the wind to choose from, for a combined event. */
+  public List<CombinedWind> winds() {
+    return List.of(CombinedWind.values());
+  }
+
+  /** The chosen rule of the wind. */
+  public String wind() {
+    Combined part = rules.combined();
+    return sent.field("wind", (part == null ? CombinedWind.AVERAGE : part.wind()).name());
   }
 
   /** The orders to choose from. */

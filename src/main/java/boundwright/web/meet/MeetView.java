@@ -3,6 +3,7 @@ package boundwright.web.meet;
 import boundwright.athlete.Athlete;
 import boundwright.meet.Attempt;
 import boundwright.meet.Beside;
+import boundwright.meet.Combined;
 import boundwright.meet.Entrant;
 import boundwright.meet.KeptAttempt;
 import boundwright.meet.Meet;
@@ -12,6 +13,7 @@ import boundwright.meet.Placing;
 import boundwright.meet.RivalMeaning;
 import boundwright.meet.Wind;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
 import boundwright.web.page.Figures;
 import boundwright.web.page.Sent;
 import java.time.Clock;
@@ -169,7 +171,7 @@ public record MeetView(
     Double best = placing.best_m();
     Double legal = placing.bestLegal_m();
     boolean windy = cells(placing).stream().anyMatch(c -> c.wind().endsWith("too much"));
-    if (best == null || !windy || (legal != null && legal >= best - 1e-9)) {
+    if (best == null || !windy || isCombined() || (legal != null && legal >= best - 1e-9)) {
       return "";
     }
     return legal == null ? "no mark with a legal wind" : "with legal wind " + unit.write(legal);
@@ -278,12 +280,34 @@ public record MeetView(
     return told(kept, unit);
   }
 
+  /** What the wind of a placing's best mark means in a combined event, or empty. */
+  public String windSaid(Placing placing) {
+    String words = now.windWords(placing);
+    return words == null ? "" : words;
+  }
+
+  /** Whether more is to be said under the ranks than in a combined event. */
+  public boolean isCombined() {
+    return now.sheet().rules().combined() != null;
+  }
+
+  /** Which jump it is, in words. */
+  public String event() {
+    Combined part = now.sheet().rules().combined();
+    return Notes.capital(now.sheet().event().label()) + (part == null ? "" : " of the " + part.table().label());
+  }
+
   /** How the meet is ruled, in a line. */
   public String rules() {
     var r = now.sheet().rules();
+    Combined part = r.combined();
+    if (part != null) {
+      return event() + ": " + r.rounds() + " attempts for everybody, measured " + r.measure().label() + ", " + r.trialSeconds() + " s a trial; the wind counts for the total by "
+          + part.wind().label();
+    }
     String rounds =
         r.rounds() > r.firstRounds() ? r.firstRounds() + " rounds, then " + (r.rounds() - r.firstRounds()) + " for the best " + r.finalists() : r.rounds() + " rounds";
-    return rounds + "; " + r.order().label() + "; measured " + r.measure().label() + "; " + r.trialSeconds() + " s a trial";
+    return event() + ": " + rounds + "; " + r.order().label() + "; measured " + r.measure().label() + "; " + r.trialSeconds() + " s a trial";
   }
 
   /** The start mark for the next attempt, from where it was planned. */

@@ -1,6 +1,7 @@
 package boundwright.web.squad;
 
 import boundwright.athlete.Surface;
+import boundwright.footfall.LongDrill;
 import boundwright.footfall.Routine;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
@@ -173,6 +174,11 @@ public final class PlanHandler {
     for (Routine r : Routine.values()) {
       if (action.equals("add:" + r.name())) {
         return DayPlan.usual(r);
+      }
+    }
+    for (LongDrill d : LongDrill.values()) {
+      if (action.equals("add:" + d.name())) {
+        return DayPlan.usual(d);
       }
     }
     return DayPlan.usual(Routine.HOP_STEP);

@@ -2,6 +2,7 @@ package boundwright.clip.reading;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import boundwright.clip.FoundClip;
 import boundwright.clip.body.DeLeva;
@@ -13,6 +14,7 @@ import boundwright.clip.track.Joint;
 import boundwright.clip.track.Track;
 import boundwright.clip.truth.Noise;
 import boundwright.clip.truth.TrueClip;
+import boundwright.clip.truth.TrueContact;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.Estimate;
@@ -55,6 +57,31 @@ class ClipReaderTest {
     assertThat(g).hasSizeGreaterThan(2);
     assertThat(g[g.length / 2]).as("standard free fall, published").isBetween(9.81 * 0.95, 9.81 * 1.05);
     assertThat(r.remarks()).noneMatch(s -> s.contains("m/s2"));
+  }
+
+  /** The take-off into the sand against the made-up athlete's own centre of mass at the true times: speeds to .15 m/s, heights and places to 6 cm. */
+  @Test
+  void theLastTakeOffIsThatOfTheMadeUpBody() {
+    int read = 0;
+    for (long seed = 3; seed < 9; seed++) {
+      TrueClip clip = clip("RRL", Noise.NONE, seed);
+      LastTakeOff t = ClipReader.read(found(clip), setup(clip), List.of(), null).lastTakeOff().orElse(null);
+      if (t == null) {
+        continue;
+      }
+      read++;
+      double land = clip.athlete().mass().landingTime();
+      TrueContact last = clip.athlete().mass().contacts().get(clip.athlete().mass().contacts().size() - 1);
+      assertThat(t.height_m()).as("seed " + seed).isCloseTo(clip.athlete().centreOfMass(last.up()).y(), within(.06));
+      assertThat(t.landingHeight_m()).as("seed " + seed).isCloseTo(clip.athlete().centreOfMass(land).y(), within(.06));
+      assertThat(t.foot()).isEqualTo(last.foot());
+      assertThat(t.speed_ms()).as("seed " + seed).isCloseTo(last.vxOut(), within(.15));
+      assertThat(t.upSpeed_ms()).as("seed " + seed).isCloseTo(last.vyOut(), within(.15));
+      assertThat(t.ahead_m()).as("seed " + seed).isCloseTo(last.xOut() - last.toeX(), within(.10));
+    }
+    assertThat(read).isGreaterThan(2);
+    TrueClip clip = clip("RRL", Noise.NONE, 3);
+    assertThat(ClipReader.read(found(clip), Setup.none(), List.of(), null).lastTakeOff()).as("no scale").isEmpty();
   }
 
   @Test

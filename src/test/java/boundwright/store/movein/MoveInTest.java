@@ -9,6 +9,7 @@ import boundwright.athlete.person.Person;
 import boundwright.athlete.person.Scope;
 import boundwright.athlete.person.Sex;
 import boundwright.footfall.Foot;
+import boundwright.jump.Event;
 import boundwright.meet.Attempt;
 import boundwright.meet.MeetRepository.AthleteAttempt;
 import boundwright.quantity.LengthUnit;
@@ -227,7 +228,7 @@ class MoveInTest {
       Harbour Games\t2026-04-11\tAda Fenn\tTriple jump\t11,42\t+1,2
       Harbour Games\t2026-04-11\tAda Fenn\tTriple jump\tx\t
       Harbour Games\t2026-04-11\tAda Fenn\tTriple jump\t11,42\t0,3
-      Harbour Games\t2026-04-11\tBo Larch\tLong jump\t5,90\t
+      Harbour Games\t2026-04-11\tBo Larch\tHigh jump\t1,60\t
       Harbour Games\t2026-04-11\tBo Larch\tTriple jump\t40' 6 1/4"\t
       Hill Meet\t2026-05-02\tBo Larch\tTriple jump\t-\t
       Hill Meet\t2026-05-20\tBo Larch\tTriple jump\t11.80\t
@@ -243,7 +244,7 @@ class MoveInTest {
     List<String> told = told(RESULTS, null);
     assertThat(told.get(0)).isEqualTo("2 new: Ada Fenn: 11.42 m, wind +1.2 m/s, Harbour Games, 2026-04-11, round 1");
     assertThat(told.get(1)).isEqualTo("3 new: Ada Fenn: a foul, Harbour Games, 2026-04-11, round 2");
-    assertThat(told.get(3)).startsWith("5 refused").contains("not the triple jump");
+    assertThat(told.get(3)).startsWith("5 refused").contains("neither the triple jump nor the long jump");
     assertThat(told.get(6)).startsWith("8 refused").contains("lies after today");
     assertThat(told.get(7)).startsWith("9 refused").contains("Did you mean Bo Larch");
     long number = take(RESULTS, null, GOOD).number();
@@ -259,6 +260,23 @@ class MoveInTest {
     assertThat(moveIn.past(5).get(0).here()).isEqualTo("5 attempts");
     assertThat(moveIn.takeBack(number)).isEqualTo("5 attempts");
     assertThat(counts()).isEqualTo(before);
+  }
+
+  /** One day's meet in both events is two meets here, and each event's marks go into its own. */
+  @Test
+  void longJumpsGoIntoAMeetOfTheirOwn() {
+    Athlete ada = w.athletes().add(Fixtures.athlete("Ada Fenn"));
+    String both = "meet,date,name,event,distance\nHill Meet,2026-05-02,Ada Fenn,LJ,5.12\nHill Meet,2026-05-02,Ada Fenn,TJ,11.20\nHill Meet,2026-05-02,Ada Fenn,LJ,11.20\n";
+    List<String> told = told(both, null);
+    assertThat(told.get(0)).contains("5.12 m, long jump");
+    assertThat(told.get(2)).contains("refused").contains("1 to 10 m");
+    long number = take(both, null, GOOD).number();
+    assertThat(w.meets().all()).extracting(m -> m.event().label()).containsExactlyInAnyOrder("triple jump", "long jump");
+    assertThat(w.boardLog().inMeets(ada.id(), Event.LONG_JUMP)).singleElement().satisfies(s -> assertThat(s.distance_m()).isEqualTo(5.12));
+    assertThat(w.boardLog().inMeets(ada.id())).hasSize(1);
+    assertThat(take(both, null, GOOD).taken()).as("nothing is doubled").isZero();
+    moveIn.takeBack(number);
+    assertThat(w.meets().all()).isEmpty();
   }
 
   @Test
