@@ -31,8 +31,8 @@ import org.jspecify.annotations.Nullable;
 final class DemoCare {
   private static final long SEED = 20_260_513L;
   private static final int[] EXTRA_DAYS = {19, 12, 5};
-  private static final int[] HEIGHT_WEEKS = {58, 50, 43, 36, 29, 22, 15, 9, 2};
-  private static final int[] HEIGHTS_MM = {1452, 1467, 1482, 1493, 1500, 1507, 1513, 1517, 1522};
+  private static final int[] HEIGHT_WEEKS = {100, 92, 85, 78, 71, 64, 57, 50, 43, 36, 29, 22, 15, 9, 2};
+  private static final int[] HEIGHTS_MM = {1406, 1417, 1432, 1442, 1456, 1465, 1474, 1485, 1489, 1498, 1502, 1508, 1511, 1519, 1522};
   private static final List<String> FAULTS = List.of("upright", "toe-up", "foot-under", "hips-tall", "speed-through");
   private static final List<String> REACHING = List.of("foot-under");
 
@@ -84,7 +84,7 @@ final class DemoCare {
     tests(athlete);
   }
 
-  /** A girl of twelve and a half whose height spurt is just over, measured about every seven weeks; she sat for one of them and stood on scales for another. */
+  /** A girl of twelve and a half whose height spurt is just over, measured every seven weeks; she sat for one of them and stood on scales for another. */
   private void grows(Athlete athlete) {
     workbench.people().keep(athlete.id(), new Person(today.minusMonths(150), Sex.FEMALE));
     for (int k = 0; k < HEIGHTS_MM.length; k++) {

@@ -64,7 +64,7 @@ class GrowthPagesTest {
 
   @Test
   void aHeightIsEnteredSeenAndTakenOut() {
-    assertThat(client.get(page).body()).contains("No height is kept yet.").doesNotContain("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"strip\"");
+    assertThat(client.get(page).body()).contains("No height is kept yet.").doesNotContain("<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"strip growth-strip\"");
     String[] twice = form("height", "162.4", "date", "2026-01-12", "by", "coach", "sitting", "", "mass", "");
     assertThat(client.post(page, twice).body()).contains("The height is kept.");
     assertThat(client.post(page, twice).body()).contains("was not kept twice");

@@ -72,7 +72,7 @@ public final class GrowthDrawing {
     double high = answer.measured().stream().mapToDouble(m -> 100 * m.height_m()).max().orElseThrow() + 1;
     low = Math.min(low, (low + high - LEAST_CM) / 2);
     high = Math.max(high, low + LEAST_CM);
-    Scale heights = new Scale(low, high, UPPER_TOP, UPPER_BOTTOM);
+    Scale heights = new Scale(low, high, UPPER_TOP, UPPER_BOTTOM - TYPE - 8);
     double most = Math.max(answer.settings().fast_cm_y() + 1, curve.stream().mapToDouble(p -> p.speed_cm_y().p95()).max().orElse(0));
     Scale speeds = new Scale(0, most, LOWER_TOP, LOWER_BOTTOM);
     rule(UPPER_BOTTOM);
@@ -87,7 +87,7 @@ public final class GrowthDrawing {
     lettering.add(new Lettering(LEFT, 12, TYPE, "start", Style.CAPTION, "HEIGHT"));
     lettering.add(new Lettering(LEFT, UPPER_BOTTOM - 5, TYPE, "start", Style.QUIET, "from " + words.height(from.height_m())));
     lettering.add(new Lettering(RIGHT, 12, TYPE, "end", Style.BOLD, words.height(to.height_m())));
-    lettering.add(new Lettering(LEFT, LOWER_TOP - 8, TYPE, "start", Style.CAPTION, "A YEAR"));
+    lettering.add(new Lettering(LEFT, LOWER_TOP - 8, TYPE, "start", Style.CAPTION, "HOW FAST"));
     lettering.add(new Lettering(RIGHT, LOWER_TOP - 8, TYPE, "end", Style.QUIET, "dashed: fast from " + words.speed(answer.settings().fast_cm_y())));
     lettering.add(new Lettering(LEFT, HEIGHT - 4, TYPE, "start", Style.QUIET, MONTH.format(first)));
     lettering.add(new Lettering(RIGHT, HEIGHT - 4, TYPE, "end", Style.QUIET, MONTH.format(curve.get(curve.size() - 1).date())));
