@@ -18,13 +18,13 @@ CREATE INDEX jump_distance_of ON jump_distance (athlete_id, date, id);
 
 -- What counts for every jump, run and rep of the day that has no weather of its own.
 CREATE TABLE day_weather (
-  date          TEXT NOT NULL PRIMARY KEY,
+  date          TEXT PRIMARY KEY,
   wind_mps      REAL,
   wind_from     TEXT CHECK (wind_from IN ('GAUGE', 'FLAG', 'HEAD', 'TAIL')),
   temperature_c REAL,
   wet           INTEGER CHECK (wet IN (0, 1)),
   note          TEXT NOT NULL
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 -- The times of a meet's day and the weather that the coach expects.
 CREATE TABLE meet_day (

@@ -4,6 +4,8 @@ import boundwright.approach.full.FullRunAnswer;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.Notes;
 import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -27,6 +29,7 @@ public record ChanceAnswer(
     boolean foulsOwn,
     @Nullable LikelyWind wind,
     @Nullable String missing) {
+  private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.ENGLISH);
 
   /** The sentence for the coach. */
   public String words(LengthUnit unit) {
@@ -34,7 +37,7 @@ public record ChanceAnswer(
     if (c == null) {
       return "The data cannot tell. " + (missing == null ? "" : missing);
     }
-    return inHundred(c.byThen()) + " to reach " + unit.write(standard_m) + " by " + by + ", in " + Notes.counted(c.meets().size(), "meet") + ".";
+    return inHundred(c.byThen()) + " to reach " + unit.write(standard_m) + " by " + DAY.format(by) + ", in " + Notes.counted(c.meets().size(), "meet") + ".";
   }
 
   /** What it rests on, in sentences. */

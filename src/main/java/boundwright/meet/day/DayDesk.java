@@ -57,17 +57,23 @@ public final class DayDesk {
       Estimate moved = day == null || wind == null ? NOTHING : shifts.moveFor(wind, day.windGive());
       double half = Math.hypot(start.halfWidth(), moved.halfWidth());
       double middle = start.p50() + moved.p50();
-      String rests =
-          Notes.counted(shifts.runs(), "run-through")
-              + (wind == null
-                  ? "; no wind is expected, so the mark is the usual one."
-                  : shifts.windTold()
-                      ? String.format(Locale.ROOT, ", usually in %+.1f m/s.", shifts.usualWind())
-                      : "; they cannot tell what wind does to this run-up, so the mark stays.");
+      String rests = rests(shifts, wind != null);
       return new DaySheet.Mark(
           name, athlete.id(), place, first, a.plan().steps(), start, moved, new Estimate(middle - half, middle, middle + half), rests);
     } catch (RefusedException nothingToGoBy) {
       return new DaySheet.Mark(name, athlete.id(), place, first, 0, null, NOTHING, null, String.valueOf(nothingToGoBy.getMessage()));
     }
+  }
+
+  private static String rests(LearnedShifts shifts, boolean windExpected) {
+    if (shifts.runs() == 0) {
+      return "No run-through with its board gap is logged, so the mark is a first guess and stays.";
+    }
+    return Notes.counted(shifts.runs(), "run-through")
+        + (!windExpected
+            ? "; no wind is expected, so the mark is the usual one."
+            : shifts.windTold()
+                ? String.format(Locale.ROOT, ", usually in %+.1f m/s.", shifts.usualWind())
+                : "; they cannot tell what wind does to this run-up, so the mark stays.");
   }
 }

@@ -26,7 +26,6 @@ public final class Baggage {
           Map.entry("season_version", "the old club's plan"),
           Map.entry("season_year", "the old club's plan"),
           Map.entry("calendar_secret", "a secret: calendars get a new address"),
-          Map.entry("meet_day", "the old club's warm-up"),
           Map.entry("session_film", "others are in it"),
           Map.entry("session_rep", "others are in its film"),
           Map.entry("import_file", "a file of the old club"),

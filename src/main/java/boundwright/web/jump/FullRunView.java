@@ -72,6 +72,6 @@ public record FullRunView(
 
   /** A chance in words. */
   public String inHundred(double chance) {
-    return ChanceAnswer.inHundred(chance);
+    return ChanceAnswer.inHundred(chance).replace(' ', '\u00a0');
   }
 }
