@@ -52,6 +52,7 @@ final class MeetText {
     }
     if (part != null) {
       now.placings().forEach(p -> wind(p, now.windWords(p)));
+      out.println("  " + part.wind().about());
     } else if (meet.attempts().stream().map(Attempt::wind).anyMatch(w -> w != null && !Wind.legal(w))) {
       out.println(String.format(Locale.ROOT, "  * wind above %+.1f m/s: counts for the rank, not for records", Wind.LIMIT));
     }

@@ -64,7 +64,7 @@ final class DemoLongJumps {
   private void jump(Athlete who, int j) {
     boolean popUp = j % 3 == 2;
     double angle = (popUp ? 25.5 : 18.5) + 1.2 * random.nextGaussian();
-    double speed = 8.3 - 0.10 * (angle - 20) + 0.07 * random.nextGaussian();
+    double speed = 7.6 - 0.16 * (angle - 20) + 0.07 * random.nextGaussian();
     double in = speed + (popUp ? 0.1 : 0.5) + 0.08 * random.nextGaussian();
     TakeOff t =
         TakeOff.ofAngle(

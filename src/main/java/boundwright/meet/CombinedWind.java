@@ -65,13 +65,15 @@ public enum CombinedWind {
     return CombinedTable.WIND_EVENTS * Wind.LIMIT - Wind.rounded(measured);
   }
 
-  /** The sentence for the coach about the wind of the mark that counts [m/s]. */
+  /** The wind of the mark that counts [m/s], and what it leaves to the others so that the total counts for records. */
   public String words(double measured) {
     double read = Wind.rounded(measured);
-    String average =
-        String.format(
-            Locale.ROOT, "the other %d winds add up to %+.1f m/s or less", CombinedTable.WIND_EVENTS - 1, othersAtMost(measured));
-    String each = this == NONE_ABOVE_FOUR_OR_AVERAGE && read <= NONE_ABOVE + ROUNDING ? ", or neither is above +4.0" : "";
-    return String.format(Locale.ROOT, "wind %+.1f: the total counts for records if ", read) + average + each;
+    String each = this == NONE_ABOVE_FOUR_OR_AVERAGE && read <= NONE_ABOVE + ROUNDING ? ", or neither above +4.0" : "";
+    return String.format(Locale.ROOT, "wind %+.1f, the other %d up to %+.1f together%s", read, CombinedTable.WIND_EVENTS - 1, othersAtMost(measured), each);
+  }
+
+  /** What {@link #words} is about, a sentence. */
+  public String about() {
+    return "A total counts for records by " + label + "; beside each mark stands what it leaves to the other winds.";
   }
 }

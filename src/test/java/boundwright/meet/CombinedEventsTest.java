@@ -63,7 +63,7 @@ class CombinedEventsTest {
     assertThat(CombinedWind.NONE_ABOVE_FOUR_OR_AVERAGE.legal(List.of(4.1, 3.9, 3.9))).isFalse();
     assertThat(CombinedWind.NONE_ABOVE_FOUR_OR_AVERAGE.legal(List.of(4.1, .9, .9))).as("by the average").isTrue();
     assertThat(CombinedWind.AVERAGE.othersAtMost(2.4)).isCloseTo(3.6, within(1e-9));
-    assertThat(CombinedWind.AVERAGE.words(2.4)).isEqualTo("wind +2.4: the total counts for records if the other 2 winds add up to +3.6 m/s or less");
+    assertThat(CombinedWind.AVERAGE.words(2.4)).isEqualTo("wind +2.4, the other 2 up to +3.6 together");
     assertThatThrownBy(() -> CombinedWind.AVERAGE.legal(List.of())).isInstanceOf(RefusedException.class);
   }
 
@@ -108,7 +108,7 @@ class CombinedEventsTest {
             new KeptAttempt(2, 1, new Attempt(Event.LONG_JUMP, "Bib 1", 2, Attempt.Result.VALID, 6.90, 1.2, null, 0), ""),
             new KeptAttempt(3, 1, new Attempt(Event.LONG_JUMP, "Bib 1", 3, Attempt.Result.VALID, 6.80, -1.0, null, 0), "")));
     MeetNow now = new MeetNow(sheet, sheet.meet(), sheet.meet().placings(), null, List.of(), null);
-    assertThat(now.windWords(now.placings().get(0))).startsWith("wind +1.2").contains("+4.8 m/s or less");
+    assertThat(now.windWords(now.placings().get(0))).startsWith("wind +1.2").contains("up to +4.8 together");
     assertThat(now.points(now.placings().get(0))).isEqualTo(CombinedTable.DECATHLON.points(6.90));
   }
 

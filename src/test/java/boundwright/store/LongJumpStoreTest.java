@@ -142,7 +142,7 @@ class LongJumpStoreTest {
     w.longJumps().add(jump(true));
     w.longJumps().add(jump(false));
     w.boardLog().add(new GapEntry(0, ada.id(), Fixtures.TODAY, Event.LONG_JUMP, .1, 0, 5.9, ""));
-    var day = w.workLog.since(List.of(ada), Fixtures.TODAY).get(ada.id()).get(0);
+    var day = Objects.requireNonNull(w.workLog.since(List.of(ada), Fixtures.TODAY).get(ada.id())).get(0);
     assertThat(day.work().stream().mapToInt(x -> x.contacts()).sum()).as("the board's is one of the two measured").isEqualTo(2);
     assertThat(day.work().stream().mapToInt(x -> x.contacts(Foot.LEFT)).sum()).isEqualTo(1);
     assertThat(w.workLog.first(List.of(ada))).containsEntry(ada.id(), Fixtures.TODAY);

@@ -86,16 +86,13 @@ public record BestAngle(SpeedForAngle trade, Estimate best_deg, Estimate worth_m
     if (cannotTell != null) {
       return "The data cannot tell. " + cannotTell;
     }
-    double off = best_deg.p50() - trade.middle_deg();
-    String usual = String.format(Locale.ROOT, "The usual take-off is %.1f degrees", trade.middle_deg());
     if (!(worth_m.p05() > 0)) {
-      return usual + ", and no other angle is seen to carry further.";
+      return String.format(Locale.ROOT, "No other angle is seen to carry further. The usual take-off is %.1f degrees.", trade.middle_deg());
     }
-    return usual
-        + String.format(
-            Locale.ROOT, "; %.1f degrees %s would carry %.0f cm further (%.0f to %.0f)%s.",
-            Math.abs(off), off > 0 ? "steeper" : "flatter", 100 * worth_m.p50(), 100 * worth_m.p05(), 100 * worth_m.p95(),
-            onTheEdge() ? ", and perhaps beyond that: it is the end of what was shown" : "");
+    return String.format(
+            Locale.ROOT, "%.1f degrees would carry %.0f cm further. The usual take-off is %.1f; nine times in ten the gain lies between %.0f and %.0f cm.",
+            best_deg.p50(), 100 * worth_m.p50(), trade.middle_deg(), 100 * worth_m.p05(), 100 * worth_m.p95())
+        + (onTheEdge() ? " It is the end of what was shown: the best may lie beyond." : "");
   }
 
   /** Flight of the centre of mass [m] at an angle, the speed along the line, the sand so much below the take-off. */

@@ -36,6 +36,7 @@ public record MeetListView(
     int list = meet.entrants().size();
     int attempts = meet.attempts().size();
     Combined part = meet.rules().combined();
-    return Notes.capital(meet.event().label()) + (part == null ? "" : " of the " + part.table().label()) + ", " + meet.competition() + ", " + list + (list == 1 ? " athlete" : " athletes") + ", " + attempts + (attempts == 1 ? " attempt" : " attempts");
+    return Notes.capital(meet.event().label()) + (part == null ? "" : " of the " + part.table().label()) + ", "
+        + meet.competition().replaceFirst("^" + meet.event().label() + ", ", "board at ") + ", " + list + (list == 1 ? " athlete" : " athletes") + ", " + attempts + (attempts == 1 ? " attempt" : " attempts");
   }
 }

@@ -161,9 +161,10 @@ public record MeetView(
         : Figures.bare(unit, now.sheet().rules().measure().down(d));
   }
 
-  private static String windOf(Attempt a) {
+  /** In a combined event no single wind is too much. */
+  private String windOf(Attempt a) {
     Double wind = a.wind();
-    return wind == null ? "" : Figures.wind(Wind.rounded(wind)) + (Wind.legal(wind) ? "" : " too much");
+    return wind == null ? "" : Figures.wind(Wind.rounded(wind)) + (isCombined() || Wind.legal(wind) ? "" : " too much");
   }
 
   /** What stands behind a best whose wind was not legal, or empty. */
@@ -291,6 +292,12 @@ public record MeetView(
     return now.sheet().rules().combined() != null;
   }
 
+  /** What stands beside the marks of a combined event, or empty. */
+  public String windAbout() {
+    Combined part = now.sheet().rules().combined();
+    return part == null ? "" : part.wind().about();
+  }
+
   /** Which jump it is, in words. */
   public String event() {
     Combined part = now.sheet().rules().combined();
@@ -302,8 +309,7 @@ public record MeetView(
     var r = now.sheet().rules();
     Combined part = r.combined();
     if (part != null) {
-      return event() + ": " + r.rounds() + " attempts for everybody, measured " + r.measure().label() + ", " + r.trialSeconds() + " s a trial; the wind counts for the total by "
-          + part.wind().label();
+      return event() + ": " + r.rounds() + " attempts for everybody, measured " + r.measure().label() + ", " + r.trialSeconds() + " s a trial";
     }
     String rounds =
         r.rounds() > r.firstRounds() ? r.firstRounds() + " rounds, then " + (r.rounds() - r.firstRounds()) + " for the best " + r.finalists() : r.rounds() + " rounds";
