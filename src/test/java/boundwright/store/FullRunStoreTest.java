@@ -14,6 +14,7 @@ import boundwright.approach.run.RunThroughEntry;
 import boundwright.approach.weather.DayWeather;
 import boundwright.approach.weather.Weather;
 import boundwright.athlete.Athlete;
+import boundwright.jump.Event;
 import boundwright.jump.JumpEntry;
 import boundwright.jump.Phases;
 import boundwright.meet.Attempt;
@@ -113,6 +114,26 @@ class FullRunStoreTest {
     FullRunAnswer answer = w.fullRunDesk().answer(ada, null, Fixtures.TODAY);
     assertThat(answer.steps()).isEqualTo(14);
     assertThat(Objects.requireNonNull(answer.asked()).level_m().p50()).isBetween(11.5, 12.6);
+  }
+
+  /** A long jump of 6 m is also a length somebody could triple-jump: only the event keeps it out. */
+  @Test
+  void longJumpsTellNothingOfTheTripleJumpsFullRun() {
+    LocalDate day = Fixtures.TODAY.minusDays(5);
+    w.fullRunLog().add(distance(8, 11.23, Weather.UNKNOWN));
+    w.boardLog().add(new GapEntry(0, ada.id(), day, Event.LONG_JUMP, 0.07, 0, 6.12, ""));
+    MeetRules rules = MeetRules.DEFAULT.of(Event.LONG_JUMP);
+    MeetSheet meet = w.meets().add(MeetSheet.of("Invented Meet", day, BoardDistance.of(Event.LONG_JUMP).get(0), null, rules));
+    Entrant who = w.meets().enter(meet.id(), new Entrant(0, ada.id(), ada.name()));
+    w.meets().add(meet.id(), who.id(), Attempt.valid(Event.LONG_JUMP, ada.name(), 1, 6.21), "");
+    w.runThroughs().add(new RunThroughEntry(0, ada.id(), day, Event.LONG_JUMP, RunThrough.toGap(18, 36.0, 0.1, null, null), ""));
+    assertThat(w.fullRunLog().everybody()).extracting(FoundDistance::where).containsExactly(Where.DISTANCE);
+    assertThat(w.fullRunLog().fullRuns()).isEmpty();
+
+    MeetSheet coming = w.meets().add(MeetSheet.of("Invented open", Fixtures.TODAY.plusDays(9), BoardDistance.of(Event.LONG_JUMP).get(0), null, rules));
+    w.meets().enter(coming.id(), new Entrant(0, ada.id(), ada.name()));
+    assertThat(w.chanceDesk().answer(ada, 12, Fixtures.TODAY.plusDays(20), List.of(), null, 12, Fixtures.TODAY).missing())
+        .as("no triple jump is entered").contains("No meet of " + ada.name());
   }
 
   @Test
