@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
  * dies away ({@value #MEMORY_DAYS} days), and by a little chance; so does the difference between the legs. Days without
  * any log may have been a rest, an illness or a hurt leg: after {@value #USUAL_GAP} days the level, its speed and the
  * legs' difference are each less sure, the level is taken to have fallen a little, and things move faster for some weeks.
- * All standing: judgement, settled on simulated seasons; how much less sure is learned from breaks that were seen ({@link Breaks}).
+ * All standing: judgement, settled on simulated seasons (decision 0045); how much less sure is learned from breaks seen ({@link Breaks}).
  */
 final class Wander {
   static final double MEMORY_DAYS = 60;
@@ -22,12 +22,12 @@ final class Wander {
   /** After a break: the level's likely fall, and how unsure level, speed and legs are (relative). */
   private static final double FALL = 0.058;
   private static final double BREAK_LEVEL = 0.034;
-  private static final double BREAK_SPEED = 0.03;
+  private static final double BREAK_SPEED = 0.01;
   private static final double BREAK_SIDE = 0.13;
   private static final double BREAK_DAYS = 14;
   /** What an unsettled athlete adds in 30 days: level, legs; and how fast that dies away. */
-  private static final double UNSETTLED_LEVEL_30 = square(0.03);
-  private static final double UNSETTLED_SIDE_30 = square(0.08);
+  private static final double UNSETTLED_LEVEL_30 = square(0.015);
+  private static final double UNSETTLED_SIDE_30 = square(0.03);
   private static final double SETTLING_DAYS = 28;
 
   private Wander() {}
