@@ -264,8 +264,7 @@ public final class FlightModel {
     Breaks seen = breaks;
     if (date.isAfter(lastDate)) {
       seen = breaks.dayOver(fresh);
-      double speed = growingFast ? Math.max(unsettled, Wander.GROWING_FAST) : unsettled;
-      Wander.Passed passed = Wander.pass(fresh, ChronoUnit.DAYS.between(lastDate, date), speed, seen);
+      Wander.Passed passed = Wander.pass(fresh, ChronoUnit.DAYS.between(lastDate, date), unsettled, growingFast, seen);
       now = passed.unsettled();
       seen = passed.open() == null ? seen : seen.opened(passed.open());
     }
@@ -335,7 +334,7 @@ public final class FlightModel {
     return level;
   }
 
-  /** Whether they grow fast, so that they count as unsettled between days. */
+  /** Whether they grow fast, so that more may change between days. */
   boolean growingFast() {
     return growingFast;
   }

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * any log may have been a rest, an illness or a hurt leg: after {@value #USUAL_GAP} days the level, its speed and the
  * legs' difference are each less sure, the level is taken to have fallen a little, and things move faster for some weeks. So
  * they do while somebody grows fast.
- * All standing: judgement, settled on simulated seasons; how much less sure is learned from breaks that were seen ({@link Breaks}).
+ * All standing: judgement, settled on simulated seasons (decisions 0044, 0045); how much less sure is learned from breaks seen ({@link Breaks}).
  */
 final class Wander {
   static final double MEMORY_DAYS = 60;
@@ -23,16 +23,17 @@ final class Wander {
   /** After a break: the level's likely fall, and how unsure level, speed and legs are (relative). */
   private static final double FALL = 0.058;
   private static final double BREAK_LEVEL = 0.034;
-  private static final double BREAK_SPEED = 0.03;
+  private static final double BREAK_SPEED = 0.01;
   private static final double BREAK_SIDE = 0.13;
   private static final double BREAK_DAYS = 14;
   /** What an unsettled athlete adds in 30 days: level, legs; and how fast that dies away. */
-  private static final double UNSETTLED_LEVEL_30 = square(0.03);
-  private static final double UNSETTLED_SIDE_30 = square(0.08);
+  private static final double UNSETTLED_LEVEL_30 = square(0.015);
+  private static final double UNSETTLED_SIDE_30 = square(0.03);
   private static final double SETTLING_DAYS = 28;
 
-  /** How unsettled somebody is at least while they grow fast (judgement, settled on simulated seasons). */
-  static final double GROWING_FAST = 1;
+  /** What somebody adds in 30 days at least while they grow fast: level, legs (decision 0044). */
+  private static final double GROWING_LEVEL_30 = square(0.03);
+  private static final double GROWING_SIDE_30 = square(0.08);
 
   private Wander() {}
 
@@ -42,18 +43,18 @@ final class Wander {
    * @param b changed
    * @param days since the last day logged, above 0
    * @param unsettled 0 to 1, as it was on the last day
+   * @param growing whether they grow fast
    * @param breaks seen before
    */
-  static Passed pass(Belief b, long days, double unsettled, Breaks breaks) {
+  static Passed pass(Belief b, long days, double unsettled, boolean growing, Breaks breaks) {
     double d = Math.min(days, MOST_DAYS);
     double months = d / 30;
     double kept = FastMath.exp(-d / MEMORY_DAYS);
     b.flow(Traits.LEVEL, Traits.SPEED, MEMORY_DAYS / 30 * (1 - kept), kept);
     b.diffuse(Traits.SPEED, square(SPEED_SD) * (1 - kept * kept));
     double size = d <= USUAL_GAP ? 0 : 1 - FastMath.exp(-(d - USUAL_GAP) / BREAK_DAYS);
-    double restless = unsettled * months;
-    b.diffuse(Traits.LEVEL, LEVEL_30 * months + UNSETTLED_LEVEL_30 * restless);
-    b.diffuse(Traits.SIDE, SIDE_30 * months + UNSETTLED_SIDE_30 * restless);
+    b.diffuse(Traits.LEVEL, months * (LEVEL_30 + Math.max(UNSETTLED_LEVEL_30 * unsettled, growing ? GROWING_LEVEL_30 : 0)));
+    b.diffuse(Traits.SIDE, months * (SIDE_30 + Math.max(UNSETTLED_SIDE_30 * unsettled, growing ? GROWING_SIDE_30 : 0)));
     double now = Math.max(unsettled * FastMath.exp(-d / SETTLING_DAYS), size);
     if (size <= 0) {
       return new Passed(now, null);

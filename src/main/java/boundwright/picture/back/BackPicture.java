@@ -87,7 +87,7 @@ public record BackPicture(
     double bottom = ground + 16;
     if (dates != null) {
       bottom += 18;
-      words.add(new Lettering(width, bottom, SIZE, "end", Style.BOLD, DAY.format(dates.from()) + " to " + DAY.format(dates.to()) + (years(look.today(), dates.to()))));
+      words.add(new Lettering(width, bottom, SIZE, "end", Style.BOLD, DAY.format(dates.from()) + " to " + DAY.format(dates.to()) + years(look.today(), dates.to())));
     }
     return new BackPicture(
         width, bottom + 8, form, look.way().leg().label() + " leg on its way back: stage " + Math.min(stage + 1, s.count()) + " of " + s.count(), said(look, s, stage),

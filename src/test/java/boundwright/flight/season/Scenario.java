@@ -60,7 +60,7 @@ enum Scenario {
 
   /** Day from which the model is judged: when the change begins. */
   int judgedFrom() {
-    return Math.min(firstDayBack(), this == STEADY || this == PLUS_5 || this == PLUS_8 ? 21 : Integer.MAX_VALUE);
+    return firstDayBack() < Integer.MAX_VALUE ? firstDayBack() : 21;
   }
 
   /** How many weeks the season has. */

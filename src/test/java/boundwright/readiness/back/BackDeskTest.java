@@ -11,6 +11,7 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
+import boundwright.load.account.DayLoad;
 import boundwright.load.back.BackStep;
 import boundwright.load.back.Stages;
 import boundwright.load.back.WayBack;
@@ -85,7 +86,8 @@ class BackDeskTest {
     WayBack way = begun();
     assertThat(way.clearance()).isEqualTo(new WayBack.Clearance("Dr Sedge", BEGUN, true));
     assertThat(way.daysOff()).isEqualTo(29);
-    double each = w.loadDesk().weights(ada, BEGUN).of(w.workLog().since(List.of(ada), BEGUN.minusDays(31)).get(ada.id()).get(0)).units(Foot.RIGHT);
+    DayLoad day = w.workLog().since(List.of(ada), BEGUN.minusDays(31)).getOrDefault(ada.id(), List.of()).get(0);
+    double each = w.loadDesk().weights(ada, BEGUN).of(day).units(Foot.RIGHT);
     assertThat(way.formerUnits()).as("two days a week of the same").isCloseTo(2 * each, within(1e-9));
     BackLook look = desk.look(ada, way.id(), LengthUnit.METRES);
     assertThat(look.trains()).containsExactlyInAnyOrder(BEGUN.minusDays(30).getDayOfWeek(), BEGUN.minusDays(33).getDayOfWeek());
