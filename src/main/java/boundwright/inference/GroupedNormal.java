@@ -28,7 +28,17 @@ public final class GroupedNormal {
   private double[][] root = new double[0][];
 
   /** One group with its own covariance taken out. */
-  private record Group(double[][] root, double[][] x, double[] y) {}
+  private static final class Group {
+    private final double[][] root;
+    private final double[][] x;
+    private final double[] y;
+
+    Group(double[][] root, double[][] x, double[] y) {
+      this.root = root;
+      this.x = x;
+      this.y = y;
+    }
+  }
 
   /** What is believed of one number: normal, with this mean and variance. */
   public record Told(double mean, double variance) {}

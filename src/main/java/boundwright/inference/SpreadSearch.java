@@ -26,7 +26,25 @@ public final class SpreadSearch {
   private SpreadSearch() {}
 
   /** A point and its weight; the weights of all points add up to 1. */
-  public record Weighed(double[] at, double weight) {}
+  public static final class Weighed {
+    private final double[] at;
+    private final double weight;
+
+    private Weighed(double[] at, double weight) {
+      this.at = at;
+      this.weight = weight;
+    }
+
+    /** The point; a copy. */
+    public double[] at() {
+      return at.clone();
+    }
+
+    /** Its weight, 0 to 1. */
+    public double weight() {
+      return weight;
+    }
+  }
 
   /**
    * The points.

@@ -54,10 +54,40 @@ public final class FullRunModel {
   record Knows(boolean wind, boolean temperature, boolean wet) {}
 
   /** An athlete's jumps as rows. */
-  private record Own(long athlete, double scale, double[] y, double[][] x, double[] z, double[] daysAgo, double[] windVariance, int[] steps) {}
+  private static final class Own {
+    private final long athlete;
+    private final double scale;
+    private final double[] y;
+    private final double[][] x;
+    private final double[] z;
+    private final double[] daysAgo;
+    private final double[] windVariance;
+    private final int[] steps;
+
+    Own(long athlete, double scale, int n) {
+      this.athlete = athlete;
+      this.scale = scale;
+      this.y = new double[n];
+      this.x = new double[n][];
+      this.z = new double[n];
+      this.daysAgo = new double[n];
+      this.windVariance = new double[n];
+      this.steps = new int[n];
+    }
+  }
 
   /** The model at one set of spreads. */
-  private record Fit(double weight, double[] spread, GroupedNormal normal) {}
+  private static final class Fit {
+    private final double weight;
+    private final double[] spread;
+    private final GroupedNormal normal;
+
+    Fit(double weight, double[] spread, GroupedNormal normal) {
+      this.weight = weight;
+      this.spread = spread;
+      this.normal = normal;
+    }
+  }
 
   private FullRunModel(List<Own> athletes, Knows knows) {
     this.athletes = athletes;
@@ -108,7 +138,7 @@ public final class FullRunModel {
       double z = z(j.steps());
       scale += j.distance_m() / (MEAN[0] + MEAN[1] * z + MEAN[2] * z * z) / n;
     }
-    Own own = new Own(id, scale, new double[n], new double[n][], new double[n], new double[n], new double[n], new int[n]);
+    Own own = new Own(id, scale, n);
     for (int i = 0; i < n; i++) {
       SeenDistance j = jumps.get(i);
       own.y[i] = j.distance_m();

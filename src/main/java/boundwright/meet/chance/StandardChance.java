@@ -85,7 +85,7 @@ public record StandardChance(double standard_m, List<AtMeet> meets, double anyWi
       boolean reachedAnyhow = false;
       for (int m = 0; m < meets.size(); m++) {
         MeetAhead meet = meets.get(m);
-        level += form.wanderSd_m() * Math.sqrt(Math.max(0, ChronoUnit.DAYS.between(at, meet.date()))) * random.nextGaussian();
+        level += form.wanderSd_m() * Math.sqrt((double) Math.max(0, ChronoUnit.DAYS.between(at, meet.date()))) * random.nextGaussian();
         at = meet.date().isAfter(at) ? meet.date() : at;
         double usual = level + form.daySd_m() * random.nextGaussian();
         double air = wind == null ? 0 : wind.mean() + wind.meetSd() * random.nextGaussian();
