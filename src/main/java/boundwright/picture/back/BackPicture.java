@@ -15,7 +15,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * The stages of a way back as columns up to the former week, the one it stands in marked with the day since when. Columns of a right leg are filled, those of a left leg outlined; stages to come are thin. Units are those of the drawing, y downwards.
+ * The stages of a way back as columns up to the former week, the one it stands in marked with the day since when. Columns of a right leg
+ * are filled, those of a left leg outlined; stages to come are thin. Units are those of the drawing, y downwards.
  *
  * @param width of the drawing
  * @param height of the drawing
