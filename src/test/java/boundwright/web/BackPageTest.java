@@ -68,7 +68,7 @@ class BackPageTest {
     assertThat(client.get(page).body()).contains("Begin a way back").contains("a named clinician and a date do");
     HttpResponse<String> begun = begin("LEFT", "100", "Dr Sedge (invented)", "30");
     assertThat(begun.statusCode()).as(begun.body()).isEqualTo(200);
-    assertThat(begun.body()).contains("left leg").contains("stage 1 of 13").contains("Up to 15 standing-bound contacts").contains("in eight of ten simulated ways").contains("<svg");
+    assertThat(begun.body()).contains("Left leg").contains("stage 1 of 13").contains("Up to 15 standing-bound contacts").contains("in eight of ten simulated ways").contains("<svg");
     assertThat(client.get("/athlete/" + ilka.id() + "/care").body()).contains("On the way back").contains("Left leg: stage 1 of 13");
     WayBack way = bench.waysBack().of(ilka.id()).get(0);
     String at = page + "/" + way.id();

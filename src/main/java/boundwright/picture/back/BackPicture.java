@@ -15,8 +15,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * The stages of a way back as columns up to the former week, the one it stands in marked, with the days on which they may be reached.
- * Columns of a right leg are filled, those of a left leg outlined; stages to come are thin. Units are those of the drawing, y downwards.
+ * The stages of a way back as columns up to the former week, the one it stands in marked with the day since when. Columns of a right leg
+ * are filled, those of a left leg outlined; stages to come are thin. Units are those of the drawing, y downwards.
  *
  * @param width of the drawing
  * @param height of the drawing
@@ -78,32 +78,25 @@ public record BackPicture(
     }
     List<Lettering> words = new ArrayList<>();
     words.add(new Lettering(0, 9, SIZE, "start", Style.CAPTION, (look.way().leg().label() + " leg, share of its former week").toUpperCase(Locale.ROOT)));
-    above(words, bars.get(stage), percent(s.share(stage)) + (stage == s.count() ? "" : " now"), Style.LOUD, width);
+    above(words, bars, stage, percent(s.share(stage)) + (stage == s.count() ? "" : " now"), Style.LOUD, width);
     if (stage < s.count()) {
-      above(words, bars.get(s.count()), "100 %", Style.PLAIN, width);
+      above(words, bars, s.count(), "100 %", Style.PLAIN, width);
     }
     below(words, bars.get(stage), DAY.format(look.leg().since()), ground, width);
-    BackDates dates = look.dates();
-    double bottom = ground + 16;
-    if (dates != null) {
-      bottom += 18;
-      words.add(new Lettering(width, bottom, SIZE, "end", Style.BOLD, DAY.format(dates.from()) + " to " + DAY.format(dates.to()) + years(look.today(), dates.to())));
-    }
     return new BackPicture(
-        width, bottom + 8, form, look.way().leg().label() + " leg on its way back: stage " + Math.min(stage + 1, s.count()) + " of " + s.count(), said(look, s, stage),
+        width, ground + 24, form, look.way().leg().label() + " leg on its way back: stage " + Math.min(stage + 1, s.count()) + " of " + s.count(), said(look, s, stage),
         look.way().leg() == Foot.RIGHT, bars, words);
   }
 
-  private static String years(LocalDate today, LocalDate to) {
-    return today.getYear() == to.getYear() ? "" : " " + to.getYear();
-  }
-
-  private static void above(List<Lettering> words, Bar bar, String said, Style style, double width) {
+  /** Over its column and clear of those beside it; left out where other words stand there. */
+  private static void above(List<Lettering> words, List<Bar> bars, int of, String said, Style style, double width) {
+    Bar bar = bars.get(of);
     double half = Lettering.width(said, SIZE, style) / 2;
     double x = Math.max(half, Math.min(width - half, bar.x() + bar.width() / 2));
-    boolean clear = words.stream().skip(1).noneMatch(w -> w.left() < x + half + 3 && x - half < w.right() + 3 && Math.abs(w.y() - (bar.y() - 5)) < 12);
+    double y = bars.stream().filter(b -> b.x() < x + half + 2 && x - half - 2 < b.x() + b.width()).mapToDouble(Bar::y).min().orElse(bar.y()) - 5;
+    boolean clear = words.stream().skip(1).noneMatch(w -> w.left() < x + half + 3 && x - half < w.right() + 3 && Math.abs(w.y() - y) < 12);
     if (clear) {
-      words.add(new Lettering(round(x), round(bar.y() - 5), SIZE, "middle", style, said));
+      words.add(new Lettering(round(x), round(y), SIZE, "middle", style, said));
     }
   }
 

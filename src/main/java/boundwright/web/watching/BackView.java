@@ -6,6 +6,7 @@ import boundwright.load.back.BackStep;
 import boundwright.load.back.Stages;
 import boundwright.picture.Drawn;
 import boundwright.picture.back.BackPicture;
+import boundwright.quantity.Notes;
 import boundwright.readiness.back.BackAsk;
 import boundwright.readiness.back.BackLook;
 import boundwright.web.page.Figures;
@@ -43,6 +44,11 @@ public record BackView(Athlete athlete, List<BackLook> ways, @Nullable MedicalHo
   /** Whether a step on asks for a note: a test that is asked is not there. */
   public boolean needsNote(BackLook l) {
     return l.asks().stream().anyMatch(a -> a.test() && a.met() != BackAsk.Met.YES);
+  }
+
+  /** The leg, as a heading begins. */
+  public String leg(BackLook l) {
+    return Notes.capital(l.way().leg().label());
   }
 
   /** The share that is begun with [%]. */
