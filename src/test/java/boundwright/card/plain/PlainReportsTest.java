@@ -39,7 +39,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 class PlainReportsTest {
   private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-05-12T09:00:00Z"), ZoneOffset.UTC);
-  private static final LocalDate TODAY = LocalDate.now(CLOCK);
+  private static final LocalDate TODAY = LocalDate.of(2026, 5, 12);
 
   private static PlainReports reports(Workbench w) {
     return new PlainReports(new PlainReports.Sources(w.athletes(), w.reps(), w.workLog(), w.looks(), w.tests(), w.meets()));
@@ -70,7 +70,7 @@ class PlainReportsTest {
         w.care().openHold(a.id(), new MedicalHold(0, TODAY, "seen by the physiotherapist", null, null));
         w.care().setGrowing(a.id(), true, TODAY.minusWeeks(3));
         w.care().keep(new SessionRating(a.id(), TODAY, 9, 80));
-        w.care().keep(new GuardOverride(0, a.id(), TODAY, Finding.Rule.values()[0], Answer.CAUTION, "said", "the coach's own reason"));
+        w.care().keep(new GuardOverride(0, a.id(), TODAY, Finding.Rule.SPACING, Answer.CAUTION, "said", "the coach's own reason"));
       }
       assertThat(words(all(w))).isEqualTo(before);
       assertThat(String.join(" ", before)).contains("Works from", "contacts", "place").doesNotContainIgnoringCase("hold ").doesNotContain("heel");
