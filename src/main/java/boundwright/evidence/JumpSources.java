@@ -76,7 +76,7 @@ public final class JumpSources {
   /** Points of combined events. */
   public static final Source COMBINED_TABLES =
       new Source("combined-tables", "Points of the long jump in combined events = floor(a (cm - b)^c): .14354, 220, 1.4 (decathlon), .188807, "
-          + "210, 1.41 (heptathlon)", "scoring tables for combined events, as several pages report them", Standing.SECOND_HAND);
+          + "210, 1.41 (heptathlon)", "scoring tables for combined events, as several pages report them", Standing.MEMORY);
   /** Attempts in combined events. */
   public static final Source COMBINED_ROUNDS =
       new Source("combined-rounds", "Three attempts for everybody in the long jump of a combined event", "World Athletics rules, as a page reports them",
@@ -84,7 +84,7 @@ public final class JumpSources {
   /** Wind in combined events. */
   public static final Source COMBINED_WIND =
       new Source("combined-wind", "A total counts for records if the average wind of the events in which it is measured is at most +2.0 m/s",
-          "World Athletics rule 260.18, as a page reports it", Standing.SECOND_HAND);
+          "World Athletics rules, 260.18, as a page reports it", Standing.SECOND_HAND);
   /** Wind in combined events, older editions. */
   public static final Source COMBINED_WIND_OLD =
       new Source("combined-wind-old", "Until 2009: or if none of these winds was above +4.0 m/s", "pages about the change of 2010",
@@ -155,11 +155,11 @@ public final class JumpSources {
   /** Wind on a triple jump. */
   public static final Source WIND_TRIPLE =
       new Source("wind-triple", "7.6 cm per m/s of tail wind in the triple jump, from one women's qualification on one morning: a wide first guess that the "
-          + "log replaces", "one championship study, not named in the notes", Standing.READ);
+          + "log replaces", "one championship study, not named in the notes", Standing.MEMORY);
   /** Wind on a long jump. */
   public static final Source WIND_LONG =
       new Source("wind-long", "Long jump: still-air mark = mark - .031 w + .0027 w2, w the tail wind in m/s; its bend is the first guess for the triple jump's",
-          "Murrie (abstract)", Standing.READ);
+          "an abstract by Murrie, its year not noted: no paper named", Standing.MEMORY);
   /** Winds that were estimated. */
   public static final Source WIND_ESTIMATES =
       new Source("wind-estimates", "A gauge is good to 0.2 m/s, a flag to 1.0, winds along a runway scatter by 1.5, from meet to meet by 1.3 and from attempt to "

@@ -305,9 +305,9 @@ final class House implements AutoCloseable {
     routes.get("/athlete/{id}/report.pdf", card::report);
     ReportHandler report = new ReportHandler(bench, pages);
     routes.get("/athlete/{id}/for/{reader}", report::athlete);
-    routes.get("/athlete/{id}/for/{reader}/pdf", report::athletePdf);
+    routes.get("/athlete/{id}/for/{reader}/report.pdf", report::athletePdf);
     routes.get("/squad-report", report::club);
-    routes.get("/squad-report/pdf", report::clubPdf);
+    routes.get("/squad-report/report.pdf", report::clubPdf);
     List<Source> sources = new ArrayList<>(Sources.ALL);
     sources.add(TeachingPoint.SOURCE);
     sources.addAll(LoadSources.ALL);

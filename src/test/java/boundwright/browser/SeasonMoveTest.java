@@ -50,9 +50,11 @@ class SeasonMoveTest extends PhoneCase {
   }
 
   /** The first weeks; everybody may come on any day, so that there is somewhere to go. */
-  private static SeasonInput shorter(SeasonInput in) {
+  private SeasonInput shorter(SeasonInput in) {
     List<Member> squad =
         in.squad().stream()
+            // a plan of a file alone knows nothing of who is on the way back
+            .filter(m -> bench.care().care(m.id(), in.first()).backs().isEmpty())
             .map(m -> new Member(m.athlete(), m.growing(), m.firstSession(), m.steps(), m.fullSteps(), EnumSet.allOf(DayOfWeek.class), m.peakWeek(), null, List.of(), List.of(), List.of(), m.past()))
             .toList();
     return new SeasonInput(in.name(), in.first(), in.first().plusWeeks(WEEKS).minusDays(1), List.of(), List.of(), in.venues(), squad, in.rules());

@@ -35,6 +35,10 @@ class DemoJumpsTest {
     return w;
   }
 
+  private static MeetSheet today(Workbench w) {
+    return w.meets().all().stream().filter(m -> m.event() == Event.TRIPLE_JUMP && m.date().equals(Fixtures.TODAY)).findFirst().orElseThrow();
+  }
+
   private static List<Object> everything(Workbench w) {
     List<Object> out = new ArrayList<>(w.meets().all());
     for (Athlete a : w.athletes().all()) {
@@ -77,7 +81,7 @@ class DemoJumpsTest {
       ChanceAnswer chance = w.chanceDesk().answer(bram, 13.6, Fixtures.TODAY.plusDays(60), List.of(), LikelyWind.USUAL, null, Fixtures.TODAY);
       assertThat(Objects.requireNonNull(chance.chance()).byThen()).isBetween(0.01, 0.99);
       assertThat(chance.foulsOwn()).isTrue();
-      DaySheet day = w.dayDesk().sheet(w.meets().all().get(1));
+      DaySheet day = w.dayDesk().sheet(today(w));
       assertThat(day.moments()).hasSizeGreaterThan(5);
       assertThat(day.marks()).hasSize(3);
       // an athlete without a timed or logged full run is told of in words
@@ -90,7 +94,7 @@ class DemoJumpsTest {
     try (Workbench w = open("one")) {
       // another triple jump is still to come
       assertThat(w.meets().all()).filteredOn(m -> m.event() == Event.TRIPLE_JUMP).hasSize(2);
-      MeetSheet sheet = w.meets().all().stream().filter(m -> m.event() == Event.TRIPLE_JUMP && m.date().equals(Fixtures.TODAY)).findFirst().orElseThrow();
+      MeetSheet sheet = today(w);
       assertThat(sheet.name()).contains("invented");
       assertThat(sheet.date()).isEqualTo(Fixtures.TODAY);
       assertThat(sheet.entrants()).filteredOn(Entrant::isRival).allMatch(e -> e.name().startsWith("Bib "));

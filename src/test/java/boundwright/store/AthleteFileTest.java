@@ -54,7 +54,7 @@ class AthleteFileTest {
       Map<String, List<Map<String, @Nullable Object>>> kept = new AthleteFile(w).of(bram);
       assertThat(kept.keySet()).startsWith("athlete").doesNotContain("learned", "setting");
       assertThat(kept.toString()).contains("left shin of Bram Curlew").doesNotContain("Tovi");
-      assertThat(kept.get("meet")).singleElement().satisfies(m -> assertThat(m).containsEntry("name", "Invented Open"));
+      assertThat(kept.get("meet")).extracting(m -> String.valueOf(m.get("name"))).as("that of the test, and the one to come of the invented squad").contains("Invented Open").hasSize(2);
       assertThat(kept.get("clip_points"))
           .singleElement()
           .satisfies(p -> assertThat(Base64.getDecoder().decode(String.valueOf(p.get("bytes")))).isEqualTo(FoundBytes.of(FakeScan.FOUND)));

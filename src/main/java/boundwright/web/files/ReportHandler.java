@@ -40,7 +40,7 @@ public final class ReportHandler {
   /** A page to read. */
   public void athlete(Context ctx) {
     PlainReport report = ofAthlete(ctx);
-    pages.show(ctx, 200, "files/report", report.reader().label(), "squad", new ReportView(report, ctx.path() + "/pdf", null));
+    pages.show(ctx, 200, "files/report", report.reader().label(), "squad", new ReportView(report, ctx.path() + "/report.pdf", null));
   }
 
   /** The same as a PDF. */
@@ -55,7 +55,7 @@ public final class ReportHandler {
     PlainReport report = reports.forClub(first, last, unit(), footnote());
     pages.show(
         ctx, 200, "files/report", report.reader().label(), "settings",
-        new ReportView(report, "/squad-report/pdf?from=" + first + "&to=" + last, new ReportView.Span(first.toString(), last.toString())));
+        new ReportView(report, "/squad-report/report.pdf?from=" + first + "&to=" + last, new ReportView.Span(first.toString(), last.toString())));
   }
 
   /** The same as a PDF. */
