@@ -10,8 +10,8 @@ import boundwright.flight.Rep;
 import boundwright.flight.RepStore;
 import boundwright.load.CareRepository;
 import boundwright.load.GuardOverride;
-import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare;
+import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LoadDesk;
 import boundwright.load.LoadSources;
 import boundwright.load.account.LegWeek;
@@ -37,7 +37,6 @@ import boundwright.readiness.TestTrend;
 import boundwright.runway.CoachSettings;
 import boundwright.technique.FaultCatalogue;
 import boundwright.technique.FaultTrends;
-import boundwright.technique.JudgedRep;
 import boundwright.technique.LookRepository;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -231,22 +230,12 @@ public final class AthleteReports {
 
   private static List<FaultBlock> faults(ReportFacts facts, List<String> unjudged) {
     FaultCatalogue catalogue = new FaultCatalogue(facts.ownFaults(), facts.taught());
-    List<JudgedRep> judged = new ArrayList<>();
-    int unread = 0;
-    for (Rep r : facts.reps()) {
-      if (r.judged()) {
-        try {
-          judged.add(JudgedReps.of(r));
-        } catch (RefusedException e) {
-          unread++;
-        }
-      }
-    }
-    if (unread > 0) {
-      unjudged.add(Notes.counted(unread, "rep") + " left out: the fault kept with it cannot be read.");
+    JudgedReps.Readable looks = JudgedReps.readable(facts.reps());
+    if (looks.unread() > 0) {
+      unjudged.add(Notes.counted(looks.unread(), "rep") + " left out: the fault kept with it cannot be read.");
     }
     List<FaultTrends> drills =
-        FaultTrends.of(judged).stream()
+        FaultTrends.of(looks.judged()).stream()
             .sorted(Comparator.comparingInt((FaultTrends t) -> t.sessions().stream().mapToInt(FaultTrends.Session::judged).sum()).reversed())
             .toList();
     if (drills.isEmpty()) {

@@ -43,6 +43,16 @@ public final class CardPdf {
     }
   }
 
+  /** Made when it is first asked for: fonts and templates take long to load. */
+  private static final class Shared {
+    static final CardPdf ONE = new CardPdf();
+  }
+
+  /** The one that all pages use, from as many threads as ask. */
+  public static CardPdf shared() {
+    return Shared.ONE;
+  }
+
   /** Reads templates and style sheets from the program itself. */
   public CardPdf() {
     pages = TemplateEngine.createPrecompiled(null, ContentType.Html, null, "boundwright.pages");

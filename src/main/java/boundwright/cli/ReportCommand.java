@@ -32,8 +32,6 @@ import picocli.CommandLine.Option;
       "Example: boundwright report --for home --athlete Ada --out ada.pdf%n"
     })
 final class ReportCommand implements Callable<Integer> {
-  private static final int CLUB_WEEKS = 26;
-
   private final BoundwrightCommand top;
 
   @Mixin private DataOptions data = new DataOptions();
@@ -44,7 +42,7 @@ final class ReportCommand implements Callable<Integer> {
   @Option(names = "--athlete", paramLabel = "NAME", description = "Of whom, for the athlete or those at home; any case.")
   private @Nullable String athlete;
 
-  @Option(names = "--from", paramLabel = "DAY", description = "For the club: from this day, as 2026-05-20. Default: " + CLUB_WEEKS + " weeks before the last.")
+  @Option(names = "--from", paramLabel = "DAY", description = "For the club: from this day, as 2026-05-20. Default: " + PlainReports.CLUB_WEEKS + " weeks before the last.")
   private @Nullable String from;
 
   @Option(names = "--to", paramLabel = "DAY", description = "For the club: to this day. Default: today.")
@@ -109,7 +107,7 @@ final class ReportCommand implements Callable<Integer> {
         throw new RefusedException("The club's report is of the whole squad. Leave out --athlete, or use --for athlete or home.");
       }
       LocalDate last = Choices.anyDay(to, s);
-      LocalDate first = from == null ? last.minusWeeks(CLUB_WEEKS) : Choices.anyDay(from, s);
+      LocalDate first = from == null ? last.minusWeeks(PlainReports.CLUB_WEEKS) : Choices.anyDay(from, s);
       return reports.forClub(first, last, unit, footnote);
     }
     if (athlete == null) {

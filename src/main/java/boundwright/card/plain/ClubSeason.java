@@ -17,7 +17,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -47,6 +46,7 @@ final class ClubSeason {
             .filter(m -> !m.date().isBefore(first) && !m.date().isAfter(last) && squad.stream().anyMatch(a -> m.entrantOf(a.id()).isPresent()))
             .sorted(Comparator.comparing(MeetSheet::date))
             .toList();
+    List<Result> results = results(squad, meets);
     Map<Long, List<DayLoad>> work = from.work().since(squad, first);
     List<List<String>> rows = new ArrayList<>();
     SortedMap<YearMonth, Set<LocalDate>> days = new TreeMap<>();
@@ -59,7 +59,7 @@ final class ClubSeason {
       }
       rows.add(
           List.of(
-              a.name(), String.valueOf(own.size()), String.valueOf(own.stream().mapToInt(DayLoad::contacts).sum()), Athlete.fromSteps(a.rung()).replaceFirst("^from ", ""), best(a, meets)));
+              a.name(), String.valueOf(own.size()), String.valueOf(own.stream().mapToInt(DayLoad::contacts).sum()), Athlete.fromSteps(a.rung()).replaceFirst("^from ", ""), best(a, results)));
     }
     Set<LocalDate> all = new HashSet<>();
     days.values().forEach(all::addAll);
@@ -73,26 +73,39 @@ final class ClubSeason {
     List<List<String>> months = new ArrayList<>();
     days.forEach((m, on) -> months.add(List.of(MONTH.format(m), String.valueOf(on.size()), String.valueOf(contacts.getOrDefault(m, 0)))));
     out.add(Part.of("Month by month", months.isEmpty() ? List.of("No training was entered.") : List.of(), List.of("Month", "Days", "Contacts"), months));
-    List<List<String>> results = new ArrayList<>();
-    for (MeetSheet m : meets) {
-      for (Athlete a : squad) {
-        PlainReports.placing(m, a).ifPresent(p -> results.add(List.of(m.name() + ", " + DAY.format(m.date()) + ", " + m.event().label(), a.name(), mark(p), place(p, m))));
-      }
-    }
     out.add(
-        Part.of("Meets", results.isEmpty() ? List.of("No result was entered.") : List.of(), List.of("Meet", "Athlete", "Best", "Place"), results));
+        Part.of(
+            "Meets", results.isEmpty() ? List.of("No result was entered.") : List.of(), List.of("Meet", "Athlete", "Best", "Place"),
+            results.stream().map(this::row).toList()));
     return out;
   }
 
+  /** How somebody of the squad did. */
+  private record Result(MeetSheet meet, Athlete athlete, Placing placing) {}
+
+  private static List<Result> results(List<Athlete> squad, List<MeetSheet> meets) {
+    List<Result> out = new ArrayList<>();
+    for (MeetSheet m : meets) {
+      List<Placing> placings = m.meet().placings();
+      for (Athlete a : squad) {
+        PlainReports.placing(m, placings, a).ifPresent(p -> out.add(new Result(m, a, p)));
+      }
+    }
+    return out;
+  }
+
+  private List<String> row(Result r) {
+    String when = r.meet().name() + ", " + DAY.format(r.meet().date()) + ", " + r.meet().event().label();
+    return List.of(when, r.athlete().name(), mark(r.placing()), place(r.placing(), r.meet()));
+  }
+
   /** Of each event, as one is not to be compared with the other. */
-  private String best(Athlete athlete, List<MeetSheet> meets) {
+  private String best(Athlete athlete, List<Result> results) {
     List<String> out = new ArrayList<>();
     for (Event event : Event.values()) {
-      meets.stream()
-          .filter(m -> m.event() == event)
-          .map(m -> PlainReports.placing(m, athlete))
-          .flatMap(Optional::stream)
-          .flatMap(p -> Stream.ofNullable(p.best_m()))
+      results.stream()
+          .filter(r -> r.athlete().id() == athlete.id() && r.meet().event() == event)
+          .flatMap(r -> Stream.ofNullable(r.placing().best_m()))
           .max(Double::compare)
           .ifPresent(best -> out.add(event.label() + " " + unit.write(best)));
     }

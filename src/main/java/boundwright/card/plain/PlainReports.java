@@ -36,6 +36,8 @@ import java.util.stream.Stream;
 public final class PlainReports {
   /** Weeks of training that are told of. */
   public static final int WEEKS = 8;
+  /** What the club's report covers if nobody says otherwise [weeks]. */
+  public static final int CLUB_WEEKS = 26;
   /** Longest time that the club's report covers [days]. */
   public static final int MOST_DAYS = 400;
 
@@ -152,7 +154,7 @@ public final class PlainReports {
 
   /** What somebody jumped in a meet, and their place; empty where nothing was entered of them. */
   static Optional<String> result(MeetSheet meet, Athlete athlete, LengthUnit unit) {
-    return placing(meet, athlete)
+    return placing(meet, meet.meet().placings(), athlete)
         .map(
             p -> {
               String when = meet.name() + ", " + SHORT.format(meet.date()) + ", " + meet.event().label() + ": ";
@@ -161,9 +163,10 @@ public final class PlainReports {
             });
   }
 
-  static Optional<Placing> placing(MeetSheet meet, Athlete athlete) {
+  /** Of these placings of a meet, that of an athlete who has jumped in it. */
+  static Optional<Placing> placing(MeetSheet meet, List<Placing> placings, Athlete athlete) {
     return meet.entrantOf(athlete.id())
         .filter(e -> meet.attempts().stream().anyMatch(a -> a.entrantId() == e.id()))
-        .flatMap(e -> meet.meet().placings().stream().filter(p -> p.athlete().equals(e.name())).findFirst());
+        .flatMap(e -> placings.stream().filter(p -> p.athlete().equals(e.name())).findFirst());
   }
 }

@@ -2,9 +2,7 @@ package boundwright.card.plain;
 
 import boundwright.athlete.Athlete;
 import boundwright.card.plain.PlainReport.Part;
-import boundwright.flight.Rep;
 import boundwright.flight.RepStore;
-import boundwright.quantity.RefusedException;
 import boundwright.readiness.JudgedReps;
 import boundwright.technique.FaultAdvice;
 import boundwright.technique.FaultCatalogue;
@@ -33,7 +31,7 @@ final class WorkOn {
 
   Part part(Athlete athlete, LocalDate today) {
     FaultCatalogue catalogue = new FaultCatalogue(looks.ownFaults(), looks.teaching().anywhere());
-    List<JudgedRep> judged = judged(reps.since(athlete.id(), today.minusWeeks(PlainReports.WEEKS).plusDays(1)));
+    List<JudgedRep> judged = JudgedReps.readable(reps.since(athlete.id(), today.minusWeeks(PlainReports.WEEKS).plusDays(1))).judged();
     if (judged.isEmpty()) {
       return Part.of("What to work on", List.of("No rep was looked at in the last " + PlainReports.WEEKS + " weeks. Ask the coach to look at some."));
     }
@@ -56,20 +54,5 @@ final class WorkOn {
     ShareTrend.Direction direction = course.trend().direction();
     String trend = direction == ShareTrend.Direction.TOO_FEW ? "" : ", " + direction.label();
     return "“" + advice.say() + "” (" + advice.label() + ": in " + course.seen() + " of " + course.judged() + " reps looked at" + trend + ")";
-  }
-
-  /** Those whose look can be read; one of before that cannot is left out, as it names nothing to work on. */
-  private static List<JudgedRep> judged(List<Rep> reps) {
-    List<JudgedRep> out = new ArrayList<>();
-    for (Rep r : reps) {
-      if (r.judged()) {
-        try {
-          out.add(JudgedReps.of(r));
-        } catch (RefusedException e) {
-          // the coach's own report says how many these are
-        }
-      }
-    }
-    return out;
   }
 }

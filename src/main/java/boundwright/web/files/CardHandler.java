@@ -22,11 +22,6 @@ public final class CardHandler {
   private final SessionCards cards;
   private final AthleteReports reports;
 
-  /** Made when the first PDF is asked for: the PDF writer takes long to load. */
-  private static final class Pdf {
-    static final CardPdf WRITER = new CardPdf();
-  }
-
   public CardHandler(Workbench bench, Pages pages) {
     this.bench = bench;
     this.pages = pages;
@@ -52,7 +47,7 @@ public final class CardHandler {
     Paper paper = Form.has(ctx, "paper") ? Form.oneOf(Paper.class, "paper", Form.text(ctx, "paper")) : Paper.A5;
     String number = Form.text(ctx, "athlete");
     List<Athlete> who = number.isEmpty() ? here() : List.of(Addresses.athlete(number, bench));
-    byte[] bytes = Pdf.WRITER.render(card(who), paper);
+    byte[] bytes = CardPdf.shared().render(card(who), paper);
     String name = number.isEmpty() ? "squad" : Form.fileName(who.get(0).name());
     ctx.contentType("application/pdf");
     ctx.header("Content-Disposition", "attachment; filename=\"card-" + name + "-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf\"");
@@ -63,7 +58,7 @@ public final class CardHandler {
   public void report(Context ctx) {
     Athlete athlete = Addresses.athlete(ctx, bench);
     Paper paper = Form.has(ctx, "paper") ? Form.oneOf(Paper.class, "paper", Form.text(ctx, "paper")) : Paper.A4;
-    byte[] bytes = Pdf.WRITER.renderReport(reports.of(athlete, bench.settings().settings(), bench.invented() ? DemoSquad.NOTE : ""), paper);
+    byte[] bytes = CardPdf.shared().renderReport(reports.of(athlete, bench.settings().settings(), bench.invented() ? DemoSquad.NOTE : ""), paper);
     ctx.contentType("application/pdf");
     ctx.header("Content-Disposition", "attachment; filename=\"report-" + Form.fileName(athlete.name()) + ".pdf\"");
     ctx.result(bytes);

@@ -18,17 +18,9 @@ import java.time.LocalDate;
 
 /** What the athlete, those at home and the club are given to read, on the screen and as a PDF. */
 public final class ReportHandler {
-  /** What the club's report covers if nobody says otherwise [weeks]. */
-  private static final int CLUB_WEEKS = 26;
-
   private final Workbench bench;
   private final Pages pages;
   private final PlainReports reports;
-
-  /** Made when the first PDF is asked for: the PDF writer takes long to load. */
-  private static final class Pdf {
-    static final CardPdf WRITER = new CardPdf();
-  }
 
   public ReportHandler(Workbench bench, Pages pages) {
     this.bench = bench;
@@ -51,7 +43,7 @@ public final class ReportHandler {
   /** The squad's. */
   public void club(Context ctx) {
     LocalDate last = day(ctx, "to", LocalDate.now(bench.clock()));
-    LocalDate first = day(ctx, "from", last.minusWeeks(CLUB_WEEKS));
+    LocalDate first = day(ctx, "from", last.minusWeeks(PlainReports.CLUB_WEEKS));
     PlainReport report = reports.forClub(first, last, unit(), footnote());
     pages.show(
         ctx, 200, "files/report", report.reader().label(), "settings",
@@ -61,7 +53,7 @@ public final class ReportHandler {
   /** The same as a PDF. */
   public void clubPdf(Context ctx) {
     LocalDate last = day(ctx, "to", LocalDate.now(bench.clock()));
-    send(ctx, reports.forClub(day(ctx, "from", last.minusWeeks(CLUB_WEEKS)), last, unit(), footnote()));
+    send(ctx, reports.forClub(day(ctx, "from", last.minusWeeks(PlainReports.CLUB_WEEKS)), last, unit(), footnote()));
   }
 
   private PlainReport ofAthlete(Context ctx) {
@@ -91,7 +83,7 @@ public final class ReportHandler {
 
   private static void send(Context ctx, PlainReport report) {
     Paper paper = Form.has(ctx, "paper") ? Form.oneOf(Paper.class, "paper", Form.text(ctx, "paper")) : Paper.A4;
-    byte[] bytes = Pdf.WRITER.renderPlain(report, paper);
+    byte[] bytes = CardPdf.shared().renderPlain(report, paper);
     ctx.contentType("application/pdf");
     ctx.header("Content-Disposition", "attachment; filename=\"" + Form.fileName(report.title() + " " + report.reader().key()) + ".pdf\"");
     ctx.result(bytes);

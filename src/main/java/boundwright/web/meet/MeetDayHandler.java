@@ -25,11 +25,6 @@ public final class MeetDayHandler {
     this.pages = pages;
   }
 
-  /** Fonts are read when the first sheet is asked for. */
-  private static final class Pdf {
-    static final MeetDayCard CARD = new MeetDayCard(new CardPdf());
-  }
-
   /** The page. */
   public void show(Context ctx) {
     show(ctx, 200, MeetHandler.sheet(ctx, bench), Sent.NOTHING);
@@ -62,7 +57,7 @@ public final class MeetDayHandler {
   public void pdf(Context ctx) {
     MeetSheet sheet = MeetHandler.sheet(ctx, bench);
     Paper paper = Form.text(ctx, "paper").equals("A4") ? Paper.A4 : Paper.A5;
-    byte[] bytes = Pdf.CARD.render(bench.dayDesk().sheet(sheet), unit(), paper, bench.invented() ? DemoSquad.NOTE : "");
+    byte[] bytes = new MeetDayCard(CardPdf.shared()).render(bench.dayDesk().sheet(sheet), unit(), paper, bench.invented() ? DemoSquad.NOTE : "");
     ctx.contentType("application/pdf");
     ctx.header("Content-Disposition", "attachment; filename=\"meet-day-" + Form.fileName(sheet.name()) + ".pdf\"");
     ctx.result(bytes);

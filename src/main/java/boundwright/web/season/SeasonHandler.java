@@ -53,11 +53,6 @@ public final class SeasonHandler {
   private final CalendarAddresses addresses;
   private final WeekHandler weeks;
 
-  /** Made when the first PDF is asked for: the PDF writer takes long to load. */
-  private static final class Pdf {
-    static final SeasonSheets SHEETS = new SeasonSheets(new CardPdf());
-  }
-
   /** @param random a generator that cannot be guessed */
   public SeasonHandler(Workbench bench, Pages pages, Reach reach, SeasonDeeds deeds, RandomGenerator random) {
     this.bench = bench;
@@ -124,7 +119,7 @@ public final class SeasonHandler {
   public void wall(Context ctx) {
     Kept kept = asked(ctx);
     SeasonSheets.Wall size = Form.has(ctx, "paper") ? Form.oneOf(SeasonSheets.Wall.class, "paper", Form.text(ctx, "paper")) : SeasonSheets.Wall.A3;
-    pdf(ctx, "wall-" + Form.fileName(kept.name()) + "-" + size.name().toLowerCase(Locale.ROOT), Pdf.SHEETS.wall(overview(desk.input(kept.id()), plan(kept)), size, note()));
+    pdf(ctx, "wall-" + Form.fileName(kept.name()) + "-" + size.name().toLowerCase(Locale.ROOT), new SeasonSheets(CardPdf.shared()).wall(overview(desk.input(kept.id()), plan(kept)), size, note()));
   }
 
   /** A week on the screen. */
@@ -136,7 +131,7 @@ public final class SeasonHandler {
   public void weekPdf(Context ctx) {
     Kept kept = asked(ctx);
     LocalDate of = of(ctx, kept);
-    pdf(ctx, "week-" + of, Pdf.SHEETS.week(WeekSheet.of(desk.input(kept.id()), plan(kept), of), note()));
+    pdf(ctx, "week-" + of, new SeasonSheets(CardPdf.shared()).week(WeekSheet.of(desk.input(kept.id()), plan(kept), of), note()));
   }
 
   /** A new address for a calendar; the one before opens nothing from now on. It is shown in the answer and nowhere again. */
