@@ -17,6 +17,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
@@ -31,6 +32,14 @@ public final class BackupDesk {
   private static final long EVERY_MINUTES = 60;
   /** How long closing waits for a backup that is being made [s]; one that is cut off leaves nothing under a good name. */
   private static final long PATIENCE_S = 3;
+  /** One for all stores of a program: the daily backups of sixty clubs at once took all connections, and pages waited for one in vain. */
+  private static final ScheduledExecutorService HAND =
+      Executors.newSingleThreadScheduledExecutor(
+          r -> {
+            Thread t = new Thread(r, "boundwright-backup");
+            t.setDaemon(true);
+            return t;
+          });
 
   private final Path dataFolder;
   private final Clock clock;
@@ -39,6 +48,8 @@ public final class BackupDesk {
   private final BackupSettings settings;
   private final Backups backups;
   private final @Nullable Elsewhere films;
+  /** Held while a backup of this store is made by itself. */
+  private final ReentrantLock making = new ReentrantLock();
   private Set<String> erased = Set.of();
   private volatile String trouble = "";
 
@@ -92,26 +103,27 @@ public final class BackupDesk {
     return there ? Optional.empty() : Optional.of(now());
   }
 
-  /** Does {@link #daily} now and every hour, on a thread of its own, until the answer is closed. */
+  /** Does {@link #daily} now and every hour, one store of this program after the other, until the answer is closed. */
   public AutoCloseable byItself() {
-    ScheduledExecutorService hand =
-        Executors.newSingleThreadScheduledExecutor(
-            r -> {
-              Thread t = new Thread(r, "boundwright-backup");
-              t.setDaemon(true);
-              return t;
-            });
-    ScheduledFuture<?> hourly = hand.scheduleWithFixedDelay(this::dailySaid, 0, EVERY_MINUTES, TimeUnit.MINUTES);
+    ScheduledFuture<?> hourly = HAND.scheduleWithFixedDelay(this::dailySaid, 0, EVERY_MINUTES, TimeUnit.MINUTES);
     return () -> {
-      hourly.cancel(false);
-      hand.shutdown();
-      if (!hand.awaitTermination(PATIENCE_S, TimeUnit.SECONDS)) {
-        hand.shutdownNow();
+      boolean idle = making.tryLock(PATIENCE_S, TimeUnit.SECONDS);
+      // while it is held none of this store can begin; what takes longer is cut off
+      hourly.cancel(true);
+      if (idle) {
+        making.unlock();
       }
     };
   }
 
   private void dailySaid() {
+    try {
+      making.lockInterruptibly();
+    } catch (InterruptedException e) {
+      // the store closes
+      Thread.currentThread().interrupt();
+      return;
+    }
     try {
       daily();
       trouble = "";
@@ -120,6 +132,8 @@ public final class BackupDesk {
     } catch (RuntimeException e) {
       // said on every page and tried again in an hour: an exception would end the hourly turn for good
       trouble = "The daily backup could not be made (" + e + "). Make one by hand and report this.";
+    } finally {
+      making.unlock();
     }
   }
 
