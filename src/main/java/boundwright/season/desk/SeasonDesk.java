@@ -1,5 +1,6 @@
 package boundwright.season.desk;
 
+import boundwright.load.LegCare;
 import boundwright.quantity.RefusedException;
 import boundwright.season.Done;
 import boundwright.season.PlannedDay;
@@ -13,6 +14,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
@@ -131,7 +133,8 @@ public final class SeasonDesk {
 
   /** The same, if this was done before today. */
   List<String> against(SeasonInput input, SeasonPlan plan, Done done) {
-    return PlanCheck.against(input.withBacks(work().backs(input, today())), plan, done, work().holds(input, today()));
+    Map<Long, LegCare> cares = work().cares(input, today());
+    return PlanCheck.against(input.withBacks(SeasonWork.backs(cares)), plan, done, SeasonWork.holds(cares));
   }
 
   /** The season with the holds that stand in the program: what is mended and explained from. */

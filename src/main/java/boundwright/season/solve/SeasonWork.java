@@ -2,6 +2,7 @@ package boundwright.season.solve;
 
 import boundwright.athlete.Athlete;
 import boundwright.load.CareRepository;
+import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.WorkLog;
 import boundwright.load.account.DayLoad;
@@ -21,9 +22,9 @@ import boundwright.season.ladder.SquadStay;
 import boundwright.season.ladder.StayRepository;
 import boundwright.season.ladder.Turnout;
 import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** What planning takes from the log: how long this squad stays at an approach, how often they come, what was done. */
@@ -92,27 +93,25 @@ public final class SeasonWork {
         : Done.nothing(input);
   }
 
-  /** Medical holds that stand in the program, by the athlete's number; they are no part of the season's file. */
-  public Map<Long, List<MedicalHold>> holds(SeasonInput input, LocalDate today) {
-    Map<Long, List<MedicalHold>> out = new HashMap<>();
-    if (care != null) {
-      care.cares(input.squad().stream().map(Member::id).toList(), today).forEach((id, c) -> out.put(id, c.holds()));
-    }
-    return out;
+  /** What stands in the program of everybody's body, by the athlete's number; it is no part of the season's file. */
+  public Map<Long, LegCare> cares(SeasonInput input, LocalDate today) {
+    return care == null ? Map.of() : care.cares(input.squad().stream().map(Member::id).toList(), today);
   }
 
-  /** Legs on their way back as they stand in the program, by the athlete's number; they are no part of the season's file. */
-  public Map<Long, List<LegBack>> backs(SeasonInput input, LocalDate today) {
-    Map<Long, List<LegBack>> out = new HashMap<>();
-    if (care != null) {
-      care.cares(input.squad().stream().map(Member::id).toList(), today).forEach((id, c) -> out.put(id, c.backs()));
-    }
-    return out;
+  /** The medical holds among it. */
+  public static Map<Long, List<MedicalHold>> holds(Map<Long, LegCare> cares) {
+    return cares.entrySet().stream().collect(Collectors.toMap(Map.Entry::getKey, e -> e.getValue().holds()));
+  }
+
+  /** The legs on their way back among it. */
+  public static Map<Long, List<LegBack>> backs(Map<Long, LegCare> cares) {
+    return cares.entrySet().stream().collect(Collectors.toMap(Map.Entry::getKey, e -> e.getValue().backs()));
   }
 
   /** The season with the holds and the ways back that stand in the program: what is planned and mended from. */
   public SeasonInput held(SeasonInput input, LocalDate today) {
-    return input.withHolds(holds(input, today)).withBacks(backs(input, today));
+    Map<Long, LegCare> cares = cares(input, today);
+    return input.withHolds(holds(cares)).withBacks(backs(cares));
   }
 
   /** What the log says of how long this squad stays at an approach and how often they come, for simulated seasons. */
