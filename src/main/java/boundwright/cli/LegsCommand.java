@@ -88,7 +88,7 @@ final class LegsCommand implements Callable<Integer> {
     for (EventsAnswer.Marks m : a.marks()) {
       text.line(
           Notes.capital(m.event().label()),
-          in.write(m.best_m()) + " best of " + Notes.counted(m.count(), "mark")
+          in.write(m.best_m()) + " best of " + Notes.counted(m.count(), "mark") + " at the board and in meets"
               + (a.comparesEvents() && m.points() != null ? ", " + m.points() + " points of that event's table" : ""));
     }
     if (a.legs().isEmpty()) {

@@ -5,7 +5,7 @@ import boundwright.approach.full.FoundDistance;
 import boundwright.approach.full.FoundDistance.Where;
 import boundwright.approach.full.FullRunLog;
 import boundwright.approach.weather.Weather;
-import boundwright.jump.JumpLimits;
+import boundwright.jump.Event;
 import boundwright.store.engine.Database;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -24,7 +24,7 @@ final class SqlFullRun implements FullRunLog {
   private static final String NOTHING = "CAST(NULL AS TEXT), CAST(NULL AS REAL), CAST(NULL AS INTEGER)";
   private static final String EVERYBODY =
       "SELECT athlete_id, date, approach_steps, distance_m, " + WeatherRows.COLUMNS + ", 'DISTANCE' AS found, id FROM jump_distance"
-          + " UNION ALL SELECT athlete_id, date, approach_steps, " + OF_PHASES + ", CAST(NULL AS REAL), " + NOTHING + ", 'PHASES', id FROM measured_jump"
+          + " UNION ALL SELECT athlete_id, date, approach_steps, " + OF_PHASES + ", CAST(NULL AS REAL), " + NOTHING + ", 'PHASES', id FROM measured_jump WHERE coalesce(toe_to_board_m, 0) >= 0"
           + " UNION ALL SELECT athlete_id, date, CAST(NULL AS INTEGER), distance_m, CAST(NULL AS REAL), " + NOTHING
           + ", 'BOARD', id FROM board_gap WHERE distance_m IS NOT NULL AND event = 'TRIPLE_JUMP'"
           + " UNION ALL SELECT e.athlete_id, m.date, CAST(NULL AS INTEGER), t.distance_m, t.wind_mps, CASE WHEN t.wind_mps IS NULL THEN NULL ELSE 'GAUGE' END,"
@@ -77,7 +77,7 @@ final class SqlFullRun implements FullRunLog {
   public List<FoundDistance> everybody() {
     return database.read(h -> h.createQuery(EVERYBODY).map((r, c) -> found(r)).list()).stream()
         // phases need not be so strict as a whole jump once the toe is taken off
-        .filter(f -> f.distance_m() >= JumpLimits.MIN_JUMP_M && f.distance_m() <= JumpLimits.MAX_JUMP_M)
+        .filter(f -> f.distance_m() >= Event.TRIPLE_JUMP.least_m() && f.distance_m() <= Event.TRIPLE_JUMP.most_m())
         .toList();
   }
 

@@ -30,7 +30,7 @@ import org.jspecify.annotations.Nullable;
  * Everything that was logged of the legs, gathered from the tables of all rooms in a few reads for a whole squad.
  *
  * <p>An abandoned rep counts up to where it broke off, whole where nobody counted. A jump is made on the athlete's take-off foot. A take-off at the board that was measured as a jump too is one jump: of one day
- * the larger of the two numbers counts; so it is with a distance from some steps and a jump measured from as many. One without a distance counts as its contact at the board alone. A pass in a meet counts
+ * the larger of the two numbers counts; so it is with a distance from some steps, beside a take-off at the board or a jump measured from as many. One without a distance counts as its contact at the board alone. A pass in a meet counts
  * nothing; a foul counts as a whole jump, the careful reading. A long jump is one contact, a triple jump three.
  */
 final class SqlWorkLog implements WorkLog {
@@ -230,6 +230,7 @@ final class SqlWorkLog implements WorkLog {
             measured.put(steps, left - 1);
           } else {
             whose.jump(date, Event.TRIPLE_JUMP, whose.takeOff, Work.Kind.FULL_JUMP, steps, List.of());
+            whose.measured(date, Event.TRIPLE_JUMP);
           }
         });
   }

@@ -116,6 +116,16 @@ class FullRunStoreTest {
     assertThat(Objects.requireNonNull(answer.asked()).level_m().p50()).isBetween(11.5, 12.6);
   }
 
+  /** One of 2.90 m made the page of everybody refuse; one over the line counted as if it were legal. */
+  @Test
+  void phasesThatAreNoJumpOfTheEventOrAFoulAreLeftOut() {
+    LocalDate day = Fixtures.TODAY.minusDays(5);
+    w.jumpLog().add(new JumpEntry(0, ada.id(), day, 8, new Phases(1.5, 1.2, 1.8, 1.60, Phases.From.TOE), null, ""));
+    w.jumpLog().add(new JumpEntry(0, ada.id(), day, 8, new Phases(4.1, 3.2, 4.5, -0.10, Phases.From.TOE), null, ""));
+    assertThat(w.fullRunLog().everybody()).isEmpty();
+    assertThat(w.fullRunDesk().answer(ada, null, Fixtures.TODAY).missing()).isNotNull();
+  }
+
   /** A long jump of 6 m is also a length somebody could triple-jump: only the event keeps it out. */
   @Test
   void longJumpsTellNothingOfTheTripleJumpsFullRun() {
@@ -163,6 +173,10 @@ class FullRunStoreTest {
     assertThat(contacts(day)).isEqualTo(6);
     w.jumpLog().add(new JumpEntry(0, ada.id(), day, 12, Phases.of(4.0, 3.1, 4.5), null, ""));
     assertThat(contacts(day)).isEqualTo(9);
+    for (double distance : new double[] {11.30, 11.23, 11.60}) {
+      w.boardLog().add(new GapEntry(0, ada.id(), day, 0.07, 0, distance, ""));
+    }
+    assertThat(contacts(day)).as("the same three jumps by their take-offs at the board").isEqualTo(9);
     assertThat(w.workLog().first(List.of(ada))).containsEntry(ada.id(), day);
   }
 

@@ -56,7 +56,7 @@ public record FullRunAnswer(
     if (w == null || (w.wind_m() == null && w.warmth_m() == null && w.wet_m() == null)) {
       return "No wind, temperature or wet runway is noted, so none is counted.";
     }
-    StringBuilder out = new StringBuilder();
+    StringBuilder out = new StringBuilder("In a jump of 13 m:");
     effect(out, w.wind_m(), "Each m/s of tail wind", unit, 1);
     effect(out, w.warmth_m(), "Ten degrees more", unit, 10);
     effect(out, w.wet_m(), "A wet runway", unit, 1);

@@ -5,7 +5,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What wind, warmth and a wet runway do to a jump of 13 m; one that was never noted is left out of everything. The wind starts from 7.6 cm per m/s
- * (the triple jump's one qualification on one morning, read: a wide spread) with the bend of the long jump (still = mark - .031 w + .0027 w2,
+ * (the triple jump's one qualification on one morning, memory: a wide spread) with the bend of the long jump (still = mark - .031 w + .0027 w2,
  * Murrie; read in an abstract); warmth and wet start from nothing, since nothing published was found. The spreads are judgement.
  *
  * @param wind_m won per m/s of tail wind, at little wind [m], or null when no wind was noted

@@ -80,14 +80,15 @@ public record RepWeather(@Nullable Estimate wind, @Nullable Estimate warmth, @Nu
     }
     List<SpreadSearch.Weighed> points =
         SpreadSearch.of(logs -> prior(logs) + model(by, days, logs, wind, today).logLikelihood(), guess, SPREAD_LOG_SD, POINTS, random);
+    List<GroupedNormal> models = points.stream().map(p -> model(by, days, p.at(), wind, today)).toList();
     List<Mixture> effects = new ArrayList<>();
     for (int c = 1; c < MEAN.length; c++) {
       double[] unit = new double[MEAN.length + days.size()];
       unit[c] = 1;
       List<Mixture.Part> parts = new ArrayList<>();
-      for (SpreadSearch.Weighed p : points) {
-        GroupedNormal.Told told = model(by, days, p.at(), wind, today).coefficient(unit);
-        parts.add(new Mixture.Part(told.mean(), Math.sqrt(told.variance()), p.weight()));
+      for (int i = 0; i < points.size(); i++) {
+        GroupedNormal.Told told = models.get(i).coefficient(unit);
+        parts.add(new Mixture.Part(told.mean(), Math.sqrt(told.variance()), points.get(i).weight()));
       }
       effects.add(new Mixture(parts));
     }

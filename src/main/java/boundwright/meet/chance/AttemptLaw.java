@@ -6,7 +6,7 @@ import java.util.random.RandomGenerator;
 
 /** What may come of one attempt of an athlete whose usual distance in a meet is known: a foul, or an official distance about that. */
 public sealed interface AttemptLaw {
-  /** Fouls in Olympic long-jump finals 2004-2020 (29.6 %; read): what is taken while the athlete's own are not known. */
+  /** Fouls in Olympic long-jump finals 2004-2020 (29.6 %; memory): what is taken while the athlete's own are not known. */
   double USUAL_FOULS = 0.30;
 
   /**
