@@ -60,7 +60,7 @@ public final class Choices {
   }
 
   /** The day written so, or today; it may not lie in the future. */
-  static LocalDate day(@Nullable String written, Surroundings s) {
+  public static LocalDate day(@Nullable String written, Surroundings s) {
     LocalDate day = anyDay(written, s);
     if (day.isAfter(s.today())) {
       throw new RefusedException("The day " + written + " has not come yet; today is " + s.today() + ".");

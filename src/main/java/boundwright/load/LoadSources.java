@@ -56,6 +56,10 @@ public final class LoadSources {
       new Source("way-back", "After days off a leg begins with a share of its former week and grows by a part a week: from 30 % at 15 % "
           + "ln(1/.3)/ln 1.15 = 8.61, so 9 weeks, at 10 % 12.63, so 13 (worked). Share, growth, two clean days a stage, and three days between "
           + "from two thirds on; who may bound again, licensed medical staff say", "the makers", Standing.JUDGEMENT);
+  /** When a way back may reach the former week. */
+  public static final Source BACK_DATES =
+      new Source("back-dates", "The range of dates: 1000 simulated ways, eight in ten of them in it; how often a loaded day is clean, a pain too much and a planned day "
+          + "missed begin at nine in ten (worth ten days), one in four (worth four) and one in ten (worth ten), and are learned from the log", "the makers", Standing.JUDGEMENT);
   /** Single-leg series. */
   public static final Source SERIES =
       new Source("series", "The further back the start, the fewer single-leg series and the more combinations", "common practice",
@@ -91,7 +95,7 @@ public final class LoadSources {
 
   /** All of them, for the sources page. */
   public static final List<Source> ALL =
-      List.of(SESSION_BY_LEVEL, SESSION_BY_SEASON, GROWING, GROWING_STEPS, FAST_GROWTH, NO_SHOCK, SPACING, OWN_WEEKS, WAY_BACK, WEIGHT, MEAN_FORCE, CONTACT_TIMES,
+      List.of(SESSION_BY_LEVEL, SESSION_BY_SEASON, GROWING, GROWING_STEPS, FAST_GROWTH, NO_SHOCK, SPACING, OWN_WEEKS, WAY_BACK, BACK_DATES, WEIGHT, MEAN_FORCE, CONTACT_TIMES,
           OTHER_WORK, SERIES, SURFACE, PAIN, REFER, HARD, SESSION_LOAD, EWMA);
 
   private LoadSources() {}

@@ -145,7 +145,7 @@ public final class BackCommand implements Callable<Integer> {
     if (id == null || by == null || why == null) {
       throw new RefusedException("An end needs the number, who ends it and why: --id 2 --by NAME --why TEXT. Nothing was changed.");
     }
-    desk.end(who, id, Choices.anyDay(on, s), by, why);
+    desk.end(who, id, Choices.day(on, s), by, why);
   }
 
   private static void only(String word, @Nullable Object... others) {

@@ -5,6 +5,7 @@ import boundwright.quantity.Notes;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -35,6 +36,11 @@ public record LegBack(
     WayBack.End end = way.end();
     return new LegBack(
         way.leg(), way.begun(), end == null ? null : end.date(), way.stages(), way.formerUnits(), stand.stage(), stand.since(), known, stand.steppedBack());
+  }
+
+  /** Whether it is this one: on the day on which one is ended another may begin for the same leg. */
+  public boolean isOf(WayBack way) {
+    return leg == way.leg() && begun.equals(way.begun()) && Objects.equals(until, way.end() == null ? null : way.end().date());
   }
 
   /** Whether it holds on a day: while it runs and the former week is not reached. */

@@ -7,7 +7,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -151,10 +150,5 @@ public record WayBack(
       last = d;
     }
     return out;
-  }
-
-  /** The way back that runs for a leg on a day. */
-  public static Optional<WayBack> running(List<WayBack> all, Foot leg, LocalDate day) {
-    return all.stream().filter(w -> w.leg() == leg && w.runs(day)).max(Comparator.comparing(WayBack::begun).thenComparingLong(WayBack::id));
   }
 }

@@ -2,9 +2,10 @@ package boundwright.readiness.back;
 
 import boundwright.athlete.Athlete;
 import boundwright.footfall.Foot;
+import boundwright.load.Band;
 import boundwright.load.CareRepository;
-import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare;
+import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LoadDesk;
 import boundwright.load.WorkLog;
 import boundwright.load.account.ContactWeights;
@@ -184,15 +185,17 @@ public final class BackDesk {
     LegCare known = care.care(athlete.id(), today);
     LocalDate from = today.minusDays(LEARN_DAYS);
     LocalDate begun = all.get(0).begun();
-    List<Felt> felt = new ArrayList<>();
-    care.pains(athlete.id(), begun.isBefore(from) ? begun : from).forEach(p -> felt.add(p.felt(care.guard().limits().pain(), known.growing())));
-    List<DayLoad> days = log.since(List.of(athlete), from).getOrDefault(athlete.id(), List.of());
+    Band pain = care.guard().limits().pain();
+    List<Felt> felt = care.pains(athlete.id(), begun.isBefore(from) ? begun : from).stream().map(p -> p.felt(pain, known.limited())).toList();
+    LocalDate habits = all.stream().map(BackDesk::habitFrom).min(Comparator.naturalOrder()).orElse(from);
+    List<DayLoad> days = log.since(List.of(athlete), habits.isBefore(from) ? habits : from).getOrDefault(athlete.id(), List.of());
+    List<TestScore> own = tests.of(athlete.id());
     ContactWeights weights = load.weights(athlete, today);
     List<BackLook> out = new ArrayList<>();
     for (WayBack way : all) {
-      LegBack leg = known.backs().stream().filter(b -> b.leg() == way.leg() && b.begun().equals(way.begun())).findFirst().orElse(null);
+      LegBack leg = known.backs().stream().filter(b -> b.isOf(way)).findFirst().orElse(null);
       if (leg != null) {
-        out.add(look(way, leg, new Seen(today, known, felt, days, tests.of(athlete.id()), tests.all(BackAsk.five(way.leg())), weights), unit));
+        out.add(look(way, leg, new Seen(today, known, felt, days, own, tests.all(BackAsk.five(way.leg())), weights), unit));
       }
     }
     out.sort(Comparator.comparing(BackLook::runs).reversed().thenComparing(l -> l.way().begun(), Comparator.reverseOrder()));
@@ -228,10 +231,15 @@ public final class BackDesk {
 
   private record Habit(Set<DayOfWeek> trains, int came, int missed) {}
 
+  /** The day after which the eight weeks begin in which the habit is looked for. */
+  private static LocalDate habitFrom(WayBack way) {
+    return way.begun().minusDays(way.daysOff() + 1L).minusWeeks(HABIT_WEEKS);
+  }
+
   /** Days of the week on which they came three times or more in the eight weeks up to the last day before the days off, and how often they missed one. */
   private static Habit habit(List<DayLoad> days, WayBack way) {
     LocalDate last = way.begun().minusDays(way.daysOff() + 1L);
-    LocalDate from = last.minusWeeks(HABIT_WEEKS);
+    LocalDate from = habitFrom(way);
     Map<DayOfWeek, Integer> times = new EnumMap<>(DayOfWeek.class);
     days.stream()
         .filter(d -> d.date().isAfter(from) && !d.date().isAfter(last) && d.contacts() > 0)
@@ -255,7 +263,10 @@ public final class BackDesk {
         tooMuch.addAll(List.of(f.date(), f.date().minusDays(1)));
       }
     }
-    List<LocalDate> loaded = s.days().stream().filter(d -> d.contacts(leg) > 0 && d.date().isBefore(s.today())).map(DayLoad::date).toList();
+    List<LocalDate> loaded = s.days().stream()
+            .filter(d -> d.contacts(leg) > 0 && d.date().isBefore(s.today()) && !d.date().isBefore(s.today().minusDays(LEARN_DAYS)))
+            .map(DayLoad::date)
+            .toList();
     int unclean = (int) loaded.stream().filter(felt::contains).count();
     return new BackChances(loaded.size() - unclean, unclean, (int) loaded.stream().filter(tooMuch::contains).count(), habit.came(), habit.missed());
   }

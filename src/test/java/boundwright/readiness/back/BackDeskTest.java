@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
+import boundwright.athlete.growth.Measurement;
 import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
@@ -135,6 +136,48 @@ class BackDeskTest {
     assertThatThrownBy(() -> desk.step(ada, way.id(), BackStep.Kind.BACK, "Coach Reed", "")).isInstanceOf(RefusedException.class).hasMessageContaining("first stage");
     w.care().openHold(ada.id(), new MedicalHold(0, TODAY, "invented", null, null));
     assertThat(desk.look(ada, way.id(), LengthUnit.METRES).todaySaid()).contains("nothing today").contains("named clinician");
+  }
+
+  /** A wrong start share is mended by ending it and beginning again on the same day. */
+  @Test
+  void oneThatIsEndedAndBegunAgainOnTheSameDayGoesByItsOwnFigures() {
+    WayBack wrong = begun();
+    desk.end(ada, wrong.id(), BEGUN, "Coach Reed", "wrong start");
+    WayBack right = desk.begin(ada, new BackDesk.Beginning(Foot.RIGHT, BEGUN, new Stages(0.5, 0.2), 123.0, "Dr Sedge"));
+    BackLook look = desk.look(ada, right.id(), LengthUnit.METRES);
+    assertThat(look.leg().formerUnits()).isEqualTo(123);
+    assertThat(look.leg().stages()).isEqualTo(new Stages(0.5, 0.2));
+    bounded(BEGUN, 4);
+    bounded(BEGUN.plusDays(3), 4);
+    assertThat(desk.step(ada, right.id(), BackStep.Kind.ON, "Coach Reed", "").stage()).isEqualTo(1);
+    assertThat(desk.look(ada, right.id(), LengthUnit.METRES).state().stage()).isEqualTo(1);
+  }
+
+  /** Weeks of training before a long absence tell of the weekdays, however long ago they were. */
+  @Test
+  void theHabitIsLookedForWhereItWas() {
+    for (int week = 0; week < 8; week++) {
+      bounded(BEGUN.minusDays(400 + 7L * week), 4);
+    }
+    WayBack way = desk.begin(ada, asked("Dr Sedge"));
+    BackLook look = desk.look(ada, way.id(), LengthUnit.METRES);
+    assertThat(look.trains()).containsExactly(BEGUN.minusDays(400).getDayOfWeek());
+    assertThat(look.chances().came()).isEqualTo(8);
+    assertThat(look.chances().missed()).isZero();
+  }
+
+  /** As the guard grades it: a settled 2 of somebody who grows fast by their heights is felt, and no clean day. */
+  @Test
+  void painOfSomebodyWhoGrowsFastIsGradedAsTheGuardDoes() {
+    WayBack way = begun();
+    for (int k = 0; k < 6; k++) {
+      w.growth().add(ada, new Measurement(0, TODAY.minusWeeks(40 - 8L * k), 1.50 + 0.02 * k, null, null, "coach"));
+    }
+    bounded(BEGUN, 1);
+    Pain pain = w.care().addPain(ada.id(), new Pain(0, BEGUN, "left shin", 2, true, false));
+    assertThat(w.care().care(ada.id(), TODAY).limited()).isTrue();
+    assertThat(pain.felt(w.care().guard().limits().pain(), true).grade()).isNotEqualTo(pain.felt(w.care().guard().limits().pain(), false).grade());
+    assertThat(desk.look(ada, way.id(), LengthUnit.METRES).cleanDays()).doesNotContain(BEGUN);
   }
 
   private void five(Foot leg, LocalDate day, double metres) {
