@@ -7,9 +7,9 @@ import boundwright.load.CareRepository;
 import boundwright.load.Finding;
 import boundwright.load.GuardOverride;
 import boundwright.load.GuardSettings;
+import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
-import boundwright.load.LegCare;
 import boundwright.load.back.LegBack;
 import boundwright.load.back.WayBack;
 import boundwright.load.rating.SessionRating;
@@ -19,6 +19,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -74,15 +75,17 @@ final class SqlCare implements CareRepository {
               .map((r, c) -> holds.computeIfAbsent(r.getLong("athlete_id"), id -> new ArrayList<>()).add(hold(r)))
               .list();
           Map<Long, List<WayBack>> ways = WayBackRows.of(h, athletes);
+          Map<Long, List<Pain>> since = painsSince(h, ways);
           GuardSettings settings = ways.isEmpty() ? GuardSettings.DEFAULT : GuardRows.read(SettingRows.read(h));
           Map<Long, LegCare> out = new HashMap<>();
           for (long id : athletes) {
             Growing kept = growing.getOrDefault(id, new Growing(false, null));
             List<MedicalHold> held = holds.getOrDefault(id, List.of());
             List<WayBack> own = ways.getOrDefault(id, List.of());
-            LocalDate begun = own.isEmpty() ? today : own.get(0).begun();
             List<LegBack> backs =
-                own.isEmpty() ? List.of() : WayBackRows.standing(own, pains(h, id, begun), held, kept.growing() || fast.get(id) != null, settings, today);
+                own.isEmpty()
+                    ? List.of()
+                    : WayBackRows.standing(own, since.getOrDefault(id, List.of()), held, kept.growing() || fast.get(id) != null, settings, today);
             out.put(id, new LegCare(kept.growing(), kept.first(), pains.getOrDefault(id, List.of()), held, backs, fast.get(id)));
           }
           return out;
@@ -92,6 +95,26 @@ final class SqlCare implements CareRepository {
   @Override
   public List<Pain> pains(long athleteId, LocalDate from) {
     return database.read(h -> pains(h, athleteId, from));
+  }
+
+  /** Of everybody with a way back, from the day on which their first began. */
+  private static Map<Long, List<Pain>> painsSince(Handle h, Map<Long, List<WayBack>> ways) {
+    Map<Long, List<Pain>> out = new HashMap<>();
+    if (!ways.isEmpty()) {
+      Map<Long, LocalDate> begun = new HashMap<>();
+      ways.forEach((id, own) -> begun.put(id, own.get(0).begun()));
+      h.createQuery("SELECT athlete_id, id, date, area, level, settled, refer FROM pain WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id")
+          .bindList("ids", List.copyOf(begun.keySet()))
+          .bind("from", Collections.min(begun.values()).toString())
+          .map((r, c) -> Map.entry(r.getLong("athlete_id"), pain(r)))
+          .forEach(
+              p -> {
+                if (!p.getValue().date().isBefore(begun.getOrDefault(p.getKey(), LocalDate.MAX))) {
+                  out.computeIfAbsent(p.getKey(), id -> new ArrayList<>()).add(p.getValue());
+                }
+              });
+    }
+    return out;
   }
 
   private static List<Pain> pains(Handle h, long athleteId, LocalDate from) {
