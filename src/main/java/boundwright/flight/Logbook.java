@@ -13,6 +13,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
 import java.util.function.Function;
@@ -25,6 +26,9 @@ import org.jspecify.annotations.Nullable;
  * that holds; a rep of today costs one update, a rep dated before the newest one learns that athlete again.
  */
 public final class Logbook {
+  /** So many of an athlete's newest reps speak while they are {@link #learnedAgain}. */
+  public static final int NEWEST = Newest.REPS;
+
   /** Reps from which on learning an athlete again is felt by whoever waits for it (some 14 ms). */
   private static final int FELT = 100;
   /** How often an athlete is learned beside when reps come meanwhile; after that the writers wait for it. */
@@ -38,6 +42,7 @@ public final class Logbook {
   private final Object[] oneAtATime = Stream.generate(Object::new).limit(64).toArray();
   /** What was known of those whose log changed before its end, until they are learned again. */
   private final Map<Long, Learned> meanwhile = new ConcurrentHashMap<>();
+  private final Newest newest;
 
   /** Works on this store and learns at once. */
   public Logbook(RepStore store, AthleteRepository athletes) {
@@ -50,6 +55,7 @@ public final class Logbook {
     this.athletes = athletes;
     this.beside = beside;
     this.squadBook = new SquadBook(store, athletes, beside);
+    this.newest = new Newest(store, athletes);
   }
 
   /** Call when somebody asks on a day: on its first call the making of the squad's snapshot begins, if it is time. */
@@ -157,7 +163,10 @@ public final class Logbook {
             () -> new RefusedException("Rep number " + repId + " is not in this athlete's log. It may have been taken back already."));
   }
 
-  /** What is known of the athlete's flights now; whoever is being learned again is waited for. */
+  /**
+   * What is known of the athlete's flights now; whoever is being learned again after a change is waited for. Of whom nothing was learned at all
+   * the newest reps speak where there are many, see {@link #learnedAgain}.
+   */
   public FlightModel model(Athlete athlete) {
     return learnedNow(athlete.id()).map(Learned::now).orElseGet(() -> learnFromScratch(athlete));
   }
@@ -184,11 +193,52 @@ public final class Logbook {
     return FlightModel.prior(athletes.profile(athlete), squadBook.now());
   }
 
+  /** Whose newest reps alone speak until all are learned beside, as after an update whose models are others. */
+  public Set<Long> learnedAgain() {
+    return newest.now();
+  }
+
   private FlightModel learnFromScratch(Athlete athlete) {
+    if (!store.isWriting() && !meanwhile.containsKey(athlete.id()) && newest.wanted(athlete.id())) {
+      return fromNewest(athlete);
+    }
     if (store.inOrder(athlete.id()).isEmpty()) {
       return FlightModel.prior(athletes.profile(athlete), squadBook.now());
     }
     return learnMissing(athlete.id()).now();
+  }
+
+  private FlightModel fromNewest(Athlete athlete) {
+    long id = athlete.id();
+    synchronized (lock(id)) {
+      SquadPrior squad = squadBook.now();
+      FlightModel known = newest.known(id, squad).orElse(null);
+      if (known != null) {
+        return known;
+      }
+      beside.execute(() -> learnWhole(id));
+      FlightModel first = learnedNow(id).isPresent() ? null : newest.learn(athletes.profile(athlete), squad);
+      Learned whole = learnedNow(id).orElse(null);
+      if (whole != null || first == null) {
+        newest.end(id); // all was learned while the newest were
+        return whole == null ? learnBeside(id).now() : whole.now();
+      }
+      return first;
+    }
+  }
+
+  private void learnWhole(long athleteId) {
+    try {
+      if (learnedNow(athleteId).isEmpty() && athletes.byId(athleteId).isPresent()) {
+        learnMissing(athleteId);
+      }
+    } finally {
+      newest.end(athleteId);
+    }
+  }
+
+  private Object lock(long athleteId) {
+    return oneAtATime[(int) (athleteId % oneAtATime.length)];
   }
 
   /** Call after the athlete's level, tests or run-ups changed: learns again from the reps. */
@@ -201,7 +251,7 @@ public final class Logbook {
     if (store.isWriting()) {
       return learnBeside(athleteId);
     }
-    synchronized (oneAtATime[(int) (athleteId % oneAtATime.length)]) {
+    synchronized (lock(athleteId)) {
       return learnedNow(athleteId).orElseGet(() -> learnBeside(athleteId));
     }
   }

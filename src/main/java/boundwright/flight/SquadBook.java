@@ -23,9 +23,6 @@ final class SquadBook {
   /** A snapshot is made again when there are so many times its reps (judgement). */
   private static final double GROWN = 1.5;
 
-  /** So many of an athlete's newest reps speak for them: more say nothing new of the squad and would hold up the day's first page. */
-  private static final int NEWEST = 240;
-
   private final RepStore store;
   private final AthleteRepository athletes;
   private final Executor beside;
@@ -85,7 +82,7 @@ final class SquadBook {
       FlightModel model = FlightModel.prior(profile);
       List<Rep> all = store.inOrder(profile.athlete().id());
       List<Rep> before = all.stream().filter(r -> r.date().isBefore(today)).toList();
-      for (Rep r : before.subList(Math.max(0, before.size() - NEWEST), before.size())) {
+      for (Rep r : before.subList(Math.max(0, before.size() - Newest.REPS), before.size())) {
         model = model.learn(r);
       }
       alone.put(profile.athlete().id(), model);

@@ -3,6 +3,7 @@ package boundwright.runway;
 import boundwright.flight.Forecast;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -78,6 +79,15 @@ public record MarkAdvice(
   public List<String> warningsBesideStart(LengthUnit unit) {
     String guess = AdviceWarnings.guess(forecast, startToMark, unit);
     return warnings.stream().filter(w -> !w.equals(guess)).toList();
+  }
+
+  /** With one more warning, after the others. */
+  MarkAdvice warning(String more) {
+    List<String> all = new ArrayList<>(warnings);
+    all.add(more);
+    return new MarkAdvice(
+        forecast, settings, markToSand_m, chance, window, beginning, learning, startToMark, startMeasured, approachSpeed, runwayNeeded_m,
+        groundNeeded_m, openers, from, sure, elsewhere, all);
   }
 
   /** The chance that was asked of the rep, in whole reps in a hundred. */

@@ -73,8 +73,9 @@ public final class MarkAdvisor {
         Beginning.holdsBack(model)
             ? firstMark(logbook.before(athlete), sequence, approachSteps, surface, settings, today)
             : null;
-    return remembered(
-        model, logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, today, first);
+    return said(
+        athlete.id(),
+        remembered(model, logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, today, first));
   }
 
   /**
@@ -114,9 +115,17 @@ public final class MarkAdvisor {
     Map<Long, MarkAdvice> out = new HashMap<>();
     Rungs now = rungs();
     for (Athlete a : athletes) {
-      out.put(a.id(), known(Objects.requireNonNull(known.get(a.id())), asked.sequence(), now.stepsFor(a, asked.drill()), asked.settings(), today));
+      MarkAdvice advice = known(Objects.requireNonNull(known.get(a.id())), asked.sequence(), now.stepsFor(a, asked.drill()), asked.settings(), today);
+      out.put(a.id(), said(a.id(), advice));
     }
     return out;
+  }
+
+  /** With a word to whoever tapes if the newest reps alone speak for now. */
+  private MarkAdvice said(long athleteId, MarkAdvice advice) {
+    return logbook.learnedAgain().contains(athleteId)
+        ? advice.warning("From the newest " + Logbook.NEWEST + " reps until all are learned again, in a minute or two.")
+        : advice;
   }
 
   /** Today, and what is due on a day's first question is done. */

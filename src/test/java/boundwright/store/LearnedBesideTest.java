@@ -1,6 +1,8 @@
 package boundwright.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
@@ -192,5 +194,74 @@ class LearnedBesideTest {
       assertThat(logbook.model(a).toBytes()).as(a.name()).isEqualTo(fromTheStart(a));
     }
     assertThat(kept).as("that one when asked").isEqualTo(10);
+  }
+
+  /** As after an update whose models are others, or in a folder that was filled by another program. */
+  private void nothingIsLearned() {
+    w.database().write(h -> h.execute("DELETE FROM learned"));
+  }
+
+  @Test
+  void whoHasManyRepsAndWasNotLearnedIsKnownAtOnceFromTheNewest() {
+    Athlete a = athlete("Di Newstart", 2000, Fixtures.TODAY);
+    Athlete few = athlete("Ed Fewreps", 200, Fixtures.TODAY);
+    nothingIsLearned();
+    int[] read = new int[1];
+    logbook = new Logbook(counted(counting(new SqlReps(w.database())), read), w.athletes(), beside::add);
+    FlightModel first = logbook.known(List.of(a, few)).get(a.id()).flights();
+    assertThat(first.reps()).as("reps that were learned in the question").isEqualTo(240);
+    assertThat(read[0]).as("reps read of both").isLessThan(2000);
+    assertThat(logbook.learnedAgain()).containsExactly(a.id());
+    assertThat(logbook.model(a)).as("not learned twice").isSameAs(first);
+    assertThat(logbook.model(few).toBytes()).as("who has few reps is learned whole").isEqualTo(fromTheStart(few));
+    assertThat(beside).hasSize(1);
+    doBeside();
+    assertThat(logbook.learnedAgain()).isEmpty();
+    assertThat(logbook.model(a).toBytes()).isEqualTo(fromTheStart(a));
+    var said = first.forecast(DRILL, 4, Surface.TRACK, Fixtures.TODAY).landing();
+    var whole = logbook.model(a).forecast(DRILL, 4, Surface.TRACK, Fixtures.TODAY).landing();
+    assertThat(said.p50()).as("the mark until then").isCloseTo(whole.p50(), within(0.05));
+    assertThat(said.halfWidth()).isCloseTo(whole.halfWidth(), withinPercentage(10));
+  }
+
+  @Test
+  void aRepLoggedMeanwhileIsIn() {
+    Athlete a = athlete("Fay Between", 400, Fixtures.TODAY.minusDays(1));
+    nothingIsLearned();
+    logbook.model(a);
+    logbook.log(Fixtures.tap(a.id(), Fixtures.TODAY));
+    assertThat(logbook.model(a).toBytes()).isEqualTo(fromTheStart(a));
+    doBeside();
+    assertThat(logbook.model(a).toBytes()).isEqualTo(fromTheStart(a));
+    assertThat(kept).as("with the rep, and not once more").isEqualTo(1);
+  }
+
+  @Test
+  void aSquadThatNobodyLearnedIsLearnedOnceThoughPagesAskMeanwhile() {
+    List<Athlete> squad = new ArrayList<>();
+    for (int i = 0; i < 6; i++) {
+      squad.add(athlete("Athlete " + i, 300, Fixtures.TODAY.minusDays(20)));
+    }
+    nothingIsLearned();
+    logbook.dayBegins(Fixtures.TODAY);
+    meanwhile = () -> logbook.known(squad);
+    doBeside();
+    doBeside();
+    assertThat(w.reps().snapshotNumber()).isPositive();
+    assertThat(kept).as("each of six, once").isEqualTo(6);
+    for (Athlete a : squad) {
+      assertThat(logbook.model(a).toBytes()).as(a.name()).isEqualTo(fromTheStart(a));
+    }
+  }
+
+  private static RepStore counted(RepStore real, int[] read) {
+    return (RepStore)
+        Proxy.newProxyInstance(
+            RepStore.class.getClassLoader(), new Class<?>[] {RepStore.class},
+            (self, method, arguments) -> {
+              Object answer = invoke(real, method, arguments);
+              read[0] += method.getName().matches("inOrder|recent|since") ? ((List<?>) answer).size() : 0;
+              return answer;
+            });
   }
 }
