@@ -13,6 +13,7 @@ import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jdbi.v3.core.statement.Query;
 import org.jspecify.annotations.Nullable;
 
 /** Birth dates and answers in the database. */
@@ -32,8 +33,17 @@ public final class SqlPeople implements PersonRepository {
 
   @Override
   public Map<Long, Person> people() {
+    return database.read(h -> byAthlete(h.createQuery(PERSON)));
+  }
+
+  @Override
+  public Map<Long, Person> people(List<Long> athletes) {
+    return athletes.isEmpty() ? Map.of() : database.read(h -> byAthlete(h.createQuery(PERSON + " WHERE athlete_id IN (<ids>)").bindList("ids", athletes)));
+  }
+
+  private static Map<Long, Person> byAthlete(Query query) {
     Map<Long, Person> out = new HashMap<>();
-    database.read(h -> h.createQuery(PERSON).map((r, c) -> out.put(r.getLong("athlete_id"), person(r))).list());
+    query.map((r, c) -> out.put(r.getLong("athlete_id"), person(r))).list();
     return out;
   }
 
