@@ -234,7 +234,8 @@ final class SqlCare implements CareRepository {
         });
   }
 
-  private static List<MedicalHold> holds(Handle h, long athleteId) {
+  /** All of an athlete, open and ended, oldest first. */
+  static List<MedicalHold> holds(Handle h, long athleteId) {
     return h.createQuery(HOLDS + "WHERE athlete_id = :athlete ORDER BY from_date, id")
         .bind("athlete", athleteId)
         .map((r, c) -> hold(r))
