@@ -9,6 +9,7 @@ import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,6 +52,11 @@ public record LegCare(
     LocalDate began = firstSession != null ? firstSession : history.first() != null ? history.first() : day;
     long weeks = Math.max(0, ChronoUnit.WEEKS.between(began, day));
     return fast == null ? weeks : Math.min(weeks, fast.weeks(day));
+  }
+
+  /** The hold that stands on a day, see {@link MedicalHold#stands}. */
+  public Optional<MedicalHold> standing(LocalDate day) {
+    return holds.stream().filter(h -> h.stands(day)).findFirst();
   }
 
   /**
@@ -124,6 +130,18 @@ public record LegCare(
     /** Whether bounding is stopped on this day. */
     public boolean holds(LocalDate day) {
       return !day.isBefore(from) && (clearedOn == null || day.isBefore(clearedOn));
+    }
+
+    /** Whether it stops bounding on this day, or no clinician has ended it whenever it begins. */
+    public boolean stands(LocalDate day) {
+      return clearedOn == null || holds(day);
+    }
+
+    /** Why no way back begins while it stands. */
+    public RefusedException refusesWayBack() {
+      return new RefusedException(
+          "Medical hold " + id + " stands since " + from + (note.isEmpty() ? "" : " (" + note + ")")
+              + ": a way back begins when a named clinician has ended it, with a date. Enter both with the hold. Nothing was begun.");
     }
   }
 }

@@ -31,10 +31,8 @@ final class SqlWaysBack implements WayBackRepository {
     return database.write(
         h -> {
           for (MedicalHold hold : SqlCare.holds(h, athleteId)) {
-            if (hold.clearedOn() == null || hold.holds(way.begun())) {
-              throw new RefusedException(
-                  "Medical hold " + hold.id() + " stands since " + hold.from() + (hold.note().isEmpty() ? "" : " (" + hold.note() + ")")
-                      + ": a way back begins when a named clinician has ended it, with a date. Enter both with the hold. Nothing was begun.");
+            if (hold.stands(way.begun())) {
+              throw hold.refusesWayBack();
             }
           }
           for (WayBack other : of(h, athleteId)) {

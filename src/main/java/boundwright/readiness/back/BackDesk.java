@@ -98,12 +98,9 @@ public final class BackDesk {
 
   /** Who allowed it: the clinician of the newest hold since the leg was last loaded, or who is named where there was none. */
   private static WayBack.Clearance allowed(LegCare known, Beginning b, @Nullable LocalDate last) {
-    Optional<MedicalHold> open = known.holds().stream().filter(h -> h.clearedOn() == null || h.holds(b.from())).findFirst();
+    Optional<MedicalHold> open = known.standing(b.from());
     if (open.isPresent()) {
-      MedicalHold h = open.get();
-      throw new RefusedException(
-          "Medical hold " + h.id() + " stands since " + h.from() + (h.note().isEmpty() ? "" : " (" + h.note() + ")")
-              + ": a way back begins when a named clinician has ended it, with a date. Enter both with the hold. Nothing was begun.");
+      throw open.get().refusesWayBack();
     }
     Optional<MedicalHold> ended =
         known.holds().stream()
