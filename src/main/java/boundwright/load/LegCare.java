@@ -5,11 +5,14 @@ import boundwright.load.account.History;
 import boundwright.load.back.Felt;
 import boundwright.load.back.Grade;
 import boundwright.load.back.LegBack;
+import boundwright.load.back.WayBack;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,6 +40,27 @@ public record LegCare(
   /** Of an athlete with no leg on a way back, of whom no heights are known. */
   public LegCare(boolean growing, @Nullable LocalDate firstSession, List<Pain> pains, List<MedicalHold> holds) {
     this(growing, firstSession, pains, holds, List.of(), null);
+  }
+
+  /**
+   * With ways back as they stand on a day.
+   *
+   * @param felt every pain at least since the first of them began; {@link #pains} may begin later
+   * @param limits of pain
+   */
+  public LegCare withWays(List<WayBack> ways, List<Pain> felt, Band limits, LocalDate today) {
+    List<Felt> graded = felt.stream().map(p -> p.felt(limits, limited())).toList();
+    return new LegCare(growing, firstSession, pains, holds, ways.stream().map(w -> LegBack.of(w, today, graded, heldAgain(w, today))).toList(), fast);
+  }
+
+  /** The day from which the newest hold that was opened while it ran, and has ended, let it begin anew; null if there was none. */
+  private @Nullable LocalDate heldAgain(WayBack way, LocalDate today) {
+    return holds.stream()
+        .filter(h -> way.runs(h.from()))
+        .flatMap(h -> Stream.ofNullable(h.clearedOn()))
+        .filter(on -> on.isAfter(way.begun()) && !on.isAfter(today))
+        .max(Comparator.naturalOrder())
+        .orElse(null);
   }
 
   /** Whether the limits for growing athletes hold: as the coach judges, or because of fast growth until the limits have risen from it. */

@@ -10,7 +10,6 @@ import boundwright.load.GuardSettings;
 import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
-import boundwright.load.back.LegBack;
 import boundwright.load.back.WayBack;
 import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
@@ -80,13 +79,9 @@ final class SqlCare implements CareRepository {
           Map<Long, LegCare> out = new HashMap<>();
           for (long id : athletes) {
             Growing kept = growing.getOrDefault(id, new Growing(false, null));
-            List<MedicalHold> held = holds.getOrDefault(id, List.of());
-            List<WayBack> own = ways.getOrDefault(id, List.of());
-            List<LegBack> backs =
-                own.isEmpty()
-                    ? List.of()
-                    : WayBackRows.standing(own, since.getOrDefault(id, List.of()), held, kept.growing() || fast.get(id) != null, settings, today);
-            out.put(id, new LegCare(kept.growing(), kept.first(), pains.getOrDefault(id, List.of()), held, backs, fast.get(id)));
+            LegCare known =
+                new LegCare(kept.growing(), kept.first(), pains.getOrDefault(id, List.of()), holds.getOrDefault(id, List.of()), List.of(), fast.get(id));
+            out.put(id, known.withWays(ways.getOrDefault(id, List.of()), since.getOrDefault(id, List.of()), settings.limits().pain(), today));
           }
           return out;
         });
