@@ -9,6 +9,7 @@ import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Spot;
 import boundwright.footfall.Foot;
 import boundwright.quantity.RefusedException;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;

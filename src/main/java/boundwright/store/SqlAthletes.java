@@ -13,6 +13,7 @@ import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Erasures;
 import boundwright.store.engine.Database;
 import boundwright.store.people.SqlGrowth;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

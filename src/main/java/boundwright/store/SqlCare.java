@@ -14,6 +14,8 @@ import boundwright.load.back.WayBack;
 import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

@@ -5,6 +5,7 @@ import boundwright.jump.takeoff.LongJump;
 import boundwright.jump.takeoff.LongJumpLog;
 import boundwright.jump.takeoff.TakeOff;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

@@ -11,6 +11,7 @@ import boundwright.load.account.OtherWork;
 import boundwright.load.account.VerticalSpeeds;
 import boundwright.load.account.Work;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

@@ -4,6 +4,7 @@ import boundwright.footfall.Foot;
 import boundwright.load.back.BackStep;
 import boundwright.load.back.Stages;
 import boundwright.load.back.WayBack;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
