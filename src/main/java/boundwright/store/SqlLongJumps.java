@@ -1,6 +1,5 @@
 package boundwright.store;
 
-import boundwright.footfall.Foot;
 import boundwright.jump.takeoff.LongJump;
 import boundwright.jump.takeoff.LongJumpLog;
 import boundwright.jump.takeoff.TakeOff;
@@ -73,7 +72,7 @@ final class SqlLongJumps implements LongJumpLog {
         r.getLong("id"),
         r.getLong("athlete_id"),
         LocalDate.parse(r.getString("date")),
-        "R".equals(r.getString("foot")) ? Foot.RIGHT : Foot.LEFT,
+        Columns.foot(r, "foot"),
         Columns.whole(r, "approach_steps"),
         r.getDouble("distance_m"),
         Columns.number(r, "gap_m"),

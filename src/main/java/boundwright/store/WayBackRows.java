@@ -1,6 +1,5 @@
 package boundwright.store;
 
-import boundwright.footfall.Foot;
 import boundwright.load.back.BackStep;
 import boundwright.load.back.Stages;
 import boundwright.load.back.WayBack;
@@ -46,7 +45,7 @@ final class WayBackRows {
   private static WayBack way(ResultSet r, List<BackStep> steps) throws SQLException {
     LocalDate ended = Columns.day(r, "ended");
     return new WayBack(
-        r.getLong("id"), "R".equals(r.getString("leg")) ? Foot.RIGHT : Foot.LEFT, LocalDate.parse(r.getString("begun")),
+        r.getLong("id"), Columns.foot(r, "leg"), LocalDate.parse(r.getString("begun")),
         new Stages(r.getDouble("start_share"), r.getDouble("growth")), r.getDouble("former_units"), r.getInt("days_off"),
         new WayBack.Clearance(r.getString("allowed_by"), LocalDate.parse(r.getString("allowed_on")), r.getBoolean("after_hold")), steps,
         ended == null ? null : new WayBack.End(ended, r.getString("ended_by"), r.getString("ended_why")));

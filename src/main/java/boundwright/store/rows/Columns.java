@@ -1,5 +1,6 @@
 package boundwright.store.rows;
 
+import boundwright.footfall.Foot;
 import boundwright.quantity.RefusedException;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -27,6 +28,11 @@ public final class Columns {
   public static @Nullable LocalDate day(ResultSet r, String column) throws SQLException {
     String value = r.getString(column);
     return value == null ? null : LocalDate.parse(value);
+  }
+
+  /** The foot in {@code column}, kept by its letter. */
+  public static Foot foot(ResultSet r, String column) throws SQLException {
+    return "R".equals(r.getString(column)) ? Foot.RIGHT : Foot.LEFT;
   }
 
   /** The moment in {@code column}, or null. */
