@@ -74,7 +74,7 @@ public record LearnedShifts(Estimate wind_m, Estimate tiredness_m, boolean windT
     tired[n - 1] = 1;
     Estimate ew = b.estimate(wind);
     Estimate et = b.estimate(tired);
-    return new LearnedShifts(ew, et, told(ew), told(et), runs.size(), usualWind);
+    return new LearnedShifts(ew, et, ew.told(), et.told(), runs.size(), usualWind);
   }
 
   /** The wind as noted, or what is believed of it. */
@@ -98,10 +98,6 @@ public record LearnedShifts(Estimate wind_m, Estimate tiredness_m, boolean windT
       }
     }
     return n == 0 ? 0 : sum / n;
-  }
-
-  private static boolean told(Estimate e) {
-    return e.p05() > 0 || e.p95() < 0;
   }
 
   /**

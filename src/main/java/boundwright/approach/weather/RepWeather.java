@@ -168,9 +168,8 @@ public record RepWeather(@Nullable Estimate wind, @Nullable Estimate warmth, @Nu
 
   private static void effect(StringBuilder out, @Nullable Estimate e, String what, double times) {
     if (e != null) {
-      boolean told = e.p05() > 0 || e.p95() < 0;
       out.append(out.isEmpty() ? "" : "; ").append(what).append(' ').append(percent(times * e.p50())).append(" (").append(percent(times * e.p05())).append(" to ")
-          .append(percent(times * e.p95())).append(told ? ")" : "), the data cannot tell which way");
+          .append(percent(times * e.p95())).append(e.told() ? ")" : "), the data cannot tell which way");
     }
   }
 
