@@ -44,6 +44,16 @@ public final class Normal {
     return z > 0 ? 1 - tail : tail;
   }
 
+  /**
+   * Mean of what lies above 0 of a normal quantity, same unit (worked: moments of a truncated normal).
+   *
+   * @param sd its standard deviation, above 0
+   */
+  public static double meanAbove0(double mean, double sd) {
+    double k = mean / sd;
+    return mean + sd * density(k) / Math.max(below(k), 1e-12);
+  }
+
   /** The value below which lies {@code p}, 0 to 1 exclusive; by bisection, for the few places that need it. */
   public static double quantile(double p) {
     double low = -40;

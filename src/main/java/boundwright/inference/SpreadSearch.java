@@ -1,6 +1,7 @@
 package boundwright.inference;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import java.util.random.RandomGenerator;
@@ -44,6 +45,29 @@ public final class SpreadSearch {
     public double weight() {
       return weight;
     }
+  }
+
+  /**
+   * The points of logarithms of spreads that are believed to lie near the usual ones, each apart from the others (log-normal).
+   *
+   * @param usual spreads, above 0
+   * @param logSd how far the logarithm of one may lie from that of its usual one
+   * @param logLikelihood of logarithms of spreads, up to a constant; smooth
+   * @param points how many, at least 1
+   * @param random seed it to get the same answer twice
+   */
+  public static List<Weighed> near(double[] usual, double logSd, ToDoubleFunction<double[]> logLikelihood, int points, RandomGenerator random) {
+    double[] guess = Arrays.stream(usual).map(Math::log).toArray();
+    return of(logs -> prior(logs, guess, logSd) + logLikelihood.applyAsDouble(logs), guess, logSd, points, random);
+  }
+
+  private static double prior(double[] logs, double[] guess, double logSd) {
+    double out = 0;
+    for (int i = 0; i < logs.length; i++) {
+      double off = (logs[i] - guess[i]) / logSd;
+      out -= off * off / 2;
+    }
+    return out;
   }
 
   /**

@@ -54,7 +54,7 @@ public final class WhereMetres {
   public record Worth(Change change, Estimate metres) {
     /** Whether the data tell on which side of 0 it lies. */
     public boolean told() {
-      return metres.p05() > 0 || metres.p95() < 0;
+      return metres.told();
     }
   }
 

@@ -5,10 +5,14 @@ import boundwright.load.account.History;
 import boundwright.load.back.Felt;
 import boundwright.load.back.Grade;
 import boundwright.load.back.LegBack;
+import boundwright.load.back.WayBack;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,6 +42,27 @@ public record LegCare(
     this(growing, firstSession, pains, holds, List.of(), null);
   }
 
+  /**
+   * With ways back as they stand on a day.
+   *
+   * @param felt every pain at least since the first of them began; {@link #pains} may begin later
+   * @param limits of pain
+   */
+  public LegCare withWays(List<WayBack> ways, List<Pain> felt, Band limits, LocalDate today) {
+    List<Felt> graded = felt.stream().map(p -> p.felt(limits, limited())).toList();
+    return new LegCare(growing, firstSession, pains, holds, ways.stream().map(w -> LegBack.of(w, today, graded, heldAgain(w, today))).toList(), fast);
+  }
+
+  /** The day from which the newest hold that was opened while it ran, and has ended, let it begin anew; null if there was none. */
+  private @Nullable LocalDate heldAgain(WayBack way, LocalDate today) {
+    return holds.stream()
+        .filter(h -> way.runs(h.from()))
+        .flatMap(h -> Stream.ofNullable(h.clearedOn()))
+        .filter(on -> on.isAfter(way.begun()) && !on.isAfter(today))
+        .max(Comparator.naturalOrder())
+        .orElse(null);
+  }
+
   /** Whether the limits for growing athletes hold: as the coach judges, or because of fast growth until the limits have risen from it. */
   public boolean limited() {
     return growing || fast != null;
@@ -51,6 +76,11 @@ public record LegCare(
     LocalDate began = firstSession != null ? firstSession : history.first() != null ? history.first() : day;
     long weeks = Math.max(0, ChronoUnit.WEEKS.between(began, day));
     return fast == null ? weeks : Math.min(weeks, fast.weeks(day));
+  }
+
+  /** The hold that stands on a day, see {@link MedicalHold#stands}. */
+  public Optional<MedicalHold> standing(LocalDate day) {
+    return holds.stream().filter(h -> h.stands(day)).findFirst();
   }
 
   /**
@@ -124,6 +154,18 @@ public record LegCare(
     /** Whether bounding is stopped on this day. */
     public boolean holds(LocalDate day) {
       return !day.isBefore(from) && (clearedOn == null || day.isBefore(clearedOn));
+    }
+
+    /** Whether it stops bounding on this day, or no clinician has ended it whenever it begins. */
+    public boolean stands(LocalDate day) {
+      return clearedOn == null || holds(day);
+    }
+
+    /** Why no way back begins while it stands. */
+    public RefusedException refusesWayBack() {
+      return new RefusedException(
+          "Medical hold " + id + " stands since " + from + (note.isEmpty() ? "" : " (" + note + ")")
+              + ": a way back begins when a named clinician has ended it, with a date. Enter both with the hold. Nothing was begun.");
     }
   }
 }

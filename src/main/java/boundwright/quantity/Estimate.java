@@ -29,6 +29,11 @@ public record Estimate(double p05, double p50, double p95) {
     return (p95 - p05) / 2;
   }
 
+  /** Whether the 90 % interval leaves 0 out: the data tell on which side of it the quantity lies. */
+  public boolean told() {
+    return p05 > 0 || p95 < 0;
+  }
+
   /** The same estimate seen from a point that lies {@code by} further back. */
   public Estimate plus(double by) {
     return new Estimate(p05 + by, p50 + by, p95 + by);

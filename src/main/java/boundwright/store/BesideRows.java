@@ -5,6 +5,7 @@ import boundwright.meet.Entrant;
 import boundwright.meet.KeptAttempt;
 import boundwright.meet.MeetSheet;
 import boundwright.quantity.RefusedException;
+import boundwright.store.rows.Columns;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;

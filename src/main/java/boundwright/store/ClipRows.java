@@ -7,8 +7,8 @@ import boundwright.clip.scale.GroundMarks;
 import boundwright.clip.scale.PlaneMap;
 import boundwright.clip.track.BodyPoint;
 import boundwright.clip.track.Spot;
-import boundwright.footfall.Foot;
 import boundwright.quantity.RefusedException;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
@@ -136,7 +136,7 @@ final class ClipRows {
       case TOE_OFF -> new Correction.ToeOff(r.getDouble("contact_s"), r.getDouble("toe_off_s"));
       case ADD_CONTACT ->
           new Correction.AddContact(
-              "R".equals(r.getString("foot")) ? Foot.RIGHT : Foot.LEFT, r.getDouble("touchdown_s"), r.getDouble("toe_off_s"));
+              Columns.foot(r, "foot"), r.getDouble("touchdown_s"), r.getDouble("toe_off_s"));
       case DROP_CONTACT -> new Correction.DropContact(r.getDouble("contact_s"));
     };
   }

@@ -7,6 +7,7 @@ import boundwright.load.GuardSettings;
 import boundwright.load.Season;
 import boundwright.load.account.ContactTimes;
 import boundwright.load.account.LoadScale;
+import boundwright.store.rows.SettingRows;
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;

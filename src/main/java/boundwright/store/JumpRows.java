@@ -1,6 +1,7 @@
 package boundwright.store;
 
 import boundwright.jump.Event;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import org.jdbi.v3.core.Handle;

@@ -6,6 +6,8 @@ import boundwright.jump.JumpSettings;
 import boundwright.jump.MeasureRule;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSettings;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import org.jdbi.v3.core.Handle;
 
 /** The settings of the jump and the meet as rows of the settings. */

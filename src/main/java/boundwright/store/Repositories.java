@@ -89,7 +89,7 @@ abstract class Repositories {
     this.growing = new GrowthDesk(new SqlGrowth(database), new SqlPeople(database), clock);
     this.bodies = new SqlCare(database, growing);
     this.care = seen.bodies() ? bodies : new SeenCare(bodies);
-    this.waysBack = seen.bodies() ? new SqlWaysBack(database, bodies) : new SeenWaysBack();
+    this.waysBack = seen.bodies() ? new SqlWaysBack(database) : new SeenWaysBack();
     this.accounts = new SqlAccounts(database);
     this.ladder = new SqlLadder(database);
     this.stays = new SqlStays(database);

@@ -7,12 +7,12 @@ import boundwright.athlete.Level;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.athlete.Profile;
 import boundwright.athlete.growth.GrowthDesk;
-import boundwright.footfall.Foot;
 import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import boundwright.store.backup.Erasures;
 import boundwright.store.engine.Database;
 import boundwright.store.people.SqlGrowth;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -232,7 +232,7 @@ final class SqlAthletes implements AthleteRepository {
         r.getLong("id"),
         r.getString("name"),
         Columns.word(Level.class, "level", r.getString("level")),
-        "R".equals(r.getString("take_off_foot")) ? Foot.RIGHT : Foot.LEFT,
+        Columns.foot(r, "take_off_foot"),
         r.getInt("rung"));
   }
 

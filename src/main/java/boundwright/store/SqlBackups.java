@@ -3,6 +3,7 @@ package boundwright.store;
 import boundwright.store.backup.BackupSettings;
 import boundwright.store.backup.Rotation;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.SettingRows;
 import java.time.LocalDate;
 import java.util.Optional;
 

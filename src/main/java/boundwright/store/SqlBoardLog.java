@@ -7,6 +7,8 @@ import boundwright.approach.board.GapEntry;
 import boundwright.jump.Event;
 import boundwright.meet.Attempt;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

@@ -10,11 +10,12 @@ import boundwright.load.GuardSettings;
 import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
-import boundwright.load.back.LegBack;
 import boundwright.load.back.WayBack;
 import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -80,13 +81,9 @@ final class SqlCare implements CareRepository {
           Map<Long, LegCare> out = new HashMap<>();
           for (long id : athletes) {
             Growing kept = growing.getOrDefault(id, new Growing(false, null));
-            List<MedicalHold> held = holds.getOrDefault(id, List.of());
-            List<WayBack> own = ways.getOrDefault(id, List.of());
-            List<LegBack> backs =
-                own.isEmpty()
-                    ? List.of()
-                    : WayBackRows.standing(own, since.getOrDefault(id, List.of()), held, kept.growing() || fast.get(id) != null, settings, today);
-            out.put(id, new LegCare(kept.growing(), kept.first(), pains.getOrDefault(id, List.of()), held, backs, fast.get(id)));
+            LegCare known =
+                new LegCare(kept.growing(), kept.first(), pains.getOrDefault(id, List.of()), holds.getOrDefault(id, List.of()), List.of(), fast.get(id));
+            out.put(id, known.withWays(ways.getOrDefault(id, List.of()), since.getOrDefault(id, List.of()), settings.limits().pain(), today));
           }
           return out;
         });
@@ -234,7 +231,8 @@ final class SqlCare implements CareRepository {
         });
   }
 
-  private static List<MedicalHold> holds(Handle h, long athleteId) {
+  /** All of an athlete, open and ended, oldest first. */
+  static List<MedicalHold> holds(Handle h, long athleteId) {
     return h.createQuery(HOLDS + "WHERE athlete_id = :athlete ORDER BY from_date, id")
         .bind("athlete", athleteId)
         .map((r, c) -> hold(r))

@@ -12,6 +12,8 @@ import boundwright.clip.reading.Setup;
 import boundwright.clip.scan.FoundBytes;
 import boundwright.footfall.Sequence;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;

@@ -7,6 +7,7 @@ import boundwright.approach.full.FullRunLog;
 import boundwright.approach.weather.Weather;
 import boundwright.jump.Event;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

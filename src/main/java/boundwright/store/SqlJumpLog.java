@@ -8,6 +8,8 @@ import boundwright.jump.MeasuredJump;
 import boundwright.jump.Phase;
 import boundwright.jump.Phases;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

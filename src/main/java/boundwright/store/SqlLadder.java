@@ -6,6 +6,8 @@ import boundwright.readiness.GateRules;
 import boundwright.readiness.LadderRepository;
 import boundwright.readiness.RungDecision;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.HashMap;

@@ -7,6 +7,7 @@ import boundwright.load.account.ContactTimes.Timed;
 import boundwright.load.account.LastWeek;
 import boundwright.load.account.OtherWork;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

@@ -1,10 +1,10 @@
 package boundwright.store;
 
-import boundwright.footfall.Foot;
 import boundwright.jump.takeoff.LongJump;
 import boundwright.jump.takeoff.LongJumpLog;
 import boundwright.jump.takeoff.TakeOff;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -72,7 +72,7 @@ final class SqlLongJumps implements LongJumpLog {
         r.getLong("id"),
         r.getLong("athlete_id"),
         LocalDate.parse(r.getString("date")),
-        "R".equals(r.getString("foot")) ? Foot.RIGHT : Foot.LEFT,
+        Columns.foot(r, "foot"),
         Columns.whole(r, "approach_steps"),
         r.getDouble("distance_m"),
         Columns.number(r, "gap_m"),

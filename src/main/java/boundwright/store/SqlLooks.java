@@ -3,6 +3,7 @@ package boundwright.store;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.SettingRows;
 import boundwright.technique.Fault;
 import boundwright.technique.FaultTick;
 import boundwright.technique.LookRepository;

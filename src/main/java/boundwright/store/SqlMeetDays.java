@@ -4,6 +4,7 @@ import boundwright.meet.day.MeetDay;
 import boundwright.meet.day.MeetDayLog;
 import boundwright.quantity.RefusedException;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import java.time.LocalTime;
 import java.util.Optional;
 

@@ -17,6 +17,8 @@ import boundwright.meet.MeetSheet;
 import boundwright.meet.Scoring;
 import boundwright.quantity.RefusedException;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;

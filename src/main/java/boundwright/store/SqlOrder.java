@@ -5,6 +5,8 @@ import boundwright.season.order.OrderRepository;
 import boundwright.season.order.OrderSettings;
 import boundwright.season.order.RestRule;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;

@@ -5,6 +5,7 @@ import boundwright.pairing.Phone;
 import boundwright.pairing.PhoneRepository;
 import boundwright.pairing.PhoneRights;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;

@@ -4,6 +4,8 @@ import boundwright.athlete.Surface;
 import boundwright.footfall.Sequence;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

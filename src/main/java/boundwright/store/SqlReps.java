@@ -9,6 +9,7 @@ import boundwright.flight.SquadPrior;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

@@ -5,6 +5,8 @@ import boundwright.approach.run.RunThroughEntry;
 import boundwright.approach.run.RunThroughLog;
 import boundwright.approach.run.RunUpSettings;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

@@ -8,6 +8,8 @@ import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
 import boundwright.season.SeasonRepository;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import boundwright.store.season.PlanFile;
 import boundwright.store.season.SeasonFile;
 import java.sql.ResultSet;

@@ -12,6 +12,7 @@ import boundwright.clip.session.Clothes;
 import boundwright.clip.session.FilmRep;
 import boundwright.footfall.Sequence;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import boundwright.track.Attendance;
 import java.nio.ByteBuffer;
 import java.sql.ResultSet;

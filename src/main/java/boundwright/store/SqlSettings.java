@@ -9,6 +9,8 @@ import boundwright.runway.DayPlan;
 import boundwright.runway.MarkSettings;
 import boundwright.runway.SettingsRepository;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;

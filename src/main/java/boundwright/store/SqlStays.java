@@ -9,6 +9,7 @@ import boundwright.season.ladder.StayLog;
 import boundwright.season.ladder.StayRepository;
 import boundwright.season.ladder.Turnout;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumMap;

@@ -1,6 +1,7 @@
 package boundwright.store;
 
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import boundwright.track.KeptTap;
 import boundwright.track.Made;
 import boundwright.track.TapLedger;

@@ -9,6 +9,7 @@ import boundwright.readiness.TestProtocol;
 import boundwright.readiness.TestRepository;
 import boundwright.readiness.TestScore;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

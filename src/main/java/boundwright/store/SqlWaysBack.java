@@ -1,6 +1,5 @@
 package boundwright.store;
 
-import boundwright.load.CareRepository;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.back.BackStep;
 import boundwright.load.back.WayBack;
@@ -13,11 +12,9 @@ import org.jdbi.v3.core.Handle;
 /** Ways back of legs in the database. */
 final class SqlWaysBack implements WayBackRepository {
   private final Database database;
-  private final CareRepository care;
 
-  SqlWaysBack(Database database, CareRepository care) {
+  SqlWaysBack(Database database) {
     this.database = database;
-    this.care = care;
   }
 
   @Override
@@ -33,11 +30,9 @@ final class SqlWaysBack implements WayBackRepository {
   public WayBack begin(long athleteId, WayBack way) {
     return database.write(
         h -> {
-          for (MedicalHold hold : care.care(athleteId, way.begun()).holds()) {
-            if (hold.clearedOn() == null || hold.holds(way.begun())) {
-              throw new RefusedException(
-                  "Medical hold " + hold.id() + " stands since " + hold.from() + (hold.note().isEmpty() ? "" : " (" + hold.note() + ")")
-                      + ": a way back begins when a named clinician has ended it, with a date. Enter both with the hold. Nothing was begun.");
+          for (MedicalHold hold : SqlCare.holds(h, athleteId)) {
+            if (hold.stands(way.begun())) {
+              throw hold.refusesWayBack();
             }
           }
           for (WayBack other : of(h, athleteId)) {

@@ -11,6 +11,7 @@ import boundwright.load.account.OtherWork;
 import boundwright.load.account.VerticalSpeeds;
 import boundwright.load.account.Work;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -214,7 +215,7 @@ final class SqlWorkLog implements WorkLog {
     read(h, days, from,
         "SELECT athlete_id, date, foot, approach_steps FROM long_jump WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
         (r, whose, date) -> {
-          Foot foot = "R".equals(r.getString("foot")) ? Foot.RIGHT : Foot.LEFT;
+          Foot foot = Columns.foot(r, "foot");
           whose.jump(date, Event.LONG_JUMP, foot, Work.Kind.FULL_JUMP, steps(Columns.whole(r, "approach_steps")), List.of());
           whose.measured(date, Event.LONG_JUMP);
         });

@@ -1,25 +1,17 @@
 package boundwright.store;
 
-import boundwright.footfall.Foot;
-import boundwright.load.GuardSettings;
-import boundwright.load.LegCare.MedicalHold;
-import boundwright.load.LegCare.Pain;
 import boundwright.load.back.BackStep;
-import boundwright.load.back.Felt;
-import boundwright.load.back.LegBack;
 import boundwright.load.back.Stages;
 import boundwright.load.back.WayBack;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
-import org.jspecify.annotations.Nullable;
 
 /** Reads ways back with their steps. */
 final class WayBackRows {
@@ -53,29 +45,9 @@ final class WayBackRows {
   private static WayBack way(ResultSet r, List<BackStep> steps) throws SQLException {
     LocalDate ended = Columns.day(r, "ended");
     return new WayBack(
-        r.getLong("id"), "R".equals(r.getString("leg")) ? Foot.RIGHT : Foot.LEFT, LocalDate.parse(r.getString("begun")),
+        r.getLong("id"), Columns.foot(r, "leg"), LocalDate.parse(r.getString("begun")),
         new Stages(r.getDouble("start_share"), r.getDouble("growth")), r.getDouble("former_units"), r.getInt("days_off"),
         new WayBack.Clearance(r.getString("allowed_by"), LocalDate.parse(r.getString("allowed_on")), r.getBoolean("after_hold")), steps,
         ended == null ? null : new WayBack.End(ended, r.getString("ended_by"), r.getString("ended_why")));
-  }
-
-  /**
-   * As the guard needs them on a day.
-   *
-   * @param pains of the athlete, at least since the first of these ways began
-   */
-  static List<LegBack> standing(List<WayBack> ways, List<Pain> pains, List<MedicalHold> holds, boolean growing, GuardSettings settings, LocalDate today) {
-    List<Felt> felt = pains.stream().map(p -> p.felt(settings.limits().pain(), growing)).toList();
-    return ways.stream().map(w -> LegBack.of(w, today, felt, heldAgain(w, holds, today))).toList();
-  }
-
-  /** The day from which the newest hold that was opened while it ran, and has ended, let it begin anew; null if there was none. */
-  static @Nullable LocalDate heldAgain(WayBack way, List<MedicalHold> holds, LocalDate today) {
-    return holds.stream()
-        .filter(h -> way.runs(h.from()))
-        .flatMap(h -> Stream.ofNullable(h.clearedOn()))
-        .filter(on -> on.isAfter(way.begun()) && !on.isAfter(today))
-        .max(Comparator.naturalOrder())
-        .orElse(null);
   }
 }

@@ -2,6 +2,7 @@ package boundwright.store;
 
 import boundwright.approach.weather.DayWeather;
 import boundwright.approach.weather.Weather;
+import boundwright.store.rows.Columns;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;

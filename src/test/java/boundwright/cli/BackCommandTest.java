@@ -76,6 +76,13 @@ class BackCommandTest {
   }
 
   @Test
+  void oneDayOffIsOneDay() {
+    Said log = terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--steps", "4", "--outcome", "in", "--date", "2026-05-12");
+    assertThat(log.exit()).as(log.err()).isZero();
+    assertThat(ok("begin", "--leg", "left", "--former", "100", "--by", "Dr Invented").out()).contains("; 1 day off before");
+  }
+
+  @Test
   void badInputIsRefusedInWords() {
     assertThat(refused("begin", "--former", "100", "--by", "x")).contains("--leg right or --leg left");
     assertThat(refused("begin", "--leg", "both", "--former", "100", "--by", "x")).contains("'both' is not known");

@@ -195,6 +195,21 @@ class GroupedNormalTest {
     assertThat(square - mean * mean).isCloseTo(0.3949340668, within(0.02));
   }
 
+  /** Where nothing was seen what was believed before is left: two spreads, log-normal and apart (its definition). */
+  @Test
+  void spreadsOfWhichNothingIsSeenStayNearTheUsual() {
+    double[] sum = new double[5];
+    for (SpreadSearch.Weighed w : SpreadSearch.near(new double[] {0.03, 2}, 0.6, logs -> 0, 20_000, new Random(8))) {
+      double a = w.at()[0] - Math.log(0.03);
+      double b = w.at()[1] - Math.log(2);
+      double[] of = {a, b, a * a, b * b, a * b};
+      for (int i = 0; i < of.length; i++) {
+        sum[i] += w.weight() * of[i];
+      }
+    }
+    assertThat(sum).usingComparatorWithPrecision(0.02).containsExactly(0, 0, 0.36, 0.36, 0);
+  }
+
   /** Quantiles of a mixture of two: against adding the two normals up by hand. */
   @Test
   void mixtureOfTwo() {

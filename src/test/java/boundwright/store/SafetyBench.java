@@ -4,6 +4,7 @@ import boundwright.store.backup.DataCheck;
 import boundwright.store.backup.Restore;
 import boundwright.store.engine.Database;
 import boundwright.store.engine.Schema;
+import boundwright.store.rows.SettingRows;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;

@@ -20,11 +20,16 @@ import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import org.jdbi.v3.core.statement.SqlLogger;
+import org.jdbi.v3.core.statement.SqlStatements;
+import org.jdbi.v3.core.statement.StatementContext;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -148,6 +153,26 @@ public final class Stores {
     if (!POSTGRES) {
       assertThat(new String(Files.readAllBytes(dir.resolve(Schema.FILE_NAME)), StandardCharsets.ISO_8859_1)).doesNotContain(text);
     }
+  }
+
+  /** What a piece of work asks of the database, a statement each, in order. The work is undone if it throws. */
+  public static List<String> asked(Workbench w, Runnable work) {
+    List<String> out = new ArrayList<>();
+    w.database()
+        .write(
+            h -> {
+              h.getConfig(SqlStatements.class)
+                  .setSqlLogger(
+                      new SqlLogger() {
+                        @Override
+                        public void logBeforeExecution(StatementContext context) {
+                          out.add(String.valueOf(context.getRenderedSql()));
+                        }
+                      });
+              work.run(); // joins this write, and so its connection
+              return out;
+            });
+    return out;
   }
 
   /** From now on no row goes into a table. */

@@ -92,6 +92,13 @@ class WaysBackTest {
   }
 
   @Test
+  void aBeginningAsksForHoldsAndWaysAlone() {
+    List<String> asked = Stores.asked(w, () -> w.waysBack().begin(ada.id(), way(BEGUN)));
+    assertThat(asked).as("holds, steps, ways, and the new one").hasSize(4);
+    assertThat(asked).noneMatch(sql -> sql.contains("FROM pain") || sql.contains("FROM body_measurement"));
+  }
+
+  @Test
   void aHoldOnTheWayBeginsItAnew() {
     WayBack kept = w.waysBack().begin(ada.id(), way(BEGUN));
     w.waysBack().step(ada.id(), kept.id(), new BackStep(0, BEGUN.plusDays(7), BackStep.Kind.ON, 1, "Coach Reed", ""));

@@ -116,7 +116,7 @@ public final class AimDesk {
   private static Marks marks(List<BoardSeen> seen, BoardSpread board, Event event) {
     List<Double> both = new ArrayList<>();
     List<Double> stoodIn = new ArrayList<>();
-    double legal = meanLegalGap(board);
+    double legal = Normal.meanAbove0(board.mean_m().p50(), board.sd_m().p50());
     for (BoardSeen s : seen) {
       Double d = s.distance_m();
       Double gap = s.gap_m();
@@ -128,13 +128,6 @@ public final class AimDesk {
       }
     }
     return both.size() >= FEWEST_MARKS || both.size() == stoodIn.size() ? new Marks(both, false) : new Marks(stoodIn, true);
-  }
-
-  /** Mean of a normal gap given that it is legal (worked: truncated normal) [m]. */
-  private static double meanLegalGap(BoardSpread board) {
-    double m = board.mean_m().p50();
-    double s = board.sd_m().p50();
-    return m + s * Normal.density(m / s) / Math.max(Normal.below(m / s), 1e-12);
   }
 
   private static @Nullable String missing(BoardGaps gaps, Marks marks) {

@@ -219,7 +219,7 @@ public record BoardSpread(Estimate mean_m, Estimate sd_m, Estimate foulChance, i
     Limits.within("share of fouls", foulShare, 0.01, 0.95, "", "It is fouls over attempts.");
     Limits.within("mean legal gap", meanLegalGap_m, 0.001, JumpLimits.MAX_GAP_M, "m", "It is the mean of the legal attempts.");
     double k = -Normal.quantile(foulShare);
-    double sd = meanLegalGap_m / (k + Normal.density(k) / Normal.below(k));
+    double sd = meanLegalGap_m / Normal.meanAbove0(k, 1);
     return new Fit(k * sd, sd);
   }
 

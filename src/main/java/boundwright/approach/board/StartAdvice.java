@@ -48,7 +48,7 @@ public record StartAdvice(Estimate systematic_m, Estimate random_m, Verdict verd
     Limits.within("spread that is worth training", rhythm_m, 0.02, 0.6, "m", "0.12 m is usual.");
     Estimate off = board.mean_m().plus(-aim_m);
     Estimate sd = board.sd_m();
-    boolean move = (off.p05() > 0 || off.p95() < 0) && Math.abs(off.p50()) >= LEAST_MOVE_M;
+    boolean move = off.told() && Math.abs(off.p50()) >= LEAST_MOVE_M;
     boolean wide = sd.p50() > rhythm_m;
     boolean thin = board.attempts() < FEWEST || (!move && off.halfWidth() > 0.10);
     Verdict verdict =

@@ -117,11 +117,7 @@ public final class FullRunModel {
     List<Own> owns = new ArrayList<>();
     by.forEach((id, list) -> owns.add(own(id, list, today, knows)));
     FullRunModel model = new FullRunModel(owns, knows);
-    double[] guess = new double[SPREADS];
-    for (int i = 0; i < SPREADS; i++) {
-      guess[i] = Math.log(SPREAD[i]);
-    }
-    for (SpreadSearch.Weighed w : SpreadSearch.of(model::logDensity, guess, SPREAD_LOG_SD, POINTS, random)) {
+    for (SpreadSearch.Weighed w : SpreadSearch.near(SPREAD, SPREAD_LOG_SD, logs -> model.normal(spreads(logs)).logLikelihood(), POINTS, random)) {
       double[] spread = spreads(w.at());
       model.fits.add(new Fit(w.weight(), spread, model.normal(spread)));
     }
@@ -179,15 +175,6 @@ public final class FullRunModel {
       out[i] = Math.exp(logs[i]);
     }
     return out;
-  }
-
-  private double logDensity(double[] logs) {
-    double out = 0;
-    for (int i = 0; i < SPREADS; i++) {
-      double off = (logs[i] - Math.log(SPREAD[i])) / SPREAD_LOG_SD;
-      out -= off * off / 2;
-    }
-    return out + normal(spreads(logs)).logLikelihood();
   }
 
   private GroupedNormal normal(double[] s) {

@@ -21,8 +21,8 @@ public record WindEffect(@Nullable Estimate wind_m, @Nullable Estimate warmth_m,
   static final double PER_DEGREE_SD = 0.01;
   static final double WET_SD = 0.15;
 
-  /** Whether an effect's 90 % interval leaves 0 out. */
+  /** Whether an effect is known and tells a side of 0. */
   public static boolean told(@Nullable Estimate e) {
-    return e != null && (e.p05() > 0 || e.p95() < 0);
+    return e != null && e.told();
   }
 }

@@ -54,8 +54,7 @@ public record LegLook(
     }
     LinearBelief b = fitted(days);
     Estimate difference = b.estimate(new double[] {0, 1, 0, 0, 0});
-    boolean told = difference.p05() > 0 || difference.p95() < 0;
-    return new LegLook(what, right, left, difference, b.estimate(new double[] {0, 0, 1, 0, 0}), told ? null : "The legs cannot be told apart.");
+    return new LegLook(what, right, left, difference, b.estimate(new double[] {0, 0, 1, 0, 0}), difference.told() ? null : "The legs cannot be told apart.");
   }
 
   private static int values(Map<Day, List<OffLeg>> days, Foot foot) {

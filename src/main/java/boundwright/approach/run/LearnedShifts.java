@@ -23,11 +23,6 @@ public record LearnedShifts(Estimate wind_m, Estimate tiredness_m, boolean windT
   private static final double NOISE = 0.12;
   private static final double USUAL_LENGTH_SD = 3;
 
-  /** Learned from run-throughs of any number of steps; an unknown wind or tiredness counts as the mean of the known. */
-  public static LearnedShifts of(List<RunThrough> all) {
-    return of(all.stream().map(r -> new InWind(r, Weather.gauge(r.wind()))).toList(), 0);
-  }
-
   /**
    * A run-through in what is known of its wind.
    *
@@ -36,12 +31,11 @@ public record LearnedShifts(Estimate wind_m, Estimate tiredness_m, boolean windT
    */
   public record InWind(RunThrough run, Weather weather) {}
 
-  /** As {@link #of(List)}, with winds that may be estimated: the less sure of its wind, the less a run tells. */
+  /**
+   * Learned from run-throughs of any number of steps; an unknown wind or tiredness counts as the mean of the known, and the less sure of its
+   * wind, the less a run tells.
+   */
   public static LearnedShifts inWinds(List<InWind> all) {
-    return of(all, 1);
-  }
-
-  private static LearnedShifts of(List<InWind> all, double doubt) {
     List<InWind> runs = all.stream().filter(r -> !Double.isNaN(r.run.gap_m())).toList();
     int[] steps = runs.stream().mapToInt(r -> r.run.steps()).distinct().sorted().toArray();
     int n = steps.length + 2;
@@ -54,7 +48,7 @@ public record LearnedShifts(Estimate wind_m, Estimate tiredness_m, boolean windT
     }
     sd[n - 2] = WIND_SD;
     sd[n - 1] = TIRED_SD;
-    double usualWind = runs.stream().filter(r -> r.weather.knowsWind()).mapToDouble(r -> wind(r, doubt)).average().orElse(0);
+    double usualWind = runs.stream().filter(r -> r.weather.knowsWind()).mapToDouble(r -> r.weather.believed().mean()).average().orElse(0);
     double usualTired = usualTiredness(runs);
     LinearBelief b = new LinearBelief(mean, sd, NOISE, 3);
     for (InWind r : runs) {
@@ -63,8 +57,8 @@ public record LearnedShifts(Estimate wind_m, Estimate tiredness_m, boolean windT
         x[g] = steps[g] == r.run.steps() ? 1 : 0;
       }
       Double t = r.run.tiredness();
-      double unsure = r.weather.knowsWind() ? doubt * WIND_SD * r.weather.believed().sd() / NOISE : 0;
-      x[n - 2] = r.weather.knowsWind() ? wind(r, doubt) - usualWind : 0;
+      double unsure = r.weather.knowsWind() ? WIND_SD * r.weather.believed().sd() / NOISE : 0;
+      x[n - 2] = r.weather.knowsWind() ? r.weather.believed().mean() - usualWind : 0;
       x[n - 1] = t == null ? 0 : t - usualTired;
       b.tell(x, run(r.run), 1 + unsure * unsure);
     }
@@ -74,13 +68,7 @@ public record LearnedShifts(Estimate wind_m, Estimate tiredness_m, boolean windT
     tired[n - 1] = 1;
     Estimate ew = b.estimate(wind);
     Estimate et = b.estimate(tired);
-    return new LearnedShifts(ew, et, told(ew), told(et), runs.size(), usualWind);
-  }
-
-  /** The wind as noted, or what is believed of it. */
-  private static double wind(InWind r, double doubt) {
-    Double noted = r.weather.wind();
-    return doubt == 0 && noted != null ? noted : r.weather.believed().mean();
+    return new LearnedShifts(ew, et, ew.told(), et.told(), runs.size(), usualWind);
   }
 
   private static double run(RunThrough r) {
@@ -98,10 +86,6 @@ public record LearnedShifts(Estimate wind_m, Estimate tiredness_m, boolean windT
       }
     }
     return n == 0 ? 0 : sum / n;
-  }
-
-  private static boolean told(Estimate e) {
-    return e.p05() > 0 || e.p95() < 0;
   }
 
   /**

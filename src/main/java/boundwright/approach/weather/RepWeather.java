@@ -74,12 +74,8 @@ public record RepWeather(@Nullable Estimate wind, @Nullable Estimate warmth, @Nu
     if (!wind && !warm && !wet) {
       return new RepWeather(null, null, null, 0, 0);
     }
-    double[] guess = new double[SPREAD.length];
-    for (int i = 0; i < guess.length; i++) {
-      guess[i] = Math.log(SPREAD[i]);
-    }
     List<SpreadSearch.Weighed> points =
-        SpreadSearch.of(logs -> prior(logs) + model(by, days, logs, wind, today).logLikelihood(), guess, SPREAD_LOG_SD, POINTS, random);
+        SpreadSearch.near(SPREAD, SPREAD_LOG_SD, logs -> model(by, days, logs, wind, today).logLikelihood(), POINTS, random);
     List<GroupedNormal> models = points.stream().map(p -> model(by, days, p.at(), wind, today)).toList();
     List<Mixture> effects = new ArrayList<>();
     for (int c = 1; c < MEAN.length; c++) {
@@ -94,15 +90,6 @@ public record RepWeather(@Nullable Estimate wind, @Nullable Estimate warmth, @Nu
     }
     return new RepWeather(
         wind ? effects.get(0).estimate() : null, warm ? effects.get(1).estimate() : null, wet ? effects.get(2).estimate() : null, used.size(), days.size());
-  }
-
-  private static double prior(double[] logs) {
-    double out = 0;
-    for (int i = 0; i < logs.length; i++) {
-      double off = (logs[i] - Math.log(SPREAD[i])) / SPREAD_LOG_SD;
-      out -= off * off / 2;
-    }
-    return out;
   }
 
   private static GroupedNormal model(Map<Long, List<Seen>> by, List<LocalDate> days, double[] logs, boolean wind, LocalDate today) {
@@ -168,9 +155,8 @@ public record RepWeather(@Nullable Estimate wind, @Nullable Estimate warmth, @Nu
 
   private static void effect(StringBuilder out, @Nullable Estimate e, String what, double times) {
     if (e != null) {
-      boolean told = e.p05() > 0 || e.p95() < 0;
       out.append(out.isEmpty() ? "" : "; ").append(what).append(' ').append(percent(times * e.p50())).append(" (").append(percent(times * e.p05())).append(" to ")
-          .append(percent(times * e.p95())).append(told ? ")" : "), the data cannot tell which way");
+          .append(percent(times * e.p95())).append(e.told() ? ")" : "), the data cannot tell which way");
     }
   }
 

@@ -55,7 +55,7 @@ public final class GrowthDesk {
       return Map.of();
     }
     GrowthSettings settings = rows.settings();
-    Map<Long, Person> known = people.people();
+    Map<Long, Person> known = people.people(List.copyOf(measured.keySet()));
     Map<Long, FastGrowth> out = new HashMap<>();
     measured.forEach(
         (id, of) -> {
@@ -75,7 +75,7 @@ public final class GrowthDesk {
     }
     LocalDate today = LocalDate.now(clock);
     GrowthSettings settings = rows.settings();
-    Map<Long, Person> known = people.people();
+    Map<Long, Person> known = people.people(List.copyOf(measured.keySet()));
     return measured.entrySet().stream()
         .filter(e -> new Growth(known.getOrDefault(e.getKey(), Person.UNKNOWN), e.getValue(), settings, today).due())
         .map(Map.Entry::getKey)

@@ -9,6 +9,9 @@ public interface PersonRepository {
   /** Those of whom something is known, by the athlete's number. */
   Map<Long, Person> people();
 
+  /** Those of these athletes of whom something is known, by number. */
+  Map<Long, Person> people(List<Long> athletes);
+
   /** What is known of somebody. */
   Person person(long athleteId);
 

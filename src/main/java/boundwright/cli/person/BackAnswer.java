@@ -6,6 +6,7 @@ import boundwright.load.back.BackStep;
 import boundwright.load.back.ShortestWay;
 import boundwright.load.back.Stages;
 import boundwright.load.back.WayBack;
+import boundwright.quantity.Notes;
 import boundwright.readiness.back.BackAsk;
 import boundwright.readiness.back.BackLook;
 import boundwright.store.Workbench;
@@ -84,7 +85,7 @@ record BackAnswer(String athlete, List<Way> ways) {
     for (Way w : ways) {
       out.println(
           "  way back " + w.id() + ", " + w.leg() + " leg, since " + w.begun() + ": allowed by " + w.allowedBy() + " from " + w.allowedOn()
-              + (w.afterHold() ? ", who ended the medical hold" : "") + "; " + w.daysOff() + " days off before");
+              + (w.afterHold() ? ", who ended the medical hold" : "") + "; " + Notes.counted(w.daysOff(), "day") + " off before");
       End end = w.end();
       if (end != null) {
         out.println("    ended on " + end.date() + " by " + end.by() + ": " + end.why());

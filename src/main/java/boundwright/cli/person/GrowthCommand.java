@@ -1,6 +1,7 @@
 package boundwright.cli.person;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.growth.GrowthAnswer;
 import boundwright.athlete.growth.GrowthSettings;
 import boundwright.athlete.growth.GrowthWords;
 import boundwright.athlete.growth.Measurement;
@@ -87,11 +88,12 @@ public final class GrowthCommand implements Callable<Integer> {
       GrowthWords words = new GrowthWords(DataOptions.unit(unit, bench.settings().settings()), LocalDate::toString);
       Athlete who = name == null ? null : DataOptions.athlete(bench, name);
       bench.together(() -> change(bench, who, words, s));
-      GrowthJson answer = GrowthJson.of(bench, who);
+      GrowthAnswer growth = who == null ? null : bench.growth().answer(who.id());
+      GrowthJson answer = who == null || growth == null ? GrowthJson.of(bench.growth().settings()) : GrowthJson.of(who, growth);
       if (top.json()) {
         Json.print(s.out(), answer);
       } else {
-        answer.print(s.out(), who == null ? null : bench.growth().answer(who.id()), words, s.today());
+        answer.print(s.out(), growth, words, s.today());
       }
       return 0;
     }

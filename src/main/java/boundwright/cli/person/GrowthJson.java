@@ -8,7 +8,6 @@ import boundwright.athlete.growth.GrowthWords;
 import boundwright.athlete.growth.MaturityOffset;
 import boundwright.athlete.growth.Measurement;
 import boundwright.quantity.Estimate;
-import boundwright.store.Workbench;
 import java.io.PrintWriter;
 import java.time.LocalDate;
 import java.util.List;
@@ -61,12 +60,12 @@ public record GrowthJson(
     }
   }
 
-  static GrowthJson of(Workbench bench, @Nullable Athlete who) {
-    Settings settings = Settings.of(bench.growth().settings());
-    if (who == null) {
-      return new GrowthJson(null, List.of(), null, null, null, null, null, null, "", settings);
-    }
-    GrowthAnswer a = bench.growth().answer(who.id());
+  /** Of nobody: what the facility set alone. */
+  static GrowthJson of(GrowthSettings settings) {
+    return new GrowthJson(null, List.of(), null, null, null, null, null, null, "", Settings.of(settings));
+  }
+
+  static GrowthJson of(Athlete who, GrowthAnswer a) {
     LocalDate next = a.measureOn();
     return new GrowthJson(
         who.name(),
@@ -78,7 +77,7 @@ public record GrowthJson(
         a.offsetMissing(),
         next == null ? null : next.toString(),
         a.measureWhy(),
-        settings);
+        Settings.of(a.settings()));
   }
 
   void print(PrintWriter out, @Nullable GrowthAnswer answer, GrowthWords words, LocalDate today) {

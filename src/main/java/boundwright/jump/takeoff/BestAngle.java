@@ -62,7 +62,7 @@ public record BestAngle(SpeedForAngle trade, Estimate best_deg, Estimate worth_m
           trade.sd_deg(), LEAST_SPREAD_DEG);
     }
     Estimate slope = trade.slope();
-    if (slope.p05() <= 0 && slope.p95() >= 0) {
+    if (!slope.told()) {
       return String.format(
           Locale.ROOT, "The speed is not seen to change with the angle (%+.2f to %+.2f m/s a degree). Measure more take-offs, steeper and flatter ones.",
           slope.p05(), slope.p95());

@@ -40,7 +40,7 @@ public record LongWorth(Change change, Estimate metres) {
 
   /** Whether the data tell on which side of 0 it lies. */
   public boolean told() {
-    return metres.p05() > 0 || metres.p95() < 0;
+    return metres.told();
   }
 
   /**

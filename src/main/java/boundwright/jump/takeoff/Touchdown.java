@@ -41,7 +41,7 @@ public record Touchdown(int takeOffs, @Nullable Estimate upPer_10cm, @Nullable E
     }
     Estimate up = slope(rows, 2);
     Estimate loss = slope(rows, 3);
-    boolean told = told(up) || told(loss);
+    boolean told = up.told() || loss.told();
     return new Touchdown(rows.size(), up, loss, told ? null : "Neither is seen to change with the foot's place; measure more take-offs.");
   }
 
@@ -58,10 +58,6 @@ public record Touchdown(int takeOffs, @Nullable Estimate upPer_10cm, @Nullable E
     return b.estimate(new double[] {0, DECIMETRE, 0});
   }
 
-  private static boolean told(Estimate e) {
-    return e.p05() > 0 || e.p95() < 0;
-  }
-
   /** The sentence for the coach. */
   public String words() {
     Estimate up = upPer_10cm;
@@ -74,7 +70,7 @@ public record Touchdown(int takeOffs, @Nullable Estimate upPer_10cm, @Nullable E
   }
 
   private static String part(Estimate e) {
-    return told(e)
+    return e.told()
         ? String.format(Locale.ROOT, "%+.2f m/s (%+.2f to %+.2f)", e.p50(), e.p05(), e.p95())
         : String.format(Locale.ROOT, "a change that cannot be told (%+.2f to %+.2f m/s)", e.p05(), e.p95());
   }

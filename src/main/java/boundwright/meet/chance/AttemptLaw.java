@@ -41,10 +41,9 @@ public sealed interface AttemptLaw {
       return Normal.below(-gapMean_m / gapSd_m);
     }
 
-    /** Mean of the gap of a legal attempt [m] (worked: truncated normal). */
+    /** Mean of the gap of a legal attempt [m]. */
     private double legalGap() {
-      double k = gapMean_m / gapSd_m;
-      return gapMean_m + gapSd_m * Normal.density(k) / Math.max(Normal.below(k), 1e-12);
+      return Normal.meanAbove0(gapMean_m, gapSd_m);
     }
   }
 

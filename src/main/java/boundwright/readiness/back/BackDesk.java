@@ -10,6 +10,7 @@ import boundwright.load.LoadDesk;
 import boundwright.load.WorkLog;
 import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
+import boundwright.load.account.UsualDays;
 import boundwright.load.back.BackChances;
 import boundwright.load.back.BackDates;
 import boundwright.load.back.BackState;
@@ -32,7 +33,6 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
@@ -47,8 +47,6 @@ import org.jspecify.annotations.Nullable;
 public final class BackDesk {
   /** Days of the log from which the chances of days are learned. */
   private static final int LEARN_DAYS = 365;
-  private static final int HABIT_WEEKS = 8;
-  private static final int HABIT_TIMES = 3;
   /** The same way back gives the same dates on every machine and every look. */
   private static final long SEED = 4501;
 
@@ -98,12 +96,9 @@ public final class BackDesk {
 
   /** Who allowed it: the clinician of the newest hold since the leg was last loaded, or who is named where there was none. */
   private static WayBack.Clearance allowed(LegCare known, Beginning b, @Nullable LocalDate last) {
-    Optional<MedicalHold> open = known.holds().stream().filter(h -> h.clearedOn() == null || h.holds(b.from())).findFirst();
+    Optional<MedicalHold> open = known.standing(b.from());
     if (open.isPresent()) {
-      MedicalHold h = open.get();
-      throw new RefusedException(
-          "Medical hold " + h.id() + " stands since " + h.from() + (h.note().isEmpty() ? "" : " (" + h.note() + ")")
-              + ": a way back begins when a named clinician has ended it, with a date. Enter both with the hold. Nothing was begun.");
+      throw open.get().refusesWayBack();
     }
     Optional<MedicalHold> ended =
         known.holds().stream()
@@ -233,23 +228,19 @@ public final class BackDesk {
 
   /** The day after which the eight weeks begin in which the habit is looked for. */
   private static LocalDate habitFrom(WayBack way) {
-    return way.begun().minusDays(way.daysOff() + 1L).minusWeeks(HABIT_WEEKS);
+    return way.begun().minusDays(way.daysOff() + 1L).minusWeeks(UsualDays.WEEKS);
   }
 
-  /** Days of the week on which they came three times or more in the eight weeks up to the last day before the days off, and how often they missed one. */
+  /** Their usual days up to the last day before the days off, and how often they missed one. */
   private static Habit habit(List<DayLoad> days, WayBack way) {
     LocalDate last = way.begun().minusDays(way.daysOff() + 1L);
     LocalDate from = habitFrom(way);
-    Map<DayOfWeek, Integer> times = new EnumMap<>(DayOfWeek.class);
-    days.stream()
-        .filter(d -> d.date().isAfter(from) && !d.date().isAfter(last) && d.contacts() > 0)
-        .forEach(d -> times.merge(d.date().getDayOfWeek(), 1, Integer::sum));
-    times.values().removeIf(n -> n < HABIT_TIMES);
+    Map<DayOfWeek, Integer> times = UsualDays.of(days.stream().filter(d -> d.date().isAfter(from) && !d.date().isAfter(last)).toList());
     if (times.isEmpty()) {
       return new Habit(EnumSet.allOf(DayOfWeek.class), 0, 0);
     }
-    int came = times.values().stream().mapToInt(n -> Math.min(n, HABIT_WEEKS)).sum();
-    return new Habit(EnumSet.copyOf(times.keySet()), came, HABIT_WEEKS * times.size() - came);
+    int came = times.values().stream().mapToInt(n -> Math.min(n, UsualDays.WEEKS)).sum();
+    return new Habit(EnumSet.copyOf(times.keySet()), came, UsualDays.WEEKS * times.size() - came);
   }
 
   private static BackChances chances(Seen s, Foot leg, Habit habit) {

@@ -11,6 +11,7 @@ import boundwright.load.WorkLog;
 import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
 import boundwright.load.account.History;
+import boundwright.load.account.UsualDays;
 import boundwright.readiness.LadderRepository;
 import boundwright.season.Member;
 import boundwright.season.SeasonInput;
@@ -36,8 +37,6 @@ public final class SeasonStart {
   private static final int LOG_DAYS = 49;
   /** Years of age from which an athlete counts as grown unless the coach says otherwise, see {@link Member#growing}. */
   private static final int GROWN = 16;
-  private static final int USUAL_DAYS = 56;
-  private static final int USUAL_TIMES = 3;
   private static final double ROOM_TO_GROW = 1.25;
   private static final int AT_ONCE = 12;
   private static final Set<DayOfWeek> DAYS = EnumSet.of(DayOfWeek.MONDAY, DayOfWeek.TUESDAY, DayOfWeek.THURSDAY);
@@ -77,7 +76,7 @@ public final class SeasonStart {
   public Member member(Athlete a, LocalDate first, @Nullable SeasonInput before, LocalDate today) {
     Member was = before == null ? null : before.squad().stream().filter(m -> m.id() == a.id()).findFirst().orElse(null);
     LegCare known = care.care(a.id(), today);
-    List<DayLoad> days = since(a, today.minusDays(USUAL_DAYS));
+    List<DayLoad> days = since(a, today.minusWeeks(UsualDays.WEEKS));
     int full = was != null ? was.fullSteps() : usualRunUp(a);
     return new Member(
         a, known.limited() || young(a, first), known.firstSession(), ladder.rungs(a.id()), full, was != null ? was.days() : usual(days), was != null ? was.peakWeek() : largest(a, days),
@@ -101,12 +100,9 @@ public final class SeasonStart {
     return log.since(List.of(a), from).getOrDefault(a.id(), List.of());
   }
 
-  /** Days of the week on which they came at least three times in eight weeks. */
   private static Set<DayOfWeek> usual(List<DayLoad> days) {
-    Map<DayOfWeek, Integer> times = new EnumMap<>(DayOfWeek.class);
-    days.stream().filter(d -> d.contacts() > 0).forEach(d -> times.merge(d.date().getDayOfWeek(), 1, Integer::sum));
-    times.values().removeIf(n -> n < USUAL_TIMES);
-    return times.isEmpty() ? DAYS : EnumSet.copyOf(times.keySet());
+    Set<DayOfWeek> usual = UsualDays.of(days).keySet();
+    return usual.isEmpty() ? DAYS : EnumSet.copyOf(usual);
   }
 
   /** A quarter above the largest seven days of the log, at least what the level usually has. */

@@ -4,6 +4,8 @@ import boundwright.athlete.growth.GrowthRepository;
 import boundwright.athlete.growth.GrowthSettings;
 import boundwright.athlete.growth.Measurement;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -11,9 +13,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.Query;
-import org.jspecify.annotations.Nullable;
 
 /** Measured bodies in the database. */
 public final class SqlGrowth implements GrowthRepository {
@@ -91,40 +91,24 @@ public final class SqlGrowth implements GrowthRepository {
     return database.read(
         h -> {
           GrowthSettings d = GrowthSettings.DEFAULT;
-          Map<String, Double> kept = new HashMap<>();
-          h.createQuery("SELECT key, number FROM setting WHERE key IN (<keys>)")
-              .bindList("keys", List.of(FAST_KEY, UNSURE_KEY, WEEKS_KEY))
-              .map((r, c) -> kept.put(r.getString("key"), r.getDouble("number")))
-              .list();
-          return new GrowthSettings(
-              kept.getOrDefault(FAST_KEY, d.fast_cm_y()), kept.getOrDefault(UNSURE_KEY, d.unsure_cm_y()),
-              kept.getOrDefault(WEEKS_KEY, (double) d.weeks()).intValue());
+          SettingRows kept = SettingRows.read(h);
+          return new GrowthSettings(kept.number(FAST_KEY, d.fast_cm_y()), kept.number(UNSURE_KEY, d.unsure_cm_y()), kept.whole(WEEKS_KEY, d.weeks()));
         });
   }
 
   @Override
   public void keep(GrowthSettings settings) {
     database.write(
-        h -> put(h, FAST_KEY, settings.fast_cm_y(), SPEED_UNIT) + put(h, UNSURE_KEY, settings.unsure_cm_y(), SPEED_UNIT) + put(h, WEEKS_KEY, settings.weeks(), "wk"));
-  }
-
-  private static int put(Handle h, String key, double number, String unit) {
-    return h.createUpdate(
-            "INSERT INTO setting (key, number, unit) VALUES (:key, :number, :unit)"
-                + " ON CONFLICT (key) DO UPDATE SET number = excluded.number, unit = excluded.unit, word = NULL")
-        .bind("key", key)
-        .bind("number", number)
-        .bind("unit", unit)
-        .execute();
+        h -> {
+          SettingRows.keep(h, FAST_KEY, settings.fast_cm_y(), SPEED_UNIT);
+          SettingRows.keep(h, UNSURE_KEY, settings.unsure_cm_y(), SPEED_UNIT);
+          SettingRows.keep(h, WEEKS_KEY, settings.weeks(), "wk");
+          return settings;
+        });
   }
 
   private static Measurement measurement(ResultSet r) throws SQLException {
     return new Measurement(
-        r.getLong("id"), LocalDate.parse(r.getString("date")), r.getDouble("height_m"), number(r, "sitting_m"), number(r, "mass_kg"), r.getString("measured_by"));
-  }
-
-  private static @Nullable Double number(ResultSet r, String column) throws SQLException {
-    double value = r.getDouble(column);
-    return r.wasNull() ? null : value;
+        r.getLong("id"), LocalDate.parse(r.getString("date")), r.getDouble("height_m"), Columns.number(r, "sitting_m"), Columns.number(r, "mass_kg"), r.getString("measured_by"));
   }
 }

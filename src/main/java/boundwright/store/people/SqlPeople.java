@@ -7,12 +7,15 @@ import boundwright.athlete.person.PersonRepository;
 import boundwright.athlete.person.Scope;
 import boundwright.athlete.person.Sex;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
+import boundwright.store.rows.SettingRows;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.jdbi.v3.core.statement.Query;
 import org.jspecify.annotations.Nullable;
 
 /** Birth dates and answers in the database. */
@@ -32,8 +35,17 @@ public final class SqlPeople implements PersonRepository {
 
   @Override
   public Map<Long, Person> people() {
+    return database.read(h -> byAthlete(h.createQuery(PERSON)));
+  }
+
+  @Override
+  public Map<Long, Person> people(List<Long> athletes) {
+    return athletes.isEmpty() ? Map.of() : database.read(h -> byAthlete(h.createQuery(PERSON + " WHERE athlete_id IN (<ids>)").bindList("ids", athletes)));
+  }
+
+  private static Map<Long, Person> byAthlete(Query query) {
     Map<Long, Person> out = new HashMap<>();
-    database.read(h -> h.createQuery(PERSON).map((r, c) -> out.put(r.getLong("athlete_id"), person(r))).list());
+    query.map((r, c) -> out.put(r.getLong("athlete_id"), person(r))).list();
     return out;
   }
 
@@ -95,42 +107,28 @@ public final class SqlPeople implements PersonRepository {
 
   @Override
   public EndAge endAge() {
-    return database.read(
-        h ->
-            h.createQuery("SELECT number FROM setting WHERE key = :key")
-                .bind("key", AGE_KEY)
-                .mapTo(Integer.class)
-                .findOne()
-                .flatMap(years -> List.of(EndAge.values()).stream().filter(a -> a.years() == years).findFirst())
-                .orElse(EndAge.DEFAULT));
+    int years = database.read(h -> SettingRows.read(h).whole(AGE_KEY, EndAge.DEFAULT.years()));
+    return List.of(EndAge.values()).stream().filter(a -> a.years() == years).findFirst().orElse(EndAge.DEFAULT);
   }
 
   @Override
   public void keep(EndAge age) {
     database.write(
-        h ->
-            h.createUpdate(
-                    "INSERT INTO setting (key, number, unit) VALUES (:key, :years, 'a')"
-                        + " ON CONFLICT (key) DO UPDATE SET number = excluded.number, unit = excluded.unit, word = NULL")
-                .bind("key", AGE_KEY)
-                .bind("years", (double) age.years())
-                .execute());
+        h -> {
+          SettingRows.keep(h, AGE_KEY, age.years(), "a");
+          return age;
+        });
   }
 
   private static Person person(ResultSet r) throws SQLException {
     String sex = r.getString("sex");
-    return new Person(day(r, "born"), sex == null ? null : Sex.valueOf(sex));
+    return new Person(Columns.day(r, "born"), sex == null ? null : Sex.valueOf(sex));
   }
 
   private static Consent consent(ResultSet r) throws SQLException {
     return new Consent(
         r.getLong("id"), r.getLong("athlete_id"), Scope.valueOf(r.getString("scope")), r.getInt("may") == 1, LocalDate.parse(r.getString("said_on")),
-        r.getString("said_by"), day(r, "holds_until"), day(r, "withdrawn"));
-  }
-
-  private static @Nullable LocalDate day(ResultSet r, String column) throws SQLException {
-    String text = r.getString(column);
-    return text == null ? null : LocalDate.parse(text);
+        r.getString("said_by"), Columns.day(r, "holds_until"), Columns.day(r, "withdrawn"));
   }
 
   private static @Nullable String text(@Nullable LocalDate day) {

@@ -32,6 +32,11 @@ public final class SeenPeople implements PersonRepository {
   }
 
   @Override
+  public Map<Long, Person> people(List<Long> athletes) {
+    return all.people(athletes.stream().filter(this::sees).toList());
+  }
+
+  @Override
   public Person person(long athleteId) {
     return sees(athleteId) ? all.person(athleteId) : Person.UNKNOWN;
   }

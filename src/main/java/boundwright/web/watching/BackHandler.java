@@ -97,8 +97,7 @@ public final class BackHandler {
 
   private void page(Context ctx, Written written) {
     Athlete athlete = Addresses.athlete(ctx, bench);
-    MedicalHold hold =
-        bench.care().care(athlete.id(), today()).holds().stream().filter(h -> h.clearedOn() == null || h.holds(today())).findFirst().orElse(null);
+    MedicalHold hold = bench.care().care(athlete.id(), today()).standing(today()).orElse(null);
     BackView view =
         new BackView(athlete, bench.backDesk().looks(athlete, bench.settings().kept().unit()), hold, written, gate.fresh(), today());
     pages.show(ctx, written.status(), "watching/back", "Way back of " + athlete.name(), "squad", view);

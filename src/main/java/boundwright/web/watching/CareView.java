@@ -64,9 +64,9 @@ public record CareView(
     return pains().stream().filter(p -> p.level() > 0 && p.settled() == null && p.date().isBefore(today)).toList();
   }
 
-  /** The hold that stops bounding today, or null. */
+  /** The hold that stands today, or null. */
   public @Nullable MedicalHold open() {
-    return care.holds().stream().filter(h -> h.clearedOn() == null || h.holds(today)).findFirst().orElse(null);
+    return care.standing(today).orElse(null);
   }
 
   /** Legs that are on their way back, a sentence each. */
@@ -77,7 +77,7 @@ public record CareView(
   /** Holds that a clinician ended, newest first. */
   public List<MedicalHold> ended() {
     return care.holds().stream()
-        .filter(h -> h.clearedOn() != null && !h.holds(today))
+        .filter(h -> !h.stands(today))
         .sorted(Comparator.comparing(MedicalHold::from).reversed())
         .toList();
   }

@@ -8,6 +8,7 @@ import boundwright.approach.board.BoardGaps;
 import boundwright.approach.board.BoardSpread;
 import boundwright.approach.board.StartAdvice.Verdict;
 import boundwright.approach.board.StartAdvice;
+import boundwright.approach.weather.Weather;
 import boundwright.athlete.MeasuredRunUp;
 import boundwright.flight.SprintCurve;
 import boundwright.quantity.Estimate;
@@ -223,6 +224,10 @@ class MeetRunUpTest {
     assertThat(StartAdvice.of(board(.2, .05, 2, 4), .09, .12).verdict()).isEqualTo(Verdict.CANNOT_TELL);
   }
 
+  private static LearnedShifts byTheGauge(List<RunThrough> runs) {
+    return LearnedShifts.inWinds(runs.stream().map(r -> new LearnedShifts.InWind(r, Weather.gauge(r.wind()))).toList());
+  }
+
   /** A tail wind that carries an invented runner 5 cm per m/s further is learned; without one the answer is silent. */
   @Test
   void windIsLearnedOrSilent() {
@@ -234,17 +239,17 @@ class MeetRunUpTest {
       runs.add(run(random, 16, length(16) + .4, 5, .05, .03, wind, .05));
       still.add(run(random, 16, length(16) + .4, 5, .05, .03, wind, 0));
     }
-    LearnedShifts s = LearnedShifts.of(runs);
+    LearnedShifts s = byTheGauge(runs);
     assertThat(s.windTold()).isTrue();
     assertThat(s.wind_m().p50()).isCloseTo(.05, within(.02));
     assertThat(s.moveStart_m(2, 3)).isCloseTo(2 * s.wind_m().p50(), within(1e-12));
     assertThat(s.tirednessTold()).isFalse();
-    LearnedShifts none = LearnedShifts.of(still);
+    LearnedShifts none = byTheGauge(still);
     assertThat(none.windTold()).isFalse();
     assertThat(none.moveStart_m(2, 3)).isZero();
-    LearnedShifts few = LearnedShifts.of(runs.subList(0, 2));
+    LearnedShifts few = byTheGauge(runs.subList(0, 2));
     assertThat(few.windTold()).isFalse();
-    assertThat(LearnedShifts.of(List.of()).runs()).isZero();
+    assertThat(byTheGauge(List.of()).runs()).isZero();
   }
 
   @Test

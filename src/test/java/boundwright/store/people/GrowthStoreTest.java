@@ -21,6 +21,7 @@ import boundwright.load.Finding.Rule;
 import boundwright.quantity.RefusedException;
 import boundwright.store.AthleteFile;
 import boundwright.store.Fixtures;
+import boundwright.store.Stores;
 import boundwright.store.Workbench;
 import boundwright.store.view.Seen;
 import java.nio.file.Path;
@@ -190,6 +191,25 @@ class GrowthStoreTest {
     assertThat(after.from()).contains("since the last measured run-up, of " + TODAY.minusWeeks(40), "less surely. Measure a run-up.");
     assertThat(w.seen(Seen.WITHOUT_BODIES).approachDesk().answer(ada, 12, null, 0.1).plan()).as("the same marks").isEqualTo(after.plan());
     assertThat(w.seen(Seen.WITHOUT_BODIES).approachDesk().answer(ada, 12, null, 0.1).from()).doesNotContain("Grown");
+  }
+
+  @Test
+  void onlyThePeopleWhoAreAskedForAreRead() {
+    w.people().keep(ada.id(), GIRL);
+    w.people().keep(bo.id(), GIRL);
+    grows(ada, 9, 13);
+    grows(bo, 9, 13);
+    List<Long> one = List.of(ada.id());
+    for (List<String> asked : List.of(Stores.asked(w, () -> w.growth().fast(one, TODAY)), Stores.asked(w, () -> w.growth().due(one)))) {
+      assertThat(asked).as("heights, settings, people").hasSize(3);
+      assertThat(asked).filteredOn(sql -> sql.contains("FROM person")).singleElement().satisfies(sql -> assertThat(sql).contains("WHERE athlete_id IN"));
+    }
+    assertThat(w.growth().fast(one, TODAY)).containsOnlyKeys(ada.id());
+    assertThat(w.growth().due(List.of(ada.id(), bo.id()))).containsExactlyInAnyOrder(ada.id(), bo.id());
+    w.people().keep(bo.id(), new Person(TODAY.minusYears(20), Sex.FEMALE));
+    assertThat(w.growth().fast(List.of(ada.id(), bo.id()), TODAY)).as("an age counts for its own athlete").containsOnlyKeys(ada.id());
+    assertThat(w.seen(Seen.only(ada.id())).growth().fast(List.of(ada.id(), bo.id()), TODAY)).containsOnlyKeys(ada.id());
+    assertThat(w.growth().fast(List.of(), TODAY)).isEmpty();
   }
 
   @Test

@@ -1,4 +1,4 @@
-package boundwright.store;
+package boundwright.store.rows;
 
 import java.util.HashMap;
 import java.util.Map;
@@ -9,14 +9,15 @@ import org.jspecify.annotations.Nullable;
  * The settings as they are kept: a row each, a number with its unit or a word. A setting that was never kept, because an older
  * program did not know it, has its default.
  */
-final class SettingRows {
+public final class SettingRows {
   private record Row(String key, @Nullable Double number, @Nullable String word) {}
 
   private final Map<String, Row> kept = new HashMap<>();
 
   private SettingRows() {}
 
-  static SettingRows read(Handle h) {
+  /** All settings as they stand. */
+  public static SettingRows read(Handle h) {
     SettingRows rows = new SettingRows();
     h.createQuery("SELECT key, number, word FROM setting")
         .map((r, c) -> new Row(r.getString("key"), Columns.number(r, "number"), r.getString("word")))
@@ -24,25 +25,30 @@ final class SettingRows {
     return rows;
   }
 
-  double number(String key, double otherwise) {
+  /** A number in the unit that it is kept in. */
+  public double number(String key, double otherwise) {
     Row row = kept.get(key);
     return row == null || row.number() == null ? otherwise : row.number();
   }
 
-  int whole(String key, int otherwise) {
+  /** A whole number; what is behind the point is left out. */
+  public int whole(String key, int otherwise) {
     return (int) number(key, otherwise);
   }
 
-  String word(String key, String otherwise) {
+  /** A word. */
+  public String word(String key, String otherwise) {
     Row row = kept.get(key);
     return row == null || row.word() == null ? otherwise : row.word();
   }
 
-  static void keep(Handle h, String key, double number, String unit) {
+  /** Keeps a number with its unit. */
+  public static void keep(Handle h, String key, double number, String unit) {
     put(h, key, number, unit, null);
   }
 
-  static void keep(Handle h, String key, String word) {
+  /** Keeps a word. */
+  public static void keep(Handle h, String key, String word) {
     put(h, key, null, null, word);
   }
 

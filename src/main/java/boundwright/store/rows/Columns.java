@@ -1,5 +1,6 @@
-package boundwright.store;
+package boundwright.store.rows;
 
+import boundwright.footfall.Foot;
 import boundwright.quantity.RefusedException;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -8,35 +9,40 @@ import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
 
 /** Reads columns that need more than a getter: words of the program's enumerations, and numbers that may be missing. */
-final class Columns {
+public final class Columns {
   private Columns() {}
 
   /** The number in {@code column}, or null. Asks for null at once: the driver forgets it at the next column. */
-  static @Nullable Double number(ResultSet r, String column) throws SQLException {
+  public static @Nullable Double number(ResultSet r, String column) throws SQLException {
     double value = r.getDouble(column);
     return r.wasNull() ? null : value;
   }
 
   /** The whole number in {@code column}, or null. */
-  static @Nullable Integer whole(ResultSet r, String column) throws SQLException {
+  public static @Nullable Integer whole(ResultSet r, String column) throws SQLException {
     int value = r.getInt(column);
     return r.wasNull() ? null : value;
   }
 
   /** The day in {@code column}, or null. */
-  static @Nullable LocalDate day(ResultSet r, String column) throws SQLException {
+  public static @Nullable LocalDate day(ResultSet r, String column) throws SQLException {
     String value = r.getString(column);
     return value == null ? null : LocalDate.parse(value);
   }
 
+  /** The foot in {@code column}, kept by its letter. */
+  public static Foot foot(ResultSet r, String column) throws SQLException {
+    return "R".equals(r.getString(column)) ? Foot.RIGHT : Foot.LEFT;
+  }
+
   /** The moment in {@code column}, or null. */
-  static @Nullable Instant moment(ResultSet r, String column) throws SQLException {
+  public static @Nullable Instant moment(ResultSet r, String column) throws SQLException {
     String value = r.getString(column);
     return value == null ? null : Instant.parse(value);
   }
 
   /** The constant called {@code word}; refuses one that this program does not know instead of guessing another. */
-  static <E extends Enum<E>> E word(Class<E> type, String what, String word) {
+  public static <E extends Enum<E>> E word(Class<E> type, String what, String word) {
     try {
       return Enum.valueOf(type, word);
     } catch (IllegalArgumentException e) {
