@@ -12,8 +12,13 @@ import boundwright.approach.full.FullRunAnswer;
 import boundwright.approach.run.RunThrough;
 import boundwright.approach.run.RunThroughEntry;
 import boundwright.approach.weather.DayWeather;
+import boundwright.approach.weather.RepWeather;
 import boundwright.approach.weather.Weather;
 import boundwright.athlete.Athlete;
+import boundwright.athlete.Surface;
+import boundwright.flight.Outcome;
+import boundwright.flight.Rep;
+import boundwright.footfall.Sequence;
 import boundwright.jump.Event;
 import boundwright.jump.JumpEntry;
 import boundwright.jump.Phases;
@@ -82,6 +87,30 @@ class FullRunStoreTest {
     assertThat(w.weather().days()).containsExactly(better);
     assertThat(w.weather().remove(day)).contains(better);
     assertThat(w.weather().remove(day)).isEmpty();
+  }
+
+  /** The page shows it each time; learning it takes seconds with a squad's log. */
+  @Test
+  void whatTheWeatherDoesToRepsIsLearnedOnceUntilSomethingIsKept() {
+    for (int i = 0; i < 12; i++) {
+      LocalDate day = Fixtures.TODAY.minusDays(i);
+      Rep rep = rep(day, 9 + 0.1 * (i % 3));
+      w.reps().write(x -> x.add(rep));
+      w.weather().keep(new DayWeather(day, Weather.gauge(i % 3 - 1.0), ""));
+    }
+    RepWeather learned = w.weatherDesk().reps(Fixtures.TODAY);
+    assertThat(learned.reps()).isEqualTo(12);
+    assertThat(w.weatherDesk().reps(Fixtures.TODAY)).isSameAs(learned);
+    assertThat(w.weatherDesk().reps(Fixtures.TODAY.plusDays(1))).as("reps are a day older then").isNotSameAs(learned);
+    w.weather().keep(new DayWeather(Fixtures.TODAY, Weather.gauge(2.0), ""));
+    RepWeather windier = w.weatherDesk().reps(Fixtures.TODAY);
+    assertThat(windier).isNotEqualTo(learned);
+    w.reps().write(x -> x.add(rep(Fixtures.TODAY, 9.4)));
+    assertThat(w.weatherDesk().reps(Fixtures.TODAY).reps()).isEqualTo(13);
+  }
+
+  private Rep rep(LocalDate date, double landing_m) {
+    return new Rep(0, ada.id(), date, Sequence.parse("RRL"), 4, Surface.TRACK, List.of(), landing_m, Outcome.IN, null, List.of());
   }
 
   @Test
