@@ -1,5 +1,6 @@
 package boundwright.cli;
 
+import boundwright.approach.full.FullRunAnswer;
 import boundwright.athlete.Athlete;
 import boundwright.meet.chance.ChanceAnswer;
 import boundwright.meet.chance.LikelyWind;
@@ -78,10 +79,11 @@ final class ChanceCommand implements Callable<Integer> {
         told.add(meet(m, s));
       }
       LocalDate last = Choices.anyDay(by, s);
+      FullRunAnswer jumps = bench.fullRunDesk().answer(who, steps, s.today());
       ChanceAnswer a =
           bench
               .chanceDesk()
-              .answer(who, in.read("standard", standard), last, told, indoors ? null : new LikelyWind(wind, spread, gusts), steps, s.today());
+              .answer(who, jumps, in.read("standard", standard), last, told, indoors ? null : new LikelyWind(wind, spread, gusts), s.today());
       if (top.json()) {
         Json.print(s.out(), Answer.of(who.name(), a));
       } else {

@@ -56,6 +56,20 @@ final class SqlMeets implements MeetRepository {
   }
 
   @Override
+  public List<MeetSheet> withAthlete(long athleteId, LocalDate from) {
+    return database.read(
+        h ->
+            h.createQuery("SELECT id FROM meet WHERE date >= :from AND id IN (SELECT meet_id FROM meet_entrant WHERE athlete_id = :athlete) ORDER BY date, id")
+                .bind("from", from.toString())
+                .bind("athlete", athleteId)
+                .mapTo(Long.class)
+                .list()
+                .stream()
+                .map(id -> there(h, id))
+                .toList());
+  }
+
+  @Override
   public Optional<MeetSheet> byId(long meetId) {
     return database.read(h -> byId(h, meetId));
   }

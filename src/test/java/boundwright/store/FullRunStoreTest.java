@@ -33,6 +33,7 @@ import boundwright.quantity.RefusedException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -171,8 +172,26 @@ class FullRunStoreTest {
 
     MeetSheet coming = w.meets().add(MeetSheet.of("Invented open", Fixtures.TODAY.plusDays(9), BoardDistance.of(Event.LONG_JUMP).get(0), null, rules));
     w.meets().enter(coming.id(), new Entrant(0, ada.id(), ada.name()));
-    assertThat(w.chanceDesk().answer(ada, 12, Fixtures.TODAY.plusDays(20), List.of(), null, 12, Fixtures.TODAY).missing())
+    FullRunAnswer jumps = w.fullRunDesk().answer(ada, 12, Fixtures.TODAY);
+    assertThat(w.chanceDesk().answer(ada, jumps, 12, Fixtures.TODAY.plusDays(20), List.of(), null, Fixtures.TODAY).missing())
         .as("no triple jump is entered").contains("No meet of " + ada.name());
+  }
+
+  /** Only those from the day on, with the athlete on their list, oldest first. */
+  @Test
+  void theMeetsToComeOfAnAthleteAreFound() {
+    List<MeetSheet> kept = new ArrayList<>();
+    for (int day : new int[] {30, -1, 1, 0}) {
+      MeetSheet meet = w.meets().add(MeetSheet.of("Invented Meet", Fixtures.TODAY.plusDays(day), BoardDistance.ALL.get(0), null, MeetRules.DEFAULT));
+      w.meets().enter(meet.id(), new Entrant(0, ada.id(), ada.name()));
+      kept.add(w.meets().byId(meet.id()).orElseThrow());
+    }
+    MeetSheet others = w.meets().add(MeetSheet.of("Invented open", Fixtures.TODAY.plusDays(2), BoardDistance.ALL.get(0), null, MeetRules.DEFAULT));
+    w.meets().enter(others.id(), new Entrant(0, null, "14"));
+    assertThat(w.meets().withAthlete(ada.id(), Fixtures.TODAY.plusDays(1))).containsExactly(kept.get(2), kept.get(0));
+    assertThat(w.meets().withAthlete(ada.id(), Fixtures.TODAY.minusDays(1))).containsExactly(kept.get(1), kept.get(3), kept.get(2), kept.get(0));
+    w.meets().withdraw(kept.get(0).id(), kept.get(0).entrantOf(ada.id()).orElseThrow().id());
+    assertThat(w.meets().withAthlete(ada.id(), Fixtures.TODAY.plusDays(1))).containsExactly(kept.get(2));
   }
 
   @Test

@@ -22,7 +22,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -143,11 +143,12 @@ public final class PlainReports {
   }
 
   private List<String> meets(Athlete athlete, LengthUnit unit, LocalDate today) {
-    List<MeetSheet> own = from.meets().all().stream().filter(m -> m.entrantOf(athlete.id()).isPresent()).toList();
-    Stream<String> past =
-        own.stream().filter(m -> !m.date().isAfter(today) && m.date().isAfter(today.minusYears(1))).map(m -> result(m, athlete, unit)).flatMap(Optional::stream);
+    List<MeetSheet> own = from.meets().withAthlete(athlete.id(), today.minusYears(1).plusDays(1));
+    List<MeetSheet> newestFirst = new ArrayList<>(own);
+    Collections.reverse(newestFirst);
+    Stream<String> past = newestFirst.stream().filter(m -> !m.date().isAfter(today)).map(m -> result(m, athlete, unit)).flatMap(Optional::stream);
     Stream<String> coming =
-        own.stream().filter(m -> m.date().isAfter(today)).sorted(Comparator.comparing(MeetSheet::date)).map(m -> "Next: " + m.name() + ", " + SHORT.format(m.date()) + ", " + m.event().label() + ".");
+        own.stream().filter(m -> m.date().isAfter(today)).map(m -> "Next: " + m.name() + ", " + SHORT.format(m.date()) + ", " + m.event().label() + ".");
     List<String> out = Stream.concat(coming, past).toList();
     return out.isEmpty() ? List.of("None in the last year, none entered.") : out;
   }
