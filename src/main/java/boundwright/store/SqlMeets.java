@@ -39,7 +39,8 @@ final class SqlMeets implements MeetRepository {
       "SELECT t.id, t.entrant_id, t.round, t.result, t.distance_m, t.wind_mps, t.gap_m, t.start_shift_m, t.note,"
           + " m.id AS meet_id, m.name AS meet, m.date, m.event FROM meet_attempt t"
           + " JOIN meet_entrant e ON e.id = t.entrant_id JOIN meet m ON m.id = e.meet_id ";
-  private static final String COUNTS =
+  /** Of attempts {@code t} those that count: of each entrant and round the newest, since an attempt is added and never changed. */
+  static final String COUNTS =
       " AND t.id = (SELECT max(o.id) FROM meet_attempt o WHERE o.entrant_id = t.entrant_id AND o.round = t.round) ";
 
   private final Database database;
