@@ -42,7 +42,7 @@ final class LegsCommand implements Callable<Integer> {
     static Answer of(Athlete who, EventsAnswer a) {
       return new Answer(
           who.name(),
-          a.marks().stream().map(m -> new Marks(m.event().label(), m.count(), Json.length(m.best_m()), m.points())).toList(),
+          a.marks().stream().map(m -> Marks.of(m)).toList(),
           a.comparesEvents(),
           a.legs().stream().map(Leg::of).toList(),
           a.words());
@@ -50,7 +50,14 @@ final class LegsCommand implements Callable<Integer> {
   }
 
   /** The marks of an event. */
-  record Marks(String event, int count, double best_m, @Nullable Integer points) {}
+  record Marks(
+      String event, int count, double best_m, String bestOn, @Nullable String bestMeet, @Nullable Integer bestSteps, @Nullable Integer points) {
+    static Marks of(EventsAnswer.Marks m) {
+      EventsAnswer.Mark best = m.best();
+      return new Marks(
+          m.event().label(), m.count(), Json.length(best.distance_m()), best.date().toString(), best.meet(), best.steps(), m.points());
+    }
+  }
 
   /** One measure, right against left. */
   record Leg(
@@ -88,7 +95,7 @@ final class LegsCommand implements Callable<Integer> {
     for (EventsAnswer.Marks m : a.marks()) {
       text.line(
           Notes.capital(m.event().label()),
-          in.write(m.best_m()) + " best of " + Notes.counted(m.count(), "mark") + " at the board and in meets"
+          in.write(m.best().distance_m()) + " " + m.best().from() + "; best of " + Notes.counted(m.count(), "mark") + " kept"
               + (a.comparesEvents() && m.points() != null ? ", " + m.points() + " points of that event's table" : ""));
     }
     if (a.legs().isEmpty()) {

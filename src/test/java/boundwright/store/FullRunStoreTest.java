@@ -25,6 +25,7 @@ import boundwright.jump.Phases;
 import boundwright.meet.Attempt;
 import boundwright.meet.BoardDistance;
 import boundwright.meet.Entrant;
+import boundwright.meet.EventsAnswer;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.day.DaySheet;
@@ -175,6 +176,28 @@ class FullRunStoreTest {
     FullRunAnswer jumps = w.fullRunDesk().answer(ada, 12, Fixtures.TODAY);
     assertThat(w.chanceDesk().answer(ada, jumps, 12, Fixtures.TODAY.plusDays(20), List.of(), null, Fixtures.TODAY).missing())
         .as("no triple jump is entered").contains("No meet of " + ada.name());
+  }
+
+  /** The best stands in any log; a foul, and what was measured from the toe alone, is no mark; one jump in two logs is one. */
+  @Test
+  void theBestOfAnEventIsTheBestOfEveryLog() {
+    LocalDate day = Fixtures.TODAY.minusDays(5);
+    w.jumpLog().add(new JumpEntry(0, ada.id(), day, 12, new Phases(4.1, 3.2, 4.5, 0.10, Phases.From.TOE), null, ""));
+    w.jumpLog().add(new JumpEntry(0, ada.id(), day, 12, new Phases(4.4, 3.4, 4.7, -0.02, Phases.From.BOARD), null, "a foul"));
+    w.jumpLog().add(new JumpEntry(0, ada.id(), day, 12, new Phases(4.4, 3.4, 4.7, null, Phases.From.TOE), null, "from the toe"));
+    w.boardLog().add(new GapEntry(0, ada.id(), day, 0.10, 0, 11.70, ""));
+    assertThat(triple()).isEqualTo(new EventsAnswer.Marks(Event.TRIPLE_JUMP, 1, new EventsAnswer.Mark(day, 11.70, null, null), null));
+    w.fullRunLog().add(distance(14, 11.95, Weather.UNKNOWN));
+    assertThat(triple().count()).isEqualTo(2);
+    assertThat(triple().best()).isEqualTo(new EventsAnswer.Mark(Fixtures.TODAY.minusDays(3), 11.95, 14, null));
+    MeetSheet meet = w.meets().add(MeetSheet.of("Invented Meet", Fixtures.TODAY.minusDays(2), BoardDistance.ALL.get(0), null, MeetRules.DEFAULT));
+    Entrant who = w.meets().enter(meet.id(), new Entrant(0, ada.id(), ada.name()));
+    w.meets().add(meet.id(), who.id(), Attempt.valid(ada.name(), 1, 11.95), "");
+    assertThat(triple().best().from()).as("of two alike that of the meet").isEqualTo("in Invented Meet, 10 May 2026");
+  }
+
+  private EventsAnswer.Marks triple() {
+    return w.eventsDesk().answer(ada, w.people().person(ada.id()), Fixtures.TODAY).marks().get(0);
   }
 
   /** Only those from the day on, with the athlete on their list, oldest first. */
