@@ -34,8 +34,7 @@ final class ChanceCommand implements Callable<Integer> {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose; any case.")
-  private String athlete = "";
+  @Mixin private WhoseOption whose = new WhoseOption();
 
   @Option(names = "--standard", required = true, paramLabel = "LENGTH", description = "The distance that is asked for.")
   private String standard = "";
@@ -61,8 +60,7 @@ final class ChanceCommand implements Callable<Integer> {
   @Option(names = "--indoors", description = "No wind is counted.")
   private boolean indoors;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   ChanceCommand(BoundwrightCommand top) {
     this.top = top;
@@ -72,8 +70,8 @@ final class ChanceCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = data.open(s)) {
-      LengthUnit in = DataOptions.unit(unit, bench.settings().settings());
-      Athlete who = DataOptions.athlete(bench, athlete);
+      LengthUnit in = unit.in(bench);
+      Athlete who = whose.in(bench);
       List<MeetAhead> told = new ArrayList<>();
       for (String m : meets) {
         told.add(meet(m, s));

@@ -12,7 +12,6 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 
 /** What was measured in the two events and off each leg. */
 @Command(
@@ -27,11 +26,9 @@ final class LegsCommand implements Callable<Integer> {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose; any case.")
-  private String athlete = "";
+  @Mixin private WhoseOption whose = new WhoseOption();
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   LegsCommand(BoundwrightCommand top) {
     this.top = top;
@@ -79,12 +76,12 @@ final class LegsCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = data.open(s)) {
-      Athlete who = DataOptions.athlete(bench, athlete);
+      Athlete who = whose.in(bench);
       EventsAnswer a = bench.eventsDesk().answer(who, bench.people().person(who.id()), s.today());
       if (top.json()) {
         Json.print(s.out(), Answer.of(who, a));
       } else {
-        print(s, a, DataOptions.unit(unit, bench.settings().settings()));
+        print(s, a, unit.in(bench));
       }
       return 0;
     }
