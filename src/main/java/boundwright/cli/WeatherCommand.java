@@ -16,8 +16,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "weather",
     description = {
-      "Keeps the weather of a day: it counts for every jump and run-through of that day that has none of its own. Alone it",
-      "lists the days. Example: boundwright weather --wind 2 --wind-by flag --headwind --temperature 12 --wet%n"
+      "Keeps the weather of a day: it counts for every jump, run-through and rep of that day that has none of its own.",
+      "Alone it lists the days. Example: boundwright weather --wind 2 --wind-by flag --headwind --temperature 12 --wet%n"
     })
 final class WeatherCommand implements Callable<Integer> {
   private final BoundwrightCommand top;
