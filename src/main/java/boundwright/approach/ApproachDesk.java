@@ -1,7 +1,6 @@
 package boundwright.approach;
 
 import boundwright.approach.aim.AimDesk;
-import boundwright.approach.aim.AimPlan;
 import boundwright.approach.board.BoardGaps;
 import boundwright.approach.board.BoardSpread;
 import boundwright.approach.board.StartAdvice;
@@ -39,6 +38,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /** Says where the full run-up starts and is checked, from an athlete's run-throughs and timed run-ups. */
@@ -112,8 +112,8 @@ public final class ApproachDesk {
             grown.isEmpty() ? Collections.nCopies(measured.size(), 1.0) : grown.stream().map(Grown::ratio).toList(),
             newest == null ? 0 : Math.hypot(STEPS_FOLLOW_SD * (newest.ratio() - 1), newest.sd() * (newest.ratio() > 1 ? 1 : 0)));
     SpeedBySteps bySteps = SpeedBySteps.of(profile.runUps());
-    AimPlan own = aim_m == null ? aims.answer(athlete, event, null, MEET_ATTEMPTS).plan() : null;
-    double aim = aim_m != null ? aim_m : own == null ? USUAL_AIM_M : own.fixed().aim_m();
+    OptionalDouble own = aim_m == null ? aims.fixed_m(athlete, event, MEET_ATTEMPTS) : OptionalDouble.empty();
+    double aim = aim_m != null ? aim_m : own.orElse(USUAL_AIM_M);
     int count = speed != null ? bySteps.stepsFor(speed) : steps != null ? steps : usualSteps(athlete, runs, jumped(athlete, event));
     RunUpPlan plan = RunUpPlan.of(model, bySteps, count, aim, settings.checkSteps(), settings.earlyStep());
     List<RunThrough> same = runs.stream().filter(r -> r.steps() == count).toList();
@@ -134,7 +134,7 @@ public final class ApproachDesk {
         StartAdvice.of(BoardSpread.of(gaps), aim, settings.rhythm_m()),
         startFrom(gaps, same),
         shifts(kept),
-        from(plan, runs, profile, bySteps, aim_m != null, own != null) + longer(newest));
+        from(plan, runs, profile, bySteps, aim_m != null, own.isPresent()) + longer(newest));
   }
 
   private String longer(@Nullable Grown newest) {

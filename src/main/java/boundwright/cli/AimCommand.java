@@ -110,8 +110,7 @@ final class AimCommand implements Callable<Integer> {
   @Option(names = "--undo-last", description = "Take back the attempt in training of this athlete that was kept last.")
   private boolean undoLast;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings, or m.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   AimCommand(BoundwrightCommand top) {
     this.top = top;
@@ -124,14 +123,14 @@ final class AimCommand implements Callable<Integer> {
       if (keep || undoLast) {
         throw new RefusedException("Say whose attempt it is with --athlete NAME: attempts are kept with their athlete.");
       }
-      given(s, DataOptions.unit(unit, CoachSettings.DEFAULT));
+      given(s, unit.in(CoachSettings.DEFAULT));
       return 0;
     }
     if (effectiveMean != null || effectiveSd != null || gapSd != null || gapMean != null) {
       throw new RefusedException("Give a form (--effective-mean, --effective-sd, --gap-sd) or an athlete, not both: the athlete's form is learned from the log.");
     }
     try (Workbench bench = data.open(s)) {
-      LengthUnit in = DataOptions.unit(unit, bench.settings().settings());
+      LengthUnit in = unit.in(bench);
       Athlete who = DataOptions.athlete(bench, athlete);
       if (undoLast) {
         entry(s, who, undo(bench, who), in);

@@ -79,8 +79,7 @@ final class ApproachCommand implements Callable<Integer> {
   @Option(names = "--undo-last", description = "Take back the run-through of this athlete that was kept last.")
   private boolean undoLast;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   ApproachCommand(BoundwrightCommand top) {
     this.top = top;
@@ -90,7 +89,7 @@ final class ApproachCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = data.open(s)) {
-      LengthUnit in = DataOptions.unit(unit, bench.settings().settings());
+      LengthUnit in = unit.in(bench);
       Athlete who = DataOptions.athlete(bench, athlete);
       if (undoLast) {
         entry(s, who, undo(bench, who), in);

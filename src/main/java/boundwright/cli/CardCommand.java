@@ -83,8 +83,7 @@ final class CardCommand implements Callable<Integer> {
       description = "The plan of this day, and who is here on it, as 2026-05-20. Default: today.")
   private @Nullable String day;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   CardCommand(BoundwrightCommand top) {
     this.top = top;

@@ -1,5 +1,6 @@
 package boundwright.cli;
 
+import boundwright.approach.full.FullRunAnswer;
 import boundwright.athlete.Athlete;
 import boundwright.meet.chance.ChanceAnswer;
 import boundwright.meet.chance.LikelyWind;
@@ -33,8 +34,7 @@ final class ChanceCommand implements Callable<Integer> {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose; any case.")
-  private String athlete = "";
+  @Mixin private WhoseOption whose = new WhoseOption();
 
   @Option(names = "--standard", required = true, paramLabel = "LENGTH", description = "The distance that is asked for.")
   private String standard = "";
@@ -60,8 +60,7 @@ final class ChanceCommand implements Callable<Integer> {
   @Option(names = "--indoors", description = "No wind is counted.")
   private boolean indoors;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   ChanceCommand(BoundwrightCommand top) {
     this.top = top;
@@ -71,17 +70,18 @@ final class ChanceCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = data.open(s)) {
-      LengthUnit in = DataOptions.unit(unit, bench.settings().settings());
-      Athlete who = DataOptions.athlete(bench, athlete);
+      LengthUnit in = unit.in(bench);
+      Athlete who = whose.in(bench);
       List<MeetAhead> told = new ArrayList<>();
       for (String m : meets) {
         told.add(meet(m, s));
       }
       LocalDate last = Choices.anyDay(by, s);
+      FullRunAnswer jumps = bench.fullRunDesk().answer(who, steps, s.today());
       ChanceAnswer a =
           bench
               .chanceDesk()
-              .answer(who, in.read("standard", standard), last, told, indoors ? null : new LikelyWind(wind, spread, gusts), steps, s.today());
+              .answer(who, jumps, in.read("standard", standard), last, told, indoors ? null : new LikelyWind(wind, spread, gusts), s.today());
       if (top.json()) {
         Json.print(s.out(), Answer.of(who.name(), a));
       } else {

@@ -47,11 +47,11 @@ public final class Choices {
 
   /** The coach's settings with what was asked on the command line in place of what is kept; nothing is stored. */
   static CoachSettings settings(
-      CoachSettings kept, @Nullable String unit, @Nullable Double chance, @Nullable String surface) {
+      CoachSettings kept, UnitOption unit, @Nullable Double chance, @Nullable String surface) {
     MarkSettings marks = kept.marks();
     Facility place = kept.facility();
     return new CoachSettings(
-        DataOptions.unit(unit, kept),
+        unit.in(kept),
         chance == null ? marks : new MarkSettings(chance, marks.sandMargin_m(), marks.clearMargin_m()),
         surface == null
             ? place

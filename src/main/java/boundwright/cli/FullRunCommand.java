@@ -47,17 +47,12 @@ final class FullRunCommand implements Callable<Integer> {
 
   @Mixin private WeatherOptions weather = new WeatherOptions();
 
-  @Option(names = "--date", paramLabel = "DAY", description = "Day of the jump, as 2026-05-14. Default: today.")
-  private @Nullable String date;
-
-  @Option(names = "--note", paramLabel = "WORDS", description = "Your words, kept with the jump.")
-  private String note = "";
+  @Mixin private JumpDayOptions when = new JumpDayOptions();
 
   @Option(names = "--undo-last", description = "Take back the distance of this athlete that was kept last.")
   private boolean undoLast;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   FullRunCommand(BoundwrightCommand top) {
     this.top = top;
@@ -67,7 +62,7 @@ final class FullRunCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = data.open(s)) {
-      LengthUnit in = DataOptions.unit(unit, bench.settings().settings());
+      LengthUnit in = unit.in(bench);
       if (athlete == null) {
         nobody(s, bench, in);
         return 0;
@@ -79,7 +74,7 @@ final class FullRunCommand implements Callable<Integer> {
         if (from == null || distance == null) {
           throw new RefusedException("A jump is kept with its steps and its distance: --from N --distance LENGTH.");
         }
-        entry(s, who, bench.fullRunLog().add(new DistanceEntry(0, who.id(), Choices.day(date, s), from, in.read("distance", distance), weather.weather(), note)), in);
+        entry(s, who, bench.fullRunLog().add(new DistanceEntry(0, who.id(), when.day(s), from, in.read("distance", distance), weather.weather(), when.note())), in);
       } else if (from != null || distance != null || weather.any()) {
         throw new RefusedException("--from, --distance and the weather belong to a jump: add --keep to keep it, or leave --athlete out to ask about it.");
       } else {

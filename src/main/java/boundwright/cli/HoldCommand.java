@@ -24,8 +24,7 @@ final class HoldCommand implements Callable<Integer> {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose; any case.")
-  private String athlete = "";
+  @Mixin private WhoseOption whose = new WhoseOption();
 
   @Option(names = "--note", paramLabel = "TEXT", description = "Opens a hold: who set it and what the coach was told. No diagnosis.")
   private @Nullable String note;
@@ -50,7 +49,7 @@ final class HoldCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = data.open(s)) {
-      Athlete who = DataOptions.athlete(bench, athlete);
+      Athlete who = whose.in(bench);
       if (note != null && (end != null || by != null || on != null)) {
         throw new RefusedException("Open a hold with --note, or end one with --end, not both at once. Nothing was changed.");
       }

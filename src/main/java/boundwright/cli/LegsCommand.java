@@ -12,7 +12,6 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 
 /** What was measured in the two events and off each leg. */
 @Command(
@@ -27,11 +26,9 @@ final class LegsCommand implements Callable<Integer> {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose; any case.")
-  private String athlete = "";
+  @Mixin private WhoseOption whose = new WhoseOption();
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   LegsCommand(BoundwrightCommand top) {
     this.top = top;
@@ -42,7 +39,7 @@ final class LegsCommand implements Callable<Integer> {
     static Answer of(Athlete who, EventsAnswer a) {
       return new Answer(
           who.name(),
-          a.marks().stream().map(m -> new Marks(m.event().label(), m.count(), Json.length(m.best_m()), m.points())).toList(),
+          a.marks().stream().map(m -> Marks.of(m)).toList(),
           a.comparesEvents(),
           a.legs().stream().map(Leg::of).toList(),
           a.words());
@@ -50,7 +47,14 @@ final class LegsCommand implements Callable<Integer> {
   }
 
   /** The marks of an event. */
-  record Marks(String event, int count, double best_m, @Nullable Integer points) {}
+  record Marks(
+      String event, int count, double best_m, String bestOn, @Nullable String bestMeet, @Nullable Integer bestSteps, @Nullable Integer points) {
+    static Marks of(EventsAnswer.Marks m) {
+      EventsAnswer.Mark best = m.best();
+      return new Marks(
+          m.event().label(), m.count(), Json.length(best.distance_m()), best.date().toString(), best.meet(), best.steps(), m.points());
+    }
+  }
 
   /** One measure, right against left. */
   record Leg(
@@ -72,12 +76,12 @@ final class LegsCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = data.open(s)) {
-      Athlete who = DataOptions.athlete(bench, athlete);
+      Athlete who = whose.in(bench);
       EventsAnswer a = bench.eventsDesk().answer(who, bench.people().person(who.id()), s.today());
       if (top.json()) {
         Json.print(s.out(), Answer.of(who, a));
       } else {
-        print(s, a, DataOptions.unit(unit, bench.settings().settings()));
+        print(s, a, unit.in(bench));
       }
       return 0;
     }
@@ -88,7 +92,7 @@ final class LegsCommand implements Callable<Integer> {
     for (EventsAnswer.Marks m : a.marks()) {
       text.line(
           Notes.capital(m.event().label()),
-          in.write(m.best_m()) + " best of " + Notes.counted(m.count(), "mark") + " at the board and in meets"
+          in.write(m.best().distance_m()) + " " + m.best().from() + "; best of " + Notes.counted(m.count(), "mark") + " kept"
               + (a.comparesEvents() && m.points() != null ? ", " + m.points() + " points of that event's table" : ""));
     }
     if (a.legs().isEmpty()) {

@@ -80,8 +80,7 @@ final class LogCommand implements Callable<Integer> {
   @Option(names = "--date", paramLabel = "DAY", description = "Day of the rep, as 2026-05-14. Default: today.")
   private @Nullable String date;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   @Option(names = "--sure", description = "Take a mark far from the advised one without asking.")
   private boolean sure;

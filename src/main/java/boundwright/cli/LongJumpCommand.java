@@ -79,17 +79,12 @@ final class LongJumpCommand implements Callable<Integer> {
   @Option(names = "--ahead", paramLabel = "LENGTH", description = "Centre of mass ahead of the toe when the foot leaves.")
   private @Nullable String ahead;
 
-  @Option(names = "--date", paramLabel = "DAY", description = "Day of the jump, as 2026-05-14. Default: today.")
-  private @Nullable String date;
-
-  @Option(names = "--note", paramLabel = "WORDS", description = "Your words, kept with the jump.")
-  private String note = "";
+  @Mixin private JumpDayOptions when = new JumpDayOptions();
 
   @Option(names = "--undo-last", description = "Take back the long jump of this athlete that was kept last.")
   private boolean undoLast;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings, or m.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   LongJumpCommand(BoundwrightCommand top) {
     this.top = top;
@@ -102,15 +97,15 @@ final class LongJumpCommand implements Callable<Integer> {
       if (keep || undoLast) {
         throw new RefusedException("Say whose jump it is with --athlete NAME: jumps are kept with their athlete.");
       }
-      TakeOff given = takeOff(DataOptions.unit(unit, CoachSettings.DEFAULT));
+      TakeOff given = takeOff(unit.in(CoachSettings.DEFAULT));
       if (given == null) {
         throw new RefusedException("Give a take-off (--forward, --up, --high and --low), or an athlete whose long jumps are kept (--athlete NAME).");
       }
-      flight(s, given, DataOptions.unit(unit, CoachSettings.DEFAULT));
+      flight(s, given, unit.in(CoachSettings.DEFAULT));
       return 0;
     }
     try (Workbench bench = data.open(s)) {
-      LengthUnit in = DataOptions.unit(unit, bench.settings().settings());
+      LengthUnit in = unit.in(bench);
       Athlete who = DataOptions.athlete(bench, athlete);
       if (undoLast) {
         entry(s, who, undo(bench, who), in);
@@ -144,7 +139,7 @@ final class LongJumpCommand implements Callable<Integer> {
     }
     Foot from = foot == null ? who.takeOffFoot() : Choices.choice("foot", foot, List.of(Foot.values()), Foot::label);
     return new LongJump(
-        0, who.id(), Choices.day(date, s), from, steps, in.read("distance", distance), Choices.length(in, "board gap", gap), takeOff(in), note);
+        0, who.id(), when.day(s), from, steps, in.read("distance", distance), Choices.length(in, "board gap", gap), takeOff(in), when.note());
   }
 
   /** The take-off that was given, or null without one; half of one is refused. */

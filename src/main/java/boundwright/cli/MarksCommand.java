@@ -60,8 +60,7 @@ final class MarksCommand implements Callable<Integer> {
   @Option(names = "--flat", description = "No sand: the length of level ground that the rep needs.")
   private boolean flat;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   MarksCommand(BoundwrightCommand top) {
     this.top = top;

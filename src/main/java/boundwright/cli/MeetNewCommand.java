@@ -80,8 +80,7 @@ final class MeetNewCommand implements Callable<Integer> {
   @Option(names = "--measure", paramLabel = "RULE", description = "Distances are rounded down to the centimetre or quarter inch.")
   private @Nullable String measure;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   MeetNewCommand(BoundwrightCommand top) {
     this.top = top;
@@ -91,7 +90,7 @@ final class MeetNewCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = data.open(s)) {
-      LengthUnit in = DataOptions.unit(unit, bench.settings().settings());
+      LengthUnit in = unit.in(bench);
       MeetSheet meet = MeetSheet.of(name, Choices.anyDay(date, s), board(in), scoring(), rules(bench.meets().settings().rules()));
       MeetSheet kept = bench.meets().add(meet);
       if (top.json()) {

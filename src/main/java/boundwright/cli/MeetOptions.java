@@ -18,15 +18,14 @@ final class MeetOptions {
   @Option(names = "--meet", paramLabel = "MEET", description = "Number or name of the meet. Default: today's.")
   private @Nullable String meet;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   Workbench open(Surroundings s) {
     return data.open(s);
   }
 
   LengthUnit unit(Workbench bench) {
-    return DataOptions.unit(unit, bench.settings().settings());
+    return unit.in(bench);
   }
 
   /** The meet to look at: the one that was asked for, else the one that is on today, else the newest. */

@@ -25,8 +25,7 @@ final class PainCommand implements Callable<Integer> {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose; any case.")
-  private String athlete = "";
+  @Mixin private WhoseOption whose = new WhoseOption();
 
   @Option(names = "--area", paramLabel = "WHERE", description = "Body area, 1 to 40 characters.")
   private @Nullable String area;
@@ -59,7 +58,7 @@ final class PainCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = data.open(s)) {
-      Athlete who = DataOptions.athlete(bench, athlete);
+      Athlete who = whose.in(bench);
       Boolean morning = settled();
       if (id != null) {
         if (morning == null || area != null || level != null) {

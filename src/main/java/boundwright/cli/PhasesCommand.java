@@ -86,17 +86,12 @@ final class PhasesCommand implements Callable<Integer> {
   @Option(names = "--run-up", paramLabel = "N", description = "Steps of the run-up, kept with the jump.")
   private @Nullable Integer steps;
 
-  @Option(names = "--date", paramLabel = "DAY", description = "Day of the jump, as 2026-05-14. Default: today.")
-  private @Nullable String date;
-
-  @Option(names = "--note", paramLabel = "WORDS", description = "Your words, kept with the jump.")
-  private String note = "";
+  @Mixin private JumpDayOptions when = new JumpDayOptions();
 
   @Option(names = "--undo-last", description = "Take back the jump of this athlete that was kept last.")
   private boolean undoLast;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings, or m.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   PhasesCommand(BoundwrightCommand top) {
     this.top = top;
@@ -116,12 +111,12 @@ final class PhasesCommand implements Callable<Integer> {
       if (!given()) {
         throw new RefusedException("Give the three lengths (--hop, --step, --jump), or an athlete whose jumps are kept (--athlete NAME).");
       }
-      LengthUnit in = DataOptions.unit(unit, CoachSettings.DEFAULT);
+      LengthUnit in = unit.in(CoachSettings.DEFAULT);
       print(s, null, lengths(in), speeds(in), threshold == null ? Shares.DEFAULT_THRESHOLD : threshold, in);
       return 0;
     }
     try (Workbench bench = data.open(s)) {
-      LengthUnit in = DataOptions.unit(unit, bench.settings().settings());
+      LengthUnit in = unit.in(bench);
       JumpSettings settings = bench.jumpLog().settings();
       Athlete who = DataOptions.athlete(bench, athlete);
       double points = threshold == null ? settings.classThreshold() : threshold;
@@ -129,7 +124,7 @@ final class PhasesCommand implements Callable<Integer> {
         entry(s, who, undo(bench, who), points, in);
       } else if (keep) {
         JumpEntry kept =
-            bench.jumpLog().add(new JumpEntry(0, who.id(), Choices.day(date, s), steps, lengths(in), speeds(in), note));
+            bench.jumpLog().add(new JumpEntry(0, who.id(), when.day(s), steps, lengths(in), speeds(in), when.note()));
         entry(s, who, kept, points, in);
       } else if (given()) {
         print(s, who, lengths(in), speeds(in), points, in);

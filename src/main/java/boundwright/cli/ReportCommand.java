@@ -108,7 +108,7 @@ final class ReportCommand implements Callable<Integer> {
       }
       LocalDate last = Choices.anyDay(to, s);
       LocalDate first = from == null ? last.minusWeeks(PlainReports.CLUB_WEEKS) : Choices.anyDay(from, s);
-      return reports.forClub(first, last, unit, footnote);
+      return reports.forClub(first, last, s.today(), unit, footnote);
     }
     if (athlete == null) {
       throw new RefusedException("Whose report? Add --athlete NAME.");

@@ -1,7 +1,6 @@
 package boundwright.cli;
 
 import boundwright.approach.weather.DayWeather;
-import boundwright.approach.weather.RepWeather;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
@@ -17,8 +16,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "weather",
     description = {
-      "Keeps the weather of a day: it counts for every jump and run-through of that day that has none of its own. Alone it",
-      "lists the days. Example: boundwright weather --wind 2 --wind-by flag --headwind --temperature 12 --wet%n"
+      "Keeps the weather of a day: it counts for every jump, run-through and rep of that day that has none of its own.",
+      "Alone it lists the days. Example: boundwright weather --wind 2 --wind-by flag --headwind --temperature 12 --wet%n"
     })
 final class WeatherCommand implements Callable<Integer> {
   private final BoundwrightCommand top;
@@ -57,29 +56,32 @@ final class WeatherCommand implements Callable<Integer> {
         bench.weather().keep(kept);
       }
       List<DayWeather> days = bench.weather().days();
-      RepWeather reps = bench.weatherDesk().reps(s.today());
       if (top.json()) {
-        Json.print(s.out(), FullRunJson.Days.of(days, kept, out, reps));
+        Json.print(s.out(), FullRunJson.Days.of(days, kept, out, bench.weatherDesk().reps(s.today())));
+      } else if (kept != null) {
+        text(s).wrapped("Kept", said(kept));
+      } else if (out != null) {
+        text(s).wrapped("Taken out", said(out));
       } else {
-        print(s, days, kept, out, reps);
+        list(s, days, bench);
       }
       return 0;
     }
   }
 
-  private static void print(Surroundings s, List<DayWeather> days, @Nullable DayWeather kept, @Nullable DayWeather out, RepWeather reps) {
-    MarksText text = new MarksText(s.out(), LengthUnit.METRES);
-    if (kept != null) {
-      text.wrapped("Kept", said(kept));
-    } else if (out != null) {
-      text.wrapped("Taken out", said(out));
-    } else if (days.isEmpty()) {
+  private static MarksText text(Surroundings s) {
+    return new MarksText(s.out(), LengthUnit.METRES);
+  }
+
+  private static void list(Surroundings s, List<DayWeather> days, Workbench bench) {
+    if (days.isEmpty()) {
       s.out().println("No day's weather is kept yet. Keep one: boundwright weather --wind 1.2 --temperature 14.");
-    } else {
-      days.forEach(d -> s.out().println("  " + said(d)));
-      if (!reps.words().isEmpty()) {
-        text.wrapped("Reps", reps.words());
-      }
+      return;
+    }
+    days.forEach(d -> s.out().println("  " + said(d)));
+    String reps = bench.weatherDesk().reps(s.today()).words();
+    if (!reps.isEmpty()) {
+      text(s).wrapped("Reps", reps);
     }
   }
 

@@ -76,7 +76,7 @@ public final class JumpSources {
   /** Points of combined events. */
   public static final Source COMBINED_TABLES =
       new Source("combined-tables", "Points of the long jump in combined events = floor(a (cm - b)^c): .14354, 220, 1.4 (decathlon), .188807, "
-          + "210, 1.41 (heptathlon)", "scoring tables for combined events, as several pages report them", Standing.MEMORY);
+          + "210, 1.41 (heptathlon)", "scoring tables for combined events (coefficients recalled, no table at hand)", Standing.MEMORY);
   /** Attempts in combined events. */
   public static final Source COMBINED_ROUNDS =
       new Source("combined-rounds", "Three attempts for everybody in the long jump of a combined event", "World Athletics rules, as a page reports them",

@@ -89,13 +89,20 @@ public final class GroupedNormal {
     }
     for (int i = 0; i < y.length; i++) {
       for (int j = 0; j < p; j++) {
-        b[j] += wx[i][j] * wy[i];
-        for (int k = 0; k < p; k++) {
-          a[j][k] += wx[i][j] * wx[i][k];
+        double w = wx[i][j];
+        b[j] += w * wy[i];
+        // most columns of days begin with zeros
+        for (int k = 0; w != 0 && k <= j; k++) {
+          a[j][k] += w * wx[i][k];
         }
       }
       squares += wy[i] * wy[i];
       logDeterminants += 2 * Math.log(l[i][i]);
+    }
+    for (int j = 0; j < p; j++) {
+      for (int k = 0; k < j; k++) {
+        a[k][j] = a[j][k];
+      }
     }
     count += y.length;
     groups.add(new Group(l, wx, wy));
@@ -177,8 +184,12 @@ public final class GroupedNormal {
 
   private static double[] forward(double[][] l, double[] v) {
     double[] out = v.clone();
-    for (int i = 0; i < out.length; i++) {
-      for (int k = 0; k < i; k++) {
+    int first = 0;
+    while (first < out.length && out[first] == 0) {
+      first++;
+    }
+    for (int i = first; i < out.length; i++) {
+      for (int k = first; k < i; k++) {
         out[i] -= l[i][k] * out[k];
       }
       out[i] /= l[i][i];

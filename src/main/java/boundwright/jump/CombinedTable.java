@@ -5,7 +5,7 @@ import boundwright.evidence.Source;
 
 /**
  * Points of the long jump in a combined event: {@code floor(a (cm - b)^c)} of the distance in whole centimetres, 0 up to {@code b}
- * (scoring tables for combined events; coefficients as reported by others, see {@link JumpSources#COMBINED_TABLES}).
+ * (scoring tables for combined events; coefficients from memory, see {@link JumpSources#COMBINED_TABLES}).
  */
 public enum CombinedTable {
   /** Men. */

@@ -211,6 +211,17 @@ public final class Meet {
     return draw.stream().filter(in::contains).toList();
   }
 
+  /** Whether an attempt of anybody who is still in has not been entered. */
+  public boolean isUnderWay() {
+    for (int r = 1; r <= rules.rounds(); r++) {
+      int round = r;
+      if (order(round).stream().anyMatch(name -> attempt(name, round) == null)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** In what order a round is jumped as the marks stand, 1 to {@link MeetRules#rounds()}. */
   public List<String> order(int round) {
     Limits.count("A round", round, 1, rules.rounds(), "This meet has so many.");

@@ -10,6 +10,9 @@ public interface MeetRepository {
   /** All meets, newest day first. */
   List<MeetSheet> all();
 
+  /** Meets from a day on with this athlete on their list, oldest day first. */
+  List<MeetSheet> withAthlete(long athleteId, LocalDate from);
+
   /** The meet with this number. */
   Optional<MeetSheet> byId(long meetId);
 

@@ -45,6 +45,7 @@ final class TestDrawing {
   private final TestKind kind;
   private final LengthUnit unit;
   private final Width form;
+  private final boolean plain;
   private final boolean wide;
   private final double left;
   private final double right;
@@ -55,7 +56,7 @@ final class TestDrawing {
   private final List<Lettering> words = new ArrayList<>();
   private final List<Grid> grid = new ArrayList<>();
 
-  TestDrawing(List<TestScore> scores, @Nullable TestError error, @Nullable TestTrend trend, LengthUnit unit, Width form) {
+  TestDrawing(List<TestScore> scores, @Nullable TestError error, @Nullable TestTrend trend, LengthUnit unit, Width form, boolean plain) {
     if (scores.isEmpty()) {
       throw new RefusedException("A picture of a test needs at least 1 score, and there are 0. Enter one first.");
     }
@@ -68,6 +69,7 @@ final class TestDrawing {
     own = trend == null ? null : trend.model().athletes().stream().filter(l -> l.athlete() == latest.athleteId()).findFirst().orElse(null);
     this.unit = unit;
     this.form = form;
+    this.plain = plain;
     wide = form == Width.WIDE;
     left = unit == LengthUnit.FEET_INCHES && kind.unit() == TestKind.Unit.METRES ? 54 : wide ? 40 : 48;
     right = form.units() - 6;
@@ -202,7 +204,7 @@ final class TestDrawing {
     double x = x(s.date());
     TestError e = error;
     String whisker = "";
-    if (same && e != null) {
+    if (same && e != null && !plain) {
       String ends = "M" + number(x - 3) + " ";
       whisker =
           ends + number(y(s.value() + e.te())) + "h6M" + number(x) + " " + number(y(s.value() + e.te())) + "V" + number(y(s.value() - e.te())) + ends
@@ -274,7 +276,8 @@ final class TestDrawing {
   // ---- in words ----
 
   private String name() {
-    return kind.fromStanding() ? kind.label() : kind.label() + ", " + RungInk.name(latest.approachSteps());
+    String label = plain ? kind.plain() : kind.label();
+    return kind.fromStanding() ? label : label + ", " + RungInk.name(latest.approachSteps());
   }
 
   private String write(double value) {
@@ -296,10 +299,14 @@ final class TestDrawing {
       return on + ", the first of its history.";
     }
     double change = latest.value() - compared.get(0).value();
-    String by =
-        write(Math.abs(change)) + (change < 0 ? " below " : " above ") + "the first, of " + LoadDrawing.DAY.format(compared.get(0).date()) + " "
-            + compared.get(0).date().getYear();
+    String first = LoadDrawing.DAY.format(compared.get(0).date()) + " " + compared.get(0).date().getYear();
+    String by = write(Math.abs(change)) + (plain ? (change < 0 ? " less" : " more") + " than on " : (change < 0 ? " below" : " above") + " the first, of ") + first;
     TestError e = error;
+    if (plain) {
+      return on + ": " + by + (e == null
+          ? "; how exact this test is here is not known yet."
+          : Math.abs(change) > e.detectableChange() ? ", and more than the test can miss by." : ", within what the test can miss by: no change can be told.");
+    }
     if (e == null) {
       return on + ": " + by + "; the error of the test is not known, so nothing can be told.";
     }
@@ -311,7 +318,9 @@ final class TestDrawing {
   private String key() {
     StringBuilder out = new StringBuilder();
     TestError e = error;
-    if (e != null) {
+    if (plain) {
+      out.append(e == null ? "" : "Shaded: so much the test can miss by, " + spread(e.detectableChange()) + " about the first. ");
+    } else if (e != null) {
       out.append("Strokes at the dots: typical error, ").append(spread(e.te())).append(". Band: what the error explains of a change from the first, ")
           .append(spread(e.detectableChange())).append(". ");
     } else {
@@ -321,7 +330,7 @@ final class TestDrawing {
       out.append("Slanting line: trend within the squad; dashed: nine in ten. ");
     }
     if (compared.size() < scores.size()) {
-      out.append("Cross: done by another protocol, not compared. ");
+      out.append(plain ? "Cross: done in another way, not compared. " : "Cross: done by another protocol, not compared. ");
     }
     return out.toString().strip();
   }
@@ -334,7 +343,7 @@ final class TestDrawing {
     StringBuilder out = new StringBuilder("Latest ").append(write(latest.value())).append(' ').append(verdict()).append(' ');
     for (TestScore s : scores) {
       out.append(LoadDrawing.DAY.format(s.date())).append(' ').append(s.date().getYear()).append(": ").append(write(s.value()))
-          .append(s.comparableWith(latest) ? ". " : ", by another protocol. ");
+          .append(s.comparableWith(latest) ? ". " : plain ? ", done in another way. " : ", by another protocol. ");
     }
     return out.append(key()).toString();
   }

@@ -59,7 +59,14 @@ public record TestPicture(
    * @throws boundwright.quantity.RefusedException without a score
    */
   public static TestPicture of(List<TestScore> scores, @Nullable TestError error, @Nullable TestTrend trend, LengthUnit unit, Width form) {
-    return new TestDrawing(scores, error, trend, unit, form).draw();
+    return new TestDrawing(scores, error, trend, unit, form, false).draw();
+  }
+
+  /**
+   * As {@link #of}, for those who do not coach: the scores and what the test can miss by, said in plain words, without the squad's trend.
+   */
+  public static TestPicture plain(List<TestScore> scores, @Nullable TestError error, LengthUnit unit, Width form) {
+    return new TestDrawing(scores, error, null, unit, form, true).draw();
   }
 
   /** {@link #width} as written in the drawing. */

@@ -9,17 +9,17 @@ import org.jspecify.annotations.Nullable;
 /** The tests a coach takes. In all of them more is better. How each is done is common practice. */
 public enum TestKind {
   /** Hop, step and jump from standing. */
-  STANDING_TRIPLE("standing triple", Unit.METRES, KnownMark.Kind.STANDING_TRIPLE, null, "RRL", 2.5, 12),
+  STANDING_TRIPLE("standing triple", "hop, step and jump from standing", Unit.METRES, KnownMark.Kind.STANDING_TRIPLE, null, "RRL", 2.5, 12),
   /** Five alternate contacts from standing. */
-  STANDING_FIVE("standing five", Unit.METRES, KnownMark.Kind.STANDING_FIVE, null, "RLRLR", 4, 22),
+  STANDING_FIVE("standing five", "five bounds from standing", Unit.METRES, KnownMark.Kind.STANDING_FIVE, null, "RLRLR", 4, 22),
   /** Ten alternate contacts from standing. */
-  STANDING_TEN("standing ten", Unit.METRES, KnownMark.Kind.STANDING_TEN, null, "RL x5", 8, 45),
+  STANDING_TEN("standing ten", "ten bounds from standing", Unit.METRES, KnownMark.Kind.STANDING_TEN, null, "RL x5", 8, 45),
   /** Five hops on the right; the distance of the five. */
-  SINGLE_LEG_RIGHT("five on the right", Unit.METRES, null, Foot.RIGHT, "R x5", 3, 22),
+  SINGLE_LEG_RIGHT("five on the right", "five hops on the right leg", Unit.METRES, null, Foot.RIGHT, "R x5", 3, 22),
   /** Five hops on the left; the distance of the five. */
-  SINGLE_LEG_LEFT("five on the left", Unit.METRES, null, Foot.LEFT, "L x5", 3, 22),
+  SINGLE_LEG_LEFT("five on the left", "five hops on the left leg", Unit.METRES, null, Foot.LEFT, "L x5", 3, 22),
   /** Mean speed over the last metres of a run-up. */
-  TIMED_RUN_UP("timed run-up", Unit.METRES_PER_SECOND, null, null, null, 1.5, 12);
+  TIMED_RUN_UP("timed run-up", "speed at the end of the run-up", Unit.METRES_PER_SECOND, null, null, null, 1.5, 12);
 
   /** What a score is measured in. */
   public enum Unit {
@@ -41,6 +41,7 @@ public enum TestKind {
   }
 
   private final String label;
+  private final String plain;
   private final Unit unit;
   private final KnownMark.@Nullable Kind knownMark;
   private final @Nullable Foot leg;
@@ -49,8 +50,9 @@ public enum TestKind {
   private final double most;
 
   TestKind(
-      String label, Unit unit, KnownMark.@Nullable Kind knownMark, @Nullable Foot leg, @Nullable String letters, double least, double most) {
+      String label, String plain, Unit unit, KnownMark.@Nullable Kind knownMark, @Nullable Foot leg, @Nullable String letters, double least, double most) {
     this.label = label;
+    this.plain = plain;
     this.unit = unit;
     this.knownMark = knownMark;
     this.leg = leg;
@@ -62,6 +64,11 @@ public enum TestKind {
   /** The test in words. */
   public String label() {
     return label;
+  }
+
+  /** What is done in it, for those who do not take it. */
+  public String plain() {
+    return plain;
   }
 
   /** What its scores are measured in. */

@@ -30,9 +30,8 @@ final class SqlFullRun implements FullRunLog {
           + ", 'BOARD', id FROM board_gap WHERE distance_m IS NOT NULL AND event = 'TRIPLE_JUMP'"
           + " UNION ALL SELECT e.athlete_id, m.date, CAST(NULL AS INTEGER), t.distance_m, t.wind_mps, CASE WHEN t.wind_mps IS NULL THEN NULL ELSE 'GAUGE' END,"
           + " CAST(NULL AS REAL), CAST(NULL AS INTEGER), 'MEET', t.id FROM meet_attempt t JOIN meet_entrant e ON e.id = t.entrant_id JOIN meet m ON m.id = e.meet_id"
-          + " WHERE e.athlete_id IS NOT NULL AND t.distance_m IS NOT NULL AND m.event = 'TRIPLE_JUMP'"
-          + " AND t.id = (SELECT max(o.id) FROM meet_attempt o WHERE o.entrant_id = t.entrant_id AND o.round = t.round)"
-          + " ORDER BY athlete_id, date, found, id";
+          + " WHERE e.athlete_id IS NOT NULL AND t.distance_m IS NOT NULL AND m.event = 'TRIPLE_JUMP'" + SqlMeets.COUNTS
+          + "ORDER BY athlete_id, date, found, id";
 
   private final Database database;
 

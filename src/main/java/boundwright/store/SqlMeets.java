@@ -41,7 +41,8 @@ final class SqlMeets implements MeetRepository {
       "SELECT t.id, t.entrant_id, t.round, t.result, t.distance_m, t.wind_mps, t.gap_m, t.start_shift_m, t.note,"
           + " m.id AS meet_id, m.name AS meet, m.date, m.event FROM meet_attempt t"
           + " JOIN meet_entrant e ON e.id = t.entrant_id JOIN meet m ON m.id = e.meet_id ";
-  private static final String COUNTS =
+  /** Of attempts {@code t} those that count: of each entrant and round the newest, since an attempt is added and never changed. */
+  static final String COUNTS =
       " AND t.id = (SELECT max(o.id) FROM meet_attempt o WHERE o.entrant_id = t.entrant_id AND o.round = t.round) ";
 
   private final Database database;
@@ -55,6 +56,20 @@ final class SqlMeets implements MeetRepository {
   public List<MeetSheet> all() {
     return database.read(
         h -> h.createQuery("SELECT id FROM meet ORDER BY date DESC, id DESC").mapTo(Long.class).list().stream().map(id -> there(h, id)).toList());
+  }
+
+  @Override
+  public List<MeetSheet> withAthlete(long athleteId, LocalDate from) {
+    return database.read(
+        h ->
+            h.createQuery("SELECT id FROM meet WHERE date >= :from AND id IN (SELECT meet_id FROM meet_entrant WHERE athlete_id = :athlete) ORDER BY date, id")
+                .bind("from", from.toString())
+                .bind("athlete", athleteId)
+                .mapTo(Long.class)
+                .list()
+                .stream()
+                .map(id -> there(h, id))
+                .toList());
   }
 
   @Override

@@ -258,10 +258,8 @@ final class SqlWorkLog implements WorkLog {
 
   private static void attempts(Handle h, Map<Long, Days> days, LocalDate from) {
     read(h, days, from,
-        "SELECT e.athlete_id, m.date, m.event, a.result FROM meet_attempt a JOIN meet_entrant e ON e.id = a.entrant_id JOIN meet m ON m.id = e.meet_id"
-            + " WHERE e.athlete_id IN (<ids>) AND m.date >= :from"
-            + " AND a.id = (SELECT max(b.id) FROM meet_attempt b WHERE b.entrant_id = a.entrant_id AND b.round = a.round)"
-            + " ORDER BY m.date, a.id",
+        "SELECT e.athlete_id, m.date, m.event, t.result FROM meet_attempt t JOIN meet_entrant e ON e.id = t.entrant_id JOIN meet m ON m.id = e.meet_id"
+            + " WHERE e.athlete_id IN (<ids>) AND m.date >= :from" + SqlMeets.COUNTS + "ORDER BY m.date, t.id",
         (r, whose, date) -> {
           if (!"PASS".equals(r.getString("result"))) {
             whose.jump(date, JumpRows.event(r), whose.takeOff, Work.Kind.MEET_JUMP, FULL_STEPS, List.of());

@@ -107,8 +107,8 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.approachDesk = new ApproachDesk(runThroughs, jumpLog, longJumps, athletes, aimDesk, weather, growing, seen.bodies());
     this.meetDesk = new MeetDesk(meets, aimDesk);
     this.dayDesk = new DayDesk(meetDays, athletes, approachDesk);
-    this.chanceDesk = new ChanceDesk(fullRunDesk, aimDesk, meets);
-    this.eventsDesk = new EventsDesk(aimDesk, new LegDesk(reps, longJumps));
+    this.chanceDesk = new ChanceDesk(aimDesk, meets);
+    this.eventsDesk = new EventsDesk(boardLog, jumpLog, longJumps, fullRunLog, new LegDesk(reps, longJumps));
     this.track = new TrackDesk(logbook, reps, advisor, new SqlTaps(database), clock);
     this.attendance = new Attendance(athletes, new SqlRoll(database), clock);
     this.orderDesk = new OrderDesk(advisor, reps, loadDesk, clock);

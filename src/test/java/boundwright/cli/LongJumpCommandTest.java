@@ -147,7 +147,12 @@ class LongJumpCommandTest {
     assertThat(grown.at("/comparesEvents").asBoolean()).isTrue();
     // triple jump, women, 11.20 m: .4282 (11.20 + 105.53)^2 - 5000 = 834.6 (worked)
     assertThat(grown.at("/marks/0/points").asInt()).isEqualTo(834);
-    assertThat(ok("legs", "--athlete", WHO).out()).contains("834 points").contains("Long jump: right less left +0.4").doesNotContain("should");
+    assertThat(grown.at("/marks/1/best_m").asDouble()).as("of the log of long jumps, above the 5.30 m at the board").isEqualTo(5.33);
+    assertThat(grown.at("/marks/1/count").asInt()).as("eight there and one at the board").isEqualTo(9);
+    assertThat(grown.at("/marks/1/bestOn").asText()).isEqualTo("2026-05-04");
+    assertThat(grown.at("/marks/1/bestMeet").isNull()).isTrue();
+    assertThat(grown.at("/marks/1/bestSteps").asInt()).isEqualTo(8);
+    assertThat(ok("legs", "--athlete", WHO).out()).contains("834 points").contains("5.33 m in training from 8 steps, 4 May 2026; best of 9 marks kept").contains("Long jump: right less left +0.4").doesNotContain("should");
   }
 
   /** A drill by its name is the take-off from the athlete's foot and its usual steps. */

@@ -78,7 +78,7 @@ class DemoJumpsTest {
       assertThat(full.words(LengthUnit.METRES)).contains(" from 8 steps is about ").contains(" from 16.");
       assertThat(full.weather()).isNotNull();
       assertThat(w.weather().days()).hasSizeGreaterThan(3).anyMatch(d -> d.weather().from() == Weather.From.HEAD).anyMatch(d -> Boolean.TRUE.equals(d.weather().wet()));
-      ChanceAnswer chance = w.chanceDesk().answer(bram, 13.6, Fixtures.TODAY.plusDays(60), List.of(), LikelyWind.USUAL, null, Fixtures.TODAY);
+      ChanceAnswer chance = w.chanceDesk().answer(bram, w.fullRunDesk().answer(bram, null, Fixtures.TODAY), 13.6, Fixtures.TODAY.plusDays(60), List.of(), LikelyWind.USUAL, Fixtures.TODAY);
       assertThat(Objects.requireNonNull(chance.chance()).byThen()).isBetween(0.01, 0.99);
       assertThat(chance.foulsOwn()).isTrue();
       DaySheet day = w.dayDesk().sheet(today(w));

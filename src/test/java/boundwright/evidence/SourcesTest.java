@@ -37,6 +37,15 @@ class SourcesTest {
         .allSatisfy(s -> assertThat(s.standing()).as(s.id()).isIn(Standing.MEMORY, Standing.JUDGEMENT));
   }
 
+  /** A page that reports something is second-hand; what nobody looked up says no more than that it was recalled. */
+  @Test
+  void whatIsFromMemoryDoesNotSayThatAPageReportsIt() {
+    assertThat(all())
+        .filteredOn(s -> s.standing() == Standing.MEMORY)
+        .hasSizeGreaterThan(20)
+        .allSatisfy(s -> assertThat(s.citation()).as(s.id()).doesNotContainPattern("\\bpages?\\b.*\\breports?\\b"));
+  }
+
   @Test
   void idsAreUniqueAndFilledIn() {
     assertThat(all()).extracting(Source::id).doesNotHaveDuplicates();

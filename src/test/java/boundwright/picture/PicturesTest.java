@@ -326,6 +326,17 @@ class PicturesTest {
     assertThat(PictureFixtures.test(TestKind.SINGLE_LEG_RIGHT, 9, LengthUnit.METRES, Width.WIDE).filled()).isTrue();
   }
 
+  /** Those who do not coach are shown the scores and what the test can miss by, in their words, and no more. */
+  @Test
+  void inPlainWordsThereIsNoTrendAndNoTypicalError() {
+    TestError error = TestError.of(PictureFixtures.scores(TestKind.STANDING_TEN, 24.1), TestKind.STANDING_TEN, 0, false).orElse(null);
+    TestPicture p = TestPicture.plain(PictureFixtures.scores(TestKind.STANDING_TEN, 24.1), error, LengthUnit.METRES, Width.NARROW);
+    assertThat(p.title()).startsWith("ten bounds from standing: ");
+    assertThat(p.trend()).isNull();
+    assertThat(p.dots()).allMatch(d -> d.whisker().isEmpty());
+    assertThat(p.said()).contains(" than on ").contains("the test can miss by").doesNotContain("typical error").doesNotContain("Slanting").doesNotContain("protocol.");
+  }
+
   @Test
   void withoutAKnownErrorNothingIsClaimed() {
     TestPicture p = TestPicture.of(PictureFixtures.scores(TestKind.TIMED_RUN_UP, 7.1), null, null, LengthUnit.METRES, Width.WIDE);

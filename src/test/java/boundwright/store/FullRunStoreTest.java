@@ -12,14 +12,20 @@ import boundwright.approach.full.FullRunAnswer;
 import boundwright.approach.run.RunThrough;
 import boundwright.approach.run.RunThroughEntry;
 import boundwright.approach.weather.DayWeather;
+import boundwright.approach.weather.RepWeather;
 import boundwright.approach.weather.Weather;
 import boundwright.athlete.Athlete;
+import boundwright.athlete.Surface;
+import boundwright.flight.Outcome;
+import boundwright.flight.Rep;
+import boundwright.footfall.Sequence;
 import boundwright.jump.Event;
 import boundwright.jump.JumpEntry;
 import boundwright.jump.Phases;
 import boundwright.meet.Attempt;
 import boundwright.meet.BoardDistance;
 import boundwright.meet.Entrant;
+import boundwright.meet.EventsAnswer;
 import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.day.DaySheet;
@@ -28,6 +34,7 @@ import boundwright.quantity.RefusedException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -82,6 +89,30 @@ class FullRunStoreTest {
     assertThat(w.weather().days()).containsExactly(better);
     assertThat(w.weather().remove(day)).contains(better);
     assertThat(w.weather().remove(day)).isEmpty();
+  }
+
+  /** The page shows it each time; learning it takes seconds with a squad's log. */
+  @Test
+  void whatTheWeatherDoesToRepsIsLearnedOnceUntilSomethingIsKept() {
+    for (int i = 0; i < 12; i++) {
+      LocalDate day = Fixtures.TODAY.minusDays(i);
+      Rep rep = rep(day, 9 + 0.1 * (i % 3));
+      w.reps().write(x -> x.add(rep));
+      w.weather().keep(new DayWeather(day, Weather.gauge(i % 3 - 1.0), ""));
+    }
+    RepWeather learned = w.weatherDesk().reps(Fixtures.TODAY);
+    assertThat(learned.reps()).isEqualTo(12);
+    assertThat(w.weatherDesk().reps(Fixtures.TODAY)).isSameAs(learned);
+    assertThat(w.weatherDesk().reps(Fixtures.TODAY.plusDays(1))).as("reps are a day older then").isNotSameAs(learned);
+    w.weather().keep(new DayWeather(Fixtures.TODAY, Weather.gauge(2.0), ""));
+    RepWeather windier = w.weatherDesk().reps(Fixtures.TODAY);
+    assertThat(windier).isNotEqualTo(learned);
+    w.reps().write(x -> x.add(rep(Fixtures.TODAY, 9.4)));
+    assertThat(w.weatherDesk().reps(Fixtures.TODAY).reps()).isEqualTo(13);
+  }
+
+  private Rep rep(LocalDate date, double landing_m) {
+    return new Rep(0, ada.id(), date, Sequence.parse("RRL"), 4, Surface.TRACK, List.of(), landing_m, Outcome.IN, null, List.of());
   }
 
   @Test
@@ -142,8 +173,48 @@ class FullRunStoreTest {
 
     MeetSheet coming = w.meets().add(MeetSheet.of("Invented open", Fixtures.TODAY.plusDays(9), BoardDistance.of(Event.LONG_JUMP).get(0), null, rules));
     w.meets().enter(coming.id(), new Entrant(0, ada.id(), ada.name()));
-    assertThat(w.chanceDesk().answer(ada, 12, Fixtures.TODAY.plusDays(20), List.of(), null, 12, Fixtures.TODAY).missing())
+    FullRunAnswer jumps = w.fullRunDesk().answer(ada, 12, Fixtures.TODAY);
+    assertThat(w.chanceDesk().answer(ada, jumps, 12, Fixtures.TODAY.plusDays(20), List.of(), null, Fixtures.TODAY).missing())
         .as("no triple jump is entered").contains("No meet of " + ada.name());
+  }
+
+  /** The best stands in any log; a foul, and what was measured from the toe alone, is no mark; one jump in two logs is one. */
+  @Test
+  void theBestOfAnEventIsTheBestOfEveryLog() {
+    LocalDate day = Fixtures.TODAY.minusDays(5);
+    w.jumpLog().add(new JumpEntry(0, ada.id(), day, 12, new Phases(4.1, 3.2, 4.5, 0.10, Phases.From.TOE), null, ""));
+    w.jumpLog().add(new JumpEntry(0, ada.id(), day, 12, new Phases(4.4, 3.4, 4.7, -0.02, Phases.From.BOARD), null, "a foul"));
+    w.jumpLog().add(new JumpEntry(0, ada.id(), day, 12, new Phases(4.4, 3.4, 4.7, null, Phases.From.TOE), null, "from the toe"));
+    w.boardLog().add(new GapEntry(0, ada.id(), day, 0.10, 0, 11.70, ""));
+    assertThat(triple()).isEqualTo(new EventsAnswer.Marks(Event.TRIPLE_JUMP, 1, new EventsAnswer.Mark(day, 11.70, null, null), null));
+    w.fullRunLog().add(distance(14, 11.95, Weather.UNKNOWN));
+    assertThat(triple().count()).isEqualTo(2);
+    assertThat(triple().best()).isEqualTo(new EventsAnswer.Mark(Fixtures.TODAY.minusDays(3), 11.95, 14, null));
+    MeetSheet meet = w.meets().add(MeetSheet.of("Invented Meet", Fixtures.TODAY.minusDays(2), BoardDistance.ALL.get(0), null, MeetRules.DEFAULT));
+    Entrant who = w.meets().enter(meet.id(), new Entrant(0, ada.id(), ada.name()));
+    w.meets().add(meet.id(), who.id(), Attempt.valid(ada.name(), 1, 11.95), "");
+    assertThat(triple().best().from()).as("of two alike that of the meet").isEqualTo("in Invented Meet, 10 May 2026");
+  }
+
+  private EventsAnswer.Marks triple() {
+    return w.eventsDesk().answer(ada, w.people().person(ada.id()), Fixtures.TODAY).marks().get(0);
+  }
+
+  /** Only those from the day on, with the athlete on their list, oldest first. */
+  @Test
+  void theMeetsToComeOfAnAthleteAreFound() {
+    List<MeetSheet> kept = new ArrayList<>();
+    for (int day : new int[] {30, -1, 1, 0}) {
+      MeetSheet meet = w.meets().add(MeetSheet.of("Invented Meet", Fixtures.TODAY.plusDays(day), BoardDistance.ALL.get(0), null, MeetRules.DEFAULT));
+      w.meets().enter(meet.id(), new Entrant(0, ada.id(), ada.name()));
+      kept.add(w.meets().byId(meet.id()).orElseThrow());
+    }
+    MeetSheet others = w.meets().add(MeetSheet.of("Invented open", Fixtures.TODAY.plusDays(2), BoardDistance.ALL.get(0), null, MeetRules.DEFAULT));
+    w.meets().enter(others.id(), new Entrant(0, null, "14"));
+    assertThat(w.meets().withAthlete(ada.id(), Fixtures.TODAY.plusDays(1))).containsExactly(kept.get(2), kept.get(0));
+    assertThat(w.meets().withAthlete(ada.id(), Fixtures.TODAY.minusDays(1))).containsExactly(kept.get(1), kept.get(3), kept.get(2), kept.get(0));
+    w.meets().withdraw(kept.get(0).id(), kept.get(0).entrantOf(ada.id()).orElseThrow().id());
+    assertThat(w.meets().withAthlete(ada.id(), Fixtures.TODAY.plusDays(1))).containsExactly(kept.get(2));
   }
 
   @Test

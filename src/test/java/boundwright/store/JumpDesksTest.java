@@ -19,6 +19,7 @@ import boundwright.flight.ContactModel;
 import boundwright.flight.FlightChain.Link;
 import boundwright.flight.FlightChain.Push;
 import boundwright.flight.FlightChain;
+import boundwright.jump.Event;
 import boundwright.jump.JumpEntry;
 import boundwright.jump.JumpSettings;
 import boundwright.jump.MeasureRule;
@@ -104,6 +105,8 @@ class JumpDesksTest {
     assertThat(told(a.plan()).fixed().aim_m()).isCloseTo(.09, within(.02));
     assertThat(told(a.advice()).moveStart_m()).isEqualTo(told(a.plan()).fixed().aim_m() - a.board().mean_m().p50());
     assertThat(a.words(LengthUnit.METRES)).startsWith("Move the start back ").contains("Foul chance now ");
+    assertThat(w.aimDesk().fixed_m(ada, Event.TRIPLE_JUMP, 6)).as("the same without the policy").hasValue(told(a.plan()).fixed().aim_m());
+    assertThat(w.aimDesk().board(ada, Event.TRIPLE_JUMP)).contains(a.board());
     assertThat(((Goal.Longest) told(a.plan()).goal()).noMark_m()).as("1 m below the mean").isCloseTo(told(a.effective()).mean_m().p50() - 1, within(1e-9));
   }
 
@@ -127,6 +130,8 @@ class JumpDesksTest {
 
   @Test
   void tooFewIsSaidWithWhatIsNeeded() {
+    assertThat(w.aimDesk().fixed_m(ada, Event.TRIPLE_JUMP, 6)).isEmpty();
+    assertThat(w.aimDesk().board(ada, Event.TRIPLE_JUMP)).isEmpty();
     assertThat(w.aimDesk().answer(ada, null, 6).words(LengthUnit.METRES))
         .isEqualTo(
             "The data cannot tell. An aim needs at least 4 attempts at the board, fouls included, 2 of them with a measured gap; there are 0 with 0."
@@ -152,6 +157,7 @@ class JumpDesksTest {
     for (double d : distances) {
       gap(0.1, 0, d);
     }
+    assertThat(w.aimDesk().board(ada, Event.TRIPLE_JUMP)).isEmpty();
     assertThat(w.aimDesk().answer(ada, null, 6).cannotTell()).contains("spread of the effective distance").contains("out of range");
     assertThat(w.approachDesk().answer(ada, 12, null, null).plan().aim_m()).isEqualTo(ApproachDesk.USUAL_AIM_M);
   }

@@ -13,6 +13,8 @@ import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /** Says where to aim at the board from what is kept of an athlete's attempts in training and in meets. */
@@ -66,6 +68,36 @@ public final class AimDesk {
    */
   public AimAnswer answer(Athlete athlete, Event event, @Nullable Goal goal, int attempts) {
     Limits.count("Attempts", attempts, 1, 6, "A meet has up to six.");
+    Known known = known(athlete, event);
+    JumpForm jump = known.jump;
+    if (jump == null) {
+      return new AimAnswer(known.seen, known.board, known.form, null, null, known.from, known.missing);
+    }
+    Goal wanted = goal == null ? longest(jump) : goal;
+    return new AimAnswer(
+        known.seen, known.board, known.form, AimPlan.of(jump, wanted, attempts), AimAdvice.of(known.board, jump, wanted, attempts), known.from, null);
+  }
+
+  /** Where the foot falls and how widely, where enough is kept for an aim: without working the aim out. */
+  public Optional<BoardSpread> board(Athlete athlete, Event event) {
+    Known known = known(athlete, event);
+    return known.jump == null ? Optional.empty() : Optional.of(known.board);
+  }
+
+  /**
+   * The best aim that is kept for all attempts, for the longest best [m]: without the policy from attempt to attempt; empty where the data
+   * cannot tell.
+   */
+  public OptionalDouble fixed_m(Athlete athlete, Event event, int attempts) {
+    JumpForm jump = known(athlete, event).jump;
+    return jump == null ? OptionalDouble.empty() : OptionalDouble.of(FixedAim.best(jump, longest(jump), attempts).aim_m());
+  }
+
+  /** What the log says, without an aim; no form of the jump with a sentence that says why. */
+  private record Known(
+      List<BoardSeen> seen, BoardSpread board, @Nullable EffectiveForm form, @Nullable JumpForm jump, String from, @Nullable String missing) {}
+
+  private Known known(Athlete athlete, Event event) {
     List<BoardSeen> seen = seen(athlete, event);
     BoardGaps gaps = gaps(seen);
     BoardSpread board = BoardSpread.of(gaps);
@@ -74,18 +106,14 @@ public final class AimDesk {
     String from = from(gaps, marks);
     String missing = missing(gaps, marks);
     if (missing != null || form == null) {
-      return new AimAnswer(seen, board, form, null, null, from, missing);
+      return new Known(seen, board, form, null, from, missing);
     }
-    JumpForm jump;
     try {
-      jump = form.with(board);
+      return new Known(seen, board, form, form.with(board), from, null);
     } catch (RefusedException noForm) {
       // a log so wild that no jumper has such a spread: said, not thrown, since nobody asked for a form
-      return new AimAnswer(seen, board, form, null, null, from, noForm.getMessage());
+      return new Known(seen, board, form, null, from, noForm.getMessage());
     }
-    Goal wanted = goal == null ? longest(jump) : goal;
-    return new AimAnswer(
-        seen, board, form, AimPlan.of(jump, wanted, attempts), AimAdvice.of(board, jump, wanted, attempts), from, null);
   }
 
   /** The longest best, no mark counting as the settings say. */

@@ -74,9 +74,11 @@ public record RepWeather(@Nullable Estimate wind, @Nullable Estimate warmth, @Nu
     if (!wind && !warm && !wet) {
       return new RepWeather(null, null, null, 0, 0);
     }
+    List<Group> groups = by.values().stream().map(reps -> new Group(reps, days, wind, today)).toList();
+    double[] windVariance = days.stream().mapToDouble(d -> wind ? windVariance(used, d) : 0).toArray();
     List<SpreadSearch.Weighed> points =
-        SpreadSearch.near(SPREAD, SPREAD_LOG_SD, logs -> model(by, days, logs, wind, today).logLikelihood(), POINTS, random);
-    List<GroupedNormal> models = points.stream().map(p -> model(by, days, p.at(), wind, today)).toList();
+        SpreadSearch.near(SPREAD, SPREAD_LOG_SD, logs -> model(groups, windVariance, logs).logLikelihood(), POINTS, random);
+    List<GroupedNormal> models = points.stream().map(p -> model(groups, windVariance, p.at())).toList();
     List<Mixture> effects = new ArrayList<>();
     for (int c = 1; c < MEAN.length; c++) {
       double[] unit = new double[MEAN.length + days.size()];
@@ -92,24 +94,19 @@ public record RepWeather(@Nullable Estimate wind, @Nullable Estimate warmth, @Nu
         wind ? effects.get(0).estimate() : null, warm ? effects.get(1).estimate() : null, wet ? effects.get(2).estimate() : null, used.size(), days.size());
   }
 
-  private static GroupedNormal model(Map<Long, List<Seen>> by, List<LocalDate> days, double[] logs, boolean wind, LocalDate today) {
-    double day = Math.exp(2 * logs[0]);
-    double rep = Math.exp(2 * logs[1]);
-    double wander = Math.exp(2 * logs[2]) / 365.25;
-    double shared = Math.exp(2 * logs[3]);
-    int p = MEAN.length + days.size();
-    double[] mean = Arrays.copyOf(MEAN, p);
-    double[][] precision = new double[p][p];
-    for (int i = 0; i < p; i++) {
-      precision[i][i] = i < MEAN.length ? 1 / (SD[i] * SD[i]) : 1 / (shared + (wind ? windVariance(by, days.get(i - MEAN.length)) : 0));
-    }
-    GroupedNormal out = new GroupedNormal(mean, precision);
-    for (List<Seen> reps : by.values()) {
+  /** An athlete's reps as the model takes them; only the covariance changes from one set of spreads to the next. */
+  private static final class Group {
+    private final double[] y;
+    private final double[][] x;
+    private final double[] ago;
+    private final boolean[][] sameDrill;
+
+    Group(List<Seen> reps, List<LocalDate> days, boolean wind, LocalDate today) {
       int n = reps.size();
-      double[] y = new double[n];
-      double[][] x = new double[n][p];
-      double[][] v = new double[n][n];
-      double[] ago = new double[n];
+      y = new double[n];
+      x = new double[n][MEAN.length + days.size()];
+      ago = new double[n];
+      sameDrill = new boolean[n][n];
       for (int i = 0; i < n; i++) {
         Seen r = reps.get(i);
         y[i] = Math.log(r.length_m);
@@ -124,21 +121,47 @@ public record RepWeather(@Nullable Estimate wind, @Nullable Estimate warmth, @Nu
           x[i][MEAN.length + at] = 1;
         }
         for (int j = 0; j <= i; j++) {
+          sameDrill[i][j] = r.drill.equals(reps.get(j).drill);
+        }
+      }
+    }
+
+    /** Of the reps at these variances: an athlete's day, a rep, wander in a day. */
+    double[][] covariance(double day, double rep, double wander) {
+      int n = y.length;
+      double[][] v = new double[n][n];
+      for (int i = 0; i < n; i++) {
+        for (int j = 0; j <= i; j++) {
           double together = ago[i] == ago[j] ? day : 0;
-          v[i][j] = (r.drill.equals(reps.get(j).drill) ? SLOT_SD * SLOT_SD : 0) + together + wander * Math.min(ago[i], ago[j]);
+          v[i][j] = (sameDrill[i][j] ? SLOT_SD * SLOT_SD : 0) + together + wander * Math.min(ago[i], ago[j]);
           v[j][i] = v[i][j];
         }
         v[i][i] += rep;
       }
-      out.add(y, x, v);
+      return v;
     }
+  }
+
+  /** @param windVariance of the days, by the error of their wind */
+  private static GroupedNormal model(List<Group> groups, double[] windVariance, double[] logs) {
+    double day = Math.exp(2 * logs[0]);
+    double rep = Math.exp(2 * logs[1]);
+    double wander = Math.exp(2 * logs[2]) / 365.25;
+    double shared = Math.exp(2 * logs[3]);
+    int p = MEAN.length + windVariance.length;
+    double[] mean = Arrays.copyOf(MEAN, p);
+    double[][] precision = new double[p][p];
+    for (int i = 0; i < p; i++) {
+      precision[i][i] = i < MEAN.length ? 1 / (SD[i] * SD[i]) : 1 / (shared + windVariance[i - MEAN.length]);
+    }
+    GroupedNormal out = new GroupedNormal(mean, precision);
+    groups.forEach(g -> out.add(g.y, g.x, g.covariance(day, rep, wander)));
     return out;
   }
 
   /** A day's wind is wrong by the same amount for everybody. */
-  private static double windVariance(Map<Long, List<Seen>> by, LocalDate day) {
-    double sd =
-        by.values().stream().flatMap(List::stream).filter(r -> r.date.equals(day)).mapToDouble(r -> r.weather.believed().sd()).findFirst().orElse(0);
+  private static double windVariance(List<Seen> used, LocalDate day) {
+    double sd = used.stream().filter(r -> r.date.equals(day)).mapToDouble(r -> r.weather.believed().sd()).findFirst().orElse(0);
     return (MEAN[1] * MEAN[1] + SD[1] * SD[1]) * sd * sd;
   }
 

@@ -10,6 +10,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
 
 /** Says what the weather of days does to bounding reps. */
 public final class WeatherDesk {
@@ -19,6 +21,10 @@ public final class WeatherDesk {
   private final WeatherLog weather;
   private final RepStore reps;
   private final AthleteRepository athletes;
+  /** What was learned last: it is shown far more often than a rep or a day's weather is kept. */
+  private final AtomicReference<@Nullable Learned> learned = new AtomicReference<>();
+
+  private record Learned(List<RepWeather.Seen> seen, LocalDate today, RepWeather weather) {}
 
   /** Works on these. */
   public WeatherDesk(WeatherLog weather, RepStore reps, AthleteRepository athletes) {
@@ -27,8 +33,19 @@ public final class WeatherDesk {
     this.athletes = athletes;
   }
 
-  /** What is learned of all reps whose landing was measured. */
+  /** What is learned of all reps whose landing was measured; the same reps on the same day are learned from once. */
   public RepWeather reps(LocalDate today) {
+    List<RepWeather.Seen> seen = seen();
+    Learned there = learned.get();
+    if (there != null && there.today.equals(today) && there.seen.equals(seen)) {
+      return there.weather;
+    }
+    RepWeather made = RepWeather.of(seen, today, new Random(SEED));
+    learned.set(new Learned(seen, today, made));
+    return made;
+  }
+
+  private List<RepWeather.Seen> seen() {
     Map<LocalDate, Weather> days = new HashMap<>();
     weather.days().forEach(d -> days.put(d.date(), d.weather()));
     List<RepWeather.Seen> seen = new ArrayList<>();
@@ -43,6 +60,6 @@ public final class WeatherDesk {
         }
       }
     }
-    return RepWeather.of(seen, today, new Random(SEED));
+    return List.copyOf(seen);
   }
 }

@@ -30,12 +30,14 @@ final class ClubSeason {
   private final PlainReports.Sources from;
   private final LocalDate first;
   private final LocalDate last;
+  private final LocalDate today;
   private final LengthUnit unit;
 
-  ClubSeason(PlainReports.Sources from, LocalDate first, LocalDate last, LengthUnit unit) {
+  ClubSeason(PlainReports.Sources from, LocalDate first, LocalDate last, LocalDate today, LengthUnit unit) {
     this.from = from;
     this.first = first;
     this.last = last;
+    this.today = today;
     this.unit = unit;
   }
 
@@ -69,7 +71,7 @@ final class ClubSeason {
         Part.of(
             "Who came, and how far they are",
             List.of(Notes.counted(squad.size(), "athlete") + ", training on " + Notes.counted(all.size(), "day") + ", " + sum + " contacts with the ground."),
-            List.of("Athlete", "Days", "Contacts", "Works from", "Best in a meet"), rows));
+            List.of("Athlete", "Days", "Contacts", "Run-up", "Best in a meet"), rows));
     List<List<String>> months = new ArrayList<>();
     days.forEach((m, on) -> months.add(List.of(MONTH.format(m), String.valueOf(on.size()), String.valueOf(contacts.getOrDefault(m, 0)))));
     out.add(Part.of("Month by month", months.isEmpty() ? List.of("No training was entered.") : List.of(), List.of("Month", "Days", "Contacts"), months));
@@ -117,8 +119,8 @@ final class ClubSeason {
     return best == null ? "no valid jump" : unit.write(best);
   }
 
-  private static String place(Placing p, MeetSheet meet) {
+  private String place(Placing p, MeetSheet meet) {
     Integer rank = p.rank();
-    return rank == null ? "–" : rank + " of " + meet.entrants().size();
+    return rank == null ? "–" : rank + " of " + meet.entrants().size() + PlainReports.soFar(meet, today);
   }
 }

@@ -22,7 +22,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -92,15 +92,16 @@ public final class PlainReports {
   /**
    * For the club: the squad from one day to another.
    *
+   * @param today whose meets may still be under way
    * @throws RefusedException if the days lie the wrong way round or more than {@value #MOST_DAYS} days apart
    */
-  public PlainReport forClub(LocalDate first, LocalDate last, LengthUnit unit, String footnote) {
+  public PlainReport forClub(LocalDate first, LocalDate last, LocalDate today, LengthUnit unit, String footnote) {
     if (last.isBefore(first) || first.plusDays(MOST_DAYS).isBefore(last)) {
       throw new RefusedException(
           "From " + first + " to " + last + " is no time to report on: the last day comes after the first, and at most " + MOST_DAYS
               + " days lie between. Give other days.");
     }
-    ClubSeason season = new ClubSeason(from, first, last, unit);
+    ClubSeason season = new ClubSeason(from, first, last, today, unit);
     return new PlainReport(Reader.CLUB, "The squad", SHORT.format(first) + " to " + SHORT.format(last), season.parts(), footnote);
   }
 
@@ -110,10 +111,14 @@ public final class PlainReports {
     Optional<TestProgress> most =
         TestProgress.of(all, athlete.id()).stream().max(TestProgress.TELLING);
     if (most.isEmpty()) {
-      return Part.of("How far", List.of("Works " + Athlete.fromSteps(athlete.rung()) + ". No test was taken yet, so progress cannot be told."));
+      return Part.of("Progress", List.of(runUp(athlete) + " No test was taken yet, so progress cannot be told."));
     }
     return new Part(
-        "How far", List.of("Works " + Athlete.fromSteps(athlete.rung()) + "."), most.get().picture(unit), most.get().inWords(unit), List.of(), List.of());
+        "Progress", List.of(runUp(athlete)), most.get().picture(unit), most.get().inWords(unit), List.of(), List.of());
+  }
+
+  private static String runUp(Athlete athlete) {
+    return "Bounds from " + (athlete.rung() == 0 ? "standing." : "a run-up of " + Notes.counted(athlete.rung(), "step") + ".");
   }
 
   private List<String> training(Athlete athlete, LocalDate today, boolean legs) {
@@ -122,7 +127,7 @@ public final class PlainReports {
       return List.of("No training was entered.");
     }
     int contacts = days.stream().mapToInt(DayLoad::contacts).sum();
-    String said = "Trained on " + Notes.counted(days.size(), "day") + " in " + weeks(days) + " of the " + WEEKS + " weeks: " + contacts + " contacts";
+    String said = "Trained on " + Notes.counted(days.size(), "day") + (weeks(days) == WEEKS ? ", some in every week: " : ", in " + weeks(days) + " of these weeks: ") + contacts + " contacts";
     if (!legs) {
       return List.of(said + " with the ground in jumps and bounds, all counted so that the legs are not asked too much.");
     }
@@ -143,24 +148,30 @@ public final class PlainReports {
   }
 
   private List<String> meets(Athlete athlete, LengthUnit unit, LocalDate today) {
-    List<MeetSheet> own = from.meets().all().stream().filter(m -> m.entrantOf(athlete.id()).isPresent()).toList();
-    Stream<String> past =
-        own.stream().filter(m -> !m.date().isAfter(today) && m.date().isAfter(today.minusYears(1))).map(m -> result(m, athlete, unit)).flatMap(Optional::stream);
+    List<MeetSheet> own = from.meets().withAthlete(athlete.id(), today.minusYears(1).plusDays(1));
+    List<MeetSheet> newestFirst = new ArrayList<>(own);
+    Collections.reverse(newestFirst);
+    Stream<String> past = newestFirst.stream().filter(m -> !m.date().isAfter(today)).map(m -> result(m, athlete, unit, today)).flatMap(Optional::stream);
     Stream<String> coming =
-        own.stream().filter(m -> m.date().isAfter(today)).sorted(Comparator.comparing(MeetSheet::date)).map(m -> "Next: " + m.name() + ", " + SHORT.format(m.date()) + ", " + m.event().label() + ".");
+        own.stream().filter(m -> m.date().isAfter(today)).map(m -> "Next: " + m.name() + ", " + SHORT.format(m.date()) + ", " + m.event().label() + ".");
     List<String> out = Stream.concat(coming, past).toList();
-    return out.isEmpty() ? List.of("None in the last year, none entered.") : out;
+    return out.isEmpty() ? List.of("None in the last year, and none to come is entered yet.") : out;
   }
 
   /** What somebody jumped in a meet, and their place; empty where nothing was entered of them. */
-  static Optional<String> result(MeetSheet meet, Athlete athlete, LengthUnit unit) {
+  static Optional<String> result(MeetSheet meet, Athlete athlete, LengthUnit unit, LocalDate today) {
     return placing(meet, meet.meet().placings(), athlete)
         .map(
             p -> {
               String when = meet.name() + ", " + SHORT.format(meet.date()) + ", " + meet.event().label() + ": ";
               Double best = p.best_m();
-              return when + (best == null ? "no valid jump." : unit.write(best) + ", place " + p.rank() + " of " + meet.entrants().size() + ".");
+              return when + (best == null ? "no valid jump." : unit.write(best) + ", place " + p.rank() + " of " + meet.entrants().size() + soFar(meet, today) + ".");
             });
+  }
+
+  /** Behind a place that may still change today. */
+  static String soFar(MeetSheet meet, LocalDate today) {
+    return meet.date().equals(today) && meet.meet().isUnderWay() ? " so far" : "";
   }
 
   /** Of these placings of a meet, that of an athlete who has jumped in it. */

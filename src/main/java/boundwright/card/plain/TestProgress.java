@@ -3,11 +3,10 @@ package boundwright.card.plain;
 import boundwright.picture.Drawn;
 import boundwright.picture.TestPicture;
 import boundwright.quantity.LengthUnit;
-import boundwright.quantity.RefusedException;
+import boundwright.quantity.Notes;
 import boundwright.readiness.TestError;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestScore;
-import boundwright.readiness.TestTrend;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -69,7 +68,7 @@ record TestProgress(List<TestScore> own, List<TestScore> squad, @Nullable TestEr
   String inWords(LengthUnit unit) {
     TestScore now = newest();
     TestScore then = own.get(0);
-    String said = sentence(now.kind().label()) + ": " + written(now.value(), unit) + " on " + DAY.format(now.date()) + ".";
+    String said = Notes.capital(now.kind().plain()) + ": " + written(now.value(), unit) + " on " + DAY.format(now.date()) + ".";
     if (own.size() < 2 || then.date().equals(now.date())) {
       return said + " Taken again in some weeks, it will tell of progress.";
     }
@@ -86,24 +85,10 @@ record TestProgress(List<TestScore> own, List<TestScore> squad, @Nullable TestEr
   }
 
   Drawn<TestPicture> picture(LengthUnit unit) {
-    TestTrend trend = trend();
-    return Drawn.of(form -> TestPicture.of(own, error, trend, unit, form));
-  }
-
-  /** Null where the squad's scores do not carry a trend; the picture then shows the scores alone. */
-  private @Nullable TestTrend trend() {
-    try {
-      return TestTrend.of(squad, newest().kind(), newest().approachSteps());
-    } catch (RefusedException e) {
-      return null;
-    }
+    return Drawn.of(form -> TestPicture.plain(own, error, unit, form));
   }
 
   private String written(double value, LengthUnit unit) {
     return newest().kind().unit() == TestKind.Unit.METRES ? unit.write(value) : String.format(Locale.ROOT, "%.2f %s", value, newest().kind().unit().sign());
-  }
-
-  private static String sentence(String label) {
-    return label.substring(0, 1).toUpperCase(Locale.ROOT) + label.substring(1);
   }
 }

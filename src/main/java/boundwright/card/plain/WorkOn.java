@@ -3,6 +3,7 @@ package boundwright.card.plain;
 import boundwright.athlete.Athlete;
 import boundwright.card.plain.PlainReport.Part;
 import boundwright.flight.RepStore;
+import boundwright.quantity.Notes;
 import boundwright.readiness.JudgedReps;
 import boundwright.technique.FaultAdvice;
 import boundwright.technique.FaultCatalogue;
@@ -45,7 +46,7 @@ final class WorkOn {
     }
     List<String> lines = new ArrayList<>(said.values());
     if (lines.isEmpty()) {
-      lines.add("In " + judged.size() + " reps that were looked at nothing was seen. Keep it so.");
+      lines.add("No fault was seen in the " + Notes.counted(judged.size(), "rep") + " looked at. Keep it so.");
     }
     return Part.of("What to work on", lines);
   }

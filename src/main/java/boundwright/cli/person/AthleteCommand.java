@@ -10,6 +10,7 @@ import boundwright.cli.Choices;
 import boundwright.cli.DataOptions;
 import boundwright.cli.Json;
 import boundwright.cli.Surroundings;
+import boundwright.cli.WhoseOption;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import java.util.List;
@@ -32,8 +33,7 @@ public final class AthleteCommand implements Callable<Integer> {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose; any case.")
-  private String athlete = "";
+  @Mixin private WhoseOption whose = new WhoseOption();
 
   @Option(names = "--born", paramLabel = "DAY", description = "Birth date, as 2011-05-14; none takes it out.")
   private @Nullable String born;
@@ -74,7 +74,7 @@ public final class AthleteCommand implements Callable<Integer> {
       throw new RefusedException("An answer has --consent SCOPE and one of --yes and --no. Nothing was changed.");
     }
     try (Workbench bench = data.open(s)) {
-      Athlete who = DataOptions.athlete(bench, athlete);
+      Athlete who = whose.in(bench);
       bench.together(() -> enter(bench, who, s));
       PersonAnswer answer = PersonAnswer.of(bench, who, s.today());
       if (top.json()) {

@@ -1,9 +1,8 @@
 package boundwright.meet.chance;
 
-import boundwright.approach.aim.AimAnswer;
 import boundwright.approach.aim.AimDesk;
+import boundwright.approach.board.BoardSpread;
 import boundwright.approach.full.FullRunAnswer;
-import boundwright.approach.full.FullRunDesk;
 import boundwright.approach.full.FullRunForecast;
 import boundwright.athlete.Athlete;
 import boundwright.inference.Normal;
@@ -16,6 +15,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
@@ -27,13 +27,11 @@ public final class ChanceDesk {
   /** Of the spread of a jump so much at least is not the board's (judgement). */
   private static final double LEAST_EFFECTIVE = 0.5;
 
-  private final FullRunDesk fullRun;
   private final AimDesk aims;
   private final MeetRepository meets;
 
   /** Works on these. */
-  public ChanceDesk(FullRunDesk fullRun, AimDesk aims, MeetRepository meets) {
-    this.fullRun = fullRun;
+  public ChanceDesk(AimDesk aims, MeetRepository meets) {
     this.aims = aims;
     this.meets = meets;
   }
@@ -41,24 +39,23 @@ public final class ChanceDesk {
   /**
    * The chance.
    *
+   * @param jumps what is believed of this athlete's jumps from the full run today
    * @param standard_m 3 to 19 m
    * @param by the last day, after today
    * @param told further meets; those of another day than the kept ones
    * @param wind how winds will be, or null where they are not counted
-   * @param steps of the full run, or null for the athlete's own
    * @throws RefusedException if the standard or the day make no sense; never for too few data
    */
   public ChanceAnswer answer(
-      Athlete athlete, double standard_m, LocalDate by, List<MeetAhead> told, @Nullable LikelyWind wind, @Nullable Integer steps, LocalDate today) {
+      Athlete athlete, FullRunAnswer jumps, double standard_m, LocalDate by, List<MeetAhead> told, @Nullable LikelyWind wind, LocalDate today) {
     Event.TRIPLE_JUMP.jump("standard", standard_m);
     if (!by.isAfter(today)) {
       throw new RefusedException("The day " + by + " is not after today, " + today + ". Ask for a day that is still to come.");
     }
     List<MeetAhead> ahead = ahead(athlete, by, told, today);
-    FullRunAnswer jumps = fullRun.answer(athlete, steps, today);
-    AimAnswer aim = aims.answer(athlete, null, 6);
-    boolean own = aim.plan() != null;
-    DoubleFunction<AttemptLaw> law = own ? sd -> asInAim(aim, sd) : sd -> new AttemptLaw.Plain(AttemptLaw.USUAL_FOULS, sd);
+    Optional<BoardSpread> board = aims.board(athlete, Event.TRIPLE_JUMP);
+    DoubleFunction<AttemptLaw> law = sd -> board.map(b -> asInAim(b, sd)).orElseGet(() -> new AttemptLaw.Plain(AttemptLaw.USUAL_FOULS, sd));
+    boolean own = board.isPresent();
     double fouls = law.apply(0.2).fouls();
     FullRunForecast forecast = jumps.asked();
     if (forecast == null || ahead.isEmpty()) {
@@ -72,9 +69,9 @@ public final class ChanceDesk {
   }
 
   /** The board as the athlete meets it now; what the board does not spread of a legal jump is the effective distance's. */
-  private static AttemptLaw asInAim(AimAnswer aim, double jumpSd_m) {
-    double mean = aim.board().mean_m().p50();
-    double sd = aim.board().sd_m().p50();
+  private static AttemptLaw asInAim(BoardSpread board, double jumpSd_m) {
+    double mean = board.mean_m().p50();
+    double sd = board.sd_m().p50();
     double k = mean / sd;
     double h = Normal.density(k) / Math.max(Normal.below(k), 1e-12);
     double legal = sd * sd * Math.max(0, 1 - h * (h + k));
@@ -84,9 +81,8 @@ public final class ChanceDesk {
   /** Kept triple-jump meets with the athlete on their list, with the attempts that are sure; then those told of other days. */
   private List<MeetAhead> ahead(Athlete athlete, LocalDate by, List<MeetAhead> told, LocalDate today) {
     List<MeetAhead> out = new ArrayList<>();
-    for (MeetSheet sheet : meets.all()) {
-      boolean then = sheet.event() == Event.TRIPLE_JUMP && sheet.date().isAfter(today) && !sheet.date().isAfter(by);
-      if (then && sheet.entrantOf(athlete.id()).isPresent()) {
+    for (MeetSheet sheet : meets.withAthlete(athlete.id(), today.plusDays(1))) {
+      if (sheet.event() == Event.TRIPLE_JUMP && !sheet.date().isAfter(by)) {
         int sure = sheet.entrants().size() > sheet.rules().finalists() ? sheet.rules().firstRounds() : sheet.rules().rounds();
         out.add(new MeetAhead(sheet.name(), sheet.date(), sure));
       }

@@ -28,7 +28,7 @@ public final class Clubs implements AutoCloseable {
   private final Map<Long, Workbench> others = new LinkedHashMap<>();
   private final Map<Long, AutoCloseable> hourly = new LinkedHashMap<>();
   private final Map<Long, String> troubles = new LinkedHashMap<>();
-  private final Set<Long> read = new HashSet<>();
+  private final Set<Long> begun = new HashSet<>();
   private @Nullable ScheduledExecutorService looking;
   private @Nullable ScheduledFuture<?> every;
   private volatile boolean closed;
@@ -79,10 +79,10 @@ public final class Clubs implements AutoCloseable {
   /** Begins with a club's films, once; where that fails, as on a full disk, it is tried again. */
   private synchronized void read(long club) {
     Workbench bench = of(club);
-    if (!closed && !read.contains(club)) {
+    if (!closed && !begun.contains(club)) {
       bench.sessions().start();
       bench.clips().start();
-      read.add(club);
+      begun.add(club);
     }
   }
 

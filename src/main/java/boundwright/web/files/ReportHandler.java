@@ -42,9 +42,9 @@ public final class ReportHandler {
 
   /** The squad's. */
   public void club(Context ctx) {
-    LocalDate last = day(ctx, "to", LocalDate.now(bench.clock()));
+    LocalDate last = day(ctx, "to", today());
     LocalDate first = day(ctx, "from", last.minusWeeks(PlainReports.CLUB_WEEKS));
-    PlainReport report = reports.forClub(first, last, unit(), footnote());
+    PlainReport report = reports.forClub(first, last, today(), unit(), footnote());
     pages.show(
         ctx, 200, "files/report", report.reader().label(), "settings",
         new ReportView(report, "/squad-report/report.pdf?from=" + first + "&to=" + last, new ReportView.Span(first.toString(), last.toString())));
@@ -52,13 +52,13 @@ public final class ReportHandler {
 
   /** The same as a PDF. */
   public void clubPdf(Context ctx) {
-    LocalDate last = day(ctx, "to", LocalDate.now(bench.clock()));
-    send(ctx, reports.forClub(day(ctx, "from", last.minusWeeks(PlainReports.CLUB_WEEKS)), last, unit(), footnote()));
+    LocalDate last = day(ctx, "to", today());
+    send(ctx, reports.forClub(day(ctx, "from", last.minusWeeks(PlainReports.CLUB_WEEKS)), last, today(), unit(), footnote()));
   }
 
   private PlainReport ofAthlete(Context ctx) {
     Athlete athlete = Addresses.athlete(ctx, bench);
-    LocalDate today = LocalDate.now(bench.clock());
+    LocalDate today = today();
     String reader = ctx.pathParam("reader");
     if (reader.equals(Reader.ATHLETE.key())) {
       return reports.forAthlete(athlete, unit(), today, footnote());
@@ -87,5 +87,9 @@ public final class ReportHandler {
     ctx.contentType("application/pdf");
     ctx.header("Content-Disposition", "attachment; filename=\"" + Form.fileName(report.title() + " " + report.reader().key()) + ".pdf\"");
     ctx.result(bytes);
+  }
+
+  private LocalDate today() {
+    return LocalDate.now(bench.clock());
   }
 }

@@ -81,13 +81,11 @@ public final class FullRunHandler {
     String refused = "";
     String refusedChance = "";
     FullRunAnswer answer;
-    Integer steps = null;
     try {
-      steps = asked.steps().isEmpty() ? null : (Integer) Form.whole("number of steps", asked.steps());
+      Integer steps = asked.steps().isEmpty() ? null : (Integer) Form.whole("number of steps", asked.steps());
       answer = bench.fullRunDesk().answer(athlete, steps, today());
     } catch (RefusedException e) {
       refused = String.valueOf(e.getMessage());
-      steps = null;
       answer = bench.fullRunDesk().answer(athlete, null, today());
     }
     ChanceAnswer chance = null;
@@ -98,11 +96,11 @@ public final class FullRunHandler {
                 .chanceDesk()
                 .answer(
                     athlete,
+                    answer,
                     unit.read("standard", asked.standard()),
                     Form.anyDate(asked.by()),
                     meets(asked.meets()),
                     asked.indoors() ? null : LikelyWind.USUAL,
-                    steps,
                     today());
       } catch (RefusedException e) {
         refusedChance = String.valueOf(e.getMessage());

@@ -89,7 +89,7 @@ public record LongJumpView(
   /** The marks of an event in a line. */
   public String marks(EventsAnswer.Marks m) {
     Integer points = m.points();
-    return unit.write(m.best_m()) + ", best of " + Notes.counted(m.count(), "mark") + " at the board and in meets" + (events.comparesEvents() && points != null ? ", " + points + " points" : "");
+    return unit.write(m.best().distance_m()) + " " + m.best().from() + "; best of " + Notes.counted(m.count(), "mark") + " kept" + (events.comparesEvents() && points != null ? ", " + points + " points" : "");
   }
 
   /** A kept jump in a line. */

@@ -51,7 +51,7 @@ class PlainReportsTest {
       out.add(reports(w).forAthlete(a, LengthUnit.METRES, TODAY, ""));
       out.add(reports(w).forHome(a, LengthUnit.METRES, TODAY, ""));
     }
-    out.add(reports(w).forClub(TODAY.minusWeeks(26), TODAY, LengthUnit.METRES, ""));
+    out.add(reports(w).forClub(TODAY.minusWeeks(26), TODAY, TODAY, LengthUnit.METRES, ""));
     return out;
   }
 
@@ -73,7 +73,7 @@ class PlainReportsTest {
         w.care().keep(new GuardOverride(0, a.id(), TODAY, Finding.Rule.SPACING, Answer.CAUTION, "said", "the coach's own reason"));
       }
       assertThat(words(all(w))).isEqualTo(before);
-      assertThat(String.join(" ", before)).contains("Works from", "contacts", "place").doesNotContainIgnoringCase("hold ").doesNotContain("heel");
+      assertThat(String.join(" ", before)).contains("Bounds from", "contacts", "so far.").doesNotContainIgnoringCase("hold ").doesNotContain("heel");
     }
   }
 
@@ -100,14 +100,14 @@ class PlainReportsTest {
       score(w, beyond, TODAY.minusDays(120), 9);
       score(w, beyond, TODAY.minusDays(2), 9.81);
       assertThat(progress(w, within)).isEqualTo(
-          "Standing five: 9.80 m on 10 May 2026. On 12 Jan 2026 it was 9.00 m. The difference is within what the test can miss by (0.80 m), so no change can be told.");
+          "Five bounds from standing: 9.80 m on 10 May 2026. On 12 Jan 2026 it was 9.00 m. The difference is within what the test can miss by (0.80 m), so no change can be told.");
       assertThat(progress(w, beyond)).isEqualTo(
-          "Standing five: 9.81 m on 10 May 2026. On 12 Jan 2026 it was 9.00 m. That is 0.81 m more, and more than the test can miss by (0.80 m).");
+          "Five bounds from standing: 9.81 m on 10 May 2026. On 12 Jan 2026 it was 9.00 m. That is 0.81 m more, and more than the test can miss by (0.80 m).");
       for (int i = 0; i < 2; i++) {
         w.tests().add(new TestScore(0, none.id(), TestKind.TIMED_RUN_UP, 6, 6.5 + i, null, TODAY.minusDays(90 - 40 * i), TestProtocol.usual(TestKind.TIMED_RUN_UP, Surface.GRASS)));
       }
       assertThat(progress(w, none)).endsWith("it was 6.50 m/s. How exact this test is here is not known yet, so it cannot be said whether that is progress.");
-      assertThat(progress(w, athlete(w, "Dee"))).isEqualTo("Works from 4 steps. No test was taken yet, so progress cannot be told.");
+      assertThat(progress(w, athlete(w, "Dee"))).isEqualTo("Bounds from a run-up of 4 steps. No test was taken yet, so progress cannot be told.");
     }
   }
 
@@ -132,7 +132,7 @@ class PlainReportsTest {
       for (PlainReport r :
           List.of(
               reports(w).forAthlete(one, LengthUnit.FEET_INCHES, TODAY, DemoSquad.NOTE), reports(w).forHome(one, LengthUnit.METRES, TODAY, DemoSquad.NOTE),
-              reports(w).forClub(TODAY.minusWeeks(26), TODAY, LengthUnit.METRES, DemoSquad.NOTE))) {
+              reports(w).forClub(TODAY.minusWeeks(26), TODAY, TODAY, LengthUnit.METRES, DemoSquad.NOTE))) {
         try (PDDocument pdf = Loader.loadPDF(new CardPdf().renderPlain(r, Paper.A4))) {
           assertThat(pdf.getNumberOfPages()).isEqualTo(1);
           assertThat(new PDFTextStripper().getText(pdf)).contains(r.title(), DemoSquad.NOTE);
@@ -147,15 +147,15 @@ class PlainReportsTest {
       DemoSquad.fill(w);
       LocalDate first = TODAY.minusDays(20);
       LocalDate last = TODAY.minusDays(10);
-      Part squad = reports(w).forClub(first, last, LengthUnit.METRES, "").parts().get(0);
+      Part squad = reports(w).forClub(first, last, TODAY, LengthUnit.METRES, "").parts().get(0);
       for (int i = 0; i < squad.table().size(); i++) {
         Athlete a = w.athletes().all().get(i);
         long days = w.reps().since(a.id(), first).stream().filter(r -> !r.date().isAfter(last)).map(r -> r.date()).distinct().count();
         assertThat(Long.parseLong(squad.table().get(i).get(1))).as(a.name()).isGreaterThanOrEqualTo(days);
       }
-      assertThatThrownBy(() -> reports(w).forClub(TODAY, TODAY.minusDays(1), LengthUnit.METRES, ""))
+      assertThatThrownBy(() -> reports(w).forClub(TODAY, TODAY.minusDays(1), TODAY, LengthUnit.METRES, ""))
           .isInstanceOf(RefusedException.class).hasMessageContaining("2026-05-12").hasMessageContaining("Give other days");
-      assertThatThrownBy(() -> reports(w).forClub(TODAY.minusDays(401), TODAY, LengthUnit.METRES, "")).isInstanceOf(RefusedException.class);
+      assertThatThrownBy(() -> reports(w).forClub(TODAY.minusDays(401), TODAY, TODAY, LengthUnit.METRES, "")).isInstanceOf(RefusedException.class);
     }
   }
 }
