@@ -70,30 +70,29 @@ final class GrowthCourse {
    * @param wander times {@link #WANDER}
    */
   GrowthState after(GrowthState from, double s, double t, double wander) {
-    double g = gained(t);
     double e = left(t);
-    GrowthState out = from.plus(0, -speed(s)).moved(g, e).plus(height(s + t) - height(s), speed(s + t));
+    GrowthState out = from.plus(0, -speed(s)).moved((1 - e) / RETURN, e).plus(height(s + t) - height(s), speed(s + t));
     // noise of each stretch of the same wander, carried to the end
     double at = s;
     for (int i = 0; i <= BORDERS.length && at < s + t; i++) {
       double until = i < BORDERS.length ? Math.min(BORDERS[i], s + t) : s + t;
       if (until > at) {
-        out = noise(out, wander * WANDER[i], until - at, s + t - until);
+        boolean whole = at == s && until == s + t;
+        out = noise(out, wander * WANDER[i], until - at, whole ? e : left(until - at), until == s + t ? 1 : left(s + t - until));
         at = until;
       }
     }
     return out;
   }
 
-  private static GrowthState noise(GrowthState to, double wander, double t, double rest) {
-    double g = gained(t);
-    double e = left(t);
+  /** After wandering for {@code t} years, of which {@code e} is left at their end, and {@code rest} of that at last. */
+  private static GrowthState noise(GrowthState to, double wander, double t, double e, double rest) {
+    double g = (1 - e) / RETURN;
     double hh = wander * (t - 2 * g + (1 - e * e) / (2 * RETURN)) / (RETURN * RETURN);
     double hv = wander * g * g / 2;
     double vv = wander * (1 - e * e) / (2 * RETURN);
-    double gr = gained(rest);
-    double er = left(rest);
-    return to.lessSure(hh + 2 * gr * hv + gr * gr * vv, er * (hv + gr * vv), er * er * vv);
+    double gr = (1 - rest) / RETURN;
+    return to.lessSure(hh + 2 * gr * hv + gr * gr * vv, rest * (hv + gr * vv), rest * rest * vv);
   }
 
   /** Height that 1 cm/y too much has brought after {@code t} years [cm]. */

@@ -42,7 +42,19 @@ public final class GrowthTrend {
   private static final double LEAST_WEIGHT = 1e-8;
 
   /** One trend: the peak's years from the first height, the states day by day, and the logarithm of its weight after each day, not yet summed to 1. */
-  record Member(GrowthCourse course, double peak_y, List<GrowthState> filtered, double[] log) {}
+  private static final class Member {
+    private final GrowthCourse course;
+    private final double peak_y;
+    private final List<GrowthState> filtered;
+    private final double[] log;
+
+    Member(GrowthCourse course, double peak_y, List<GrowthState> filtered, double[] log) {
+      this.course = course;
+      this.peak_y = peak_y;
+      this.filtered = filtered;
+      this.log = log;
+    }
+  }
 
   /**
    * A day of the curve.
@@ -208,7 +220,8 @@ public final class GrowthTrend {
 
   /** Half the 90 % interval of the speed on a day not before {@link #last} [cm/y], as it will be without another height. */
   public double unsure_cm_y(LocalDate day) {
-    return speed(ahead(day)).estimate().halfWidth();
+    Mixture speed = speed(ahead(day));
+    return (speed.quantile(0.95) - speed.quantile(0.05)) / 2;
   }
 
   /** The last day with a height, not before {@code from}, on which the speed was told to be above this [cm/y] as it was known then; or null. */
