@@ -52,7 +52,7 @@ class ArchitectureTest {
     room("pairing", "quantity");
     room("account", "quantity");
     room("footfall", "quantity", "evidence");
-    room("athlete", "quantity", "evidence", "footfall");
+    room("athlete", "quantity", "evidence", "inference", "footfall");
     room("flight", "quantity", "evidence", "footfall", "athlete");
     room("runway", "quantity", "evidence", "footfall", "athlete", "flight");
     room("jump", "quantity", "evidence", "inference", "footfall", "athlete", "flight");

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * change with the program; the reps are the truth and the model is learned again from them.
  */
 final class ModelBytes {
-  private static final int VERSION = 0x42570006;
+  private static final int VERSION = 0x42570007;
 
   /** Bytes of what breaks showed. */
   private static final int BREAKS = 3 * 4 + 4 * 8 + 8 * 8;

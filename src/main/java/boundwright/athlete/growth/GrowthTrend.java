@@ -1,5 +1,6 @@
 package boundwright.athlete.growth;
 
+import boundwright.inference.Mixture;
 import boundwright.quantity.Estimate;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -10,77 +11,48 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Height and its speed as a local linear trend: the speed wanders as a Wiener process, the height is its integral, and a height is read with a
- * normal error. Between two days {@code t} years apart the state (height, speed) goes by {@code [1 t; 0 1]} with the noise {@code q [t^3/3 t^2/2;
- * t^2/2 t]}, both exact for any {@code t} (Durbin and Koopman, Time Series Analysis by State Space Methods, 2nd ed. 2012, ch. 3.8; memory). Days
- * up to now are answered by the Kalman filter, days looked back on by the Rauch-Tung-Striebel smoother. Heights [cm], time [years of
- * {@value #YEAR_DAYS} days], speed [cm/y].
+ * Height and its speed as local linear trends ({@link GrowthCourse}), one for each time at which the peak of the height spurt may lie, before the
+ * first height or after it, on a boy's course or on a girl's. All are alike before the first height; what the heights say weighs them (a static
+ * mixture of Kalman filters; Durbin and Koopman, Time Series Analysis by State Space Methods, 2nd ed. 2012, ch. 4; memory). Days up to now are
+ * answered by the filters, days looked back on by the Rauch-Tung-Striebel smoothers. Heights [cm], time [years of {@value #YEAR_DAYS} days], speed
+ * [cm/y].
  *
- * <p>The model knows nothing of how people grow; simulated growth that it was not made from is what it was held against ({@code docs/growth.md}).
+ * <p>Birth date and sex are not asked, so whoever is early or late is told as well as others, and who is of no known age too.
  */
 public final class GrowthTrend {
   /** Days in a year. */
   public static final double YEAR_DAYS = 365.25;
   /** Standard deviation of one reading of a height [cm]: asked for by those who ordered the program, and common practice. */
   public static final double READING_SD_CM = 0.4;
-  /**
-   * How fast the speed wanders, {@code q} [cm2/y3], the same for everybody: on simulated heights, of seeds that nothing else is checked on, its 90 %
-   * interval of the speed has the best interval score of a grid (Gneiting and Raftery 2007). A judgement: no real growth was there to learn it from.
-   */
-  public static final double WANDER = 2.25;
-  /** Speed before any height [cm/y]: mean and standard deviation (judgement). */
-  public static final double SPEED_MEAN = 5;
-  static final double SPEED_SD = 4;
+  /** Standard deviation of the speed about its course before any height [cm/y]; learned as the courses are. */
+  static final double SPEED_SD = 0.85;
   /** Height before any height [cm]; so unsure that it says nothing. */
   static final double HEIGHT_MEAN = 150;
   static final double HEIGHT_SD = 100;
+  /** Years from the first height at which the peak may lie: from, to, and every so many (judgement). */
+  static final double PEAK_FROM = -6;
+  static final double PEAK_TO = 6;
+  static final double PEAK_STEP = 0.5;
+  /** Trends that weigh less change no figure that is shown. */
+  private static final double LEAST_WEIGHT = 1e-8;
 
-  /** What is believed on a day: mean and covariance of height and speed. */
-  record State(double h, double v, double hh, double hv, double vv) {
-    State after(double t, double q) {
-      return new State(
-          h + t * v,
-          v,
-          hh + 2 * t * hv + t * t * vv + q * t * t * t / 3,
-          hv + t * vv + q * t * t / 2,
-          vv + q * t);
-    }
+  /** One trend: the peak's years from the first height, the states day by day, and the logarithm of its weight after each day, not yet summed to 1. */
+  private static final class Member {
+    private final GrowthCourse course;
+    private final double peak_y;
+    private final List<GrowthState> filtered;
+    private final double[] log;
 
-    State reading(double height, double variance) {
-      double s = hh + variance;
-      double kh = hh / s;
-      double kv = hv / s;
-      double off = height - h;
-      return new State(h + kh * off, v + kv * off, variance * kh, hv * variance / s, vv - kv * hv);
-    }
-
-    /** This state, filtered, once the state {@code t} years later is known to be {@code later} instead of {@code predicted}. */
-    State knowing(State predicted, State later, double t) {
-      double det = predicted.hh * predicted.vv - predicted.hv * predicted.hv;
-      double a = hh + t * hv;
-      double b = hv + t * vv;
-      double g11 = (a * predicted.vv - hv * predicted.hv) / det;
-      double g12 = (hv * predicted.hh - a * predicted.hv) / det;
-      double g21 = (b * predicted.vv - vv * predicted.hv) / det;
-      double g22 = (vv * predicted.hh - b * predicted.hv) / det;
-      double dh = later.h - predicted.h;
-      double dv = later.v - predicted.v;
-      double d11 = later.hh - predicted.hh;
-      double d12 = later.hv - predicted.hv;
-      double d22 = later.vv - predicted.vv;
-      double m11 = g11 * d11 + g12 * d12;
-      double m12 = g11 * d12 + g12 * d22;
-      double m21 = g21 * d11 + g22 * d12;
-      double m22 = g21 * d12 + g22 * d22;
-      return new State(
-          h + g11 * dh + g12 * dv,
-          v + g21 * dh + g22 * dv,
-          hh + m11 * g11 + m12 * g12,
-          hv + m11 * g21 + m12 * g22,
-          vv + m21 * g21 + m22 * g22);
+    Member(GrowthCourse course, double peak_y, List<GrowthState> filtered, double[] log) {
+      this.course = course;
+      this.peak_y = peak_y;
+      this.filtered = filtered;
+      this.log = log;
     }
   }
 
@@ -93,16 +65,17 @@ public final class GrowthTrend {
    */
   public record Point(LocalDate date, Estimate height_cm, Estimate speed_cm_y) {}
 
-  private final double q;
-  private final List<LocalDate> days;
-  private final List<State> filtered;
-  private final double logLikelihood;
+  /** A state and its weight. */
+  record Weighed(GrowthState state, double weight) {}
 
-  private GrowthTrend(double q, List<LocalDate> days, List<State> filtered, double logLikelihood) {
-    this.q = q;
+  private final double wander;
+  private final List<LocalDate> days;
+  private final List<Member> members;
+
+  private GrowthTrend(double wander, List<LocalDate> days, List<Member> members) {
+    this.wander = wander;
     this.days = days;
-    this.filtered = filtered;
-    this.logLikelihood = logLikelihood;
+    this.members = members;
   }
 
   /**
@@ -111,31 +84,49 @@ public final class GrowthTrend {
    * @param measured in any order, at least one; more than one of a day are each a reading
    */
   public static GrowthTrend of(List<Measurement> measured) {
-    return of(measured, List.of(), WANDER);
+    return of(measured, List.of(), 1);
   }
 
-  static GrowthTrend of(List<Measurement> measured, Collection<LocalDate> between, double q) {
+  /**
+   * As {@link #of(List)}, with days between that are asked for.
+   *
+   * @param wander times the wander of the courses
+   */
+  static GrowthTrend of(List<Measurement> measured, Collection<LocalDate> between, double wander) {
     TreeMap<LocalDate, List<Double>> byDay = new TreeMap<>();
     measured.stream().sorted(Comparator.comparing(Measurement::date)).forEach(
         m -> byDay.computeIfAbsent(m.date(), d -> new ArrayList<>()).add(100 * m.height_m()));
     LocalDate first = byDay.firstKey();
     between.stream().filter(d -> !d.isBefore(first)).forEach(d -> byDay.computeIfAbsent(d, day -> new ArrayList<>()));
-    State now = new State(HEIGHT_MEAN, SPEED_MEAN, HEIGHT_SD * HEIGHT_SD, 0, SPEED_SD * SPEED_SD);
-    List<State> filtered = new ArrayList<>();
+    List<LocalDate> days = List.copyOf(byDay.keySet());
+    double[] at = days.stream().mapToDouble(d -> years(first, d)).toArray();
+    List<List<Double>> readings = List.copyOf(byDay.values());
+    List<Member> members = new ArrayList<>();
+    for (GrowthCourse course : GrowthCourse.ALL) {
+      for (double peak = PEAK_FROM; peak <= PEAK_TO; peak += PEAK_STEP) {
+        members.add(member(course, peak, wander, at, readings));
+      }
+    }
+    return new GrowthTrend(wander, days, members);
+  }
+
+  private static Member member(GrowthCourse course, double peak, double wander, double[] at, List<List<Double>> readings) {
+    GrowthState now = new GrowthState(HEIGHT_MEAN, course.speed(-peak), HEIGHT_SD * HEIGHT_SD, 0, SPEED_SD * SPEED_SD);
     double variance = READING_SD_CM * READING_SD_CM;
-    double log = 0;
-    LocalDate last = first;
-    for (LocalDate day : byDay.keySet()) {
-      now = now.after(years(last, day), q);
-      for (double height : byDay.get(day)) {
-        double s = now.hh + variance;
-        log -= 0.5 * (Math.log(2 * Math.PI * s) + (height - now.h) * (height - now.h) / s);
+    List<GrowthState> filtered = new ArrayList<>(at.length);
+    double[] log = new double[at.length];
+    double sum = 0;
+    for (int i = 0; i < at.length; i++) {
+      now = i == 0 ? now : course.after(now, at[i - 1] - peak, at[i] - at[i - 1], wander);
+      for (double height : readings.get(i)) {
+        double s = now.hh() + variance;
+        sum -= 0.5 * (Math.log(2 * Math.PI * s) + (height - now.h()) * (height - now.h()) / s);
         now = now.reading(height, variance);
       }
       filtered.add(now);
-      last = day;
+      log[i] = sum;
     }
-    return new GrowthTrend(q, List.copyOf(byDay.keySet()), List.copyOf(filtered), log);
+    return new Member(course, peak, filtered, log);
   }
 
   /** Years from one day to another. */
@@ -143,22 +134,65 @@ public final class GrowthTrend {
     return ChronoUnit.DAYS.between(from, to) / YEAR_DAYS;
   }
 
-  /** Logarithm of the density of the heights. */
-  double logLikelihood() {
-    return logLikelihood;
+  /** Weights of the trends, in their order, by the heights up to a day; they add up to 1. */
+  private double[] weights(int day) {
+    double most = members.stream().mapToDouble(m -> m.log[day]).max().orElseThrow();
+    double[] w = members.stream().mapToDouble(m -> Math.exp(m.log[day] - most)).toArray();
+    double sum = 0;
+    for (double x : w) {
+      sum += x;
+    }
+    double least = LEAST_WEIGHT * sum;
+    double kept = 0;
+    for (int i = 0; i < w.length; i++) {
+      w[i] = w[i] < least ? 0 : w[i];
+      kept += w[i];
+    }
+    for (int i = 0; i < w.length; i++) {
+      w[i] /= kept;
+    }
+    return w;
   }
 
-  List<State> filtered() {
-    return filtered;
+  /** What the heights up to one of the days say of that day. */
+  List<Weighed> filtered(int day) {
+    return weighed(day, m -> m.filtered.get(day));
   }
 
-  /** The filtered states once all heights are known, in the order of the days. */
-  List<State> smoothed() {
-    List<State> out = new ArrayList<>(filtered);
+  private List<Weighed> weighed(int day, Function<Member, GrowthState> state) {
+    double[] w = weights(day);
+    List<Weighed> out = new ArrayList<>();
+    for (int i = 0; i < w.length; i++) {
+      if (w[i] > 0) {
+        out.add(new Weighed(state.apply(members.get(i)), w[i]));
+      }
+    }
+    return out;
+  }
+
+  /** What all heights say of each of the days, in their order. */
+  List<List<Weighed>> smoothed() {
+    double[] w = weights(days.size() - 1);
+    List<List<Weighed>> out = new ArrayList<>();
+    days.forEach(d -> out.add(new ArrayList<>()));
+    for (int i = 0; i < w.length; i++) {
+      if (w[i] > 0) {
+        List<GrowthState> states = smoothed(members.get(i));
+        for (int d = 0; d < states.size(); d++) {
+          out.get(d).add(new Weighed(states.get(d), w[i]));
+        }
+      }
+    }
+    return out;
+  }
+
+  private List<GrowthState> smoothed(Member m) {
+    List<GrowthState> out = new ArrayList<>(m.filtered);
     for (int i = days.size() - 2; i >= 0; i--) {
       double t = years(days.get(i), days.get(i + 1));
-      State f = filtered.get(i);
-      out.set(i, f.knowing(f.after(t, q), out.get(i + 1), t));
+      GrowthState f = m.filtered.get(i);
+      GrowthState predicted = m.course.after(f, years(days.get(0), days.get(i)) - m.peak_y, t, wander);
+      out.set(i, f.knowing(predicted, out.get(i + 1), GrowthCourse.gained(t), GrowthCourse.left(t)));
     }
     return out;
   }
@@ -168,24 +202,32 @@ public final class GrowthTrend {
     return days.get(days.size() - 1);
   }
 
+  private List<Weighed> ahead(LocalDate day) {
+    double from = years(days.get(0), last());
+    double t = years(last(), day);
+    int at = days.size() - 1;
+    return weighed(at, m -> m.course.after(m.filtered.get(at), from - m.peak_y, t, wander));
+  }
+
   /**
    * What the heights up to the last one say of a day on or after it: nothing is known of what came since, so it grows less sure.
    *
    * @param day not before {@link #last}
    */
   public Point on(LocalDate day) {
-    return point(day, filtered.get(filtered.size() - 1).after(years(last(), day), q));
+    return point(day, ahead(day));
   }
 
   /** Half the 90 % interval of the speed on a day not before {@link #last} [cm/y], as it will be without another height. */
   public double unsure_cm_y(LocalDate day) {
-    return Estimate.Z95 * Math.sqrt(filtered.get(filtered.size() - 1).after(years(last(), day), q).vv());
+    Mixture speed = speed(ahead(day));
+    return (speed.quantile(0.95) - speed.quantile(0.05)) / 2;
   }
 
   /** The last day with a height, not before {@code from}, on which the speed was told to be above this [cm/y] as it was known then; or null. */
   @Nullable LocalDate lastAbove(double speed_cm_y, LocalDate from) {
     for (int i = days.size() - 1; i >= 0 && !days.get(i).isBefore(from); i--) {
-      if (filtered.get(i).v > speed_cm_y) {
+      if (speed(filtered(i)).below(speed_cm_y) < 0.5) {
         return days.get(i);
       }
     }
@@ -194,11 +236,11 @@ public final class GrowthTrend {
 
   /** The heights [cm] on these days, not before the first measured one, by day; days with a height are there too. */
   static Map<LocalDate, Estimate> heights(List<Measurement> measured, Collection<LocalDate> on) {
-    GrowthTrend trend = of(measured, on, WANDER);
-    List<State> states = trend.smoothed();
+    GrowthTrend trend = of(measured, on, 1);
+    List<List<Weighed>> states = trend.smoothed();
     Map<LocalDate, Estimate> out = new HashMap<>();
     for (int i = 0; i < states.size(); i++) {
-      out.put(trend.days.get(i), point(trend.days.get(i), states.get(i)).height_cm());
+      out.put(trend.days.get(i), height(states.get(i)));
     }
     return out;
   }
@@ -210,10 +252,10 @@ public final class GrowthTrend {
    * @param every days between two points beside those with a height, at least 1
    */
   public static List<Point> curve(List<Measurement> measured, int every) {
-    GrowthTrend bare = of(measured);
-    List<LocalDate> between = bare.days.get(0).datesUntil(bare.last()).filter(d -> ChronoUnit.DAYS.between(bare.days.get(0), d) % every == 0).toList();
-    GrowthTrend trend = of(measured, between, WANDER);
-    List<State> states = trend.smoothed();
+    LocalDate first = measured.stream().map(Measurement::date).min(Comparator.naturalOrder()).orElseThrow();
+    LocalDate last = measured.stream().map(Measurement::date).max(Comparator.naturalOrder()).orElseThrow();
+    GrowthTrend trend = of(measured, first.datesUntil(last).filter(d -> ChronoUnit.DAYS.between(first, d) % every == 0).toList(), 1);
+    List<List<Weighed>> states = trend.smoothed();
     List<Point> out = new ArrayList<>();
     for (int i = 0; i < states.size(); i++) {
       out.add(point(trend.days.get(i), states.get(i)));
@@ -221,9 +263,23 @@ public final class GrowthTrend {
     return out;
   }
 
-  private static Point point(LocalDate day, State s) {
-    Estimate v = Estimate.normal(s.v, Math.sqrt(s.vv));
-    return new Point(
-        day, Estimate.normal(s.h, Math.sqrt(s.hh)), new Estimate(Math.max(0, v.p05()), Math.max(0, v.p50()), Math.max(0, v.p95())));
+  private static Point point(LocalDate day, List<Weighed> states) {
+    Estimate v = speed(states).estimate();
+    return new Point(day, height(states), new Estimate(Math.max(0, v.p05()), Math.max(0, v.p50()), Math.max(0, v.p95())));
+  }
+
+  private static Mixture speed(List<Weighed> states) {
+    return new Mixture(states.stream().map(s -> new Mixture.Part(s.state.v(), Math.sqrt(s.state.vv()), s.weight)).toList());
+  }
+
+  /** Trends hardly differ in the height, so its points are those of one normal with their mean and variance. */
+  private static Estimate height(List<Weighed> states) {
+    double mean = sum(states, GrowthState::h);
+    double variance = sum(states, s -> s.hh() + (s.h() - mean) * (s.h() - mean));
+    return Estimate.normal(mean, Math.sqrt(variance));
+  }
+
+  private static double sum(List<Weighed> states, ToDoubleFunction<GrowthState> of) {
+    return states.stream().mapToDouble(s -> s.weight * of.applyAsDouble(s.state)).sum();
   }
 }

@@ -1,8 +1,5 @@
 package boundwright.athlete.growth;
 
-import java.time.LocalDate;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Random;
 
 /**
@@ -16,11 +13,12 @@ import java.util.Random;
  * @param fast rate of the spurt [1/y]
  * @param spurt_y age about which the spurt lies [y]
  */
-record GrownUp(double adult_cm, double spurt_cm, double slow, double fast, double spurt_y) {
-  static final LocalDate BORN = LocalDate.of(2010, 3, 1);
-
+record GrownUp(double adult_cm, double spurt_cm, double slow, double fast, double spurt_y) implements Growing {
   static GrownUp drawn(Random r) {
-    boolean girl = r.nextBoolean();
+    return drawn(r, r.nextBoolean());
+  }
+
+  static GrownUp drawn(Random r, boolean girl) {
     double adult = (girl ? 163.4 : 174.6) + 6.5 * r.nextGaussian();
     double left = (girl ? 10.7 : 11.7) + 1.0 * r.nextGaussian();
     double slow = (girl ? 0.132 : 0.1124) * Math.exp(0.10 * r.nextGaussian());
@@ -29,40 +27,26 @@ record GrownUp(double adult_cm, double spurt_cm, double slow, double fast, doubl
     return new GrownUp(adult, adult - left, slow, fast, spurt);
   }
 
-  double height_cm(double age) {
+  @Override
+  public double height_cm(double age) {
     double x = age - spurt_y;
     return adult_cm - 2 * (adult_cm - spurt_cm) / (Math.exp(slow * x) + Math.exp(fast * x));
   }
 
-  double speed_cm_y(double age) {
+  @Override
+  public double speed_cm_y(double age) {
     double x = age - spurt_y;
     double a = Math.exp(slow * x);
     double b = Math.exp(fast * x);
     return 2 * (adult_cm - spurt_cm) * (slow * a + fast * b) / ((a + b) * (a + b));
   }
 
-  /** Age at the greatest speed of the spurt [y], to a hundredth. */
-  double peak() {
+  @Override
+  public double peak() {
     double best = spurt_y - 3;
     for (double age = spurt_y - 3; age < spurt_y + 2; age += 0.01) {
       best = speed_cm_y(age) > speed_cm_y(best) ? age : best;
     }
     return best;
-  }
-
-  static double age(LocalDate day) {
-    return GrowthTrend.years(BORN, day);
-  }
-
-  /** Heights from about 10 to 17 years, 4 to 12 weeks apart, read with an error and written to a millimetre. */
-  List<Measurement> measured(Random r) {
-    List<Measurement> out = new ArrayList<>();
-    LocalDate day = BORN.plusYears(10).plusDays(r.nextInt(60));
-    while (age(day) <= 17) {
-      double read = height_cm(age(day)) + GrowthTrend.READING_SD_CM * r.nextGaussian();
-      out.add(new Measurement(0, day, Math.round(10 * read) / 1000.0, null, null, "coach"));
-      day = day.plusDays(28 + r.nextInt(57));
-    }
-    return out;
   }
 }

@@ -124,7 +124,7 @@ class GrowthStoreTest {
     Finding fast = finding(w, ada, Rule.GROWING_CONTACTS).orElseThrow();
     assertThat(fast.answer()).as("60 contacts: Johnson et al. 2011, as in the limits").isEqualTo(Answer.REFUSED);
     assertThat(fast.limit()).isEqualTo(60);
-    assertThat(fast.said()).contains("while growing fast, about 9.", "by the height of 2026-05-12", "above the 7.0 of the settings");
+    assertThat(fast.said()).contains("while growing fast, about 8.", "by the height of 2026-05-12", "above the 7.0 of the settings");
     assertThat(finding(w, bo, Rule.GROWING_CONTACTS)).as("nobody else's").isEmpty();
     GrowthAnswer known = w.growth().answer(ada.id());
     w.growth().remove(ada, Objects.requireNonNull(known.last()).id());
