@@ -86,7 +86,7 @@ public record RunJumpMarks(
     Fewer fewer = sand == null || sand.window() != null ? null : fewer(model, pattern, steps, settings.marks());
     return new RunJumpMarks(
         pattern, steps, out, landing, sand, settings.marks(), runUp, needed, fewer, model.measured(),
-        warnings(landing, sand, steps, runUp, needed, settings));
+        warnings(landing, sand, steps, model.measured(), runUp, needed, settings));
   }
 
   private static SandMarks sand(RunJumpModel.Told told, MarkSettings asked) {
@@ -105,7 +105,7 @@ public record RunJumpMarks(
   }
 
   private static List<String> warnings(
-      Estimate landing, @Nullable SandMarks sand, int steps, RunUp runUp, double needed, CoachSettings settings) {
+      Estimate landing, @Nullable SandMarks sand, int steps, int reps, RunUp runUp, double needed, CoachSettings settings) {
     LengthUnit unit = settings.unit();
     List<String> out = new ArrayList<>();
     if (settings.facility().surface() == Surface.CONCRETE) {
@@ -117,9 +117,11 @@ public record RunJumpMarks(
           (sand == null ? "The level ground is too short: start to landing" : "The runway is too short: start mark to sand") + " needs "
               + unit.write(needed) + ", and " + unit.write(there) + " can be used. Take fewer take-offs or fewer approach steps.");
     }
-    if (sand != null && landing.p95() - sand.best_m() > settings.facility().pit_m()) {
+    double pit = settings.facility().pit_m();
+    // before any rep next to nothing is known of the landing, and its far end says so and nothing of the pit
+    if (sand != null && landing.p95() - sand.best_m() > pit && (reps > 0 || landing.p50() - sand.best_m() > pit)) {
       out.add(
-          "One landing in twenty would pass the end of the sand (" + unit.write(settings.facility().pit_m()) + "). Take fewer take-offs.");
+          "One landing in twenty would pass the end of the sand (" + unit.write(pit) + "). Take fewer take-offs.");
     }
     if (steps > 0 && runUp.measured() == 0) {
       out.add("The start mark is a guess from typical steps. Measure one run-up of " + steps + " steps and enter it.");
@@ -130,6 +132,11 @@ public record RunJumpMarks(
   /** Whether the last take-off ends in the sand. */
   public boolean inSand() {
     return sand != null;
+  }
+
+  /** The chance that was asked of the rep, in whole reps in a hundred. */
+  public int askedInHundred() {
+    return InHundred.asked(settings.chance());
   }
 
   /** How sure the end is, in sentences. */
@@ -150,7 +157,7 @@ public record RunJumpMarks(
     if (sand == null || sand.window() != null) {
       return "";
     }
-    String no = "No mark reaches " + InHundred.said(InHundred.asked(settings.chance())) + ": do not rely on this one. ";
+    String no = "No mark reaches " + InHundred.said(askedInHundred()) + ": do not rely on this one. ";
     String measure = "Measure take-off marks and landings of a few reps, on the flat or from here.";
     return fewer == null
         ? no + measure

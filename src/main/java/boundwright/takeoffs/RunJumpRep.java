@@ -4,9 +4,11 @@ import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
 import boundwright.footfall.RunJumps;
 import boundwright.quantity.Decimals;
+import boundwright.quantity.LengthUnit;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -91,6 +93,29 @@ public record RunJumpRep(
     }
     out[out.length - 1] = landing_m == null ? Double.NaN : landing_m;
     return out;
+  }
+
+  /**
+   * Places of take-offs 2, 3, ... as they were written; NaN for an empty one, and those after the last that was seen are left out.
+   *
+   * @param in how lengths are written
+   */
+  public static List<Double> read(LengthUnit in, List<String> written) {
+    List<Double> out = new ArrayList<>();
+    for (String one : written) {
+      out.add(one.isBlank() ? Double.NaN : in.read("place of take-off " + (out.size() + 2), one));
+    }
+    while (!out.isEmpty() && out.get(out.size() - 1).isNaN()) {
+      out.remove(out.size() - 1);
+    }
+    return List.copyOf(out);
+  }
+
+  /** What was made and measured, in a sentence without its end. */
+  public String said(LengthUnit in) {
+    return pattern.title() + " " + Athlete.fromSteps(steps) + ", first off the " + pattern.first().label() + (inSand ? ", into the sand" : ", on the flat")
+        + (takeOffs_m.isEmpty() ? "" : ", take-offs " + String.join("; ", takeOffs_m.stream().map(at -> at.isNaN() ? "-" : in.write(at)).toList()))
+        + (landing_m == null ? "" : ", landing " + in.write(landing_m));
   }
 
   /** Whether any place was measured. */
