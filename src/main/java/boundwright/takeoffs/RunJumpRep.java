@@ -113,7 +113,12 @@ public record RunJumpRep(
 
   /** What was made and measured, in a sentence without its end. */
   public String said(LengthUnit in) {
-    return pattern.title() + " " + Athlete.fromSteps(steps) + ", first off the " + pattern.first().label() + (inSand ? ", into the sand" : ", on the flat")
+    return pattern.title() + " " + more(in);
+  }
+
+  /** As {@link #said} without what was repeated. */
+  public String more(LengthUnit in) {
+    return Athlete.fromSteps(steps) + ", first off the " + pattern.first().label() + (inSand ? ", into the sand" : ", on the flat")
         + (takeOffs_m.isEmpty() ? "" : ", take-offs " + String.join("; ", takeOffs_m.stream().map(at -> at.isNaN() ? "-" : in.write(at)).toList()))
         + (landing_m == null ? "" : ", landing " + in.write(landing_m));
   }
