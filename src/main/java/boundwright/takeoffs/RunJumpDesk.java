@@ -1,12 +1,13 @@
 package boundwright.takeoffs;
 
 import boundwright.athlete.Athlete;
-import boundwright.flight.FlightModel;
 import boundwright.flight.Logbook;
 import boundwright.footfall.RunJumps;
 import boundwright.runway.CoachSettings;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Objects;
 
 /** Answers where the take-offs of an athlete fall when they are repeated down the runway. */
 public final class RunJumpDesk {
@@ -30,9 +31,9 @@ public final class RunJumpDesk {
   public RunJumpMarks marks(Athlete athlete, RunJumps pattern, int steps, boolean inSand, CoachSettings settings) {
     Athlete.checkSteps(steps);
     LocalDate today = LocalDate.now(clock);
-    FlightModel flights = logbook.model(athlete);
-    Lengths lengths = new Lengths(flights, s -> logbook.runUp(athlete, s), today);
+    Logbook.Known known = Objects.requireNonNull(logbook.known(List.of(athlete)).get(athlete.id()));
+    Lengths lengths = new Lengths(known.flights(), known::runUp, today);
     RunJumpModel model = new RunJumpModel(lengths, log.runJumps(athlete.id()), today);
-    return RunJumpMarks.of(model, pattern, steps, inSand, logbook.runUp(athlete, steps), settings);
+    return RunJumpMarks.of(model, pattern, steps, inSand, known.runUp(steps), settings);
   }
 }
