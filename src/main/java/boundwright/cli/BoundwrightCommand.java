@@ -92,6 +92,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new BackCommand(top))
             .addSubcommand(new PhasesCommand(top))
             .addSubcommand(new LongJumpCommand(top))
+            .addSubcommand(new TakeOffsCommand(top))
             .addSubcommand(new LegsCommand(top))
             .addSubcommand(new ApproachCommand(top))
             .addSubcommand(new FullRunCommand(top))

@@ -10,7 +10,7 @@ import java.util.List;
  * an athlete asks for their data. Field by field in {@code docs/formats-json.md}.
  */
 record JumpsAnswer(
-    String athlete, List<JumpAnswer> jumps, List<LongJumpAnswers.One> longJumps, List<RunUpAnswer.Run> runThroughs, List<AimJson.Gap> takeOffs, List<InMeet> attempts) {
+    String athlete, List<JumpAnswer> jumps, List<LongJumpAnswers.One> longJumps, List<TakeOffsAnswers.One> inARow, List<RunUpAnswer.Run> runThroughs, List<AimJson.Gap> takeOffs, List<InMeet> attempts) {
 
   /** An attempt with the meet it belongs to. */
   record InMeet(long meetId, String meet, String date, String event, MeetJson.One attempt) {
@@ -25,6 +25,7 @@ record JumpsAnswer(
         who.name(),
         bench.jumpLog().jumps(who.id()).stream().map(j -> JumpAnswer.of(j, threshold)).toList(),
         bench.longJumps().longJumps(who.id()).stream().map(LongJumpAnswers.One::of).toList(),
+        bench.runJumps().runJumps(who.id()).stream().map(TakeOffsAnswers.One::of).toList(),
         bench.runThroughs().runThroughs(who.id()).stream().map(RunUpAnswer.Run::of).toList(),
         bench.boardLog().gaps(who.id()).stream().map(AimJson.Gap::of).toList(),
         bench.meets().attemptsOf(who.id()).stream().map(InMeet::of).toList());

@@ -4,6 +4,8 @@ import boundwright.approach.board.GapEntry;
 import boundwright.approach.run.RunThrough;
 import boundwright.approach.run.RunThroughEntry;
 import boundwright.athlete.Athlete;
+import boundwright.athlete.Surface;
+import boundwright.footfall.RunJumps;
 import boundwright.jump.CombinedTable;
 import boundwright.jump.Event;
 import boundwright.jump.takeoff.LongJump;
@@ -17,12 +19,15 @@ import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.Scoring;
 import boundwright.store.Workbench;
+import boundwright.takeoffs.RunJumpRep;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Random;
 import org.jspecify.annotations.Nullable;
 
 /**
- * One of the invented squad jumps long too: take-offs from a full and a short run, run-throughs, take-offs at the board and the long jump
+ * One of the invented squad jumps long too: take-offs from a full and a short run, take-offs in a row, run-throughs, take-offs at the board and the long jump
  * of a heptathlon, all from a dice-roll of its own around made-up figures. It shows how the program works and nothing about athletes.
  */
 final class DemoLongJumps {
@@ -58,6 +63,25 @@ final class DemoLongJumps {
       demo.runThrough(who, r);
     }
     demo.heptathlon(who);
+    for (int r = 0; r < 10; r++) {
+      demo.inARow(who, r);
+    }
+  }
+
+  /** Run, run, jump x3 or x4 from 4 steps, on two days. */
+  private void inARow(Athlete who, int r) {
+    RunJumps pattern = new RunJumps(who.takeOffFoot(), RunJumps.USUAL_RUNNING, 3 + r % 2);
+    double form = 1 + 0.02 * random.nextGaussian();
+    double at = 0.06 * random.nextGaussian();
+    List<Double> places = new ArrayList<>();
+    for (int jump = 1; jump < pattern.jumps(); jump++) {
+      at += form * (5.5 + 0.15 * jump + 0.16 * random.nextGaussian());
+      places.add(hundredths(at));
+    }
+    double landing = hundredths(at + form * (3.9 + 0.15 * random.nextGaussian()));
+    workbench
+        .runJumps()
+        .add(new RunJumpRep(0, who.id(), today.minusDays(r < 5 ? 54 : 47), pattern, 4, Surface.TRACK, true, places, landing, ""));
   }
 
   /** A full jump, and every third one a pop-up: slower and steeper, along the same made-up trade. */

@@ -105,6 +105,10 @@ public final class JumpSources {
   /** Long-jump drills. */
   public static final Source LONG_JUMP_DRILLS =
       new Source("long-jump-drills", "Pop-ups from a short run, the last two steps alone, run-run-jump", "common practice", Standing.COMMON_PRACTICE);
+  /** Take-offs in a row. */
+  public static final Source TAKE_OFFS_IN_A_ROW =
+      new Source("take-offs-in-a-row", "Before any rep of the kind is measured: flights that land on one foot 0.75 of those into the sand, running steps after a landing "
+          + "0.92 of the run-up's, and how athletes, days and reps differ", "first guess of the makers", Standing.JUDGEMENT);
   /** High school. */
   public static final Source BOARDS_SCHOOL =
       new Source("boards-school", "Boards about 32 ft (boys) and 24 ft (girls) from the pit; measured to the lesser quarter inch or "
@@ -174,7 +178,7 @@ public final class JumpSources {
       List.of(PHASE_LENGTH, PHASE_CLASS, CONVERSION_THRESHOLDS, REFERENCE_JUMPS, REFERENCE_1995, REFERENCE_TEN_WOMEN, CONTACT_LEARNING,
           SPEED_BY_STEPS, ACCURACY, FOUL_SHARE, WIND_START, AIM_STUDY, AIM, CENSORED, FOUL_RULE, BOARDS, BOARDS_SCHOOL, BOARDS_SHORT,
           BOARDS_LONG, COMBINED_TABLES, COMBINED_ROUNDS, COMBINED_WIND, COMBINED_WIND_OLD, SPEED_FOR_ANGLE, LONG_JUMP_PARTS, TRADE_GUESS,
-          LONG_JUMP_DRILLS, WIND_RULE, ROUNDS, FINAL_ORDER, SCORING, WIND_DISTANCE, NO_MARK, RIVALS, FULL_RUN, FULL_RUN_PRIOR, WIND_TRIPLE, WIND_LONG,
+          LONG_JUMP_DRILLS, TAKE_OFFS_IN_A_ROW, WIND_RULE, ROUNDS, FINAL_ORDER, SCORING, WIND_DISTANCE, NO_MARK, RIVALS, FULL_RUN, FULL_RUN_PRIOR, WIND_TRIPLE, WIND_LONG,
           WIND_ESTIMATES, WARM_UP, MEET_LIMITS);
 
   private JumpSources() {}

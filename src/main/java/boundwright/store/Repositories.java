@@ -37,6 +37,7 @@ import boundwright.store.view.Seen;
 import boundwright.store.view.SeenAthletes;
 import boundwright.store.view.SeenCare;
 import boundwright.store.view.SeenWaysBack;
+import boundwright.takeoffs.RunJumpLog;
 import boundwright.technique.LookRepository;
 import java.time.Clock;
 import java.util.Optional;
@@ -58,6 +59,7 @@ abstract class Repositories {
   final SqlLadder ladder;
   final SqlJumpLog jumpLog;
   final SqlLongJumps longJumps;
+  final SqlRunJumps runJumps;
   final SqlLooks looks;
   final SqlRunThroughs runThroughs;
   final SqlBoardLog boardLog;
@@ -97,6 +99,7 @@ abstract class Repositories {
     this.tests = new SqlTests(database);
     this.jumpLog = new SqlJumpLog(database);
     this.longJumps = new SqlLongJumps(database);
+    this.runJumps = new SqlRunJumps(database);
     this.runThroughs = new SqlRunThroughs(database);
     this.meets = new SqlMeets(database);
     this.phones = new SqlPhones(database);
@@ -194,6 +197,11 @@ abstract class Repositories {
   /** Measured long jumps. */
   public LongJumpLog longJumps() {
     return longJumps;
+  }
+
+  /** Repeated take-offs. */
+  public RunJumpLog runJumps() {
+    return runJumps;
   }
 
   /** Meets, their attempts, and the settings of the jump and the meet. */

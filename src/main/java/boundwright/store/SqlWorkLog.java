@@ -3,6 +3,7 @@ package boundwright.store;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
 import boundwright.footfall.Foot;
+import boundwright.footfall.RunJumps;
 import boundwright.footfall.Sequence;
 import boundwright.jump.Event;
 import boundwright.load.WorkLog;
@@ -57,6 +58,7 @@ final class SqlWorkLog implements WorkLog {
             jumps(h, days, from);
             distances(h, days, from);
             longJumps(h, days, from);
+            runJumps(h, days, from);
             runThroughs(h, days, from);
             gaps(h, days, from);
             attempts(h, days, from);
@@ -80,7 +82,7 @@ final class SqlWorkLog implements WorkLog {
             h
                 .createQuery(
                     "SELECT athlete_id, min(date) AS first FROM ("
-                        + String.join(" UNION ALL ", Stream.of("rep", "measured_jump", "jump_distance", "long_jump", "run_through", "board_gap").map(SqlWorkLog::firstOf).toList())
+                        + String.join(" UNION ALL ", Stream.of("rep", "measured_jump", "jump_distance", "long_jump", "run_jump", "run_through", "board_gap").map(SqlWorkLog::firstOf).toList())
                         + " UNION ALL SELECT e.athlete_id, m.date FROM meet_attempt a JOIN meet_entrant e ON e.id = a.entrant_id"
                         + " JOIN meet m ON m.id = e.meet_id WHERE e.athlete_id IN (<ids>) AND a.result <> 'PASS') AS worked"
                         + " WHERE date IS NOT NULL GROUP BY athlete_id")
@@ -218,6 +220,20 @@ final class SqlWorkLog implements WorkLog {
           Foot foot = Columns.foot(r, "foot");
           whose.jump(date, Event.LONG_JUMP, foot, Work.Kind.FULL_JUMP, steps(Columns.whole(r, "approach_steps")), List.of());
           whose.measured(date, Event.LONG_JUMP);
+        });
+  }
+
+  /** Its take-offs alone. */
+  private static void runJumps(Handle h, Map<Long, Days> days, LocalDate from) {
+    read(h, days, from,
+        "SELECT athlete_id, date, foot, running_steps, take_offs, approach_steps, surface FROM run_jump"
+            + " WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+        (r, whose, date) -> {
+          RunJumps pattern = SqlRunJumps.pattern(r);
+          Surface surface = Columns.word(Surface.class, "surface", r.getString("surface"));
+          for (int jump = 1; jump <= pattern.jumps(); jump++) {
+            whose.add(date, Work.takeOff(pattern.foot(jump), r.getInt("approach_steps"), surface));
+          }
         });
   }
 

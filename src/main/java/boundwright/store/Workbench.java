@@ -45,6 +45,7 @@ import boundwright.store.people.SqlPeople;
 import boundwright.store.view.Seen;
 import boundwright.store.view.SeenGrowth;
 import boundwright.store.view.SeenPeople;
+import boundwright.takeoffs.RunJumpDesk;
 import boundwright.track.Attendance;
 import boundwright.track.PlannedDrills;
 import boundwright.track.TrackDesk;
@@ -67,6 +68,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
   private final BackDesk backDesk;
   private final PhaseDesk phaseDesk;
   private final LongJumpDesk longJumpDesk;
+  private final RunJumpDesk runJumpDesk;
   private final ApproachDesk approachDesk;
   private final AimDesk aimDesk;
   private final FullRunDesk fullRunDesk;
@@ -101,6 +103,7 @@ public final class Workbench extends Repositories implements AutoCloseable {
     this.advisor = new MarkAdvisor(logbook, clock, this::rungs, changes);
     this.phaseDesk = new PhaseDesk(jumpLog);
     this.longJumpDesk = new LongJumpDesk(longJumps);
+    this.runJumpDesk = new RunJumpDesk(runJumps, logbook, clock);
     this.aimDesk = new AimDesk(boardLog);
     this.weatherDesk = new WeatherDesk(weather, reps, athletes);
     this.fullRunDesk = new FullRunDesk(fullRunLog, weather);
@@ -240,6 +243,11 @@ public final class Workbench extends Repositories implements AutoCloseable {
   /** Says how an athlete shares a jump out and where the metres are. */
   public PhaseDesk phaseDesk() {
     return phaseDesk;
+  }
+
+  /** Says where an athlete's repeated take-offs fall. */
+  public RunJumpDesk runJumpDesk() {
+    return runJumpDesk;
   }
 
   /** Says what an athlete's long jumps tell of angle, speed and where the metres are. */

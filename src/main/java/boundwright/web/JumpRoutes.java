@@ -7,6 +7,7 @@ import boundwright.web.jump.FullRunHandler;
 import boundwright.web.jump.JumpHandler;
 import boundwright.web.jump.LongJumpHandler;
 import boundwright.web.jump.RunUpHandler;
+import boundwright.web.jump.TakeOffsHandler;
 import boundwright.web.jump.WeatherHandler;
 import boundwright.web.meet.MeetDayHandler;
 import boundwright.web.meet.MeetHandler;
@@ -30,6 +31,10 @@ final class JumpRoutes {
     routes.get("/athlete/{id}/long-jump", longJump::show);
     routes.post("/athlete/{id}/long-jump", longJump::keep);
     routes.post("/athlete/{id}/long-jump/{number}/remove", longJump::remove);
+    TakeOffsHandler takeOffs = new TakeOffsHandler(bench, pages, gate);
+    routes.get("/athlete/{id}/take-offs", takeOffs::show);
+    routes.post("/athlete/{id}/take-offs", takeOffs::keep);
+    routes.post("/athlete/{id}/take-offs/{number}/remove", takeOffs::remove);
     ofEvent(routes, "/athlete/{id}/long-jump", bench, pages, gate, Event.LONG_JUMP);
     ofEvent(routes, "/athlete/{id}", bench, pages, gate, Event.TRIPLE_JUMP);
     FullRunHandler fullRun = new FullRunHandler(bench, pages, gate);

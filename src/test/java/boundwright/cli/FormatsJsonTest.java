@@ -30,6 +30,8 @@ class FormatsJsonTest {
         Arguments.of("log", RepAnswer.class),
         Arguments.of("long-jump", LongJumpAnswers.Answer.class),
         Arguments.of("long-jump", LongJumpAnswers.OneTakeOff.class),
+        Arguments.of("take-offs", TakeOffsAnswers.Answer.class),
+        Arguments.of("take-offs", TakeOffsAnswers.Entry.class),
         Arguments.of("legs", LegsCommand.Answer.class),
         Arguments.of("aim", AimJson.PointsOf.class),
         Arguments.of("approach", RunUpAnswer.class),

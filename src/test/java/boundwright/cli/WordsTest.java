@@ -19,7 +19,7 @@ class WordsTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "marks", "count", "card", "report", "log", "import", "export", "serve", "load", "ready", "pain", "growth", "hold", "back", "phases", "long-jump", "legs", "approach",
+        "marks", "count", "card", "report", "log", "import", "export", "serve", "load", "ready", "pain", "growth", "hold", "back", "phases", "long-jump", "take-offs", "legs", "approach",
         "full-run", "weather", "chance", "aim", "meet", "clip", "session"
       })
   void helpIsInACoachsWords(String command) {

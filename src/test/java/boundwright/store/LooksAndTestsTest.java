@@ -228,8 +228,8 @@ class LooksAndTestsTest {
     personal.removeAll(
         List.of(
             "setting", "drill", "own_fault", "known_mark", "run_up",
-            // jumps and meets are erased in JumpsAndMeetsTest and LongJumpStoreTest
-            "measured_jump", "jump_contact", "long_jump", "run_through", "board_gap", "meet", "meet_entrant", "meet_attempt", "meet_day",
+            // jumps and meets are erased in JumpsAndMeetsTest and LongJumpStoreTest; run_jump in RunJumpStoreTest
+            "measured_jump", "jump_contact", "long_jump", "run_jump", "run_through", "board_gap", "meet", "meet_entrant", "meet_attempt", "meet_day",
             // distances by approach steps are erased in FullRunStoreTest; the weather of a day names nobody
             "jump_distance", "day_weather",
             // ways back are erased in WaysBackTest

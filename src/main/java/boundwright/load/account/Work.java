@@ -16,7 +16,7 @@ import java.util.List;
  * @param reps how many, 1 to 400
  * @param approachSteps 0 to 26
  * @param surface what is bounded on
- * @param kind bounding, a full jump, a jump in a meet, or a run-through
+ * @param kind bounding, take-offs in a row, a full jump, a jump in a meet, or a run-through
  * @param measured vertical speeds of each contact where they were measured; empty, or one for each contact
  */
 public record Work(
@@ -28,6 +28,8 @@ public record Work(
   public enum Kind {
     /** A rep of a bounding drill. */
     BOUNDING("bounding"),
+    /** The take-offs of a rep with running steps between them; the running steps and the landings on the free leg are not counted. */
+    TAKE_OFFS("take-offs in a row"),
     /** A triple or long jump from the run-up in training. */
     FULL_JUMP("full jumps"),
     /** An attempt in a meet. */
@@ -91,6 +93,11 @@ public record Work(
     return new Work(Sequence.of(List.of(takeOff)), 1, steps, surface, kind, measured);
   }
 
+  /** A take-off among running steps: one contact of its leg, weighed as the take-off of a drill from a short run. */
+  public static Work takeOff(Foot foot, int steps, Surface surface) {
+    return new Work(Sequence.of(List.of(foot)), 1, steps, surface, Kind.TAKE_OFFS, List.of());
+  }
+
   /** A run-through: one contact at the board. */
   public static Work runThrough(Foot takeOff, int steps, Surface surface) {
     return new Work(Sequence.of(List.of(takeOff)), 1, steps, surface, Kind.RUN_THROUGH, List.of());
@@ -108,7 +115,7 @@ public record Work(
 
   /** Whether it is done at the board of a full run-up and not as a drill. */
   public boolean atTheBoard() {
-    return kind != Kind.BOUNDING;
+    return kind != Kind.BOUNDING && kind != Kind.TAKE_OFFS;
   }
 
   /**

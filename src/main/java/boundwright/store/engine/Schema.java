@@ -29,7 +29,7 @@ public final class Schema {
   /** The database's name in its data folder. */
   public static final String FILE_NAME = "boundwright.db";
   /** Number of the newest script in {@code db/migration}. */
-  public static final int NEWEST = 27;
+  public static final int NEWEST = 28;
 
   private static final String LOCATION = "classpath:db/migration";
   /** Held while the scripts run, so that two programs started at once do not both run them. */

@@ -9,7 +9,7 @@ public final class Baggage {
   public static final Set<String> GOES =
       Set.of(
           "athlete", "person", "consent", "body_measurement", "known_mark", "run_up", "family_rung", "rung_decision", "rep", "second_look", "test_score", "measured_jump",
-          "jump_contact", "jump_distance", "long_jump", "run_through", "board_gap", "meet", "meet_entrant", "meet_attempt", "meet_beside", "care", "last_week", "pain", "medical_hold", "way_back", "way_back_step",
+          "jump_contact", "jump_distance", "long_jump", "run_jump", "run_through", "board_gap", "meet", "meet_entrant", "meet_attempt", "meet_beside", "care", "last_week", "pain", "medical_hold", "way_back", "way_back_step",
           "guard_override", "session_rating", "other_work", "season_start", "away", "clip", "clip_points", "clip_mark", "clip_correction", "contact_time");
 
   /** What stays, and why. */

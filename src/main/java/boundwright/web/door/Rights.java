@@ -124,6 +124,7 @@ public final class Rights {
           get("/athlete/{id}/long-jump", Right.KNOW),
           get("/athlete/{id}/long-jump/run-up", Right.KNOW),
           get("/athlete/{id}/long-jump/aim", Right.KNOW),
+          get("/athlete/{id}/take-offs", Right.KNOW),
           get("/athlete/{id}/run-up", Right.KNOW),
           get("/athlete/{id}/full-run", Right.KNOW),
           get("/athlete/{id}/aim", Right.KNOW),
