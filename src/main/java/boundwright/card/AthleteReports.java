@@ -230,7 +230,7 @@ public final class AthleteReports {
 
   private static List<FaultBlock> faults(ReportFacts facts, List<String> unjudged) {
     FaultCatalogue catalogue = new FaultCatalogue(facts.ownFaults(), facts.taught());
-    JudgedReps.Readable looks = JudgedReps.readable(facts.reps());
+    JudgedReps.WellRead looks = JudgedReps.readable(facts.reps());
     if (looks.unread() > 0) {
       unjudged.add(Notes.counted(looks.unread(), "rep") + " left out: the fault kept with it cannot be read.");
     }

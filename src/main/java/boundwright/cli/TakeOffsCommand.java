@@ -29,7 +29,7 @@ import picocli.CommandLine.Option;
     name = "take-offs",
     description = {
       "Run, run, jump over and over down the runway: where each take-off falls, where the rep ends, how sure that is.",
-      "Each take-off lands on the free leg; the running steps are no bounds and no load. Only what was made is kept.",
+      "Each take-off lands on the free leg; running steps are no bounds and no load. Only what was made is kept.",
       "Examples: boundwright take-offs --athlete NAME --jumps 4 --steps 4",
       "          boundwright take-offs --athlete NAME --jumps 4 --steps 4 --keep --at \"5.40;10.95;16.60\" --landing 20.70%n"
     })
@@ -38,8 +38,7 @@ final class TakeOffsCommand implements Callable<Integer> {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose; any case.")
-  private String athlete = "";
+  @Mixin private WhoseOption whose = new WhoseOption();
 
   @Option(names = "--jumps", paramLabel = "N", description = "Take-offs in the rep, 2 to 12. Default: 4.")
   private int jumps = RunJumps.USUAL_JUMPS;
@@ -83,8 +82,7 @@ final class TakeOffsCommand implements Callable<Integer> {
   @Option(names = "--undo-last", description = "Take back the rep of this kind that was kept last.")
   private boolean undoLast;
 
-  @Option(names = "--unit", paramLabel = "UNIT", description = "m, or ft for feet and inches. Default: the settings.")
-  private @Nullable String unit;
+  @Mixin private UnitOption unit = new UnitOption();
 
   TakeOffsCommand(BoundwrightCommand top) {
     this.top = top;
@@ -101,7 +99,7 @@ final class TakeOffsCommand implements Callable<Integer> {
     }
     try (Workbench bench = data.open(s)) {
       CoachSettings settings = Choices.settings(bench.settings().settings(), unit, chance, surface);
-      Athlete who = DataOptions.athlete(bench, athlete);
+      Athlete who = whose.in(bench);
       if (undoLast) {
         entry(s, who, undo(bench, who), settings.unit());
         return 0;

@@ -17,15 +17,15 @@ public final class JudgedReps {
    * @param judged in the order of the reps
    * @param unread how many were judged by a look of before that cannot be read any more
    */
-  public record Readable(List<JudgedRep> judged, int unread) {
+  public record WellRead(List<JudgedRep> judged, int unread) {
     /** Takes a copy. */
-    public Readable {
+    public WellRead {
       judged = List.copyOf(judged);
     }
   }
 
   /** Reads the looks of these reps. */
-  public static Readable readable(List<Rep> reps) {
+  public static WellRead readable(List<Rep> reps) {
     List<JudgedRep> judged = new ArrayList<>();
     int unread = 0;
     for (Rep r : reps) {
@@ -37,7 +37,7 @@ public final class JudgedReps {
         }
       }
     }
-    return new Readable(judged, unread);
+    return new WellRead(judged, unread);
   }
 
   /**

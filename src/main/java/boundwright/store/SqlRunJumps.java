@@ -4,6 +4,7 @@ import boundwright.athlete.Surface;
 import boundwright.footfall.Foot;
 import boundwright.footfall.RunJumps;
 import boundwright.store.engine.Database;
+import boundwright.store.rows.Columns;
 import boundwright.takeoffs.RunJumpLog;
 import boundwright.takeoffs.RunJumpRep;
 import java.sql.ResultSet;

@@ -226,13 +226,18 @@ final class SqlWorkLog implements WorkLog {
   /** Its take-offs alone. */
   private static void runJumps(Handle h, Map<Long, Days> days, LocalDate from) {
     read(h, days, from,
-        "SELECT athlete_id, date, foot, running_steps, take_offs, approach_steps, surface FROM run_jump"
+        "SELECT athlete_id, date, foot, running_steps, take_offs, approach_steps, surface, in_sand FROM run_jump"
             + " WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
         (r, whose, date) -> {
           RunJumps pattern = SqlRunJumps.pattern(r);
           Surface surface = Columns.word(Surface.class, "surface", r.getString("surface"));
+          int steps = r.getInt("approach_steps");
+          int onGround = r.getBoolean("in_sand") ? pattern.jumps() - 1 : pattern.jumps();
           for (int jump = 1; jump <= pattern.jumps(); jump++) {
-            whose.add(date, Work.takeOff(pattern.foot(jump), r.getInt("approach_steps"), surface));
+            whose.add(date, Work.takeOff(pattern.foot(jump), steps, surface));
+            if (jump <= onGround) {
+              whose.add(date, Work.takeOff(pattern.landing(jump), steps, surface));
+            }
           }
         });
   }

@@ -23,7 +23,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Repeated take-offs in the store: they come back as they were, load their legs with the take-offs alone, and teach nothing of bounds. */
+/** Repeated take-offs in the store: they come back as they were, load their legs with take-offs and landings, and teach nothing of bounds. */
 @SuppressWarnings("NullAway.Init") // JUnit fills the folder in
 class RunJumpStoreTest {
   private static final RunJumps FIVE = new RunJumps(Foot.LEFT, 2, 5);
@@ -65,14 +65,17 @@ class RunJumpStoreTest {
     assertThat(w.runJumps().runJumps(ada.id())).containsExactly(two);
   }
 
-  /** Five take-offs that change the foot, first the left: 3 left and 2 right, no bound among them (worked); the 8 running contacts count nothing. */
+  /**
+   * Five take-offs that change the foot, first the left: off 3 left and 2 right, down from the first four on 2 right and 2 left, and where no sand
+   * is, from the fifth on the right (worked); the other running contacts count nothing.
+   */
   @Test
-  void onlyTakeOffsAreLoad() {
+  void takeOffsAndTheirLandingsAreLoad() {
     w.runJumps().add(rep(true));
     w.runJumps().add(rep(false));
     List<DayLoad> days = Objects.requireNonNull(w.workLog.since(List.of(ada), Fixtures.TODAY).get(ada.id()));
     LegCounts counts = LegCounts.of(days);
-    assertThat(counts.all()).isEqualTo(new LegCounts.Legs(4, 6));
+    assertThat(counts.all()).isEqualTo(new LegCounts.Legs(4 + 5, 5 + 5));
     assertThat(counts.byKind()).containsOnlyKeys(FlightKind.JUMP);
     assertThat(counts.byWork()).containsOnlyKeys("take-offs in a row");
     assertThat(days.get(0).work()).allMatch(x -> x.kind() == Work.Kind.TAKE_OFFS && x.surface() == Surface.GRASS && !x.atTheBoard());

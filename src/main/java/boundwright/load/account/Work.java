@@ -93,7 +93,10 @@ public record Work(
     return new Work(Sequence.of(List.of(takeOff)), 1, steps, surface, kind, measured);
   }
 
-  /** A take-off among running steps: one contact of its leg, weighed as the take-off of a drill from a short run. */
+  /**
+   * A take-off among running steps, or the landing from one on the free leg: one contact of its leg, weighed as the take-off of a drill from a
+   * short run (judgement: a foot that comes down from a jump is a contact like the one that made it).
+   */
   public static Work takeOff(Foot foot, int steps, Surface surface) {
     return new Work(Sequence.of(List.of(foot)), 1, steps, surface, Kind.TAKE_OFFS, List.of());
   }
