@@ -115,6 +115,21 @@ class BackDeskTest {
   }
 
   @Test
+  void whoeverTheLogDoesNotKnowHeardOfTheHoldFirstAndIsOffSinceItBegan() {
+    MedicalHold hold = w.care().openHold(ada.id(), new MedicalHold(0, BEGUN.minusDays(37), "Set by the physio", null, null));
+    for (Double former : new Double[] {null, 90.0}) {
+      assertThatThrownBy(() -> desk.begin(ada, new BackDesk.Beginning(Foot.RIGHT, BEGUN, Stages.USUAL, former, "")))
+          .isInstanceOf(RefusedException.class)
+          .hasMessageContaining("Medical hold " + hold.id());
+    }
+    w.care().endHold(ada.id(), hold.id(), "Dr Sedge", BEGUN.minusDays(2));
+    WayBack way = desk.begin(ada, new BackDesk.Beginning(Foot.RIGHT, BEGUN, Stages.USUAL, 90.0, ""));
+    assertThat(way.daysOff()).as("a test of the days off is none from before them").isEqualTo(37);
+    Athlete bo = w.athletes().add(Fixtures.athlete("Bo"));
+    assertThat(desk.begin(bo, new BackDesk.Beginning(Foot.RIGHT, BEGUN, Stages.USUAL, 90.0, "Dr Sedge")).daysOff()).as("nothing is known").isZero();
+  }
+
+  @Test
   void aStepIsEarnedByTwoCleanDaysAndAWeek() {
     WayBack way = begun();
     assertThatThrownBy(() -> desk.step(ada, way.id(), BackStep.Kind.ON, "Coach Reed", "feels fresh"))
