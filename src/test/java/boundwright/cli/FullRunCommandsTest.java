@@ -44,6 +44,20 @@ class FullRunCommandsTest {
   }
 
   @Test
+  void figuresMayHaveADecimalCommaAndWhatIsNoFigureIsToldInWords() {
+    JsonNode kept = json("full-run", "--athlete", WHO, "--keep", "--from", "8", "--distance", "11,20", "--wind", "-1,5", "--temperature", "12,5", "--json");
+    assertThat(kept.at("/kept/weather/wind_mps").asDouble()).isEqualTo(-1.5);
+    assertThat(kept.at("/kept/weather/temperature_c").asDouble()).isEqualTo(12.5);
+    for (String odd : new String[] {"1,000,5", "a lot", "NaN", "1e3", ""}) {
+      refused("Invalid value for option '--wind': '" + odd + "' is no figure. Write it as 1.5.", "weather", "--wind", odd);
+    }
+    for (String odd : new String[] {"8,5", "eight", "99999999999"}) {
+      refused("'" + odd + "' is no whole number. Write it as 8.", "full-run", "--athlete", WHO, "--steps", odd);
+      refused("'" + odd + "' is no whole number. Write it as 8.", "growth", "--athlete", WHO, "--weeks", odd);
+    }
+  }
+
+  @Test
   void keepsTellsAndTakesBack() {
     assertThat(json("full-run", "--athlete", WHO, "--json").get("cannotTell").asText()).contains("No jump of " + WHO);
     JsonNode kept = json("full-run", "--athlete", WHO, "--keep", "--from", "8", "--distance", "11.20", "--wind", "1.5", "--wind-by", "flag", "--headwind", "--wet", "--json");
