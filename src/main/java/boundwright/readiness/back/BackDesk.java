@@ -223,8 +223,9 @@ public final class BackDesk {
     ShortestWay shortest = new ShortestWay(way.stages(), habit.trains());
     boolean open = way.end() == null && state.stage() < way.stages().count();
     boolean never = shortest.days(state, s.today().getDayOfWeek()) >= ShortestWay.NEVER;
+    boolean held = s.care().holds().stream().anyMatch(h -> h.holds(s.today()));
     BackDates dates =
-        open && !never ? BackDates.of(way.stages(), shortest, state, s.today(), chances, random()) : null;
+        open && !never && !held ? BackDates.of(way.stages(), shortest, state, s.today(), chances, random()) : null;
     double week =
         s.days().stream()
             .filter(d -> d.date().isAfter(s.today().minusDays(7)) && !d.date().isAfter(s.today()))
@@ -232,7 +233,7 @@ public final class BackDesk {
             .sum();
     return new BackLook(
         way, leg, state, s.today(), clean, open ? BackAsk.of(way, state, s.own(), s.squad(), unit) : List.of(), habit.trains(),
-        open ? shortest.way(state, s.today().getDayOfWeek()) : List.of(), dates, chances, s.care().holds().stream().anyMatch(h -> h.holds(s.today())), week);
+        open && !held ? shortest.way(state, s.today().getDayOfWeek()) : List.of(), dates, chances, held, week);
   }
 
   private static RandomGenerator random() {
