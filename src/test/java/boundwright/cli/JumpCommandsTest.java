@@ -215,6 +215,12 @@ class JumpCommandsTest {
   }
 
   @Test
+  void aRunThroughWithTheGapAloneIsToldByItsGap() {
+    Said kept = terminal.run("approach", "--athlete", "Orla Tamsin", "--keep", "--steps", "14", "--start", "25,10", "--gap", "0.22");
+    assertThat(kept.out().replaceAll("\\s+", " ")).contains("14 steps from 25.10 m, gap 0.22 m.").doesNotContain("-;");
+  }
+
+  @Test
   void badAimsAreRefusedInASentence() {
     String[] bad = {
       "--effective-mean", "140|mean effective distance of 140 m", "--effective-sd", "0|spread of the effective distance of 0 m",
