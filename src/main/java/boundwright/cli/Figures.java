@@ -11,8 +11,8 @@ final class Figures {
   private Figures() {}
 
   /** Makes a command and those under it, added before, read them so. */
-  static CommandLine readBy(CommandLine line) {
-    return line.registerConverter(Double.class, Figures::decimal)
+  static void readBy(CommandLine line) {
+    line.registerConverter(Double.class, Figures::decimal)
         .registerConverter(double.class, Figures::decimal)
         .registerConverter(Integer.class, Figures::whole)
         .registerConverter(int.class, Figures::whole)
