@@ -144,8 +144,15 @@ final class ApproachCommand implements Callable<Integer> {
     new MarksText(s.out(), in)
         .wrapped(
             undoLast ? "Taken back" : "Kept",
-            who.name() + ", " + entry.date() + ", " + entry.event().label() + ": " + r.steps() + " steps from " + in.write(r.startMark_m()) + ", positions "
-                + String.join("; ", r.toBoard_m().stream().map(p -> p.isNaN() ? "-" : in.write(p)).toList()) + ".");
+            who.name() + ", " + entry.date() + ", " + entry.event().label() + ": " + r.steps() + " steps from " + in.write(r.startMark_m()) + ", " + seen(r, in) + ".");
+  }
+
+  private static String seen(RunThrough r, LengthUnit in) {
+    List<Double> toBoard = r.toBoard_m();
+    double gap = toBoard.get(toBoard.size() - 1);
+    return toBoard.subList(0, toBoard.size() - 1).stream().allMatch(p -> p.isNaN()) && !Double.isNaN(gap)
+        ? "gap " + in.write(gap)
+        : "positions " + String.join("; ", toBoard.stream().map(p -> p.isNaN() ? "-" : in.write(p)).toList());
   }
 
   private static void print(Surroundings s, ApproachAnswer a, LengthUnit in) {

@@ -115,6 +115,7 @@ public final class BoundwrightCommand implements Runnable {
             .addSubcommand(new LicencesCommand(top))
             .addSubcommand(new RehearseCommand(top))
             .addSubcommand(new ServeCommand(top));
+    Figures.readBy(line);
     line.setOut(surroundings.out());
     line.setErr(surroundings.err());
     line.setExecutionExceptionHandler(top.calm());

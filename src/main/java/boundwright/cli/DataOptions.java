@@ -146,7 +146,7 @@ public final class DataOptions {
     List<String> near = NearNames.of(name, names);
     String wayOut =
         names.isEmpty()
-            ? "There are no athletes here yet: add them on the screen (boundwright serve), or import a file of reps."
+            ? "There are no athletes here yet: add them on the screen (boundwright serve), or import a list of names: boundwright import FILE --as roster."
             : near.isEmpty()
                 ? "The squad has " + names.size() + " athletes, none with a name near that: "
                     + String.join(", ", names.subList(0, Math.min(names.size(), 8))) + (names.size() > 8 ? ", ..." : "") + "."

@@ -225,7 +225,7 @@ final class LoadCommand implements Callable<Integer> {
   }
 
   private static OtherWork other(String text, Athlete who, LocalDate today) {
-    Matcher m = WORK.matcher(text.strip().toLowerCase(Locale.ROOT));
+    Matcher m = WORK.matcher(text.strip().toLowerCase(Locale.ROOT).replace(',', '.'));
     if (!m.matches()) {
       throw new RefusedException(
           "The work '" + text + "' cannot be read. Write what, how much and, for bounds the steps, for boxes the height in m, for sport the rating:"

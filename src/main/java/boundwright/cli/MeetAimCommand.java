@@ -3,6 +3,7 @@ package boundwright.cli;
 import boundwright.meet.MeetAim;
 import boundwright.meet.RivalMeaning;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Notes;
 import boundwright.store.Workbench;
 import java.util.Locale;
 import java.util.concurrent.Callable;
@@ -43,7 +44,10 @@ final class MeetAimCommand implements Callable<Integer> {
     text.wrapped("START", aim.words(in));
     Double best = aim.best_m();
     Double needed = aim.needed_m();
-    text.line("For", (aim.purpose().isEmpty() ? "nothing" : aim.purpose()) + "; " + aim.attemptsLeft() + " left, best so far " + (best == null ? "none" : in.write(best)));
+    if (!aim.purpose().isEmpty()) {
+      text.line("For", aim.purpose());
+    }
+    text.line("Left", Notes.counted(aim.attemptsLeft(), "attempt") + ", best so far " + (best == null ? "none" : in.write(best)));
     if (needed != null) {
       text.line("Needed", in.write(needed) + " makes the place nine times in ten");
     }

@@ -109,10 +109,10 @@ final class MeetAttemptCommand implements Callable<Integer> {
     }
     MeetText text = new MeetText(s.out(), in);
     if (kept != null) {
-      text.attempt("Kept", kept);
+      text.attempt("Kept", kept, now.sheet().rules().measure());
     }
     if (back != null) {
-      text.attempt("Taken back", back);
+      text.attempt("Taken back", back, now.sheet().rules().measure());
     }
     text.now(now);
   }

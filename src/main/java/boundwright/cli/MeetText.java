@@ -1,5 +1,6 @@
 package boundwright.cli;
 
+import boundwright.jump.MeasureRule;
 import boundwright.meet.Attempt;
 import boundwright.meet.Combined;
 import boundwright.meet.KeptAttempt;
@@ -43,7 +44,7 @@ final class MeetText {
       line.append(String.format(Locale.ROOT, "  %-10s", points == null ? "" : points + " points"));
       for (int round = 1; round <= meet.rules().rounds(); round++) {
         Attempt a = meet.attempt(p.athlete(), round);
-        line.append(String.format(Locale.ROOT, unit == LengthUnit.METRES ? "  %-14s" : "  %-21s", a == null ? "." : brief(a)));
+        line.append(String.format(Locale.ROOT, unit == LengthUnit.METRES ? "  %-14s" : "  %-21s", a == null ? "." : brief(a, meet.rules().measure())));
       }
       if (meet.hasCut() && goOn.contains(p.athlete())) {
         line.append("goes on");
@@ -69,21 +70,21 @@ final class MeetText {
     }
   }
 
-  private String brief(Attempt a) {
+  private String brief(Attempt a, MeasureRule measure) {
     Double d = a.distance_m();
     Double w = a.wind();
-    return (d == null ? a.result().mark() : unit.write(d))
+    return (d == null ? a.result().mark() : unit.write(measure.down(d)))
         + (d == null || w == null ? "" : String.format(Locale.ROOT, " %+.1f%s", Wind.rounded(w), Wind.legal(w) ? "" : "*"));
   }
 
   /** One attempt as it was kept or taken back. */
-  void attempt(String what, KeptAttempt kept) {
+  void attempt(String what, KeptAttempt kept, MeasureRule measure) {
     Attempt a = kept.attempt();
     Double gap = a.gap_m();
     new MarksText(out, unit)
         .wrapped(
             what,
-            a.athlete() + ", round " + a.round() + ": " + (a.result() == Attempt.Result.VALID ? "" : a.result().name().toLowerCase(Locale.ROOT) + " ") + brief(a)
+            a.athlete() + ", round " + a.round() + ": " + (a.result() == Attempt.Result.VALID ? "" : a.result().name().toLowerCase(Locale.ROOT) + " ") + brief(a, measure)
                 + (gap == null ? "" : ", gap " + unit.write(gap)) + (a.startShift_m() == 0 ? "" : ", start moved " + unit.write(a.startShift_m())) + ".");
   }
 }

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 
 /** What this part needs kept. Every write is on disk when the method returns. */
 public interface CareRepository {
-  /** Growing, first session, pains of the last 60 days before {@code today}, all holds, ways back as they stand on it. */
+  /** Growing (where the coach has said nothing: by the birth date), first session, pains of the last 60 days before {@code today}, all holds, ways back as they stand on it. */
   LegCare care(long athleteId, LocalDate today);
 
   /** The same for several athletes by number, in a few reads; those of whom nothing is kept are left out. */

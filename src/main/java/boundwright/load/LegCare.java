@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * What the guard needs to know of an athlete beyond their reps.
  *
- * @param growing whether they are still growing (under 16, or as the coach judges)
+ * @param growing whether they are still growing: as the coach judges, and until then under {@value #GROWING_UNDER} by the birth date
  * @param firstSession first day of bounding, or null: the first logged rep
  * @param pains entries, any order
  * @param holds medical holds, open and ended
@@ -27,6 +27,9 @@ import org.jspecify.annotations.Nullable;
  */
 public record LegCare(
     boolean growing, @Nullable LocalDate firstSession, List<Pain> pains, List<MedicalHold> holds, List<LegBack> backs, @Nullable FastGrowth fast) {
+  /** Age below which somebody counts as growing until the coach judges otherwise [years] (common practice of the limits for children). */
+  public static final int GROWING_UNDER = 16;
+
   /** Nothing known. */
   public static final LegCare NONE = new LegCare(false, null, List.of(), List.of());
 

@@ -16,10 +16,12 @@ import boundwright.quantity.RefusedException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -90,6 +92,18 @@ public final class LoadDesk {
     Squad read = Squad.read(this, squad, day);
     Map<Long, DayVerdict> out = new LinkedHashMap<>();
     squad.forEach(a -> out.put(a.id(), read.verdict(a, false)));
+    return out;
+  }
+
+  /** Whoever of these has a leg on its way back today, by number. */
+  public Set<Long> onWayBack(List<Athlete> squad) {
+    LocalDate today = LocalDate.now(clock);
+    Set<Long> out = new HashSet<>();
+    care.cares(squad.stream().map(Athlete::id).toList(), today).forEach((id, c) -> {
+      if (c.backs().stream().anyMatch(b -> b.holds(today))) {
+        out.add(id);
+      }
+    });
     return out;
   }
 

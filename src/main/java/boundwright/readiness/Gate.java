@@ -60,7 +60,7 @@ public final class Gate {
     evidence.add(timeHere(c));
     evidence.add(speedUsed(c.speed(), c.rung()));
     evidence.add(noFading(days));
-    evidence.add(new Evidence(Name.LOAD, c.load().said(), "not refused", !c.load().refused(), c.load().source()));
+    evidence.add(new Evidence(Name.LOAD, c.load().said(), "not refused, no leg on its way back", !c.load().refused(), c.load().source()));
     evidence.add(
         new Evidence(Name.NO_PAIN, c.load().painSaid(), "allowed by the pain limits in the last seven days", !c.load().pain(), c.load().painSource()));
     boolean all = evidence.stream().allMatch(Evidence::met);

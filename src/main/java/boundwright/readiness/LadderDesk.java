@@ -18,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.function.ToIntBiFunction;
 
 /** Where each athlete stands on the ladder, what the gate answers, and who needs the coach today. */
@@ -56,7 +57,7 @@ public final class LadderDesk {
 
   /** The gate's answer for every family, in the order of {@link DrillFamily}. */
   public List<GateAnswer> answers(Athlete athlete) {
-    return answers(athlete, LoadAnswer.of(load.today(athlete, List.of())));
+    return answers(athlete, LoadAnswer.of(load.today(athlete, List.of()), !load.onWayBack(List.of(athlete)).isEmpty()));
   }
 
   private List<GateAnswer> answers(Athlete athlete, LoadAnswer today) {
@@ -125,9 +126,10 @@ public final class LadderDesk {
   private Map<Long, Line> lines(List<Athlete> athletes) {
     Map<Long, Line> out = new LinkedHashMap<>();
     Map<Long, DayVerdict> days = load.days(athletes);
+    Set<Long> back = load.onWayBack(athletes);
     for (Athlete a : athletes) {
       DayVerdict day = Objects.requireNonNull(days.get(a.id()), "a verdict for everybody asked for");
-      List<GateAnswer> answers = answers(a, LoadAnswer.of(day.soFar()));
+      List<GateAnswer> answers = answers(a, LoadAnswer.of(day.soFar(), back.contains(a.id())));
       out.put(a.id(), new Line(a, need(day.soFar(), answers), day, answers));
     }
     return out;

@@ -2,6 +2,7 @@ package boundwright.store;
 
 import boundwright.athlete.growth.FastGrowth;
 import boundwright.athlete.growth.GrowthDesk;
+import boundwright.athlete.person.Person;
 import boundwright.load.Answer;
 import boundwright.load.CareRepository;
 import boundwright.load.Finding;
@@ -56,7 +57,7 @@ final class SqlCare implements CareRepository {
     Map<Long, FastGrowth> fast = growth.fast(athletes, today);
     return database.read(
         h -> {
-          Map<Long, Growing> growing = new HashMap<>();
+          Map<Long, Growing> growing = young(h, athletes, today);
           h.createQuery("SELECT athlete_id, growing, first_session FROM care WHERE athlete_id IN (<ids>)")
               .bindList("ids", athletes)
               .map((r, c) -> growing.put(r.getLong("athlete_id"), new Growing(r.getBoolean("growing"), Columns.day(r, "first_session"))))
@@ -87,6 +88,16 @@ final class SqlCare implements CareRepository {
           }
           return out;
         });
+  }
+
+  /** Whoever is young enough by the birth date to count as growing until the coach says otherwise. */
+  private static Map<Long, Growing> young(Handle h, List<Long> athletes, LocalDate today) {
+    Map<Long, Growing> out = new HashMap<>();
+    h.createQuery("SELECT athlete_id, born FROM person WHERE born IS NOT NULL AND athlete_id IN (<ids>)")
+        .bindList("ids", athletes)
+        .map((r, c) -> Map.entry(r.getLong("athlete_id"), new Person(Columns.day(r, "born"), null).age(today)))
+        .forEach(p -> p.getValue().ifPresent(age -> out.put(p.getKey(), new Growing(age < LegCare.GROWING_UNDER, null))));
+    return out;
   }
 
   @Override

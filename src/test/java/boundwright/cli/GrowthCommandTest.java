@@ -52,7 +52,7 @@ class GrowthCommandTest {
     assertThat(a.get("speedMissing").asText()).contains("two heights at least four weeks apart");
     assertThat(a.get("measureOn").asText()).isEqualTo("2026-06-09");
     assertThat(ok("growth", "--athlete", WHO).out())
-        .contains("about 0.2 years before the fastest growth on 2026-05-12, give or take half a year", "Measure again on 2026-06-09", "160.0 cm, by coach");
+        .contains("On 2026-05-12, by a formula made for many, about 0.2 years before the fastest growth, give or take half a year", "Measure again on 2026-06-09", "160.0 cm, by coach");
   }
 
   @Test

@@ -215,11 +215,17 @@ class JumpCommandsTest {
   }
 
   @Test
+  void aRunThroughWithTheGapAloneIsToldByItsGap() {
+    Said kept = terminal.run("approach", "--athlete", "Orla Tamsin", "--keep", "--steps", "14", "--start", "25,10", "--gap", "0.22");
+    assertThat(kept.out().replaceAll("\\s+", " ")).contains("14 steps from 25.10 m, gap 0.22 m.").doesNotContain("-;");
+  }
+
+  @Test
   void badAimsAreRefusedInASentence() {
     String[] bad = {
       "--effective-mean", "140|mean effective distance of 140 m", "--effective-sd", "0|spread of the effective distance of 0 m",
       "--gap-sd", "0.7|spread of the board gap of 0.7 m", "--gap-sd", "a|is not a length", "--attempts", "7|Attempts of 7",
-      "--attempts", "six|'six' is not an int", "--target", "30|target of 30 m", "--target", "17|Out of reach", "--no-mark", "25|value of no mark",
+      "--attempts", "six|'six' is no whole number", "--target", "30|target of 30 m", "--target", "17|Out of reach", "--no-mark", "25|value of no mark",
     };
     for (int i = 0; i < bad.length; i += 2) {
       String[] value = bad[i + 1].split("\\|", -1);

@@ -109,6 +109,13 @@ class MeetCommandTest {
   }
 
   @Test
+  void anAttemptInFeetAndInchesIsShownAsItCounts() {
+    begin();
+    Said kept = ok("meet", "attempt", "--distance", "47' 6\"");
+    assertThat(kept.out()).as("47 ft 6 in are 14.478 m, to the centimetre below 14.47").contains("round 1: 14.47 m").doesNotContain("14.48");
+  }
+
+  @Test
   void undoTakesTheLastBackAndWhatItReplacedReturns() {
     begin();
     ok("meet", "attempt", "--who", "Bib 4", "--distance", "13.00");
@@ -125,7 +132,7 @@ class MeetCommandTest {
   void whatTheNextAttemptIsFor() {
     begin();
     Said few = ok("meet", "aim", "--athlete", "Orla Tamsin");
-    assertThat(few.out()).startsWith("START       The data cannot tell.");
+    assertThat(few.out()).startsWith("START       The data cannot tell.").contains("Left        6 attempts, best so far none").doesNotContain("nothing");
     for (String gap : new String[] {"0.15", "0.20", "0.25", "0.18", "0.22"}) {
       ok("aim", "--athlete", "Orla Tamsin", "--keep", "--gap", gap, "--distance", "12.4" + gap.charAt(3));
     }

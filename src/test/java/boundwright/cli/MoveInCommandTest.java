@@ -44,6 +44,7 @@ class MoveInCommandTest {
     assertThat(again.out()).contains("here already");
     Said back = terminal.run("import", "--take-back", taken.get("number").asText());
     assertThat(back.out()).contains("Taken back: 2 athletes.");
+    assertThat(terminal.run("growth", "--athlete", "Zo\u00eb Fenn").err()).contains("There are no athletes here yet", "boundwright import FILE --as roster");
     assertThat(terminal.run("import", file.toString(), "--dry-run").err()).contains("go with --as");
   }
 

@@ -113,6 +113,9 @@ class ReadyAndLoadCommandTest {
     assertThat(over.exit()).isEqualTo(2);
     assertThat(over.err()).contains("which is over");
     assertThat(terminal.run("load", "--athlete", "Rafi Eelgrass", "--add", "swimming 40").err()).contains("boxes 20 at 0.4");
+    Terminal.Said comma = terminal.run("load", "--athlete", "Rafi Eelgrass", "--add", "boxes 20 at 0,4");
+    assertThat(comma.err()).isEmpty();
+    assertThat(comma.out()).contains("Counted: ").contains("0.4");
     assertThat(terminal.run("load", "--athlete", "Rafi Eelgrass", "--last-week", "-3").err()).contains("new to bounding");
     assertThat(json("load", "--athlete", "Rafi Eelgrass", "--last-week", "90", "--season", "in", "--json").get("notKnownYet").asBoolean()).isFalse();
   }

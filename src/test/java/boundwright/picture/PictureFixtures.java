@@ -116,7 +116,7 @@ public final class PictureFixtures {
   }
 
   public static GateAnswer answer(DrillFamily family, int rung, List<Rep> reps) {
-    LoadAnswer load = LoadAnswer.of(family == DrillFamily.COMBINATION ? guard(LegCare.NONE) : EASY);
+    LoadAnswer load = LoadAnswer.of(family == DrillFamily.COMBINATION ? guard(LegCare.NONE) : EASY, false);
     return new Gate(GateRules.DEFAULT).answer(GateCase.of(reps, family, rung, rung + 2, load, GateRules.DEFAULT, TODAY));
   }
 

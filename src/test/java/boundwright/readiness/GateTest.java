@@ -46,7 +46,8 @@ class GateTest {
         new LegCare(false, null, pain == 0 ? List.of() : List.of(new Pain(1, TODAY, "heel", Math.min(pain, 10), true, false)), List.of());
     return LoadAnswer.of(
         new Guard(GuardLimits.DEFAULT, Season.IN_SEASON)
-            .judge(Level.ADVANCED, care, List.of(), new DayLoad(TODAY, List.of(new Work(Sequence.parse("RRL"), 4, 4, Surface.GRASS)))));
+            .judge(Level.ADVANCED, care, List.of(), new DayLoad(TODAY, List.of(new Work(Sequence.parse("RRL"), 4, 4, Surface.GRASS)))),
+        false);
   }
 
   /** One string a session, every third day up to yesterday: + clean, - faulty, ! a fault that loads a leg. */

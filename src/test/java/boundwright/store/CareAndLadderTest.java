@@ -6,6 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
+import boundwright.athlete.Surface;
+import boundwright.athlete.person.Person;
+import boundwright.flight.Rep;
+import boundwright.footfall.Sequence;
 import boundwright.load.Answer;
 import boundwright.load.Band;
 import boundwright.load.Finding;
@@ -93,6 +97,32 @@ class CareAndLadderTest {
     assertThat(care.holds()).isEmpty();
     assertThat(w.care().care(ada, TODAY.minusDays(1)).pains()).doesNotContain(now);
     assertThatThrownBy(() -> w.care().setSettled(bo, old.id(), true)).isInstanceOf(RefusedException.class).hasMessageContaining("not in this athlete's");
+  }
+
+  @Test
+  void underSixteenByTheBirthDateIsGrowingUntilTheCoachJudgesOtherwise() {
+    w.people().keep(ada, new Person(TODAY.minusYears(16).plusDays(1), null));
+    w.people().keep(bo, new Person(TODAY.minusYears(16), null));
+    again();
+    assertThat(w.care().care(ada, TODAY).growing()).as("sixteen tomorrow").isTrue();
+    assertThat(w.care().care(ada, TODAY.plusDays(1)).growing()).isFalse();
+    assertThat(w.care().cares(List.of(ada, bo), TODAY).get(bo)).satisfies(c -> assertThat(c == null || c.growing()).as("sixteen today").isFalse());
+    w.care().setGrowing(ada, false, null);
+    w.care().setGrowing(bo, true, null);
+    assertThat(w.care().care(ada, TODAY).growing()).as("as the coach judges").isFalse();
+    assertThat(w.care().care(bo, TODAY).growing()).isTrue();
+  }
+
+  @Test
+  void aBirthDateAloneLowersTheLimitsOfAChild() {
+    Athlete athlete = w.athletes().byId(ada).orElseThrow();
+    assertThat(w.loadDesk().today(athlete, List.of()).findings()).noneMatch(f -> f.rule() == Finding.Rule.GROWING_CONTACTS);
+    w.logbook().log(new Rep(0, ada, TODAY, Sequence.parse("RL x5"), 0, Surface.GRASS, List.of(), 20.0, null, null, List.of()));
+    w.people().keep(ada, new Person(TODAY.minusYears(11), null));
+    assertThat(w.loadDesk().today(athlete, List.of()).findings())
+        .filteredOn(f -> f.rule() == Finding.Rule.GROWING_CONTACTS)
+        .singleElement()
+        .satisfies(f -> assertThat(f.said()).contains("caution above 50, refused above 60"));
   }
 
   @Test

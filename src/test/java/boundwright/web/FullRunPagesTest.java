@@ -113,7 +113,7 @@ class FullRunPagesTest {
     }
     assertThat(client.get(page + "?standard=12.20&by=2026-07-01").body()).contains("No meet of Ilka Sandfoot is kept");
     String body = client.get(page + "?standard=12.20&by=2026-07-01&meets=2026-05-30,+2026-06-20").body();
-    assertThat(body).contains("to reach 12.20 m by 1 July 2026, in 2 meets").contains("by then").contains("if the wind did not matter");
+    assertThat(body).contains("to reach 12.20 m in the triple jump from 14 steps by 1 July 2026, in 2 meets").contains("by then").contains("if the wind did not matter");
     assertThat(body.substring(body.indexOf("simulated futures"))).as("where its numbers are from").contains("<a href=\"/sources\">Sources</a></p>\n</details>");
   }
 

@@ -71,6 +71,7 @@ public record FullRunAnswer(
   }
 
   private static String signed(LengthUnit unit, double metres) {
-    return (metres < 0 ? "-" : "") + unit.writeSmall(metres);
+    String size = unit.writeSmall(metres);
+    return (metres < 0 && !size.equals(unit.writeSmall(0)) ? "-" : "") + size;
   }
 }

@@ -184,6 +184,7 @@ public record RepWeather(@Nullable Estimate wind, @Nullable Estimate warmth, @Nu
   }
 
   private static String percent(double share) {
-    return (share < 0 ? "" : "+") + Decimals.fixed(100 * share, 1) + " %";
+    String size = Decimals.fixed(Math.abs(100 * share), 1);
+    return (size.equals("0.0") ? "" : share < 0 ? "-" : "+") + size + " %";
   }
 }

@@ -87,8 +87,7 @@ public record GrowthWords(LengthUnit unit, Function<LocalDate, String> day) {
     String years = Decimals.fixed(size, 1);
     String where = years.equals("0.0") ? "at" : years + (years.equals("1.0") ? " year " : " years ") + (o.years() < 0 ? "before" : "after");
     Measurement last = a.last();
-    return "By a formula made for many, about " + where + " the fastest growth" + (last == null ? "" : " on " + day.apply(last.date()))
-        + ", give or take half a year; less sure for who is early or late.";
+    return (last == null ? "By" : "On " + day.apply(last.date()) + ", by") + " a formula made for many, about " + where + " the fastest growth, give or take half a year; less sure for who is early or late.";
   }
 
   /** When to measure next and why, or empty. */

@@ -1,5 +1,6 @@
 package boundwright.meet.chance;
 
+import boundwright.athlete.Athlete;
 import boundwright.approach.full.FullRunAnswer;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.Notes;
@@ -37,7 +38,7 @@ public record ChanceAnswer(
     if (c == null) {
       return "The data cannot tell. " + (missing == null ? "" : missing);
     }
-    return inHundred(c.byThen()) + " to reach " + unit.write(standard_m) + " by " + DAY.format(by) + ", in " + Notes.counted(c.meets().size(), "meet") + ".";
+    return inHundred(c.byThen()) + " to reach " + unit.write(standard_m) + " in the triple jump " + Athlete.fromSteps(fullRun.steps()) + " by " + DAY.format(by) + ", in " + Notes.counted(c.meets().size(), "meet") + ".";
   }
 
   /** What it rests on, in sentences. */

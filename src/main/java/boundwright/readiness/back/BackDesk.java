@@ -84,14 +84,24 @@ public final class BackDesk {
     List<DayLoad> days = log.since(List.of(athlete), b.from().minusDays(WayBack.MOST_OFF)).getOrDefault(athlete.id(), List.of());
     LocalDate first = log.first(List.of(athlete)).getOrDefault(athlete.id(), b.from());
     Optional<FormerWeek> former = FormerWeek.of(days, b.leg(), b.from(), first, load.weights(athlete, b.from()));
+    LocalDate last = former.map(FormerWeek::last).orElse(null);
+    // before anything else is asked for: while a hold stands, no figure makes a way back
+    WayBack.Clearance clearance = allowed(known, b, last);
     Double units = b.former() != null ? b.former() : former.map(FormerWeek::units).orElse(null);
     if (units == null) {
       throw new RefusedException(
           "The log has no contact of the " + b.leg().label() + " leg before " + b.from() + ", so its former week is not known. Enter it, in standing-bound contacts a week. Nothing was begun.");
     }
-    int off = former.map(f -> (int) ChronoUnit.DAYS.between(f.last(), b.from()) - 1).orElse(0);
-    return ways.begin(
-        athlete.id(), new WayBack(0, b.leg(), b.from(), b.stages(), units, Math.max(0, off), allowed(known, b, former.map(FormerWeek::last).orElse(null)), List.of(), null));
+    return ways.begin(athlete.id(), new WayBack(0, b.leg(), b.from(), b.stages(), units, daysOff(known, b.from(), last), clearance, List.of(), null));
+  }
+
+  /** Since the leg was last loaded; where the log does not reach so far back, since the newest hold began [days]. */
+  private static int daysOff(LegCare known, LocalDate from, @Nullable LocalDate last) {
+    Optional<LocalDate> first =
+        last != null
+            ? Optional.of(last.plusDays(1))
+            : known.holds().stream().map(MedicalHold::from).filter(h -> h.isBefore(from)).max(Comparator.naturalOrder());
+    return first.map(f -> (int) Math.min(WayBack.MOST_OFF, Math.max(0, ChronoUnit.DAYS.between(f, from)))).orElse(0);
   }
 
   /** Who allowed it: the clinician of the newest hold since the leg was last loaded, or who is named where there was none. */
@@ -208,8 +218,9 @@ public final class BackDesk {
     ShortestWay shortest = new ShortestWay(way.stages(), habit.trains());
     boolean open = way.end() == null && state.stage() < way.stages().count();
     boolean never = shortest.days(state, s.today().getDayOfWeek()) >= ShortestWay.NEVER;
+    boolean held = s.care().holds().stream().anyMatch(h -> h.holds(s.today()));
     BackDates dates =
-        open && !never ? BackDates.of(way.stages(), shortest, state, s.today(), chances, random()) : null;
+        open && !never && !held ? BackDates.of(way.stages(), shortest, state, s.today(), chances, random()) : null;
     double week =
         s.days().stream()
             .filter(d -> d.date().isAfter(s.today().minusDays(7)) && !d.date().isAfter(s.today()))
@@ -217,7 +228,7 @@ public final class BackDesk {
             .sum();
     return new BackLook(
         way, leg, state, s.today(), clean, open ? BackAsk.of(way, state, s.own(), s.squad(), unit) : List.of(), habit.trains(),
-        open ? shortest.way(state, s.today().getDayOfWeek()) : List.of(), dates, chances, s.care().holds().stream().anyMatch(h -> h.holds(s.today())), week);
+        open && !held ? shortest.way(state, s.today().getDayOfWeek()) : List.of(), dates, chances, held, week);
   }
 
   private static RandomGenerator random() {

@@ -23,8 +23,9 @@ import org.jspecify.annotations.Nullable;
  * @param cleanDays days of this stage that count
  * @param asks what the stage asks
  * @param trains days of the week on which they usually come
- * @param path the fewest days to the former week from today, day by day; empty if those days of the week never lead there
- * @param dates when it may be reached, or null if never, or when it is over
+ * @param path the fewest days to the former week from today, day by day; empty if those days of the week never lead
+ *     there, or while it is held
+ * @param dates when it may be reached, or null if never, when it is over, or while it is held
  * @param chances what the dates rest on
  * @param held whether a medical hold stands, so that it waits
  * @param week of the leg in seven days so far, today included [standing-bound contacts]

@@ -62,6 +62,6 @@ public record MeetEditView(
 
   /** An attempt in words. */
   public String told(KeptAttempt kept) {
-    return MeetView.told(kept, unit);
+    return MeetView.told(kept, unit, sheet.rules().measure());
   }
 }

@@ -63,7 +63,7 @@ public final class MeetHandler {
     } else {
       KeptAttempt last = last(sheet);
       if (last != null && kept.equals(String.valueOf(last.id()))) {
-        said = new MeetView.Said("Kept: " + MeetView.told(last, unit()) + ".", last.id());
+        said = new MeetView.Said("Kept: " + MeetView.told(last, unit(), sheet.rules().measure()) + ".", last.id());
       }
     }
     answer(ctx, 200, sheet, Sent.NOTHING, said);
@@ -101,7 +101,7 @@ public final class MeetHandler {
       return new MeetView.Said(BESIDE, null);
     }
     // a phone that lost the first answer and sent again reads that its attempt is kept
-    return new MeetView.Said("Kept: " + MeetView.told(last, unit()) + "." + (again ? " " + TWICE : ""), last.id());
+    return new MeetView.Said("Kept: " + MeetView.told(last, unit(), now.rules().measure()) + "." + (again ? " " + TWICE : ""), last.id());
   }
 
   /** Where the very same counts already, nothing is added. */
@@ -174,7 +174,7 @@ public final class MeetHandler {
     if (Pages.isPartial(ctx)) {
       String said =
           there && last != null
-              ? "Taken back: " + MeetView.told(last, unit()) + "."
+              ? "Taken back: " + MeetView.told(last, unit(), sheet.rules().measure()) + "."
               : "Nothing was taken back: that attempt is not the newest any more.";
       answer(ctx, 200, sheet(ctx, bench), Sent.NOTHING, new MeetView.Said(said, null));
     } else {

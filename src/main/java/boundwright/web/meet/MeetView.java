@@ -1,6 +1,7 @@
 package boundwright.web.meet;
 
 import boundwright.athlete.Athlete;
+import boundwright.jump.MeasureRule;
 import boundwright.meet.Attempt;
 import boundwright.meet.Beside;
 import boundwright.meet.Combined;
@@ -178,14 +179,14 @@ public record MeetView(
     return legal == null ? "no mark with a legal wind" : "with legal wind " + unit.write(legal);
   }
 
-  /** An attempt in words. */
-  static String told(KeptAttempt kept, LengthUnit unit) {
+  /** An attempt in words, its distance as it counts. */
+  static String told(KeptAttempt kept, LengthUnit unit, MeasureRule measure) {
     Attempt a = kept.attempt();
     StringBuilder out = new StringBuilder(a.athlete()).append(", round ").append(a.round()).append(": ");
     Double d = a.distance_m();
     Double gap = a.gap_m();
     Double wind = a.wind();
-    out.append(d == null ? a.result() == Attempt.Result.PASS ? "pass" : "foul" : unit.write(d));
+    out.append(d == null ? a.result() == Attempt.Result.PASS ? "pass" : "foul" : unit.write(measure.down(d)));
     if (gap != null) {
       out.append(", ").append(unit.writeSmall(gap)).append(gap < 0 ? " over the line" : " behind the line");
     }
@@ -262,7 +263,7 @@ public record MeetView(
   }
 
   private String what(KeptAttempt kept) {
-    return told(kept, unit).replaceFirst("^.*, round \\d: ", "");
+    return told(kept, unit, now.sheet().rules().measure()).replaceFirst("^.*, round \\d: ", "");
   }
 
   private String entered(@Nullable Instant at) {
@@ -278,7 +279,7 @@ public record MeetView(
 
   /** An attempt in words. */
   public String told(KeptAttempt kept) {
-    return told(kept, unit);
+    return told(kept, unit, now.sheet().rules().measure());
   }
 
   /** What the wind of a placing's best mark means in a combined event, or empty. */

@@ -18,6 +18,7 @@ import boundwright.load.back.Stages;
 import boundwright.load.back.WayBack;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
+import boundwright.readiness.LadderDesk;
 import boundwright.readiness.TestKind;
 import boundwright.readiness.TestProtocol;
 import boundwright.readiness.TestScore;
@@ -112,6 +113,42 @@ class BackDeskTest {
     assertThat(desk.begin(ada, asked("The coach")).clearance().by()).as("the clinician's name stands, not the coach's").isEqualTo("Dr Sedge");
     Athlete bo = w.athletes().add(Fixtures.athlete("Bo"));
     assertThatThrownBy(() -> desk.begin(bo, asked("The coach"))).isInstanceOf(RefusedException.class).hasMessageContaining("former week is not known");
+  }
+
+  @Test
+  void whoeverTheLogDoesNotKnowHeardOfTheHoldFirstAndIsOffSinceItBegan() {
+    MedicalHold hold = w.care().openHold(ada.id(), new MedicalHold(0, BEGUN.minusDays(37), "Set by the physio", null, null));
+    for (Double former : new Double[] {null, 90.0}) {
+      assertThatThrownBy(() -> desk.begin(ada, new BackDesk.Beginning(Foot.RIGHT, BEGUN, Stages.USUAL, former, "")))
+          .isInstanceOf(RefusedException.class)
+          .hasMessageContaining("Medical hold " + hold.id());
+    }
+    w.care().endHold(ada.id(), hold.id(), "Dr Sedge", BEGUN.minusDays(2));
+    WayBack way = desk.begin(ada, new BackDesk.Beginning(Foot.RIGHT, BEGUN, Stages.USUAL, 90.0, ""));
+    assertThat(way.daysOff()).as("a test of the days off is none from before them").isEqualTo(37);
+    Athlete bo = w.athletes().add(Fixtures.athlete("Bo"));
+    assertThat(desk.begin(bo, new BackDesk.Beginning(Foot.RIGHT, BEGUN, Stages.USUAL, 90.0, "Dr Sedge")).daysOff()).as("nothing is known").isZero();
+  }
+
+  @Test
+  void nobodyIsReadyForMoreStepsWhileALegIsOnItsWayBack() {
+    usualWeeks();
+    assertThat(w.ladderDesk().answers(ada)).noneMatch(a -> a.why().contains("way back"));
+    WayBack way = begun();
+    assertThat(w.ladderDesk().answers(ada)).allSatisfy(a -> assertThat(a.why()).contains("Not there: load (a leg on its way back)."));
+    assertThat(w.ladderDesk().squad(List.of(ada)).get(0).need()).as("within its stage it may train").isEqualTo(LadderDesk.Need.WAITING);
+    desk.end(ada, way.id(), TODAY, "Dr Sedge", "settled");
+    assertThat(w.ladderDesk().answers(ada)).noneMatch(a -> a.why().contains("way back"));
+  }
+
+  @Test
+  void noDatesAreToldWhileAHoldStands() {
+    WayBack way = begun();
+    assertThat(desk.look(ada, way.id(), LengthUnit.METRES).dates()).isNotNull();
+    w.care().openHold(ada.id(), new MedicalHold(0, TODAY, "invented", null, null));
+    BackLook held = desk.look(ada, way.id(), LengthUnit.METRES);
+    assertThat(held.dates()).as("it begins again, nobody knows when").isNull();
+    assertThat(held.path()).as("no loaded days either").isEmpty();
   }
 
   @Test
