@@ -112,7 +112,12 @@ class GrowthAndBackTest extends OneProgramCase {
     assertThat(way()).hasText("Left leg, stage 1 of 13");
     assertThat(page.locator("main")).containsText("One stage back for the pain of");
 
+    // that leg was loaded since the hold: somebody has to answer for it
     begin("right", "50");
+    assertThat(page.locator("#begin-error")).containsText("Name who says that it may be loaded again");
+    refused();
+    page.locator("#begin-by").fill("Dr Sedge (invented)");
+    page.locator("#begin-by").press("Enter");
     assertThat(page.locator(".said")).containsText("The way back is begun.");
     theEndOfOneLegSaysNothingOfTheOther(bo);
   }
