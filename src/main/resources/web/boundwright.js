@@ -58,6 +58,11 @@
       if (again && !again.classList.contains("guard")) { again.open = true; }
     });
   });
+  // on a phone an athlete's pages stand in one row that is longer than the screen: the one that is shown is in sight
+  document.querySelectorAll(".tabs a[aria-current]").forEach(function (here) {
+    var row = here.parentElement;
+    row.scrollLeft = here.offsetLeft - row.offsetLeft - (row.clientWidth - here.offsetWidth) / 2;
+  });
   document.querySelectorAll("[data-print]").forEach(function (button) {
     button.hidden = false;
     button.addEventListener("click", function () { window.print(); });

@@ -26,6 +26,7 @@ final class RunUpDrawing {
   private static final double PAD = 14;
   private static final double RUNWAY = 44;
   private static final double FIELD = 72;
+  private static final double CAPTION = 12;
 
   private final RunUpPlan plan;
   private final StepModel steps;
@@ -91,18 +92,26 @@ final class RunUpDrawing {
     double high = figure + 12;
     double lower = high + smaller + 19;
     double start = x(plan.startMark_m().p50());
-    texts.add(text(start, 10, 12, "start", false, "START MARK"));
+    texts.add(text(start, 10, CAPTION, "start", false, "START MARK"));
     texts.add(text(start, high - 4.5, figure, "start", true, unit.write(plan.startMark_m().p50())));
     out.add(mark(start, high, start + textWidth(unit.write(plan.startMark_m().p50()), figure)));
     double early = x(plan.earlyMark_m().p50());
+    double earlyEnd = 0;
     if (plan.earlyStep() < plan.steps() - plan.checkSteps()) {
-      flag(out, texts, early, lower, "OWN, STEP " + plan.earlyStep(), unit.write(plan.earlyMark_m().p50()), "start");
+      String caption = "OWN, STEP " + plan.earlyStep();
+      String said = unit.write(plan.earlyMark_m().p50());
+      flag(out, texts, early, lower, caption, said, "start");
+      earlyEnd = early + Math.max(textWidth(caption, CAPTION), textWidth(said, smaller));
     }
     if (plan.checkSteps() > 0 && plan.checkSteps() < plan.steps()) {
       double check = x(plan.checkMark_m().p50());
       String said = unit.write(plan.checkMark_m().p50());
-      boolean back = check + textWidth(said, smaller) + 6 > boardX - 30;
-      flag(out, texts, check, lower, "COACH, " + plan.checkSteps() + " OUT", said, back ? "end" : "start");
+      String caption = "COACH, " + plan.checkSteps() + " OUT";
+      double width = Math.max(textWidth(caption, CAPTION), textWidth(said, smaller));
+      boolean back = check + width + 6 > boardX - 30;
+      // beside the athlete's own mark where there is room, else above it: nothing stands there but the start's figure
+      boolean above = (back ? check - width : check) < earlyEnd + 6;
+      flag(out, texts, check, above ? high : lower, caption, said, above ? check + width > form.units() - 2 ? "end" : "start" : back ? "end" : "start");
     }
     texts.add(text(form.units() - 2, top - 6, 12, "end", false, "BOARD"));
     return out;
@@ -110,7 +119,7 @@ final class RunUpDrawing {
 
   private void flag(List<Mark> out, List<Text> texts, double x, double base, String caption, String said, String anchor) {
     double width = textWidth(said, smaller);
-    texts.add(text(x, base - smaller - 4.5, 12, anchor, false, caption));
+    texts.add(text(x, base - smaller - 4.5, CAPTION, anchor, false, caption));
     texts.add(text(x, base - 4, smaller, anchor, true, said));
     out.add(mark(x, base, anchor.equals("start") ? x + width : x - width));
   }

@@ -76,7 +76,7 @@ final class TestDrawing {
   }
 
   TestPicture draw() {
-    words.add(new Lettering(0, 9, wide ? 8.5 : 12, "start", Style.CAPTION, name().toUpperCase(Locale.ROOT)));
+    words.add(new Lettering(0, 9, wide ? 9 : 12, "start", Style.CAPTION, name().toUpperCase(Locale.ROOT)));
     double beside = Lettering.width(write(latest.value()), wide ? 24 : 22, Style.BOLD) + 12;
     List<String> verdict = Lettering.wrap(verdict(), SIZE, Style.PLAIN, form.units() - beside);
     double y = verdict.size() > 1 ? 41 : 36;

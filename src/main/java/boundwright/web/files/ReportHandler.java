@@ -32,7 +32,7 @@ public final class ReportHandler {
   /** A page to read. */
   public void athlete(Context ctx) {
     PlainReport report = ofAthlete(ctx);
-    pages.show(ctx, 200, "files/report", report.reader().label(), "squad", new ReportView(report, ctx.path() + "/report.pdf", null));
+    pages.show(ctx, 200, "files/report", report.reader().label(), "squad", new ReportView(report.reader().label(), report, ctx.path() + "/report.pdf", null));
   }
 
   /** The same as a PDF. */
@@ -40,14 +40,19 @@ public final class ReportHandler {
     send(ctx, ofAthlete(ctx));
   }
 
-  /** The squad's. */
+  /** The squad's; days that are none stay where they were written. */
   public void club(Context ctx) {
-    LocalDate last = day(ctx, "to", today());
-    LocalDate first = day(ctx, "from", last.minusWeeks(PlainReports.CLUB_WEEKS));
-    PlainReport report = reports.forClub(first, last, today(), unit(), footnote());
-    pages.show(
-        ctx, 200, "files/report", report.reader().label(), "settings",
-        new ReportView(report, "/squad-report/report.pdf?from=" + first + "&to=" + last, new ReportView.Span(first.toString(), last.toString())));
+    String label = Reader.CLUB.label();
+    try {
+      LocalDate last = day(ctx, "to", today());
+      LocalDate first = day(ctx, "from", last.minusWeeks(PlainReports.CLUB_WEEKS));
+      PlainReport report = reports.forClub(first, last, today(), unit(), footnote());
+      String pdf = "/squad-report/report.pdf?from=" + first + "&to=" + last;
+      pages.show(ctx, 200, "files/report", label, "settings", new ReportView(label, report, pdf, new ReportView.Span(first.toString(), last.toString(), "")));
+    } catch (RefusedException e) {
+      ReportView.Span span = new ReportView.Span(Form.text(ctx, "from"), Form.text(ctx, "to"), String.valueOf(e.getMessage()));
+      pages.show(ctx, 422, "files/report", label, "settings", new ReportView(label, null, "", span));
+    }
   }
 
   /** The same as a PDF. */

@@ -6,16 +6,18 @@ import org.jspecify.annotations.Nullable;
 /**
  * A report to read.
  *
- * @param report what stands in it
+ * @param label for whom it is
+ * @param report what stands in it, or null where its days were refused
  * @param pdf address of the same as a PDF
  * @param span from when to when, where that can be chosen; else null
  */
-public record ReportView(PlainReport report, String pdf, @Nullable Span span) {
+public record ReportView(String label, @Nullable PlainReport report, String pdf, @Nullable Span span) {
   /**
-   * Two days as they are written in addresses.
+   * Two days as they are written.
    *
    * @param first from
    * @param last to
+   * @param refused why there is no report of them, or empty
    */
-  public record Span(String first, String last) {}
+  public record Span(String first, String last, String refused) {}
 }

@@ -20,10 +20,12 @@ import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** How far an athlete will jump from more approach steps, the chance of a standard, and the distances that it rests on. */
 public final class FullRunHandler {
   private static final int FIRST_ROUNDS = 3;
+  private static final double EXAMPLE_M = 13.2;
 
   private final Workbench bench;
   private final Pages pages;
@@ -89,19 +91,9 @@ public final class FullRunHandler {
       answer = bench.fullRunDesk().answer(athlete, null, today());
     }
     ChanceAnswer chance = null;
-    if (!asked.standard().isEmpty()) {
+    if (!asked.standard().isEmpty() || !asked.by().isEmpty() || !asked.meets().isEmpty()) {
       try {
-        chance =
-            bench
-                .chanceDesk()
-                .answer(
-                    athlete,
-                    answer,
-                    unit.read("standard", asked.standard()),
-                    Form.anyDate(asked.by()),
-                    meets(asked.meets()),
-                    asked.indoors() ? null : LikelyWind.USUAL,
-                    today());
+        chance = chance(athlete, unit, asked, answer);
       } catch (RefusedException e) {
         refusedChance = String.valueOf(e.getMessage());
       }
@@ -111,6 +103,20 @@ public final class FullRunHandler {
             athlete, unit, answer, chance, asked, refused, refusedChance, sent, gate.fresh(), Entries.said(ctx, "The distance was"), Entries.keptNumber(ctx),
             today().toString());
     pages.show(ctx, refused.isEmpty() && refusedChance.isEmpty() ? status : 422, "jump/full-run", athlete.name() + ": the full run", "squad", view);
+  }
+
+  private ChanceAnswer chance(Athlete athlete, LengthUnit unit, FullRunView.Asked asked, FullRunAnswer answer) {
+    if (asked.standard().isEmpty()) {
+      throw new RefusedException("Enter the standard whose chance is asked, for example " + unit.write(EXAMPLE_M) + ".");
+    }
+    if (asked.by().isEmpty()) {
+      throw new RefusedException("Say by which day: the meets up to it are counted.");
+    }
+    return bench
+        .chanceDesk()
+        .answer(
+            athlete, answer, unit.read("standard", asked.standard()), Form.anyDate(asked.by()), meets(asked.meets()), asked.indoors() ? null : LikelyWind.USUAL,
+            today());
   }
 
   /** Days as written, spaces or commas between. */

@@ -15,6 +15,11 @@ import java.util.Locale;
  * @param said what was just done, or empty
  */
 public record MeetDayView(DaySheet day, LengthUnit unit, Sent sent, String said) {
+  /** Whether a mark moves; why it stays is said with what it rests on. */
+  public boolean moves(DaySheet.Mark mark) {
+    return mark.moved_m().p50() != 0;
+  }
+
   /** Where the form is sent. */
   public String address() {
     return "/meet/" + day.sheet().id() + "/day";

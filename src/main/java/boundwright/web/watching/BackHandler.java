@@ -17,6 +17,7 @@ import boundwright.web.page.Written;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
+import java.util.Locale;
 import java.util.function.Consumer;
 
 /** Legs of one athlete on their way back. What may be done is the desk's business. */
@@ -64,13 +65,15 @@ public final class BackHandler {
   /** Steps on or back. */
   public void step(Context ctx) {
     change(
-        ctx, "step", "step",
+        ctx, BackView.form(Form.text(ctx, "to").toLowerCase(Locale.ROOT), ctx.pathParam("number")), "step",
         a -> bench.backDesk().step(a, id(ctx), Form.oneOf(BackStep.Kind.class, "way", Form.text(ctx, "to")), Form.text(ctx, "by"), Form.text(ctx, "note")));
   }
 
   /** Ends one. */
   public void end(Context ctx) {
-    change(ctx, "end", "ended", a -> bench.backDesk().end(a, id(ctx), Form.date(Form.text(ctx, "on"), today()), Form.text(ctx, "by"), Form.text(ctx, "why")));
+    change(
+        ctx, BackView.form("end", ctx.pathParam("number")), "ended",
+        a -> bench.backDesk().end(a, id(ctx), Form.date(Form.text(ctx, "on"), today()), Form.text(ctx, "by"), Form.text(ctx, "why")));
   }
 
   private void change(Context ctx, String form, String done, Consumer<Athlete> change) {

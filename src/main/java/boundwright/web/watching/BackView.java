@@ -36,6 +36,39 @@ public record BackView(Athlete athlete, List<BackLook> ways, @Nullable MedicalHo
     return ways.stream().filter(l -> !l.runs()).toList();
   }
 
+  /** What a form of one of them is called: {@code on3}, {@code back3}, {@code end3}. */
+  static String form(String what, String number) {
+    return what + number;
+  }
+
+  /** As {@link #form(String, String)}. */
+  public String form(String what, BackLook l) {
+    return form(what, String.valueOf(l.way().id()));
+  }
+
+  /** Whether the step on can be entered. */
+  public boolean offersOn(BackLook l) {
+    return l.mayStep();
+  }
+
+  /** Whether a step back can be entered. */
+  public boolean offersBack(BackLook l) {
+    return !l.held() && !l.reached() && l.state().stage() > 0;
+  }
+
+  /** Why a form was refused that does not stand on the page any more, or empty. */
+  public String elsewhere() {
+    boolean beside =
+        (hold == null && written.isRefused("begin"))
+            || running().stream()
+                .anyMatch(
+                    l ->
+                        written.isRefused(form("end", l))
+                            || (offersOn(l) && written.isRefused(form("on", l)))
+                            || (offersBack(l) && written.isRefused(form("back", l))));
+    return beside ? "" : written.refused();
+  }
+
   /** The path in its two widths. */
   public Drawn<BackPicture> picture(BackLook l) {
     return Drawn.of(form -> BackPicture.of(l, form));
