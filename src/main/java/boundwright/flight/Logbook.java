@@ -55,7 +55,7 @@ public final class Logbook {
     this.athletes = athletes;
     this.beside = beside;
     this.squadBook = new SquadBook(store, athletes, beside);
-    this.newest = new Newest(store, athletes);
+    this.newest = new Newest(store);
   }
 
   /** Call when somebody asks on a day: on its first call the making of the squad's snapshot begins, if it is time. */

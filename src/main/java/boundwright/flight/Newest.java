@@ -1,6 +1,5 @@
 package boundwright.flight;
 
-import boundwright.athlete.AthleteRepository;
 import boundwright.athlete.Profile;
 import java.util.List;
 import java.util.Map;
@@ -17,12 +16,10 @@ final class Newest {
   static final int REPS = 240;
 
   private final RepStore store;
-  private final AthleteRepository athletes;
   private final Map<Long, FlightModel> models = new ConcurrentHashMap<>();
 
-  Newest(RepStore store, AthleteRepository athletes) {
+  Newest(RepStore store) {
     this.store = store;
-    this.athletes = athletes;
   }
 
   /** Whether so many reps are logged that whoever asks is not to wait for them. */

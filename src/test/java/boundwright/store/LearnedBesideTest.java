@@ -25,6 +25,7 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import java.util.function.Function;
 import org.junit.jupiter.api.AfterEach;
@@ -208,7 +209,7 @@ class LearnedBesideTest {
     nothingIsLearned();
     int[] read = new int[1];
     logbook = new Logbook(counted(counting(new SqlReps(w.database())), read), w.athletes(), beside::add);
-    FlightModel first = logbook.known(List.of(a, few)).get(a.id()).flights();
+    FlightModel first = Objects.requireNonNull(logbook.known(List.of(a, few)).get(a.id())).flights();
     assertThat(first.reps()).as("reps that were learned in the question").isEqualTo(240);
     assertThat(read[0]).as("reps read of both").isLessThan(2000);
     assertThat(logbook.learnedAgain()).containsExactly(a.id());
