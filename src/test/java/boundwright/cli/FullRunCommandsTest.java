@@ -87,9 +87,20 @@ class FullRunCommandsTest {
     Said words = terminal.run("full-run", "--athlete", WHO, "--steps", "16");
     assertThat(words.out()).startsWith("FULL RUN").contains(" from 8 steps is about ").contains("3 jumps of " + WHO);
     assertThat(terminal.run("full-run", "--athlete", WHO, "--unit", "ft").out()).contains(" ft ");
-    assertThat(json("full-run", "--athlete", WHO, "--steps", "17", "--json").get("cannotTell").asText()).contains("Nobody here has jumped from more than 12 steps");
+    assertThat(json("full-run", "--athlete", WHO, "--steps", "22", "--json").get("cannotTell").asText()).contains("Nobody here has jumped from more than 12 steps");
+    assertThat(json("full-run", "--athlete", WHO, "--steps", "17", "--json").get("firstGuess").asBoolean()).isTrue();
     assertThat(json("full-run", "--from", "8", "--distance", "13.05", "--steps", "16", "--json").get("said").asText()).startsWith("13.05 m from 8 steps is about ");
     assertThat(json("full-run", "--athlete", WHO, "--undo-last", "--json").at("/takenBack/distance_m").asDouble()).isEqualTo(11.9);
+  }
+
+  /** The example of its own help, in a squad that has jumped from nowhere yet. */
+  @Test
+  void itsOwnExampleIsAnsweredInAnEmptySquad() {
+    JsonNode a = json("full-run", "--from", "8", "--distance", "13.05", "--steps", "16", "--json");
+    assertThat(a.at("/asked/mean/p05_m").asDouble()).isLessThan(14.0);
+    assertThat(a.at("/asked/mean/p95_m").asDouble()).isGreaterThan(14.5);
+    assertThat(a.get("firstGuess").asBoolean()).isTrue();
+    assertThat(terminal.run("full-run", "--from", "8", "--distance", "13.05", "--steps", "16").out().replaceAll("\\s+", " ")).contains("A first guess: nobody here has jumped from more than 8 steps yet.");
   }
 
   @Test

@@ -21,6 +21,9 @@ public final class FullRunDesk {
   private static final long SEED = 20_261_130L;
   /** Stands for an athlete who is asked about without being kept. */
   private static final long NOBODY = -1;
+  /** Why a number of steps is not told. */
+  private static final String FAR =
+      " is too far from that; the first guess speaks of " + FullRunModel.GUESS_FROM + " to " + FullRunModel.GUESS_TO + " steps. ";
 
   private final FullRunLog log;
   private final WeatherLog weather;
@@ -87,7 +90,7 @@ public final class FullRunDesk {
       }
     }
     return new FullRunAnswer(
-        kept, steps, given_m, model.forecast(id, base(seen, id, steps)), model.forecast(id, steps), curve, model.weather(), null, from(model, id, name));
+        kept, steps, given_m, model.forecast(id, base(seen, id, steps)), model.forecast(id, steps), curve, model.weather(), null, guess(counts, steps), from(model, id, name));
   }
 
   /** The same jumps on the same day make the same model, so it is worked out once. */
@@ -102,20 +105,29 @@ public final class FullRunDesk {
   }
 
   private static FullRunAnswer none(List<DistanceEntry> kept, int steps, String missing, String from) {
-    return new FullRunAnswer(kept, steps, null, null, null, List.of(), null, missing, from);
+    return new FullRunAnswer(kept, steps, null, null, null, List.of(), null, missing, null, from);
   }
 
-  /** Why nothing is told of so many steps, or null. */
+  /** Why nothing is told of so many steps, or null: neither the squad's jumps nor the first guess reach so far. */
   private static @Nullable String beyond(List<Integer> counts, int steps) {
     int least = counts.get(0);
     int most = counts.get(counts.size() - 1);
-    if (steps > most + FullRunModel.FURTHEST) {
-      return "Nobody here has jumped from more than " + most + " steps, and " + steps + " is more than " + FullRunModel.FURTHEST
-          + " beyond. Log a jump of anybody from " + (steps - FullRunModel.FURTHEST) + " steps or more.";
+    if (steps > most + FullRunModel.FURTHEST && (steps > FullRunModel.GUESS_TO || most < FullRunModel.GUESS_FROM)) {
+      return "Nobody here has jumped from more than " + most + " steps, and " + steps + FAR + "Log a jump of anybody from "
+          + (most < FullRunModel.GUESS_FROM ? FullRunModel.GUESS_FROM : steps - FullRunModel.FURTHEST) + " steps or more.";
     }
-    return steps < least - FullRunModel.FURTHEST
-        ? "Nobody here has jumped from fewer than " + least + " steps, and " + steps + " is more than " + FullRunModel.FURTHEST
-            + " below. Log a jump of anybody from " + (steps + FullRunModel.FURTHEST) + " steps or fewer."
+    return steps < least - FullRunModel.FURTHEST && (steps < FullRunModel.GUESS_FROM || least > FullRunModel.GUESS_TO)
+        ? "Nobody here has jumped from fewer than " + least + " steps, and " + steps + FAR + "Log a jump of anybody from " + (steps + FullRunModel.FURTHEST) + " steps or fewer."
+        : null;
+  }
+
+  /** The sentence that the first guess answers and no jumps of the squad, or null. */
+  private static @Nullable String guess(List<Integer> counts, int steps) {
+    int least = counts.get(0);
+    int most = counts.get(counts.size() - 1);
+    boolean more = steps > most + FullRunModel.FURTHEST;
+    return more || steps < least - FullRunModel.FURTHEST
+        ? "A first guess: nobody here has jumped from " + (more ? "more than " + most : "fewer than " + least) + " steps yet."
         : null;
   }
 
