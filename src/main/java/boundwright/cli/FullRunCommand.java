@@ -49,6 +49,9 @@ final class FullRunCommand implements Callable<Integer> {
 
   @Mixin private JumpDayOptions when = new JumpDayOptions();
 
+  @Option(names = "--sure", description = "Keep a distance far from what is told without asking.")
+  private boolean sure;
+
   @Option(names = "--undo-last", description = "Take back the distance of this athlete that was kept last.")
   private boolean undoLast;
 
@@ -74,7 +77,7 @@ final class FullRunCommand implements Callable<Integer> {
         if (from == null || distance == null) {
           throw new RefusedException("A jump is kept with its steps and its distance: --from N --distance LENGTH.");
         }
-        entry(s, who, bench.fullRunLog().add(new DistanceEntry(0, who.id(), when.day(s), from, in.read("distance", distance), weather.weather(), when.note())), in);
+        entry(s, who, bench.fullRunDesk().keep(who, jump(s, who, from, in.read("distance", distance)), sure, in, s.today()), in);
       } else if (from != null || distance != null || weather.any()) {
         throw new RefusedException("--from, --distance and the weather belong to a jump: add --keep to keep it, or leave --athlete out to ask about it.");
       } else {
@@ -82,6 +85,10 @@ final class FullRunCommand implements Callable<Integer> {
       }
       return 0;
     }
+  }
+
+  private DistanceEntry jump(Surroundings s, Athlete who, int steps, double metres) {
+    return new DistanceEntry(0, who.id(), when.day(s), steps, metres, weather.weather(), when.note());
   }
 
   private void nobody(Surroundings s, Workbench bench, LengthUnit in) {

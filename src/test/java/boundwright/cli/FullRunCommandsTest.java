@@ -103,6 +103,16 @@ class FullRunCommandsTest {
     assertThat(terminal.run("full-run", "--from", "8", "--distance", "13.05", "--steps", "16").out().replaceAll("\\s+", " ")).contains("A first guess: nobody here has jumped from more than 8 steps yet.");
   }
 
+  /** 9 m from 8 steps and 14.9 m from 16 is a slip: asked about, kept when it is meant; a plausible one is not asked about. */
+  @Test
+  void aDistanceFarFromWhatIsToldIsAskedAbout() {
+    jump(8, "9.00");
+    refused("Was it really 14.90 m?", "full-run", "--athlete", WHO, "--keep", "--from", "16", "--distance", "14.9");
+    refused("--sure", "full-run", "--athlete", WHO, "--keep", "--from", "16", "--distance", "14.9", "--date", "2026-01-02");
+    jump(16, "10.40");
+    assertThat(json("full-run", "--athlete", WHO, "--keep", "--from", "16", "--distance", "14.9", "--sure", "--json").at("/kept/distance_m").asDouble()).isEqualTo(14.9);
+  }
+
   @Test
   void refusesInWords() {
     refused("4 to 26", "full-run", "--athlete", WHO, "--keep", "--from", "2", "--distance", "11");

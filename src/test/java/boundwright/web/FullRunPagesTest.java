@@ -93,6 +93,17 @@ class FullRunPagesTest {
   }
 
   @Test
+  void aDistanceFarFromWhatIsToldIsAskedAboutOnce() {
+    send(page, page, "from", "8", "distance", "9.00");
+    HttpResponse<String> asked = send(page, page, "from", "16", "distance", "14.90");
+    assertThat(asked.statusCode()).isEqualTo(422);
+    assertThat(asked.body()).contains("Was it really 14.90 m?").contains("value=\"14.90\"");
+    assertThat(bench.fullRunLog().distances(ilka.id())).hasSize(1);
+    assertThat(send(page, page, "from", "16", "distance", "14.90").statusCode()).isEqualTo(200);
+    assertThat(bench.fullRunLog().distances(ilka.id())).hasSize(2);
+  }
+
+  @Test
   void whatIsRefusedKeepsWhatWasWritten() {
     HttpResponse<String> r = send(page, page, "from", "2", "distance", "11.20");
     assertThat(r.statusCode()).isEqualTo(422);

@@ -4,8 +4,13 @@ import boundwright.approach.weather.DayWeather;
 import boundwright.approach.weather.Weather;
 import boundwright.approach.weather.WeatherLog;
 import boundwright.athlete.Athlete;
+import boundwright.quantity.AskedOnce;
+import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
 import boundwright.quantity.Notes;
+import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -25,6 +30,10 @@ public final class FullRunDesk {
   private static final String FAR =
       " is too far from that; the first guess speaks of " + FullRunModel.GUESS_FROM + " to " + FullRunModel.GUESS_TO + " steps. ";
 
+  /** A jump is asked about from so many half widths of its interval from the middle: 2 are 3.3 spreads (judgement). */
+  private static final double FAR_OUTSIDE = 2;
+
+  private final AskedOnce asked = new AskedOnce();
   private final FullRunLog log;
   private final WeatherLog weather;
   /** The squad's newest model: it is asked for athlete by athlete. */
@@ -42,7 +51,7 @@ public final class FullRunDesk {
    * What the squad's jumps say of an athlete.
    *
    * @param steps 4 to 26; null for the full run of the athlete, or the most steps that anybody has jumped from
-   * @throws boundwright.quantity.RefusedException if the steps are out of range; never for too few data
+   * @throws RefusedException if the steps are out of range; never for too few data
    */
   public FullRunAnswer answer(Athlete athlete, @Nullable Integer steps, LocalDate today) {
     return answer(athlete.id(), athlete.name(), null, steps, seen(), log.distances(athlete.id()), today);
@@ -59,6 +68,34 @@ public final class FullRunDesk {
     List<SeenDistance> seen = new ArrayList<>(seen());
     seen.add(new SeenDistance(NOBODY, today, from, distance_m, Weather.UNKNOWN));
     return answer(NOBODY, "this athlete", distance_m, steps, seen, List.of(), today);
+  }
+
+  /**
+   * Keeps a distance.
+   *
+   * @param sure whether one far from what was told is meant; otherwise it is asked about once
+   * @throws RefusedException with the question, the first time
+   */
+  public DistanceEntry keep(Athlete athlete, DistanceEntry jump, boolean sure, LengthUnit unit, LocalDate today) {
+    if (!sure) {
+      ask(athlete, jump, unit, today);
+    }
+    return log.add(jump);
+  }
+
+  private void ask(Athlete athlete, DistanceEntry jump, LengthUnit unit, LocalDate today) {
+    List<SeenDistance> seen = seen();
+    List<Integer> counts = seen.stream().map(SeenDistance::steps).distinct().sorted().toList();
+    if (seen.stream().noneMatch(s -> s.athleteId() == athlete.id()) || beyond(counts, jump.steps()) != null) {
+      return;
+    }
+    Estimate told = model(seen, today).forecast(athlete.id(), jump.steps()).jump_m(Math.abs(ChronoUnit.DAYS.between(jump.date(), today)));
+    boolean far = Math.abs(jump.distance_m() - told.p50()) > FAR_OUTSIDE * told.halfWidth();
+    if (far && asked.first(athlete.id() + "/" + jump.date() + "/" + jump.steps() + "/" + jump.distance_m())) {
+      throw new RefusedException(
+          athlete.name() + " is told to jump " + unit.write(told.p05()) + " to " + unit.write(told.p95()) + " from " + jump.steps() + " steps. Was it really "
+              + unit.write(jump.distance_m()) + "? Tap again to keep it so (on the command line: --sure), or correct it. Nothing was kept.");
+    }
   }
 
   private FullRunAnswer answer(

@@ -50,7 +50,7 @@ public final class FullRunHandler {
     entries.keep(
         ctx,
         "/athlete/" + athlete.id() + "/full-run",
-        () -> bench.fullRunLog().add(read(ctx, athlete)).id(),
+        () -> bench.fullRunDesk().keep(athlete, read(ctx, athlete), false, bench.settings().settings().unit(), today()).id(),
         sent -> show(ctx, 422, athlete, sent));
   }
 
