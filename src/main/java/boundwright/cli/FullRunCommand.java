@@ -2,6 +2,7 @@ package boundwright.cli;
 
 import boundwright.approach.full.DistanceEntry;
 import boundwright.approach.full.FullRunAnswer;
+import boundwright.approach.full.FullRunDesk;
 import boundwright.approach.full.FullRunForecast;
 import boundwright.athlete.Athlete;
 import boundwright.quantity.LengthUnit;
@@ -19,7 +20,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "full-run",
     description = {
-      "How far an athlete will jump from more approach steps, from every distance that the squad has logged; wind and",
+      "How far an athlete will triple-jump from more approach steps, from every distance that the squad has logged; wind and",
       "weather are counted where they are noted. Or what one jump of somebody who is not kept says.",
       "Examples: boundwright full-run --athlete NAME --steps 16",
       "          boundwright full-run --from 8 --distance 13.05 --steps 16",
@@ -32,6 +33,9 @@ final class FullRunCommand implements Callable<Integer> {
 
   @Option(names = "--athlete", paramLabel = "NAME", description = "Whose jumps; any case.")
   private @Nullable String athlete;
+
+  @Option(names = "--event", paramLabel = "EVENT", description = "triple-jump; of the long jump nothing is told here.")
+  private @Nullable String event;
 
   @Option(names = "--steps", paramLabel = "N", description = "Approach steps to tell of, 4 to 26. Default: those of the athlete's full run.")
   private @Nullable Integer steps;
@@ -64,6 +68,7 @@ final class FullRunCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Surroundings s = top.surroundings();
+    FullRunDesk.only(Choices.event(event));
     try (Workbench bench = data.open(s)) {
       LengthUnit in = unit.in(bench);
       if (athlete == null) {

@@ -70,7 +70,7 @@ class FullRunCommandsTest {
 
   @Test
   void keepsTellsAndTakesBack() {
-    assertThat(json("full-run", "--athlete", WHO, "--json").get("cannotTell").asText()).contains("No jump of " + WHO);
+    assertThat(json("full-run", "--athlete", WHO, "--json").get("cannotTell").asText()).contains("No triple jump of " + WHO);
     JsonNode kept = json("full-run", "--athlete", WHO, "--keep", "--from", "8", "--distance", "11.20", "--wind", "1.5", "--wind-by", "flag", "--headwind", "--wet", "--json");
     assertThat(kept.at("/kept/distance_m").asDouble()).isEqualTo(11.2);
     assertThat(kept.at("/kept/weather/wind_mps").asDouble()).isEqualTo(-1.5);
@@ -85,7 +85,7 @@ class FullRunCommandsTest {
     assertThat(answer.at("/weather/perMpsOfTailWind/p50_m").asDouble()).isBetween(0.0, 0.15);
     assertThat(answer.at("/weather/perDegree").isNull()).isTrue();
     Said words = terminal.run("full-run", "--athlete", WHO, "--steps", "16");
-    assertThat(words.out()).startsWith("FULL RUN").contains(" from 8 steps is about ").contains("3 jumps of " + WHO);
+    assertThat(words.out()).startsWith("FULL RUN").contains(" from 8 steps is about ").contains("3 triple jumps of " + WHO);
     assertThat(terminal.run("full-run", "--athlete", WHO, "--unit", "ft").out()).contains(" ft ");
     assertThat(json("full-run", "--athlete", WHO, "--steps", "22", "--json").get("cannotTell").asText()).contains("Nobody here has jumped from more than 12 steps");
     assertThat(json("full-run", "--athlete", WHO, "--steps", "17", "--json").get("firstGuess").asBoolean()).isTrue();
@@ -128,6 +128,10 @@ class FullRunCommandsTest {
     refused("gauge, flag", "weather", "--wind", "1", "--wind-by", "thumb");
     refused("Nothing was said of the weather", "weather", "--date", "2026-01-02");
     refused("No weather of", "weather", "--remove");
+    String aim = "aim --event long-jump --target LENGTH";
+    refused(aim, "chance", "--athlete", WHO, "--event", "long-jump", "--standard", "6.20", "--by", "2099-01-01");
+    refused(aim, "full-run", "--event", "long jump", "--from", "8", "--distance", "5.20", "--steps", "16");
+    refused("Use one of: triple jump, long jump", "chance", "--athlete", WHO, "--event", "high jump", "--standard", "6.20", "--by", "2099-01-01");
     refused("is not after today", "chance", "--athlete", WHO, "--standard", "12", "--by", "2020-01-01");
     refused("3 to 19", "chance", "--athlete", WHO, "--standard", "120", "--by", "2099-01-01");
     refused("no day with attempts", "chance", "--athlete", WHO, "--standard", "12", "--by", "2099-01-01", "--meet", "2098-01-01xmany");

@@ -71,7 +71,11 @@ class FullRunPagesTest {
       assertThat(r.headers().firstValue("Content-Security-Policy").orElse("")).as(path).contains("default-src 'self'");
       assertThat(r.body()).as(path).doesNotContain(" style=\"").doesNotContain("<style").doesNotContain("onclick").doesNotContain("NaN").doesNotContain("null");
     }
-    assertThat(client.get(page).body()).contains("The data cannot tell").contains("No jump of Ilka Sandfoot");
+    assertThat(client.get(page).body())
+        .contains("<title>Ilka Sandfoot: the full run of the triple jump")
+        .contains("The chance of a standard in the triple jump")
+        .contains("/athlete/" + ilka.id() + "/long-jump/aim");
+    assertThat(client.get(page).body()).contains("The data cannot tell").contains("No triple jump of Ilka Sandfoot");
   }
 
   @Test

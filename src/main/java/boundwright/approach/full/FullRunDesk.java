@@ -4,6 +4,7 @@ import boundwright.approach.weather.DayWeather;
 import boundwright.approach.weather.Weather;
 import boundwright.approach.weather.WeatherLog;
 import boundwright.athlete.Athlete;
+import boundwright.jump.Event;
 import boundwright.quantity.AskedOnce;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
@@ -45,6 +46,19 @@ public final class FullRunDesk {
   public FullRunDesk(FullRunLog log, WeatherLog weather) {
     this.log = log;
     this.weather = weather;
+  }
+
+  /**
+   * Lets the triple jump pass: neither the curve nor the chance of a standard knows another event.
+   *
+   * @throws RefusedException for another, with where its aim is
+   */
+  public static void only(Event event) {
+    if (event != Event.TRIPLE_JUMP) {
+      throw new RefusedException(
+          "The full run and the chance of a standard are told of the triple jump, not of the " + event.label() + ". For that ask for its aim: boundwright aim --event "
+              + event.label().replace(' ', '-') + " --target LENGTH, or the page Aim > Long jump.");
+    }
   }
 
   /**
@@ -113,7 +127,7 @@ public final class FullRunDesk {
     Integer usual = log.fullRuns().get(id);
     int steps = asked != null ? asked : usual != null && usual >= SeenDistance.FEWEST_STEPS ? usual : counts.isEmpty() ? 16 : counts.get(counts.size() - 1);
     if (seen.stream().noneMatch(s -> s.athleteId() == id)) {
-      return none(kept, steps, "No jump of " + name + " from a known number of steps, 4 or more, is kept. Log a distance with its steps.", "");
+      return none(kept, steps, "No triple jump of " + name + " from a known number of steps, 4 or more, is kept. Log a distance with its steps.", "");
     }
     String why = beyond(counts, steps);
     FullRunModel model = model(seen, today);
@@ -223,7 +237,7 @@ public final class FullRunDesk {
     int own = model.jumps(id);
     String steps = model.steps(id).stream().map(String::valueOf).reduce((a, b) -> a + ", " + b).orElse("");
     int tell = model.tellGain();
-    return "From " + Notes.counted(own, "jump") + " of " + name + " (from " + steps + " steps) among " + model.jumps() + " of the squad. "
+    return "From " + Notes.counted(own, "triple jump") + " of " + name + " (from " + steps + " steps) among " + model.jumps() + " of the squad. "
         + (tell == 0
             ? "Nobody has jumped from two different numbers of steps, so the gain from more steps is the makers' first guess."
             : Notes.counted(tell, "athlete has", "athletes have") + " jumped from two or more numbers of steps and tell what more steps give.");

@@ -183,7 +183,7 @@ class FullRunModelTest {
     FullRunAnswer answer = desk.answer(athlete(1, "Bram Curlew"), null, TODAY);
     assertThat(answer.steps()).isEqualTo(14);
     assertThat(answer.words(LengthUnit.METRES)).contains(" from ").contains("A single jump lies between");
-    assertThat(answer.from()).contains("2 jumps of Bram Curlew (from 8, 14 steps)").contains("1 athlete has");
+    assertThat(answer.from()).contains("2 triple jumps of Bram Curlew (from 8, 14 steps)").contains("1 athlete has");
     FullRunAnswer guessed = desk.answer(athlete(1, "Bram Curlew"), 20, TODAY);
     assertThat(guessed.words(LengthUnit.METRES)).endsWith(" nine times in ten. A first guess: nobody here has jumped from more than 14 steps yet.");
     assertThat(desk.answer(athlete(1, "Bram Curlew"), 18, TODAY).guess()).isNull();
@@ -192,7 +192,7 @@ class FullRunModelTest {
         "The data cannot tell. Nobody here has jumped from more than 14 steps, and 22 is too far from that; the first guess speaks of 6 to 20 steps. "
             + "Log a jump of anybody from 18 steps or more.");
     assertThat(far.curve()).isEmpty();
-    assertThat(desk.answer(athlete(2, "Ines Sandpiper"), null, TODAY).words(LengthUnit.METRES)).startsWith("The data cannot tell. No jump of Ines Sandpiper");
+    assertThat(desk.answer(athlete(2, "Ines Sandpiper"), null, TODAY).words(LengthUnit.METRES)).startsWith("The data cannot tell. No triple jump of Ines Sandpiper");
     FullRunAnswer somebody = desk.answer(8, 13.05, 16, TODAY);
     assertThat(somebody.words(LengthUnit.METRES)).startsWith("13.05 m from 8 steps is about ").contains(" from 16.");
     Estimate level = Objects.requireNonNull(somebody.asked()).level_m();
