@@ -73,6 +73,19 @@ class GrowthCommandTest {
     assertThat(growth().get("measured")).hasSize(3);
   }
 
+  /** The same command twice narrows nothing; a second reading that is meant does. */
+  @Test
+  void theSameHeightIsNotTakenTwiceUnlessItWasReadTwice() {
+    String[] once = {"growth", "--athlete", WHO, "--height", "152.1 cm", "--date", "2026-01-14", "--by", "coach"};
+    ok(once);
+    assertThat(refused(once)).contains("1.521 m on 2026-01-14 by coach is kept already").contains("--another");
+    assertThat(growth().get("measured")).hasSize(1);
+    ok("growth", "--athlete", WHO, "--height", "152.1 cm", "--date", "2026-01-14", "--by", "mother");
+    ok("growth", "--athlete", WHO, "--height", "152.2 cm", "--date", "2026-01-14", "--by", "coach");
+    ok("growth", "--athlete", WHO, "--height", "1.521", "--date", "2026-01-14", "--by", "coach", "--another");
+    assertThat(growth().get("measured")).hasSize(4);
+  }
+
   @Test
   void whatCannotBeIsRefusedInWords() {
     assertThat(refused("growth")).contains("--athlete NAME");
