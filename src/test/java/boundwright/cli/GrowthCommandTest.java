@@ -3,7 +3,11 @@ package boundwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Level;
 import boundwright.cli.Terminal.Said;
+import boundwright.footfall.Foot;
+import boundwright.store.Workbench;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -84,6 +88,16 @@ class GrowthCommandTest {
     ok("growth", "--athlete", WHO, "--height", "152.2 cm", "--date", "2026-01-14", "--by", "coach");
     ok("growth", "--athlete", WHO, "--height", "1.521", "--date", "2026-01-14", "--by", "coach", "--another");
     assertThat(growth().get("measured")).hasSize(4);
+  }
+
+  @Test
+  void aLargeSquadIsListedInPart() {
+    try (Workbench bench = Workbench.open(folder.resolve("data"), Terminal.CLOCK)) {
+      for (char c = 'A'; c < 'I'; c++) {
+        bench.athletes().add(new Athlete(0, "Invented " + c, Level.BEGINNER, Foot.LEFT, 0));
+      }
+    }
+    assertThat(refused("growth", "--athlete", "Qqqqqq").replaceAll("\\s+", " ")).contains("The squad has 11 athletes").contains(" and 3 more.").doesNotContain("...");
   }
 
   @Test
