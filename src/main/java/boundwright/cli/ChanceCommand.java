@@ -1,6 +1,7 @@
 package boundwright.cli;
 
 import boundwright.approach.full.FullRunAnswer;
+import boundwright.approach.full.FullRunDesk;
 import boundwright.athlete.Athlete;
 import boundwright.meet.chance.ChanceAnswer;
 import boundwright.meet.chance.LikelyWind;
@@ -23,8 +24,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "chance",
     description = {
-      "How likely an athlete is to reach a standard by a day: meet by meet, with fouls, and with the wind in which a mark does",
-      "not count. The meets are those that are kept with the athlete on the list, and those that you name.",
+      "How likely an athlete is to reach a standard of the triple jump by a day: meet by meet, with fouls, and with the wind in",
+      "which a mark does not count. The meets are those that are kept with the athlete on the list, and those that you name.",
       "Example: boundwright chance --athlete NAME --standard 13.50 --by 2026-07-12 --meet 2026-06-06 --meet 2026-06-28x6%n"
     })
 final class ChanceCommand implements Callable<Integer> {
@@ -35,6 +36,9 @@ final class ChanceCommand implements Callable<Integer> {
   @Mixin private DataOptions data = new DataOptions();
 
   @Mixin private WhoseOption whose = new WhoseOption();
+
+  @Option(names = "--event", paramLabel = "EVENT", description = "triple-jump; of the long jump nothing is told here.")
+  private @Nullable String event;
 
   @Option(names = "--standard", required = true, paramLabel = "LENGTH", description = "The distance that is asked for.")
   private String standard = "";
@@ -69,6 +73,7 @@ final class ChanceCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Surroundings s = top.surroundings();
+    FullRunDesk.only(Choices.event(event));
     try (Workbench bench = data.open(s)) {
       LengthUnit in = unit.in(bench);
       Athlete who = whose.in(bench);

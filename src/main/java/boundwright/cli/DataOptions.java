@@ -149,7 +149,7 @@ public final class DataOptions {
             ? "There are no athletes here yet: add them on the screen (boundwright serve), or import a list of names: boundwright import FILE --as roster."
             : near.isEmpty()
                 ? "The squad has " + names.size() + " athletes, none with a name near that: "
-                    + String.join(", ", names.subList(0, Math.min(names.size(), 8))) + (names.size() > 8 ? ", ..." : "") + "."
+                    + String.join(", ", names.subList(0, Math.min(names.size(), 8))) + (names.size() > 8 ? " and " + (names.size() - 8) + " more." : ".")
                 : "Did you mean " + String.join(", or ", near) + "?";
     return new RefusedException("No athlete is called '" + name.strip() + "'. " + wayOut);
   }

@@ -2,6 +2,7 @@ package boundwright.cli;
 
 import boundwright.approach.full.DistanceEntry;
 import boundwright.approach.full.FullRunAnswer;
+import boundwright.approach.full.FullRunDesk;
 import boundwright.approach.full.FullRunForecast;
 import boundwright.athlete.Athlete;
 import boundwright.quantity.LengthUnit;
@@ -19,7 +20,7 @@ import picocli.CommandLine.Option;
 @Command(
     name = "full-run",
     description = {
-      "How far an athlete will jump from more approach steps, from every distance that the squad has logged; wind and",
+      "How far an athlete will triple-jump from more approach steps, from every distance that the squad has logged; wind and",
       "weather are counted where they are noted. Or what one jump of somebody who is not kept says.",
       "Examples: boundwright full-run --athlete NAME --steps 16",
       "          boundwright full-run --from 8 --distance 13.05 --steps 16",
@@ -32,6 +33,9 @@ final class FullRunCommand implements Callable<Integer> {
 
   @Option(names = "--athlete", paramLabel = "NAME", description = "Whose jumps; any case.")
   private @Nullable String athlete;
+
+  @Option(names = "--event", paramLabel = "EVENT", description = "triple-jump; of the long jump nothing is told here.")
+  private @Nullable String event;
 
   @Option(names = "--steps", paramLabel = "N", description = "Approach steps to tell of, 4 to 26. Default: those of the athlete's full run.")
   private @Nullable Integer steps;
@@ -49,6 +53,9 @@ final class FullRunCommand implements Callable<Integer> {
 
   @Mixin private JumpDayOptions when = new JumpDayOptions();
 
+  @Option(names = "--sure", description = "Keep a distance far from what is told without asking.")
+  private boolean sure;
+
   @Option(names = "--undo-last", description = "Take back the distance of this athlete that was kept last.")
   private boolean undoLast;
 
@@ -61,6 +68,7 @@ final class FullRunCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Surroundings s = top.surroundings();
+    FullRunDesk.only(Choices.event(event));
     try (Workbench bench = data.open(s)) {
       LengthUnit in = unit.in(bench);
       if (athlete == null) {
@@ -74,7 +82,7 @@ final class FullRunCommand implements Callable<Integer> {
         if (from == null || distance == null) {
           throw new RefusedException("A jump is kept with its steps and its distance: --from N --distance LENGTH.");
         }
-        entry(s, who, bench.fullRunLog().add(new DistanceEntry(0, who.id(), when.day(s), from, in.read("distance", distance), weather.weather(), when.note())), in);
+        entry(s, who, bench.fullRunDesk().keep(who, jump(s, who, from, in.read("distance", distance)), sure, in, s.today()), in);
       } else if (from != null || distance != null || weather.any()) {
         throw new RefusedException("--from, --distance and the weather belong to a jump: add --keep to keep it, or leave --athlete out to ask about it.");
       } else {
@@ -82,6 +90,10 @@ final class FullRunCommand implements Callable<Integer> {
       }
       return 0;
     }
+  }
+
+  private DistanceEntry jump(Surroundings s, Athlete who, int steps, double metres) {
+    return new DistanceEntry(0, who.id(), when.day(s), steps, metres, weather.weather(), when.note());
   }
 
   private void nobody(Surroundings s, Workbench bench, LengthUnit in) {

@@ -26,6 +26,7 @@ final class FullRunJson {
       List<Forecast> curve,
       @Nullable Effects weather,
       @Nullable String cannotTell,
+      boolean firstGuess,
       String said,
       String from) {
     static Answer of(@Nullable String athlete, FullRunAnswer a) {
@@ -38,6 +39,7 @@ final class FullRunJson {
           a.curve().stream().map(Forecast::of).toList(),
           w == null ? null : Effects.of(w, a.weatherWords(LengthUnit.METRES)),
           a.missing(),
+          a.guess() != null,
           a.words(LengthUnit.METRES),
           a.from());
     }

@@ -133,7 +133,7 @@ final class ContactRules {
     int limit = limits.growingSessions(weeks);
     return Optional.of(
         new Finding(Rule.GROWING_SESSIONS, growingSessionsAnswer(), n, limit, "sessions",
-            n + " sessions in seven days for a growing athlete; caution above " + limit + "." + (n > limit ? " Move it into next week." : ""),
+            Notes.counted(n, "session") + " in seven days for a growing athlete; caution above " + limit + "." + (n > limit ? " Move it into next week." : ""),
             LoadSources.GROWING));
   }
 

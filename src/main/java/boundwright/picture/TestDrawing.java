@@ -300,7 +300,7 @@ final class TestDrawing {
     }
     double change = latest.value() - compared.get(0).value();
     String first = LoadDrawing.DAY.format(compared.get(0).date()) + " " + compared.get(0).date().getYear();
-    String by = write(Math.abs(change)) + (plain ? (change < 0 ? " less" : " more") + " than on " : (change < 0 ? " below" : " above") + " the first, of ") + first;
+    String by = by(change) + (plain ? " on " : " the first, of ") + first;
     TestError e = error;
     if (plain) {
       return on + ": " + by + (e == null
@@ -313,6 +313,15 @@ final class TestDrawing {
     return on + ": " + by + (Math.abs(change) > e.detectableChange()
         ? ", more than the error of the test explains."
         : ", within the error of the test.");
+  }
+
+  /** A change that its figure does not show is none. */
+  private String by(double change) {
+    String size = write(Math.abs(change));
+    if (size.equals(write(0))) {
+      return "the same as";
+    }
+    return size + (plain ? (change < 0 ? " less than" : " more than") : change < 0 ? " below" : " above");
   }
 
   private String key() {

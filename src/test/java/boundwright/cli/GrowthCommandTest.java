@@ -3,7 +3,11 @@ package boundwright.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import boundwright.athlete.Athlete;
+import boundwright.athlete.Level;
 import boundwright.cli.Terminal.Said;
+import boundwright.footfall.Foot;
+import boundwright.store.Workbench;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
@@ -71,6 +75,29 @@ class GrowthCommandTest {
     assertThat(growth().get("fast").isNull()).isTrue();
     ok("growth", "--athlete", WHO, "--remove", a.at("/measured/3/id").asText());
     assertThat(growth().get("measured")).hasSize(3);
+  }
+
+  /** The same command twice narrows nothing; a second reading that is meant does. */
+  @Test
+  void theSameHeightIsNotTakenTwiceUnlessItWasReadTwice() {
+    String[] once = {"growth", "--athlete", WHO, "--height", "152.1 cm", "--date", "2026-01-14", "--by", "coach"};
+    ok(once);
+    assertThat(refused(once)).contains("1.521 m on 2026-01-14 by coach is kept already").contains("--another");
+    assertThat(growth().get("measured")).hasSize(1);
+    ok("growth", "--athlete", WHO, "--height", "152.1 cm", "--date", "2026-01-14", "--by", "mother");
+    ok("growth", "--athlete", WHO, "--height", "152.2 cm", "--date", "2026-01-14", "--by", "coach");
+    ok("growth", "--athlete", WHO, "--height", "1.521", "--date", "2026-01-14", "--by", "coach", "--another");
+    assertThat(growth().get("measured")).hasSize(4);
+  }
+
+  @Test
+  void aLargeSquadIsListedInPart() {
+    try (Workbench bench = Workbench.open(folder.resolve("data"), Terminal.CLOCK)) {
+      for (char c = 'A'; c < 'I'; c++) {
+        bench.athletes().add(new Athlete(0, "Invented " + c, Level.BEGINNER, Foot.LEFT, 0));
+      }
+    }
+    assertThat(refused("growth", "--athlete", "Qqqqqq").replaceAll("\\s+", " ")).contains("The squad has 11 athletes").contains(" and 3 more.").doesNotContain("...");
   }
 
   @Test

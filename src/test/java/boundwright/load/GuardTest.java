@@ -149,6 +149,8 @@ class GuardTest {
     List<DayLoad> older = List.of(day(TODAY.minusDays(7), 40, 0, Surface.GRASS), day(TODAY.minusDays(3), 40, 0, Surface.GRASS));
     assertThat(rule(IN_SEASON, Level.BEGINNER, growing(), one, today(40), Rule.GROWING_SESSIONS).answer()).isEqualTo(Answer.ALLOWED);
     assertThat(rule(IN_SEASON, Level.BEGINNER, growing(), two, today(40), Rule.GROWING_SESSIONS).answer()).isEqualTo(Answer.CAUTION);
+    assertThat(rule(IN_SEASON, Level.BEGINNER, growing(), two, today(40), Rule.GROWING_SESSIONS).said()).startsWith("3 sessions in seven days");
+    assertThat(rule(IN_SEASON, Level.BEGINNER, growing(), List.of(), today(40), Rule.GROWING_SESSIONS).said()).startsWith("1 session in seven days");
     assertThat(rule(IN_SEASON, Level.BEGINNER, growing(), older, today(40), Rule.GROWING_SESSIONS).answer()).isEqualTo(Answer.ALLOWED);
     assertThat(rule(IN_SEASON, Level.BEGINNER, LegCare.NONE, History.of(two), today(40), Rule.GROWING_SESSIONS)).isEmpty();
   }

@@ -287,6 +287,14 @@ class PicturesTest {
 
   // ---- tests ----
 
+  @Test
+  void aScoreAsTheFirstIsToldAsTheSame() {
+    List<TestScore> same = List.of(PictureFixtures.score(1, TestKind.STANDING_TRIPLE, 6.90, 60, "spikes"), PictureFixtures.score(2, TestKind.STANDING_TRIPLE, 6.90, 4, "spikes"));
+    assertThat(TestPicture.of(same, null, null, LengthUnit.METRES, Width.WIDE).said()).contains(": the same as the first, of ").doesNotContain("0.00 m");
+    assertThat(TestPicture.plain(same, null, LengthUnit.METRES, Width.WIDE).said()).contains(": the same as on ");
+    assertThat(TestPicture.of(PictureFixtures.scores(TestKind.STANDING_TRIPLE, 6.9), null, null, LengthUnit.METRES, Width.WIDE).said()).contains(" m above the first, of ");
+  }
+
   @ParameterizedTest
   @EnumSource(Width.class)
   void scoresErrorBandAndTrendStandOnOneScale(Width width) {

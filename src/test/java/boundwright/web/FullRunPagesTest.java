@@ -71,7 +71,11 @@ class FullRunPagesTest {
       assertThat(r.headers().firstValue("Content-Security-Policy").orElse("")).as(path).contains("default-src 'self'");
       assertThat(r.body()).as(path).doesNotContain(" style=\"").doesNotContain("<style").doesNotContain("onclick").doesNotContain("NaN").doesNotContain("null");
     }
-    assertThat(client.get(page).body()).contains("The data cannot tell").contains("No jump of Ilka Sandfoot");
+    assertThat(client.get(page).body())
+        .contains("<title>Ilka Sandfoot: the full run of the triple jump")
+        .contains("The chance of a standard in the triple jump")
+        .contains("/athlete/" + ilka.id() + "/long-jump/aim");
+    assertThat(client.get(page).body()).contains("The data cannot tell").contains("No triple jump of Ilka Sandfoot");
   }
 
   @Test
@@ -90,6 +94,17 @@ class FullRunPagesTest {
     assertThat(far.body()).contains("Nobody here has jumped from more than 12 steps");
     assertThat(send(page, page + "/" + kept.id() + "/remove").body()).contains("taken back");
     assertThat(bench.fullRunLog().distances(ilka.id())).hasSize(1);
+  }
+
+  @Test
+  void aDistanceFarFromWhatIsToldIsAskedAboutOnce() {
+    send(page, page, "from", "8", "distance", "9.00");
+    HttpResponse<String> asked = send(page, page, "from", "16", "distance", "14.90");
+    assertThat(asked.statusCode()).isEqualTo(422);
+    assertThat(asked.body()).contains("Was it really 14.90 m?").contains("value=\"14.90\"");
+    assertThat(bench.fullRunLog().distances(ilka.id())).hasSize(1);
+    assertThat(send(page, page, "from", "16", "distance", "14.90").statusCode()).isEqualTo(200);
+    assertThat(bench.fullRunLog().distances(ilka.id())).hasSize(2);
   }
 
   @Test

@@ -81,6 +81,17 @@ class GrowthPagesTest {
   }
 
   @Test
+  void theSameHeightOfTheDayIsRefusedUnlessItIsAnotherReading() {
+    client.post(page, form("height", "162.4", "date", "2026-01-12", "by", "coach", "sitting", "", "mass", ""));
+    HttpResponse<String> twice = client.post(page, form("height", "162.4", "date", "2026-01-12", "by", "coach", "sitting", "", "mass", ""));
+    assertThat(twice.statusCode()).isEqualTo(422);
+    assertThat(twice.body()).contains("is kept already, so it was not kept twice").contains("name=\"another\"").contains("value=\"162.4\"");
+    assertThat(kept()).hasSize(1);
+    assertThat(client.post(page, form("height", "162.4", "date", "2026-01-12", "by", "coach", "sitting", "", "mass", "", "another", "yes")).body()).contains("The height is kept.");
+    assertThat(kept()).hasSize(2);
+  }
+
+  @Test
   void whatIsRefusedKeepsWhatWasWritten() {
     HttpResponse<String> bad = client.post(page, form("height", "126", "date", "2026-05-13", "by", "mother", "sitting", "", "mass", ""));
     assertThat(bad.statusCode()).isEqualTo(422);

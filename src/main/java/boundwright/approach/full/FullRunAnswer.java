@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param curve the same from every second number of steps that can be told, fewest first
  * @param weather what wind, warmth and wet do
  * @param missing why nothing can be told and what would change it, or null
+ * @param guess that no jump of the squad from about so many steps is behind it, a sentence; or null
  * @param from what it rests on, in sentences
  */
 public record FullRunAnswer(
@@ -27,6 +28,7 @@ public record FullRunAnswer(
     List<FullRunForecast> curve,
     @Nullable WindEffect weather,
     @Nullable String missing,
+    @Nullable String guess,
     String from) {
   /** Takes copies. */
   public FullRunAnswer {
@@ -44,7 +46,8 @@ public record FullRunAnswer(
     Estimate level = full.level_m();
     Estimate jump = full.jump_m();
     String average = unit.write(level.p05()) + " to " + unit.write(level.p95());
-    String single = "A single jump lies between " + unit.write(jump.p05()) + " and " + unit.write(jump.p95()) + " nine times in ten.";
+    String single =
+        "A single jump lies between " + unit.write(jump.p05()) + " and " + unit.write(jump.p95()) + " nine times in ten." + (guess == null ? "" : " " + guess);
     return shorter.steps() == full.steps()
         ? "From " + full.steps() + " steps about " + average + " on average. " + single
         : unit.write(given_m == null ? shorter.level_m().p50() : given_m) + " from " + shorter.steps() + " steps is about " + average + " from " + full.steps() + ". " + single;

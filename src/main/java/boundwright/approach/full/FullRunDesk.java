@@ -4,8 +4,14 @@ import boundwright.approach.weather.DayWeather;
 import boundwright.approach.weather.Weather;
 import boundwright.approach.weather.WeatherLog;
 import boundwright.athlete.Athlete;
+import boundwright.jump.Event;
+import boundwright.quantity.AskedOnce;
+import boundwright.quantity.Estimate;
+import boundwright.quantity.LengthUnit;
 import boundwright.quantity.Notes;
+import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -21,7 +27,14 @@ public final class FullRunDesk {
   private static final long SEED = 20_261_130L;
   /** Stands for an athlete who is asked about without being kept. */
   private static final long NOBODY = -1;
+  /** Why a number of steps is not told. */
+  private static final String FAR =
+      " is too far from that; the first guess speaks of " + FullRunModel.GUESS_FROM + " to " + FullRunModel.GUESS_TO + " steps. ";
 
+  /** A jump is asked about from so many half widths of its interval from the middle: 2 are 3.3 spreads (judgement). */
+  private static final double FAR_OUTSIDE = 2;
+
+  private final AskedOnce asked = new AskedOnce();
   private final FullRunLog log;
   private final WeatherLog weather;
   /** The squad's newest model: it is asked for athlete by athlete. */
@@ -36,10 +49,23 @@ public final class FullRunDesk {
   }
 
   /**
+   * Lets the triple jump pass: neither the curve nor the chance of a standard knows another event.
+   *
+   * @throws RefusedException for another, with where its aim is
+   */
+  public static void only(Event event) {
+    if (event != Event.TRIPLE_JUMP) {
+      throw new RefusedException(
+          "The full run and the chance of a standard are told of the triple jump, not of the " + event.label() + ". For that ask for its aim: boundwright aim --event "
+              + event.label().replace(' ', '-') + " --target LENGTH, or the page Aim > Long jump.");
+    }
+  }
+
+  /**
    * What the squad's jumps say of an athlete.
    *
    * @param steps 4 to 26; null for the full run of the athlete, or the most steps that anybody has jumped from
-   * @throws boundwright.quantity.RefusedException if the steps are out of range; never for too few data
+   * @throws RefusedException if the steps are out of range; never for too few data
    */
   public FullRunAnswer answer(Athlete athlete, @Nullable Integer steps, LocalDate today) {
     return answer(athlete.id(), athlete.name(), null, steps, seen(), log.distances(athlete.id()), today);
@@ -58,6 +84,34 @@ public final class FullRunDesk {
     return answer(NOBODY, "this athlete", distance_m, steps, seen, List.of(), today);
   }
 
+  /**
+   * Keeps a distance.
+   *
+   * @param sure whether one far from what was told is meant; otherwise it is asked about once
+   * @throws RefusedException with the question, the first time
+   */
+  public DistanceEntry keep(Athlete athlete, DistanceEntry jump, boolean sure, LengthUnit unit, LocalDate today) {
+    if (!sure) {
+      ask(athlete, jump, unit, today);
+    }
+    return log.add(jump);
+  }
+
+  private void ask(Athlete athlete, DistanceEntry jump, LengthUnit unit, LocalDate today) {
+    List<SeenDistance> seen = seen();
+    List<Integer> counts = seen.stream().map(SeenDistance::steps).distinct().sorted().toList();
+    if (seen.stream().noneMatch(s -> s.athleteId() == athlete.id()) || beyond(counts, jump.steps()) != null) {
+      return;
+    }
+    Estimate told = model(seen, today).forecast(athlete.id(), jump.steps()).jump_m(Math.abs(ChronoUnit.DAYS.between(jump.date(), today)));
+    boolean far = Math.abs(jump.distance_m() - told.p50()) > FAR_OUTSIDE * told.halfWidth();
+    if (far && asked.first(athlete.id() + "/" + jump.date() + "/" + jump.steps() + "/" + jump.distance_m())) {
+      throw new RefusedException(
+          athlete.name() + " is told to jump " + unit.write(told.p05()) + " to " + unit.write(told.p95()) + " from " + jump.steps() + " steps. Was it really "
+              + unit.write(jump.distance_m()) + "? Tap again to keep it so (on the command line: --sure), or correct it. Nothing was kept.");
+    }
+  }
+
   private FullRunAnswer answer(
       long id,
       String name,
@@ -73,7 +127,7 @@ public final class FullRunDesk {
     Integer usual = log.fullRuns().get(id);
     int steps = asked != null ? asked : usual != null && usual >= SeenDistance.FEWEST_STEPS ? usual : counts.isEmpty() ? 16 : counts.get(counts.size() - 1);
     if (seen.stream().noneMatch(s -> s.athleteId() == id)) {
-      return none(kept, steps, "No jump of " + name + " from a known number of steps, 4 or more, is kept. Log a distance with its steps.", "");
+      return none(kept, steps, "No triple jump of " + name + " from a known number of steps, 4 or more, is kept. Log a distance with its steps.", "");
     }
     String why = beyond(counts, steps);
     FullRunModel model = model(seen, today);
@@ -87,7 +141,7 @@ public final class FullRunDesk {
       }
     }
     return new FullRunAnswer(
-        kept, steps, given_m, model.forecast(id, base(seen, id, steps)), model.forecast(id, steps), curve, model.weather(), null, from(model, id, name));
+        kept, steps, given_m, model.forecast(id, base(seen, id, steps)), model.forecast(id, steps), curve, model.weather(), null, guess(counts, steps), from(model, id, name));
   }
 
   /** The same jumps on the same day make the same model, so it is worked out once. */
@@ -102,20 +156,29 @@ public final class FullRunDesk {
   }
 
   private static FullRunAnswer none(List<DistanceEntry> kept, int steps, String missing, String from) {
-    return new FullRunAnswer(kept, steps, null, null, null, List.of(), null, missing, from);
+    return new FullRunAnswer(kept, steps, null, null, null, List.of(), null, missing, null, from);
   }
 
-  /** Why nothing is told of so many steps, or null. */
+  /** Why nothing is told of so many steps, or null: neither the squad's jumps nor the first guess reach so far. */
   private static @Nullable String beyond(List<Integer> counts, int steps) {
     int least = counts.get(0);
     int most = counts.get(counts.size() - 1);
-    if (steps > most + FullRunModel.FURTHEST) {
-      return "Nobody here has jumped from more than " + most + " steps, and " + steps + " is more than " + FullRunModel.FURTHEST
-          + " beyond. Log a jump of anybody from " + (steps - FullRunModel.FURTHEST) + " steps or more.";
+    if (steps > most + FullRunModel.FURTHEST && (steps > FullRunModel.GUESS_TO || most < FullRunModel.GUESS_FROM)) {
+      return "Nobody here has jumped from more than " + most + " steps, and " + steps + FAR + "Log a jump of anybody from "
+          + (most < FullRunModel.GUESS_FROM ? FullRunModel.GUESS_FROM : steps - FullRunModel.FURTHEST) + " steps or more.";
     }
-    return steps < least - FullRunModel.FURTHEST
-        ? "Nobody here has jumped from fewer than " + least + " steps, and " + steps + " is more than " + FullRunModel.FURTHEST
-            + " below. Log a jump of anybody from " + (steps + FullRunModel.FURTHEST) + " steps or fewer."
+    return steps < least - FullRunModel.FURTHEST && (steps < FullRunModel.GUESS_FROM || least > FullRunModel.GUESS_TO)
+        ? "Nobody here has jumped from fewer than " + least + " steps, and " + steps + FAR + "Log a jump of anybody from " + (steps + FullRunModel.FURTHEST) + " steps or fewer."
+        : null;
+  }
+
+  /** The sentence that the first guess answers and no jumps of the squad, or null. */
+  private static @Nullable String guess(List<Integer> counts, int steps) {
+    int least = counts.get(0);
+    int most = counts.get(counts.size() - 1);
+    boolean more = steps > most + FullRunModel.FURTHEST;
+    return more || steps < least - FullRunModel.FURTHEST
+        ? "A first guess: nobody here has jumped from " + (more ? "more than " + most : "fewer than " + least) + " steps yet."
         : null;
   }
 
@@ -174,7 +237,7 @@ public final class FullRunDesk {
     int own = model.jumps(id);
     String steps = model.steps(id).stream().map(String::valueOf).reduce((a, b) -> a + ", " + b).orElse("");
     int tell = model.tellGain();
-    return "From " + Notes.counted(own, "jump") + " of " + name + " (from " + steps + " steps) among " + model.jumps() + " of the squad. "
+    return "From " + Notes.counted(own, "triple jump") + " of " + name + " (from " + steps + " steps) among " + model.jumps() + " of the squad. "
         + (tell == 0
             ? "Nobody has jumped from two different numbers of steps, so the gain from more steps is the makers' first guess."
             : Notes.counted(tell, "athlete has", "athletes have") + " jumped from two or more numbers of steps and tell what more steps give.");

@@ -56,10 +56,20 @@ public record FullRunForecast(int steps, List<Form> forms) {
     return 1 - spread(true).below(distance_m);
   }
 
+  /** A single jump so many days before or after [m]: the level has wandered since. */
+  Estimate jump_m(long daysAway) {
+    return spread(true, daysAway).estimate();
+  }
+
   private Mixture spread(boolean single) {
+    return spread(single, 0);
+  }
+
+  private Mixture spread(boolean single, long daysAway) {
     List<Mixture.Part> parts = new ArrayList<>();
     for (Form f : forms) {
       double more = single ? Math.hypot(f.daySd_m, f.jumpSd_m) : 0;
+      more = Math.hypot(more, f.wanderSd_m * Math.sqrt((double) daysAway));
       parts.add(new Mixture.Part(f.level_m, Math.hypot(f.levelSd_m, more), f.weight));
     }
     return new Mixture(parts);

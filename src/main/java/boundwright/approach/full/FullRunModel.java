@@ -28,8 +28,11 @@ import java.util.random.RandomGenerator;
 public final class FullRunModel {
   /** Only so many of an athlete's newest jumps count (judgement). */
   public static final int NEWEST = 60;
-  /** Further than this beyond the steps that anybody has jumped from nothing is told (judgement). */
+  /** Further than this beyond the steps that anybody has jumped from it is the first guess that answers, not the squad (judgement). */
   public static final int FURTHEST = 4;
+  /** Between these steps the first guess alone is honest; outside it missed too often on simulated jumpers (own output; docs/full-run.md). */
+  static final int GUESS_FROM = 6;
+  static final int GUESS_TO = 20;
 
   static final int SPREADS = 6;
   private static final double DAYS_A_YEAR = 365.25;

@@ -5,6 +5,7 @@ import boundwright.inference.Mixture;
 import boundwright.inference.SpreadSearch;
 import boundwright.quantity.Decimals;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.Notes;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -173,7 +174,7 @@ public record RepWeather(@Nullable Estimate wind, @Nullable Estimate warmth, @Nu
     effect(out, wet, "a wet runway", 1);
     return out.isEmpty()
         ? ""
-        : "In " + reps + " bounding reps on " + days + (days == 1 ? " day" : " days") + " with a weather: " + out + ". The marks are not moved for it.";
+        : "In " + Notes.counted(reps, "bounding rep") + " on " + Notes.counted(days, "day") + " with a weather: " + out + ". The marks are not moved for it.";
   }
 
   private static void effect(StringBuilder out, @Nullable Estimate e, String what, double times) {

@@ -161,7 +161,8 @@ final class Growth {
     }
     for (int weeks = LEAST_WEEKS; weeks < settings.weeks(); weeks++) {
       if (trend.unsure_cm_y(last.plusWeeks(weeks)) > settings.unsure_cm_y()) {
-        return new Next(last.plusWeeks(weeks), "From then on the speed is less sure than the " + plain(settings.unsure_cm_y()) + " cm a year of the settings.");
+        LocalDate day = last.plusWeeks(weeks);
+        return new Next(day, (day.isAfter(today) ? "From then on the speed is" : "The speed is") + " less sure than the " + plain(settings.unsure_cm_y()) + " cm a year of the settings.");
       }
     }
     return new Next(last.plusWeeks(settings.weeks()), settings.weeks() + " weeks after the last height, as set.");

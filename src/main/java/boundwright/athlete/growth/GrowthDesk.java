@@ -103,12 +103,18 @@ public final class GrowthDesk {
     return measured.isEmpty() ? List.of() : new Growth(people.person(athleteId), measured, rows.settings(), LocalDate.now(clock)).since(days);
   }
 
+  /** As {@link #add(Athlete, Measurement, boolean)}, of one that is no second reading. */
+  public Measurement add(Athlete athlete, Measurement measurement) {
+    return add(athlete, measurement, false);
+  }
+
   /**
    * Keeps a measurement.
    *
-   * @throws RefusedException if it is of a day that cannot be, or so far from one beside it that one of the two is a slip
+   * @param another whether it is a second reading, though the same height of the day by the same person is kept
+   * @throws RefusedException if it is of a day that cannot be, so far from one beside it that one of the two is a slip, or kept already
    */
-  public Measurement add(Athlete athlete, Measurement measurement) {
+  public Measurement add(Athlete athlete, Measurement measurement, boolean another) {
     LocalDate day = measurement.date();
     LocalDate today = LocalDate.now(clock);
     if (day.isAfter(today)) {
@@ -119,6 +125,11 @@ public final class GrowthDesk {
       throw new RefusedException("The height is of " + day + ", before " + athlete.name() + " was born, " + born + ". Check both.");
     }
     for (Measurement other : rows.measurements(athlete.id())) {
+      if (!another && other.repeats(measurement)) {
+        throw new RefusedException(
+            metres(measurement) + " on " + day + (measurement.by().isEmpty() ? "" : " by " + measurement.by())
+                + " is kept already, so it was not kept twice. If it was measured again and came out alike, tick \"another reading\" (on the command line: --another).");
+      }
       double years = ChronoUnit.DAYS.between(other.date(), day) / GrowthTrend.YEAR_DAYS;
       double grown = Math.signum(years == 0 ? 1 : years) * (measurement.height_m() - other.height_m());
       boolean slip = grown < -SLIP_M || grown > SLIP_M + SLIP_A_YEAR_M * Math.abs(years) || (years == 0 && Math.abs(grown) > SLIP_M);

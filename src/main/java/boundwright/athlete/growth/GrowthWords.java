@@ -41,18 +41,13 @@ public record GrowthWords(LengthUnit unit, Function<LocalDate, String> day) {
   }
 
   /** A speed with one decimal and without its unit. */
-  private String figure(double cm) {
-    return Decimals.fixed(unit == LengthUnit.METRES ? cm : cm / 100 / LengthUnit.INCH_M, 1);
+  private static String figure(double cm) {
+    return Decimals.fixed(cm, 1);
   }
 
-  /** What follows the figure of a speed. */
-  public String speedUnit() {
-    return unit == LengthUnit.METRES ? "cm a year" : "in a year";
-  }
-
-  /** {@code 6.4 cm a year}. */
+  /** {@code 6.4 cm a year}, whatever the unit of heights: so are the settings, and inches would read as the word. */
   public String speed(double cm) {
-    return figure(cm) + " " + speedUnit();
+    return figure(cm) + " cm a year";
   }
 
   /** How fast, and how sure; or why it is not told. */

@@ -28,6 +28,8 @@ public record Measurement(long id, LocalDate date, double height_m, @Nullable Do
   /** Most characters of {@code by}. */
   public static final int MOST_BY = 60;
 
+  /** No rod reads finer [m]. */
+  private static final double FINEST_M = 1e-4;
   private static final double LEAST_SITTING = 0.40;
   private static final double MOST_SITTING = 0.65;
 
@@ -47,6 +49,11 @@ public record Measurement(long id, LocalDate date, double height_m, @Nullable Do
       throw new RefusedException(
           "Who measured has at most " + MOST_BY + " characters; this has " + by.length() + ". A role is enough: coach, physiotherapist, mother.");
     }
+  }
+
+  /** Whether this is the same height of the same day by the same person. */
+  boolean repeats(Measurement other) {
+    return date.equals(other.date) && Math.abs(height_m - other.height_m) < FINEST_M / 2 && by.equalsIgnoreCase(other.by);
   }
 
   /** The same under the number that the store gave. */

@@ -50,6 +50,9 @@ public final class GrowthCommand implements Callable<Integer> {
   @Option(names = "--by", paramLabel = "WHO", description = "Who measured, as a role: coach, physiotherapist, mother.")
   private String by = "";
 
+  @Option(names = "--another", description = "A second reading that came out as one that is kept.")
+  private boolean another;
+
   @Option(names = "--unit", paramLabel = "UNIT", description = "m or ft. Default: your setting.")
   private @Nullable String unit;
 
@@ -113,7 +116,8 @@ public final class GrowthCommand implements Callable<Integer> {
       bench.growth().add(
           who,
           new Measurement(
-              0, Choices.anyDay(date, s), words.read("height", height), sitting == null ? null : (Double) words.read("sitting height", sitting), mass, by));
+              0, Choices.anyDay(date, s), words.read("height", height), sitting == null ? null : (Double) words.read("sitting height", sitting), mass, by),
+          another);
     }
     return true;
   }

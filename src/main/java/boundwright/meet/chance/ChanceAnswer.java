@@ -46,7 +46,7 @@ public record ChanceAnswer(
     LikelyWind w = wind;
     return "The level wanders from meet to meet as it has so far, up as easily as down; training still to come is not counted. Fouls "
         + Math.round(100 * fouls) + " in 100" + (foulsOwn ? ", the athlete's own. " : ", as in long-jump finals, until the athlete's own are known. ")
-        + (w == null ? "No wind is counted. " : "A mark in a wind above +2.0 m/s does not count. ") + fullRun.from();
+        + (w == null ? "No wind is counted. " : "A mark in a wind above +2.0 m/s does not count. ") + (fullRun.guess() == null ? "" : fullRun.guess() + " ") + fullRun.from();
   }
 
   /** A chance in words; never none or all, which nobody can promise. */

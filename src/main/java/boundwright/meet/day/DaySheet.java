@@ -52,10 +52,12 @@ public record DaySheet(MeetSheet sheet, @Nullable MeetDay day, List<Moment> mome
       @Nullable Estimate windStart_m,
       String rests) {
 
-    /** The move in words: how far and which way, or that it stays. */
+    /** The move in words, between the two marks as they are written: how far and which way, or that it stays. */
     public String move(LengthUnit unit) {
-      double by = moved_m.p50();
-      return Math.abs(by) < 0.005
+      Estimate from = start_m;
+      Estimate to = windStart_m;
+      double by = from == null || to == null ? 0 : unit.round(to.p50()) - unit.round(from.p50());
+      return Math.abs(by) < unit.step() / 2
           ? "stays"
           : unit.writeSmall(Math.abs(by)) + (by > 0 ? " back" : " forward") + " (" + signed(unit, moved_m.p05()) + " to " + signed(unit, moved_m.p95()) + ")";
     }

@@ -50,7 +50,7 @@ public final class FullRunHandler {
     entries.keep(
         ctx,
         "/athlete/" + athlete.id() + "/full-run",
-        () -> bench.fullRunLog().add(read(ctx, athlete)).id(),
+        () -> bench.fullRunDesk().keep(athlete, read(ctx, athlete), false, bench.settings().settings().unit(), today()).id(),
         sent -> show(ctx, 422, athlete, sent));
   }
 
@@ -102,7 +102,7 @@ public final class FullRunHandler {
         new FullRunView(
             athlete, unit, answer, chance, asked, refused, refusedChance, sent, gate.fresh(), Entries.said(ctx, "The distance was"), Entries.keptNumber(ctx),
             today().toString());
-    pages.show(ctx, refused.isEmpty() && refusedChance.isEmpty() ? status : 422, "jump/full-run", athlete.name() + ": the full run", "squad", view);
+    pages.show(ctx, refused.isEmpty() && refusedChance.isEmpty() ? status : 422, "jump/full-run", athlete.name() + ": the full run of the triple jump", "squad", view);
   }
 
   private ChanceAnswer chance(Athlete athlete, LengthUnit unit, FullRunView.Asked asked, FullRunAnswer answer) {

@@ -46,7 +46,7 @@ public final class GrowthHandler {
     Athlete athlete = Addresses.athlete(ctx, bench);
     try {
       String token = Entries.token(ctx, "enter it again");
-      String said = bench.once(token + ctx.path(), () -> bench.growth().add(athlete, measurement(ctx)).id()).isPresent() ? "kept" : "again";
+      String said = bench.once(token + ctx.path(), () -> bench.growth().add(athlete, measurement(ctx), !Form.text(ctx, "another").isEmpty()).id()).isPresent() ? "kept" : "again";
       ctx.redirect("/athlete/" + athlete.id() + "/growth?said=" + said, HttpStatus.SEE_OTHER);
     } catch (RefusedException e) {
       page(ctx, Written.refused(ctx, "height", String.valueOf(e.getMessage())));

@@ -2,6 +2,7 @@ package boundwright.approach.full;
 
 import boundwright.approach.full.SimulatedJumpers.Jumper;
 import boundwright.approach.full.SimulatedJumpers.Squad;
+import boundwright.approach.weather.Weather;
 import boundwright.quantity.Estimate;
 import java.util.List;
 import java.util.Locale;
@@ -63,6 +64,32 @@ public final class FullRunTrial {
     return new Held(asked, level / n, single / n, levelHalf / n, singleHalf / n, score / n, bias / n);
   }
 
+  /** Asks of one jump of somebody of whom, and of whose squad, nothing else is known: so many jumpers of each kind. */
+  static Held alone(int from, int steps, long seed, int jumpers) {
+    int level = 0;
+    int single = 0;
+    double half = 0;
+    double singleHalf = 0;
+    double bias = 0;
+    for (Kind kind : KINDS) {
+      for (int i = 0; i < jumpers; i++) {
+        Jumper who = new SimulatedJumpers(kind.squad(), seed + 1000L * i).jumpers.get(0);
+        Random truth = new Random(seed ^ (7919L * (i + 1)));
+        SeenDistance seen = new SeenDistance(who.id, SimulatedJumpers.TODAY, from, who.single(from, truth), Weather.UNKNOWN);
+        FullRunForecast f = FullRunModel.of(List.of(seen), SimulatedJumpers.TODAY, new Random(20_261_130L)).forecast(who.id, steps);
+        double m = who.level(steps, truth);
+        double y = who.single(steps, truth);
+        level += m >= f.level_m().p05() && m <= f.level_m().p95() ? 1 : 0;
+        single += y >= f.jump_m().p05() && y <= f.jump_m().p95() ? 1 : 0;
+        half += f.level_m().halfWidth();
+        singleHalf += f.jump_m().halfWidth();
+        bias += f.level_m().p50() - m;
+      }
+    }
+    double n = KINDS.size() * jumpers;
+    return new Held(KINDS.size() * jumpers, level / n, single / n, half / n, singleHalf / n, 0, bias / n);
+  }
+
   /** Seed and rounds. */
   public static void main(String[] args) {
     long seed = Long.parseLong(args[0]);
@@ -74,6 +101,12 @@ public final class FullRunTrial {
       System.out.printf(
           Locale.ROOT, "| %s | %d | %.1f %% | %.1f %% | %.2f | %.2f | %.2f | %+.2f | %.0f ms each%n", k.name, h.asked, 100 * h.level, 100 * h.single, h.levelHalf_m, h.singleHalf_m,
           h.score_m, h.bias_m, (System.nanoTime() - start) / 1e6 / rounds);
+    }
+    for (int[] ask : new int[][] {{4, 12}, {4, 16}, {6, 14}, {6, 18}, {8, 16}, {8, 20}, {12, 20}, {16, 6}, {16, 4}}) {
+      Held h = alone(ask[0], ask[1], seed, 2 * rounds);
+      System.out.printf(
+          Locale.ROOT, "| one jump from %d, asked of %d | %d | %.1f %% | %.1f %% | %.2f | %.2f | %+.2f |%n", ask[0], ask[1], h.asked, 100 * h.level, 100 * h.single, h.levelHalf_m,
+          h.singleHalf_m, h.bias_m);
     }
   }
 }

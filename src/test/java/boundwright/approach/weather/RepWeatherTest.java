@@ -71,6 +71,8 @@ class RepWeatherTest {
     RepWeather none = RepWeather.of(reps(5, 0.012, Weather.From.GAUGE, false), TODAY, new Random(1));
     assertThat(none).isEqualTo(new RepWeather(null, null, null, 0, 0));
     assertThat(none.words()).isEmpty();
+    assertThat(new RepWeather(gauge, null, null, 1, 1).words()).startsWith("In 1 bounding rep on 1 day with");
+    assertThat(new RepWeather(gauge, null, null, 3, 2).words()).startsWith("In 3 bounding reps on 2 days with");
   }
 
   /** The 90 % interval of the wind's effect holds about nine times in ten, whatever the effect is that it is drawn from the prior's range. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import boundwright.athlete.person.Person;
 import boundwright.athlete.person.Sex;
+import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -50,6 +51,18 @@ class GrowthTest {
 
   private static GrowthAnswer answer(Person who, List<Measurement> measured) {
     return new Growth(who, measured, GrowthSettings.DEFAULT, TODAY).answer();
+  }
+
+  @Test
+  void speedsAreCentimetresInEveryUnitAndWhatIsDueNowIsNotToldAsOfLater() {
+    GrowthWords feet = new GrowthWords(LengthUnit.FEET_INCHES, LocalDate::toString);
+    assertThat(feet.speed(2.54)).isEqualTo("2.5 cm a year");
+    GrowthSettings strict = new GrowthSettings(7, 1, 12);
+    GrowthAnswer due = new Growth(BOY, heights(56, 150, 5, 6), strict, TODAY).answer();
+    assertThat(feet.next(due, TODAY)).startsWith("Measure now.").doesNotContain("From then on");
+    GrowthAnswer later = new Growth(BOY, heights(56, 3, 5, 6), strict, TODAY).answer();
+    assertThat(feet.next(later, TODAY)).contains("Measure again on ");
+    assertThat(due.measureWhy() + later.measureWhy()).contains("The speed is less sure than").contains("From then on the speed is less sure than");
   }
 
   @Test

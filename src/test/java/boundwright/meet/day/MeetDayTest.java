@@ -14,6 +14,7 @@ import boundwright.quantity.RefusedException;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -69,8 +70,27 @@ class MeetDayTest {
     assertThat(gauge.moveFor(gauge.usualWind(), 0).halfWidth()).isCloseTo(0, within(1e-12));
     assertThat(LearnedShifts.inWinds(runs(30, true)).wind_m().halfWidth()).isGreaterThan(gauge.wind_m().halfWidth());
     assertThat(LearnedShifts.inWinds(runs(2, true)).moveFor(4, 1)).as("silent until told").isEqualTo(new Estimate(0, 0, 0));
-    DaySheet.Mark mark = new DaySheet.Mark("Ada", 1, 1, null, 14, moved, moved, moved, "");
-    assertThat(mark.move(LengthUnit.METRES)).contains(" cm back (");
-    assertThat(new DaySheet.Mark("Ada", 1, 1, null, 14, moved, new Estimate(0, 0, 0), moved, "").move(LengthUnit.METRES)).isEqualTo("stays");
+    assertThat(mark(33.40, moved.p50()).move(LengthUnit.METRES)).contains(" cm back (");
+    assertThat(mark(33.40, 0).move(LengthUnit.METRES)).isEqualTo("stays");
+  }
+
+  /** The move is between the two marks as they are written: 33.38 m and 33.39 m are 1 cm apart whatever lies behind them. */
+  @Test
+  void startMoveAndMarkThatFollowsAddUpAsTheyAreWritten() {
+    for (LengthUnit unit : LengthUnit.values()) {
+      for (int i = 0; i < 400; i++) {
+        DaySheet.Mark m = mark(33.3701 + 0.0007 * i, 0.0003 * i);
+        double start = unit.round(Objects.requireNonNull(m.start_m()).p50());
+        double then = unit.round(Objects.requireNonNull(m.windStart_m()).p50());
+        String by = then - start < unit.step() / 2 ? "stays" : unit.writeSmall(then - start) + " back";
+        assertThat(m.move(unit)).as("%s from %s", m.moved_m().p50(), start).startsWith(by);
+      }
+    }
+    assertThat(mark(33.376, 0.016).move(LengthUnit.METRES)).startsWith("1 cm back");
+    assertThat(mark(33.376, -0.016).move(LengthUnit.METRES)).startsWith("2 cm forward");
+  }
+
+  private static DaySheet.Mark mark(double start, double by) {
+    return new DaySheet.Mark("Ada", 1, 1, null, 14, new Estimate(start, start, start), new Estimate(by, by, by), new Estimate(start + by, start + by, start + by), "");
   }
 }
