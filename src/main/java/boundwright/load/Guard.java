@@ -187,6 +187,11 @@ public final class Guard {
             LoadSources.PAIN));
   }
 
+  /** Why no bounding is allowed on a day by what was felt: a sign to stop and refer, or a pain that is refused; a medical hold stands apart. */
+  public Optional<Finding> stoppedByPain(LegCare care, LocalDate day) {
+    return refer(care, day).or(() -> pain(care, day).filter(f -> f.answer() == Answer.REFUSED));
+  }
+
   private static boolean rising(LegCare care, LocalDate day) {
     int now = highest(care, day, 0, 6);
     int before = highest(care, day, 7, 13);

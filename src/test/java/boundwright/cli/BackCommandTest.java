@@ -76,6 +76,18 @@ class BackCommandTest {
   }
 
   @Test
+  void aPainThatIsTooMuchLeavesNothingForToday() {
+    ok("begin", "--leg", "left", "--former", "100", "--by", "Dr Invented");
+    assertThat(terminal.run("pain", "--athlete", "Orla Tamsin", "--area", "left shin", "--level", "7").exit()).isZero();
+    JsonNode way = ok("show", "--json").json().at("/ways/0");
+    assertThat(way.get("mostToday").asDouble()).isZero();
+    assertThat(way.get("today").asText()).startsWith("Rest the leg. Pain 7 of 10");
+    assertThat(way.get("loadedDays")).isEmpty();
+    assertThat(way.get("dates").isNull()).isTrue();
+    assertThat(ok().out()).contains("Rest the leg. Pain 7 of 10").doesNotContain("Up to");
+  }
+
+  @Test
   void oneDayOffIsOneDay() {
     Said log = terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--steps", "4", "--outcome", "in", "--date", "2026-05-12");
     assertThat(log.exit()).as(log.err()).isZero();

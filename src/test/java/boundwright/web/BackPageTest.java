@@ -9,6 +9,7 @@ import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.load.LegCare.MedicalHold;
+import boundwright.load.LegCare.Pain;
 import boundwright.load.back.Stages;
 import boundwright.load.back.WayBack;
 import boundwright.store.Workbench;
@@ -101,6 +102,13 @@ class BackPageTest {
             "by", "Coach Reed", "start", "30", "growth", "10", "former", "100");
     assertThat(refused.statusCode()).isEqualTo(422);
     assertThat(bench.waysBack().of(ilka.id())).isEmpty();
+  }
+
+  @Test
+  void aPainThatIsTooMuchLeadsThePage() {
+    begin("LEFT", "100", "Dr Sedge (invented)", "30");
+    bench.care().addPain(ilka.id(), new Pain(0, TODAY, "left shin", 7, null, false));
+    assertThat(client.get(page).body()).contains("Rest the leg. Pain 7 of 10").doesNotContain("Up to").doesNotContain("never reached");
   }
 
   @Test

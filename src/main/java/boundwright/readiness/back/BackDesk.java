@@ -4,6 +4,8 @@ import boundwright.athlete.Athlete;
 import boundwright.footfall.Foot;
 import boundwright.load.Band;
 import boundwright.load.CareRepository;
+import boundwright.load.Finding;
+import boundwright.load.Guard;
 import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LoadDesk;
@@ -156,6 +158,9 @@ public final class BackDesk {
     if (look.reached()) {
       throw new RefusedException("The former week is reached: there is no stage after. End the way back when licensed medical staff agree. Nothing was changed.");
     }
+    if (look.stopped()) {
+      throw new RefusedException("No step on while a pain stops the leg. " + look.todaySaid() + " Nothing was changed.");
+    }
     for (BackAsk a : look.asks()) {
       if (a.refuses()) {
         throw new RefusedException("The next stage is not earned. " + a.what() + ": " + a.said() + " Nothing was changed.");
@@ -196,18 +201,19 @@ public final class BackDesk {
     List<DayLoad> days = log.since(List.of(athlete), habits.isBefore(from) ? habits : from).getOrDefault(athlete.id(), List.of());
     List<TestScore> own = tests.of(athlete.id());
     ContactWeights weights = load.weights(athlete, today);
+    String stop = new Guard(care.guard().limits(), null).stoppedByPain(known, today).map(Finding::said).orElse(null);
     List<BackLook> out = new ArrayList<>();
     for (WayBack way : all) {
       LegBack leg = known.backs().stream().filter(b -> b.isOf(way)).findFirst().orElse(null);
       if (leg != null) {
-        out.add(look(way, leg, new Seen(today, known, felt, days, own, tests.all(BackAsk.five(way.leg())), weights), unit));
+        out.add(look(way, leg, new Seen(today, known, stop, felt, days, own, tests.all(BackAsk.five(way.leg())), weights), unit));
       }
     }
     out.sort(Comparator.comparing(BackLook::runs).reversed().thenComparing(l -> l.way().begun(), Comparator.reverseOrder()));
     return List.copyOf(out);
   }
 
-  private record Seen(LocalDate today, LegCare care, List<Felt> felt, List<DayLoad> days, List<TestScore> own, List<TestScore> squad, ContactWeights weights) {}
+  private record Seen(LocalDate today, LegCare care, @Nullable String stop, List<Felt> felt, List<DayLoad> days, List<TestScore> own, List<TestScore> squad, ContactWeights weights) {}
 
   private static BackLook look(WayBack way, LegBack leg, Seen s, LengthUnit unit) {
     WayBack.Stand stand = new WayBack.Stand(leg.stage(), leg.since(), leg.steppedBack());
@@ -219,8 +225,9 @@ public final class BackDesk {
     boolean open = way.end() == null && state.stage() < way.stages().count();
     boolean never = shortest.days(state, s.today().getDayOfWeek()) >= ShortestWay.NEVER;
     boolean held = s.care().holds().stream().anyMatch(h -> h.holds(s.today()));
+    boolean waits = held || s.stop() != null;
     BackDates dates =
-        open && !never && !held ? BackDates.of(way.stages(), shortest, state, s.today(), chances, random()) : null;
+        open && !never && !waits ? BackDates.of(way.stages(), shortest, state, s.today(), chances, random()) : null;
     double week =
         s.days().stream()
             .filter(d -> d.date().isAfter(s.today().minusDays(7)) && !d.date().isAfter(s.today()))
@@ -228,7 +235,7 @@ public final class BackDesk {
             .sum();
     return new BackLook(
         way, leg, state, s.today(), clean, open ? BackAsk.of(way, state, s.own(), s.squad(), unit) : List.of(), habit.trains(),
-        open && !held ? shortest.way(state, s.today().getDayOfWeek()) : List.of(), dates, chances, held, week);
+        open && !waits ? shortest.way(state, s.today().getDayOfWeek()) : List.of(), dates, chances, held, s.stop(), week);
   }
 
   private static RandomGenerator random() {

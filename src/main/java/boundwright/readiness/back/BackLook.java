@@ -28,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  * @param dates when it may be reached, or null if never, when it is over, or while it is held
  * @param chances what the dates rest on
  * @param held whether a medical hold stands, so that it waits
+ * @param stop why a pain or a sign to refer stops bounding today, or null; {@code dates} and {@code path} are not told then either
  * @param week of the leg in seven days so far, today included [standing-bound contacts]
  */
 public record BackLook(
@@ -42,6 +43,7 @@ public record BackLook(
     @Nullable BackDates dates,
     BackChances chances,
     boolean held,
+    @Nullable String stop,
     double week) {
   /** Takes copies. */
   public BackLook {
@@ -61,7 +63,7 @@ public record BackLook(
     return state.stage() >= way.stages().count();
   }
 
-  /** Whether the leg may be loaded today by its rest; the guard, a hold and pain stand above it. */
+  /** Whether the leg may be loaded today by its rest; a hold and pain stand above it. */
   public boolean rested() {
     return state.sinceLoaded() >= way.stages().restDays(Math.min(state.stage(), way.stages().count() - 1));
   }
@@ -71,14 +73,19 @@ public record BackLook(
     return Math.max(0, leg.week(today) - week);
   }
 
+  /** Whether what was felt stops the leg today: as the guard judges it, or because the stage to which it stepped back begins only after today. */
+  public boolean stopped() {
+    return stop != null || (leg.steppedBack() != null && leg.since().isAfter(today));
+  }
+
   /** Most of today [standing-bound contacts]. */
   public double mostToday() {
-    return rested() && !held ? Math.min(left(), leg.perDay(today)) : 0;
+    return rested() && !held && !stopped() ? Math.min(left(), leg.perDay(today)) : 0;
   }
 
   /** Whether the next stage is earned, and no test says no. */
   public boolean mayStep() {
-    return runs() && !held && !reached() && state.earned() && asks.stream().noneMatch(a -> a.met() == BackAsk.Met.BELOW);
+    return runs() && !held && !stopped() && !reached() && state.earned() && asks.stream().noneMatch(a -> a.met() == BackAsk.Met.BELOW);
   }
 
   /** What is to be done with the leg today, in a sentence. */
@@ -88,6 +95,12 @@ public record BackLook(
     }
     if (held) {
       return "A medical hold stands: nothing today. It begins again at the first stage when a named clinician has ended the hold.";
+    }
+    if (stop != null) {
+      return "Rest the leg. " + stop;
+    }
+    if (stopped()) {
+      return "Rest the leg today: the stage to which it stepped back begins on " + leg.since() + ".";
     }
     if (reached()) {
       return "The former week is reached. The usual limits hold; end the way back when licensed medical staff agree.";

@@ -30,7 +30,7 @@ class BackPictureTest {
     BackState state = BackState.rested(stage);
     ShortestWay shortest = new ShortestWay(s);
     BackDates dates = stage >= s.count() ? null : BackDates.of(s, shortest, state, TODAY, BackChances.NONE, new Random(1));
-    return new BackLook(way, standing, state, TODAY, List.of(), List.of(), EnumSet.allOf(DayOfWeek.class), List.of(), dates, BackChances.NONE, false, 0);
+    return new BackLook(way, standing, state, TODAY, List.of(), List.of(), EnumSet.allOf(DayOfWeek.class), List.of(), dates, BackChances.NONE, false, null, 0);
   }
 
   @Test
