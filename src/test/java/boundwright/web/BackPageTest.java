@@ -112,6 +112,13 @@ class BackPageTest {
   }
 
   @Test
+  void theAthletesPageSaysWhatTheStageAllows() {
+    assertThat(client.get("/athlete/" + ilka.id()).body()).doesNotContain("Way back:");
+    begin("LEFT", "100", "Dr Sedge (invented)", "30");
+    assertThat(client.get("/athlete/" + ilka.id()).body()).containsOnlyOnce("Way back: up to 15 standing-bound contacts on the left leg today.");
+  }
+
+  @Test
   void badInputIsRefusedBesideItsForm() {
     assertThat(begin("LEFT", "100", "Dr Sedge", "95").body()).contains("10 to 90 %");
     assertThat(begin("LEFT", "", "Dr Sedge", "30").body()).contains("former week is not known");
