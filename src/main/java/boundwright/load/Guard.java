@@ -219,14 +219,12 @@ public final class Guard {
   }
 
   Optional<Finding> medicalHold(LegCare care, LocalDate day) {
-    return care.holds().stream()
-        .filter(h -> h.holds(day))
-        .findFirst()
+    return care.holding(day)
         .map(
             (MedicalHold h) ->
                 new Finding(Rule.MEDICAL_HOLD, Answer.REFUSED, 1, 0, "holds",
-                    "On medical hold since " + h.from()
-                        + ". A coach cannot lift it: enter the name of the clinician who ends it, and the date.",
+                    "On medical hold since " + h.from() + ". A coach cannot lift it"
+                        + (h.clearedOn() == null ? ": enter the name of the clinician who ends it, and the date." : ". It ends " + h.endsSaid() + "."),
                     LoadSources.REFER));
   }
 

@@ -108,6 +108,20 @@ class BackCommandTest {
   }
 
   @Test
+  void aHoldWhoseEndIsEnteredNamesTheDayAndTheClinician() {
+    ok("begin", "--leg", "left", "--former", "100", "--by", "Dr Invented");
+    assertThat(terminal.run("hold", "--athlete", "Orla Tamsin", "--note", "set by the physio (invented)").exit()).isZero();
+    assertThat(ok().out()).contains("when a named clinician has ended the hold");
+    Said ended = terminal.run("hold", "--athlete", "Orla Tamsin", "--end", "1", "--by", "Dr Sedge (invented)", "--on", "2026-05-20");
+    assertThat(ended.exit()).as(ended.err()).isZero();
+    String named = "on 2026-05-20, the day named by Dr Sedge (invented)";
+    assertThat(ok().out()).contains("first stage " + named + ".").doesNotContain("has ended the hold");
+    assertThat(refused("begin", "--leg", "right", "--former", "100", "--by", "x")).contains("a way back begins " + named).doesNotContain("has ended it");
+    assertThat(refused("step", "--id", "1", "--to", "on", "--by", "x")).contains("no step before it ends " + named);
+    assertThat(terminal.run("marks", "--athlete", "Orla Tamsin", "--sequence", "RL", "--steps", "0").out()).contains("It ends " + named).doesNotContain("enter the name");
+  }
+
+  @Test
   void oneDayOffIsOneDay() {
     Said log = terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--steps", "4", "--outcome", "in", "--date", "2026-05-12");
     assertThat(log.exit()).as(log.err()).isZero();

@@ -146,8 +146,10 @@ public final class BackDesk {
       throw new RefusedException("Way back " + id + " has ended and stays as it is. Nothing was changed.");
     }
     int stage = look.state().stage();
-    if (look.held()) {
-      throw new RefusedException("A medical hold stands: no step until a named clinician has ended it. Nothing was changed.");
+    MedicalHold hold = look.now().hold();
+    if (hold != null) {
+      throw new RefusedException(
+          "A medical hold stands: no step " + (hold.clearedOn() == null ? "until a named clinician has ended it" : "before it ends " + hold.endsSaid()) + ". Nothing was changed.");
     }
     if (kind == BackStep.Kind.BACK) {
       if (stage == 0) {
@@ -258,9 +260,8 @@ public final class BackDesk {
   private static LegToday now(
       WayBack way, LegBack leg, int clean, LocalDate today, LegCare care, @Nullable String stop, List<DayLoad> days, ContactWeights weights) {
     WayBack.Stand stand = new WayBack.Stand(leg.stage(), leg.since(), leg.steppedBack());
-    boolean held = care.holds().stream().anyMatch(h -> h.holds(today));
     return new LegToday(
-        way, leg, BackState.of(way, stand, today, days, clean), today, held, stop, units(way.leg(), days, weights, today.minusDays(6), today),
+        way, leg, BackState.of(way, stand, today, days, clean), today, care.holding(today).orElse(null), stop, units(way.leg(), days, weights, today.minusDays(6), today),
         units(way.leg(), days, weights, today, today));
   }
 

@@ -1,5 +1,6 @@
 package boundwright.readiness.back;
 
+import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.back.BackState;
 import boundwright.load.back.LegBack;
 import boundwright.load.back.WayBack;
@@ -13,13 +14,18 @@ import org.jspecify.annotations.Nullable;
  * @param leg where the guard sees it
  * @param state where it stands on the morning of {@code today}
  * @param today the day
- * @param held whether a medical hold stands, so that it waits
+ * @param hold the medical hold that stands, so that it waits, or null
  * @param stop why a pain or a sign to refer stops bounding today, or null
  * @param week of the leg in seven days so far, today included [standing-bound contacts]
  * @param done of the leg today so far [standing-bound contacts]
  */
 public record LegToday(
-    WayBack way, LegBack leg, BackState state, LocalDate today, boolean held, @Nullable String stop, double week, double done) {
+    WayBack way, LegBack leg, BackState state, LocalDate today, @Nullable MedicalHold hold, @Nullable String stop, double week, double done) {
+  /** Whether a medical hold stands. */
+  public boolean held() {
+    return hold != null;
+  }
+
   /** Whether it runs. */
   public boolean runs() {
     return way.end() == null;
@@ -51,7 +57,7 @@ public record LegToday(
 
   /** What may still be done today [standing-bound contacts]. */
   public double mostToday() {
-    return rested() && !held && !stopped() ? Math.max(0, Math.min(left(), leg.perDay(today) - done)) : 0;
+    return rested() && !held() && !stopped() ? Math.max(0, Math.min(left(), leg.perDay(today) - done)) : 0;
   }
 
   /** What is to be done with the leg today, in a sentence. */
@@ -59,8 +65,9 @@ public record LegToday(
     if (!runs()) {
       return "It is over.";
     }
-    if (held) {
-      return "A medical hold stands: nothing today. It begins again at the first stage when a named clinician has ended the hold.";
+    if (hold != null) {
+      return "A medical hold stands: nothing today. It begins again at the first stage "
+          + (hold.clearedOn() == null ? "when a named clinician has ended the hold" : hold.endsSaid()) + ".";
     }
     if (stop != null) {
       return "Rest the leg. " + stop;
@@ -85,7 +92,7 @@ public record LegToday(
 
   /** The same in a few words, as it stands beside the verdict of the day; empty when the stage has nothing to say today. */
   public String brief() {
-    if (!runs() || today.isBefore(way.begun()) || (reached() && !held && !stopped())) {
+    if (!runs() || today.isBefore(way.begun()) || (reached() && !held() && !stopped())) {
       return "";
     }
     return "Way back: " + (mostToday() < 1 ? "rest the " + way.leg().label() + " leg" + (done > 0 ? ", no more today." : " today.") : upTo("the " + way.leg().label()).replace("Up to", "up to") + ".");

@@ -32,7 +32,7 @@ class BackPictureTest {
     ShortestWay shortest = new ShortestWay(s);
     BackDates dates = stage >= s.count() ? null : BackDates.of(s, shortest, state, TODAY, BackChances.NONE, new Random(1));
     return new BackLook(
-        new LegToday(way, standing, state, TODAY, false, null, 0, 0), List.of(), List.of(), EnumSet.allOf(DayOfWeek.class), List.of(), dates, BackChances.NONE);
+        new LegToday(way, standing, state, TODAY, null, null, 0, 0), List.of(), List.of(), EnumSet.allOf(DayOfWeek.class), List.of(), dates, BackChances.NONE);
   }
 
   @Test
