@@ -112,7 +112,7 @@ class BackCommandTest {
     ok("begin", "--leg", "left", "--former", "100", "--by", "Dr Invented");
     assertThat(terminal.run("hold", "--athlete", "Orla Tamsin", "--note", "set by the physio (invented)").exit()).isZero();
     assertThat(ok().out()).contains("when a named clinician has ended the hold");
-    Said ended = terminal.run("hold", "--athlete", "Orla Tamsin", "--end", "1", "--by", "Dr Sedge (invented)", "--on", "2026-05-20");
+    Said ended = terminal.run("hold", "--athlete", "Orla Tamsin", "--end", "1", "--by", "Dr Sedge (invented)", "--on", "2026-05-20", "--sure");
     assertThat(ended.exit()).as(ended.err()).isZero();
     String named = "on 2026-05-20, the day named by Dr Sedge (invented)";
     assertThat(ok().out()).contains("first stage " + named + ".").doesNotContain("has ended the hold");

@@ -96,6 +96,7 @@ class BackPageTest {
   @Test
   void whileAHoldStandsNothingIsBegunAndTheHoldIsNamed() {
     bench.care().openHold(ilka.id(), new MedicalHold(0, TODAY.minusDays(2), "Set by the club's medical staff", null, null));
+    assertThat(client.get("/athlete/" + ilka.id() + "/care").body()).contains("Kept for good").contains("a day too late stands until it comes");
     assertThat(client.get(page).body()).contains("On medical hold since").contains("named clinician").doesNotContain("Begin a way back");
     HttpResponse<String> refused =
         client.post(page, "csrf", Client.hidden(client.get("/athlete/" + ilka.id() + "/care").body(), "csrf"), "token", "0123456789abcdef0123456789abcdef", "leg", "LEFT", "from", "",
