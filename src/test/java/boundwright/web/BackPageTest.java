@@ -124,6 +124,8 @@ class BackPageTest {
     assertThat(begin("LEFT", "100", "Dr Sedge", "95").body()).contains("10 to 90 %");
     assertThat(begin("LEFT", "", "Dr Sedge", "30").body()).contains("former week is not known");
     assertThat(begin("LEFT", "100", "", "30").body()).contains("Name who says");
+    HttpResponse<String> two = client.post(page, form("leg", "LEFT", "from", "05/04/2026", "by", "Dr Sedge", "start", "30", "growth", "10", "former", "100"));
+    assertThat(two.body()).contains("day first it is 2026-04-05, month first 2026-05-04");
     assertThat(begin("BOTH", "100", "Dr Sedge", "30").statusCode()).isEqualTo(422);
     assertThat(client.post(page + "/99/step", form("to", "ON", "by", "x", "note", "")).statusCode()).isEqualTo(422);
     assertThat(bench.waysBack().of(ilka.id())).isEmpty();
