@@ -6,10 +6,10 @@ import boundwright.flight.Outcome;
 import boundwright.jump.Event;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
+import boundwright.quantity.WrittenDay;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkSettings;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
@@ -68,16 +68,9 @@ public final class Choices {
     return day;
   }
 
-  /** The day written so, or today. */
+  /** The day written so, as {@link WrittenDay} reads it, or today. */
   public static LocalDate anyDay(@Nullable String written, Surroundings s) {
-    if (written == null) {
-      return s.today();
-    }
-    try {
-      return LocalDate.parse(written.strip());
-    } catch (DateTimeParseException e) {
-      throw new RefusedException("The day '" + written + "' is no date. Write year, month, day, as in 2026-05-14.", e);
-    }
+    return written == null ? s.today() : WrittenDay.read(written);
   }
 
   /** A length by hand, or null when it was not given. */

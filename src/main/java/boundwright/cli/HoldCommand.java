@@ -4,6 +4,7 @@ import boundwright.athlete.Athlete;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import java.time.LocalDate;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -38,8 +39,11 @@ final class HoldCommand implements Callable<Integer> {
   @Option(names = "--by", paramLabel = "CLINICIAN", description = "The clinician who ends it.")
   private @Nullable String by;
 
-  @Option(names = "--on", paramLabel = "DAY", description = "The day from which the clinician allows bounding.")
+  @Option(names = "--on", paramLabel = "DAY", description = "The day from which the clinician allows bounding. Kept for good.")
   private @Nullable String on;
+
+  @Option(names = "--sure", description = "With --end: the day lies after today and is right.")
+  private boolean sure;
 
   HoldCommand(BoundwrightCommand top) {
     this.top = top;
@@ -50,6 +54,9 @@ final class HoldCommand implements Callable<Integer> {
     Surroundings s = top.surroundings();
     try (Workbench bench = data.open(s)) {
       Athlete who = whose.in(bench);
+      if (sure && end == null) {
+        throw new RefusedException("--sure goes with --end. Nothing was changed.");
+      }
       if (note != null && (end != null || by != null || on != null)) {
         throw new RefusedException("Open a hold with --note, or end one with --end, not both at once. Nothing was changed.");
       }
@@ -62,7 +69,13 @@ final class HoldCommand implements Callable<Integer> {
         if (end == null || by == null || on == null) {
           throw new RefusedException(ASKED + " Nothing was changed: the hold lasts.");
         }
-        bench.care().endHold(who.id(), end, by, Choices.anyDay(on, s));
+        LocalDate day = Choices.anyDay(on, s);
+        if (day.isAfter(s.today()) && !sure) {
+          throw new RefusedException(
+              "The day " + day + " lies after today, " + s.today() + ". The end of a hold is kept for good: a day too early is put right by a new hold, a day too late stands until it"
+                  + " comes. If it is the day that " + by.strip() + " named, add --sure. Nothing was changed: the hold lasts.");
+        }
+        bench.care().endHold(who.id(), end, by, day);
       } else if (from != null) {
         throw new RefusedException("--from goes with --note. Nothing was changed.");
       }

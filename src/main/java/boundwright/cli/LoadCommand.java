@@ -21,10 +21,10 @@ import boundwright.load.account.RelativeImpact;
 import boundwright.load.rating.RatedWeek;
 import boundwright.load.rating.SessionRating;
 import boundwright.quantity.RefusedException;
+import boundwright.quantity.WrittenDay;
 import boundwright.store.Workbench;
 import java.io.PrintWriter;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -204,15 +204,11 @@ final class LoadCommand implements Callable<Integer> {
   }
 
   private static LocalDate day(String text, LocalDate today) {
-    try {
-      LocalDate day = LocalDate.parse(text.strip());
-      if (day.isBefore(today)) {
-        throw new RefusedException("The plan cannot be looked at on " + day + ", which is over. Give today or a day to come, for example " + today + ".");
-      }
-      return day;
-    } catch (DateTimeParseException e) {
-      throw new RefusedException("The day '" + text + "' cannot be read. Write it as " + today + ".", e);
+    LocalDate day = WrittenDay.read(text);
+    if (day.isBefore(today)) {
+      throw new RefusedException("The plan cannot be looked at on " + day + ", which is over. Give today or a day to come, for example " + today + ".");
     }
+    return day;
   }
 
   private static Season part(String text) {

@@ -112,6 +112,7 @@ final class LogCommand implements Callable<Integer> {
           next == null
               ? null
               : bench.advisor().whatToLog(who, rep.sequence(), rep.approachSteps(), settings.facility().surface(), settings);
+      List<String> wayBack = bench.backDesk().today(who);
       if (top.json()) {
         RepAnswer said = RepAnswer.of(who.name(), rep);
         Json.print(
@@ -119,12 +120,12 @@ final class LogCommand implements Callable<Integer> {
             new Answer(
                 undoLast ? null : said,
                 undoLast ? said : null,
-                next == null ? null : MarksAnswer.of(who, next, false, toLog, next.warnings(), day, settings.unit()),
+                next == null ? null : MarksAnswer.of(who, next, false, toLog, next.warnings(), day, wayBack, settings.unit()),
                 noNext));
       } else if (next == null) {
         s.out().println("No next mark: " + noNext);
       } else {
-        new MarksText(s.out(), settings.unit()).print(who, next, false, toLog, next.warnings(), day);
+        new MarksText(s.out(), settings.unit()).print(who, next, false, toLog, next.warnings(), day, wayBack);
       }
       return 0;
     }

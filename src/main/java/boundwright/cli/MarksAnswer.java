@@ -50,12 +50,12 @@ record MarksAnswer(
   /** What is printed instead while bounding is stopped: no mark and no dose, only the reason. */
   record Stopped(String athlete, boolean held, String reason) {}
 
-  /** The one verdict of the day; {@code body} is a pain of these days, or null. */
-  record Load(String answer, String soFar, String withPlan, String said, @Nullable String body) {
-    static Load of(DayVerdict day) {
+  /** The one verdict of the day; {@code body} is a pain of these days, or null; {@code wayBack} what the stage of a leg on its way back allows today. */
+  record Load(String answer, String soFar, String withPlan, String said, @Nullable String body, List<String> wayBack) {
+    static Load of(DayVerdict day, List<String> wayBack) {
       return new Load(
           day.answer().label(), day.soFar().answer().label(), day.withPlan().answer().label(), day.said(),
-          day.body().map(Finding::said).orElse(null));
+          day.body().map(Finding::said).orElse(null), wayBack);
     }
   }
 
@@ -114,7 +114,7 @@ record MarksAnswer(
   }
 
   static MarksAnswer of(
-      Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings, DayVerdict day, LengthUnit unit) {
+      Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings, DayVerdict day, List<String> wayBack, LengthUnit unit) {
     Forecast forecast = advice.forecast();
     Sequence sequence = forecast.sequence();
     WindowAnswer window =
@@ -147,7 +147,7 @@ record MarksAnswer(
         advice.sure(),
         flat ? List.of() : advice.openers().stream().map(OpenerAnswer::of).toList(),
         warnings,
-        Load.of(day));
+        Load.of(day, wayBack));
   }
 
   private static Position position(Forecast forecast, int contact) {

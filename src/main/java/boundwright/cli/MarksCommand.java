@@ -96,10 +96,11 @@ final class MarksCommand implements Callable<Integer> {
           flat
               ? null
               : bench.advisor().whatToLog(who, feet, advice.forecast().approachSteps(), settings.facility().surface(), settings);
+      List<String> wayBack = bench.backDesk().today(who);
       if (top.json()) {
-        Json.print(s.out(), MarksAnswer.of(who, advice, flat, next, warnings, day, settings.unit()));
+        Json.print(s.out(), MarksAnswer.of(who, advice, flat, next, warnings, day, wayBack, settings.unit()));
       } else {
-        new MarksText(s.out(), settings.unit()).print(who, advice, flat, next, warnings, day);
+        new MarksText(s.out(), settings.unit()).print(who, advice, flat, next, warnings, day, wayBack);
       }
       return 0;
     }

@@ -33,7 +33,7 @@ final class MarksText {
   }
 
   /** Prints all of it; {@code next} is what logging the next rep should add, or null. */
-  void print(Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings, DayVerdict day) {
+  void print(Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings, DayVerdict day, List<String> wayBack) {
     if (flat) {
       line("GROUND", unit.write(advice.groundNeeded_m()) + " of level ground, start mark to landing");
     } else {
@@ -58,7 +58,13 @@ final class MarksText {
       advice.openers().forEach(o -> wrapped("Or else", o.said()));
     }
     warnings.forEach(w -> wrapped("Take care", w));
+    load(day, wayBack);
+  }
+
+  /** The verdict of the day, and what the stage of a leg on its way back allows. */
+  void load(DayVerdict day, List<String> wayBack) {
     wrapped("Load", day.said() + day.body().map(f -> " " + f.said()).orElse(""));
+    wayBack.forEach(said -> wrapped("", said));
   }
 
   private void start(MarkAdvice advice) {

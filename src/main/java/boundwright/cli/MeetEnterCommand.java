@@ -1,6 +1,7 @@
 package boundwright.cli;
 
 import boundwright.athlete.Athlete;
+import boundwright.athlete.person.Sex;
 import boundwright.meet.Entrant;
 import boundwright.meet.MeetSheet;
 import boundwright.quantity.RefusedException;
@@ -35,7 +36,24 @@ final class MeetEnterCommand implements Callable<Integer> {
       MeetSheet sheet = options.sheet(bench, s.today());
       bench.meets().enter(sheet.id(), entrant(bench));
       MeetAttemptCommand.answer(top, bench, options.unit(bench), sheet.id(), null, null);
+      if (!top.json()) {
+        asked(s, bench, sheet);
+      }
       return 0;
+    }
+  }
+
+  /** The competition sets the board, so one of the other sex is asked about; entered they are. */
+  private void asked(Surroundings s, Workbench bench, MeetSheet sheet) {
+    if (athlete == null) {
+      return;
+    }
+    Athlete who = DataOptions.athlete(bench, athlete);
+    Sex sex = bench.people().person(who.id()).sex();
+    if (sex != null && sheet.isForOthers(sex)) {
+      s.out().println(
+          who.name() + " is " + sex.label() + ", and this meet is for " + sheet.competition() + ", board to sand " + options.unit(bench).write(sheet.board_m())
+              + ". Is that meant? The board is set with the meet: boundwright meet new --for.");
     }
   }
 

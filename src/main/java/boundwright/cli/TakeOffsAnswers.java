@@ -58,7 +58,7 @@ final class TakeOffsAnswers {
       String instead,
       List<String> warnings,
       MarksAnswer.Load load) {
-    static Answer of(Athlete who, RunJumpMarks m, DayVerdict day, LengthUnit in) {
+    static Answer of(Athlete who, RunJumpMarks m, DayVerdict day, List<String> wayBack, LengthUnit in) {
       SandMarks sand = m.sand();
       Window w = sand == null ? null : sand.window();
       return new Answer(
@@ -79,7 +79,7 @@ final class TakeOffsAnswers {
           m.sure(in),
           m.instead(in),
           m.warnings(),
-          MarksAnswer.Load.of(day));
+          MarksAnswer.Load.of(day, wayBack));
     }
   }
 

@@ -4,7 +4,6 @@ import boundwright.athlete.Athlete;
 import boundwright.footfall.Foot;
 import boundwright.footfall.RunJumps;
 import boundwright.load.DayVerdict;
-import boundwright.load.Finding;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
@@ -151,14 +150,15 @@ final class TakeOffsCommand implements Callable<Integer> {
       return;
     }
     RunJumpMarks m = bench.runJumpDesk().marks(who, pattern, from, !flat, settings);
+    List<String> wayBack = bench.backDesk().today(who);
     if (top.json()) {
-      Json.print(s.out(), TakeOffsAnswers.Answer.of(who, m, day, settings.unit()));
+      Json.print(s.out(), TakeOffsAnswers.Answer.of(who, m, day, wayBack, settings.unit()));
     } else {
-      print(s, who, m, day, settings.unit());
+      print(s, who, m, day, wayBack, settings.unit());
     }
   }
 
-  private static void print(Surroundings s, Athlete who, RunJumpMarks m, DayVerdict day, LengthUnit in) {
+  private static void print(Surroundings s, Athlete who, RunJumpMarks m, DayVerdict day, List<String> wayBack, LengthUnit in) {
     MarksText text = new MarksText(s.out(), in);
     SandMarks sand = m.sand();
     if (sand == null) {
@@ -189,7 +189,7 @@ final class TakeOffsCommand implements Callable<Integer> {
     text.wrapped("How sure", m.sure(in));
     text.wrapped("From", m.from());
     m.warnings().forEach(w -> text.wrapped("Take care", w));
-    text.wrapped("Load", day.said() + day.body().map(Finding::said).map(f -> " " + f).orElse(""));
+    text.load(day, wayBack);
   }
 
   private static void row(Surroundings s, String jump, String what, Estimate e, String tape, LengthUnit in) {

@@ -187,6 +187,11 @@ public final class Guard {
             LoadSources.PAIN));
   }
 
+  /** Why no bounding is allowed on a day by what was felt: a sign to stop and refer, or a pain that is refused; a medical hold stands apart. */
+  public Optional<Finding> stoppedByPain(LegCare care, LocalDate day) {
+    return refer(care, day).or(() -> pain(care, day).filter(f -> f.answer() == Answer.REFUSED));
+  }
+
   private static boolean rising(LegCare care, LocalDate day) {
     int now = highest(care, day, 0, 6);
     int before = highest(care, day, 7, 13);
@@ -214,14 +219,12 @@ public final class Guard {
   }
 
   Optional<Finding> medicalHold(LegCare care, LocalDate day) {
-    return care.holds().stream()
-        .filter(h -> h.holds(day))
-        .findFirst()
+    return care.holding(day)
         .map(
             (MedicalHold h) ->
                 new Finding(Rule.MEDICAL_HOLD, Answer.REFUSED, 1, 0, "holds",
-                    "On medical hold since " + h.from()
-                        + ". A coach cannot lift it: enter the name of the clinician who ends it, and the date.",
+                    "On medical hold since " + h.from() + ". A coach cannot lift it"
+                        + (h.clearedOn() == null ? ": enter the name of the clinician who ends it, and the date." : ". It ends " + h.endsSaid() + "."),
                     LoadSources.REFER));
   }
 

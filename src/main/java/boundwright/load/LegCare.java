@@ -81,9 +81,14 @@ public record LegCare(
     return fast == null ? weeks : Math.min(weeks, fast.weeks(day));
   }
 
-  /** The hold that stands on a day, see {@link MedicalHold#stands}. */
+  /** The hold that stands on a day, see {@link MedicalHold#stands}; of several the one that lasts longest. */
   public Optional<MedicalHold> standing(LocalDate day) {
-    return holds.stream().filter(h -> h.stands(day)).findFirst();
+    return holds.stream().filter(h -> h.stands(day)).max(MedicalHold.BY_END);
+  }
+
+  /** The hold that stops bounding on a day, see {@link MedicalHold#holds}; of several the one that lasts longest. */
+  public Optional<MedicalHold> holding(LocalDate day) {
+    return holds.stream().filter(h -> h.holds(day)).max(MedicalHold.BY_END);
   }
 
   /**
@@ -143,6 +148,10 @@ public record LegCare(
    */
   public record MedicalHold(
       long id, LocalDate from, String note, @Nullable String clearedBy, @Nullable LocalDate clearedOn) {
+    /** First those that end first; those that nobody has ended last. */
+    static final Comparator<MedicalHold> BY_END =
+        Comparator.comparing((MedicalHold h) -> h.clearedOn() == null ? LocalDate.MAX : h.clearedOn());
+
     /** Refuses an end without a name or without a date, or before the beginning. */
     public MedicalHold {
       boolean named = clearedBy != null && !clearedBy.isBlank();
@@ -164,11 +173,16 @@ public record LegCare(
       return clearedOn == null || holds(day);
     }
 
+    /** From when bounding may be allowed again: the day and the clinician where both are entered, else that nobody has ended it. */
+    public String endsSaid() {
+      return clearedOn == null ? "when a named clinician has ended it, with a date" : "on " + clearedOn + ", the day named by " + clearedBy;
+    }
+
     /** Why no way back begins while it stands. */
     public RefusedException refusesWayBack() {
       return new RefusedException(
-          "Medical hold " + id + " stands since " + from + (note.isEmpty() ? "" : " (" + note + ")")
-              + ": a way back begins when a named clinician has ended it, with a date. Enter both with the hold. Nothing was begun.");
+          "Medical hold " + id + " stands since " + from + (note.isEmpty() ? "" : " (" + note + ")") + ": a way back begins " + endsSaid() + "."
+              + (clearedOn == null ? " Enter both with the hold." : "") + " Nothing was begun.");
     }
   }
 }

@@ -1,5 +1,6 @@
 package boundwright.meet;
 
+import boundwright.athlete.person.Sex;
 import boundwright.jump.CombinedTable;
 import boundwright.jump.Event;
 import boundwright.quantity.RefusedException;
@@ -64,6 +65,14 @@ public record MeetSheet(
   /** A meet without anybody on the list, before it is stored. */
   public static MeetSheet of(String name, LocalDate date, BoardDistance board, @Nullable Scoring scoring, MeetRules rules) {
     return new MeetSheet(0, name, date, board.label(), board.distance_m(), scoring, rules, List.of(), List.of());
+  }
+
+  /** Whether it is for women or girls and this is a man, or the other way round; false where either is not known, or the competition has the coach's own words. */
+  public boolean isForOthers(@Nullable Sex sex) {
+    boolean known = BoardDistance.ALL.stream().anyMatch(b -> b.label().equals(competition));
+    boolean female = competition.startsWith("women,") || competition.startsWith("girls,");
+    boolean male = competition.startsWith("men,") || competition.startsWith("boys,");
+    return known && ((female && sex == Sex.MALE) || (male && sex == Sex.FEMALE));
   }
 
   /** The board with where its distance stood: one of the known ones, or the coach's own entry. */

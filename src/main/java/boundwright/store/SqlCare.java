@@ -231,7 +231,7 @@ final class SqlCare implements CareRepository {
           if (hold.clearedOn() != null) {
             throw new RefusedException(
                 "This hold was ended already by " + hold.clearedBy() + " from " + hold.clearedOn()
-                    + " on, and stays as it is. Open a new one if bounding has to stop again.");
+                    + " on, and stays as it is: a day too late stands until it comes. Open a new one if bounding has to stop again.");
           }
           MedicalHold ended = new MedicalHold(holdId, hold.from(), hold.note(), name, clearedOn);
           return h.createUpdate("UPDATE medical_hold SET cleared_by = :by, cleared_on = :on WHERE id = :id")

@@ -76,6 +76,52 @@ class BackCommandTest {
   }
 
   @Test
+  void aPainThatIsTooMuchLeavesNothingForToday() {
+    ok("begin", "--leg", "left", "--former", "100", "--by", "Dr Invented");
+    assertThat(terminal.run("pain", "--athlete", "Orla Tamsin", "--area", "left shin", "--level", "7").exit()).isZero();
+    JsonNode way = ok("show", "--json").json().at("/ways/0");
+    assertThat(way.get("mostToday").asDouble()).isZero();
+    assertThat(way.get("today").asText()).startsWith("Rest the leg. Pain 7 of 10");
+    assertThat(way.get("loadedDays")).isEmpty();
+    assertThat(way.get("dates").isNull()).isTrue();
+    assertThat(ok().out()).contains("Rest the leg. Pain 7 of 10").doesNotContain("Up to");
+  }
+
+  /** Half of 30 % of 100 a day (worked): marks and log say it beside the verdict, and after a loaded rep what is left of it. */
+  @Test
+  void marksAndLogSayWhatTheStageAllows() {
+    String[] marks = {"marks", "--athlete", "Orla Tamsin", "--sequence", "RL", "--steps", "0"};
+    assertThat(terminal.run(marks).out()).doesNotContain("Way back");
+    ok("begin", "--leg", "left", "--former", "100", "--by", "Dr Invented");
+    assertThat(terminal.run(marks).out()).containsOnlyOnce("Way back: up to 15 standing-bound contacts on the left leg today.");
+    Said logged = terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RL", "--steps", "0", "--outcome", "in");
+    assertThat(logged.exit()).as(logged.err()).isZero();
+    JsonNode way = ok("show", "--json").json().at("/ways/0");
+    double most = way.get("mostToday").asDouble();
+    assertThat(most).as("what is done today is taken off the day").isEqualTo(15 - way.get("week").asDouble());
+    assertThat(way.get("today").asText()).startsWith("Up to " + (int) most + " more standing-bound contacts on this leg today");
+    assertThat(logged.out()).containsOnlyOnce("Way back: up to " + (int) most + " more standing-bound contacts on the left leg today.");
+    JsonNode json = terminal.run("marks", "--athlete", "Orla Tamsin", "--sequence", "RL", "--steps", "0", "--json").json();
+    assertThat(json.at("/load/wayBack/0").asText()).contains("up to " + (int) most + " more");
+    terminal.run("pain", "--athlete", "Orla Tamsin", "--area", "left shin", "--level", "7");
+    assertThat(terminal.run(marks).out()).contains("Way back: rest the left leg, no more today.");
+  }
+
+  @Test
+  void aHoldWhoseEndIsEnteredNamesTheDayAndTheClinician() {
+    ok("begin", "--leg", "left", "--former", "100", "--by", "Dr Invented");
+    assertThat(terminal.run("hold", "--athlete", "Orla Tamsin", "--note", "set by the physio (invented)").exit()).isZero();
+    assertThat(ok().out()).contains("when a named clinician has ended the hold");
+    Said ended = terminal.run("hold", "--athlete", "Orla Tamsin", "--end", "1", "--by", "Dr Sedge (invented)", "--on", "2026-05-20", "--sure");
+    assertThat(ended.exit()).as(ended.err()).isZero();
+    String named = "on 2026-05-20, the day named by Dr Sedge (invented)";
+    assertThat(ok().out()).contains("first stage " + named + ".").doesNotContain("has ended the hold");
+    assertThat(refused("begin", "--leg", "right", "--former", "100", "--by", "x")).contains("a way back begins " + named).doesNotContain("has ended it");
+    assertThat(refused("step", "--id", "1", "--to", "on", "--by", "x")).contains("no step before it ends " + named);
+    assertThat(terminal.run("marks", "--athlete", "Orla Tamsin", "--sequence", "RL", "--steps", "0").out()).contains("It ends " + named).doesNotContain("enter the name");
+  }
+
+  @Test
   void oneDayOffIsOneDay() {
     Said log = terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL RRL", "--steps", "4", "--outcome", "in", "--date", "2026-05-12");
     assertThat(log.exit()).as(log.err()).isZero();

@@ -68,8 +68,13 @@ class CareCommandsTest {
     assertThat(refused("hold", "--athlete", "Orla Tamsin", "--end", id)).contains("clinician's name and a date");
     assertThat(refused("hold", "--athlete", "Orla Tamsin", "--end", id, "--by", " ", "--on", "2026-05-14")).contains("the hold lasts");
     assertThat(refused("hold", "--athlete", "Orla Tamsin", "--end", id, "--by", "Dr Invented", "--on", "soon")).contains("no date");
+    assertThat(refused("hold", "--athlete", "Orla Tamsin", "--end", id, "--by", "Dr Invented", "--on", "05/06/2026")).contains("day first it is 2026-06-05, month first 2026-05-06");
     assertThat(guard()).isEqualTo("refused");
-    JsonNode ended = ok("hold", "--athlete", "Orla Tamsin", "--end", id, "--by", "Dr Invented", "--on", "2026-05-14", "--json").json();
+    String late = refused("hold", "--athlete", "Orla Tamsin", "--end", id, "--by", "Dr Invented", "--on", "2026-06-14");
+    assertThat(late).contains("2026-06-14 lies after today, 2026-05-14").contains("kept for good").contains("new hold").contains("stands until it comes").contains("--sure");
+    assertThat(ok("hold", "--athlete", "Orla Tamsin").out()).contains("it lasts until a named clinician ends it");
+    assertThat(refused("hold", "--athlete", "Orla Tamsin", "--sure")).contains("--sure goes with --end");
+    JsonNode ended = ok("hold", "--athlete", "Orla Tamsin", "--end", id, "--by", "Dr Invented", "--on", "14.05.2026", "--json").json();
     assertThat(ended.at("/holds/0/clearedBy").asText()).isEqualTo("Dr Invented");
     assertThat(ended.at("/holds/0/holdsToday").asBoolean()).isFalse();
     assertThat(guard()).isEqualTo("allowed");

@@ -169,7 +169,7 @@ class LogCommandTest {
   void daysThatHaveNotComeAndDaysThatAreNoneAreRefused() {
     assertThat(terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL", "--outcome", "in", "--date", "2026-05-15").err())
         .contains("has not come yet");
-    assertThat(terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL", "--outcome", "in", "--date", "14.5.2026").err())
+    assertThat(terminal.run("log", "--athlete", "Orla Tamsin", "--sequence", "RRL", "--outcome", "in", "--date", "14.13.2026").err())
         .contains("is no date");
     assertThat(terminal.run("log", "--athlete", "Orla Tamsin", "--outcome", "in").err()).contains("no sequence");
     assertThat(terminal.run("log", "--athlete", "Orla Tamsin", "--undo-last", "--outcome", "in").exit()).isEqualTo(2);

@@ -57,6 +57,18 @@ class MeetCommandTest {
     assertThat(ok("meet", "--list").out()).contains("Invented Evening").contains("3 on the list, 0 attempts");
   }
 
+  /** The board is set by the competition: whoever is entered in that of the other sex is asked about, and entered all the same. */
+  @Test
+  void anEntrantOfTheOtherSexIsAskedAbout() {
+    begin();
+    assertThat(terminal.run("athlete", "--athlete", "Orla Tamsin", "--sex", "male").exit()).isZero();
+    assertThat(ok("meet", "new", "--name", "Late", "--for", "women, international").out()).doesNotContain("Is that meant");
+    String said = ok("meet", "enter", "--athlete", "Orla Tamsin", "--meet", "Late").out();
+    assertThat(said).contains("Orla Tamsin is male, and this meet is for women, international, board to sand 11.00 m. Is that meant?");
+    ok("meet", "new", "--name", "Later", "--for", "men, international");
+    assertThat(ok("meet", "enter", "--athlete", "Orla Tamsin", "--meet", "Later").out()).doesNotContain("Is that meant");
+  }
+
   /** A meet entered for next week is newest by date and yet not the one that is on today. */
   @Test
   void withoutAMeetTodaysIsTakenAndOtherwiseTheCoachIsAsked() {

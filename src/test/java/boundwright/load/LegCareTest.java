@@ -24,6 +24,16 @@ class LegCareTest {
     return new MedicalHold(7, TODAY.plusDays(from), "", cleared == null ? null : "Dr Sedge", cleared == null ? null : TODAY.plusDays(cleared));
   }
 
+  /** Of two holds nobody is told the day of the one that ends first. */
+  @Test
+  void ofTwoHoldsTheOneThatLastsLongestIsNamed() {
+    MedicalHold ends = new MedicalHold(1, LocalDate.of(2026, 5, 10), "", "Dr Sedge (invented)", LocalDate.of(2026, 6, 1));
+    MedicalHold open = new MedicalHold(2, LocalDate.of(2026, 5, 12), "", null, null);
+    LegCare care = new LegCare(false, null, List.of(), List.of(ends, open));
+    assertThat(care.standing(LocalDate.of(2026, 5, 14))).contains(open);
+    assertThat(new Guard(GuardLimits.DEFAULT, null).medicalHold(care, LocalDate.of(2026, 5, 14)).orElseThrow().said()).contains("enter the name of the clinician");
+  }
+
   @Test
   void aHoldStandsUntilTheDayOfTheClinician() {
     assertThat(hold(-3, 0).stands(TODAY)).as("ended from today on").isFalse();

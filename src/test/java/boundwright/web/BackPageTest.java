@@ -9,6 +9,7 @@ import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.load.LegCare.MedicalHold;
+import boundwright.load.LegCare.Pain;
 import boundwright.load.back.Stages;
 import boundwright.load.back.WayBack;
 import boundwright.store.Workbench;
@@ -95,6 +96,7 @@ class BackPageTest {
   @Test
   void whileAHoldStandsNothingIsBegunAndTheHoldIsNamed() {
     bench.care().openHold(ilka.id(), new MedicalHold(0, TODAY.minusDays(2), "Set by the club's medical staff", null, null));
+    assertThat(client.get("/athlete/" + ilka.id() + "/care").body()).contains("Kept for good").contains("a day too late stands until it comes");
     assertThat(client.get(page).body()).contains("On medical hold since").contains("named clinician").doesNotContain("Begin a way back");
     HttpResponse<String> refused =
         client.post(page, "csrf", Client.hidden(client.get("/athlete/" + ilka.id() + "/care").body(), "csrf"), "token", "0123456789abcdef0123456789abcdef", "leg", "LEFT", "from", "",
@@ -104,10 +106,26 @@ class BackPageTest {
   }
 
   @Test
+  void aPainThatIsTooMuchLeadsThePage() {
+    begin("LEFT", "100", "Dr Sedge (invented)", "30");
+    bench.care().addPain(ilka.id(), new Pain(0, TODAY, "left shin", 7, null, false));
+    assertThat(client.get(page).body()).contains("Rest the leg. Pain 7 of 10").doesNotContain("Up to").doesNotContain("never reached");
+  }
+
+  @Test
+  void theAthletesPageSaysWhatTheStageAllows() {
+    assertThat(client.get("/athlete/" + ilka.id()).body()).doesNotContain("Way back:");
+    begin("LEFT", "100", "Dr Sedge (invented)", "30");
+    assertThat(client.get("/athlete/" + ilka.id()).body()).containsOnlyOnce("Way back: up to 15 standing-bound contacts on the left leg today.");
+  }
+
+  @Test
   void badInputIsRefusedBesideItsForm() {
     assertThat(begin("LEFT", "100", "Dr Sedge", "95").body()).contains("10 to 90 %");
     assertThat(begin("LEFT", "", "Dr Sedge", "30").body()).contains("former week is not known");
     assertThat(begin("LEFT", "100", "", "30").body()).contains("Name who says");
+    HttpResponse<String> two = client.post(page, form("leg", "LEFT", "from", "05/04/2026", "by", "Dr Sedge", "start", "30", "growth", "10", "former", "100"));
+    assertThat(two.body()).contains("day first it is 2026-04-05, month first 2026-05-04");
     assertThat(begin("BOTH", "100", "Dr Sedge", "30").statusCode()).isEqualTo(422);
     assertThat(client.post(page + "/99/step", form("to", "ON", "by", "x", "note", "")).statusCode()).isEqualTo(422);
     assertThat(bench.waysBack().of(ilka.id())).isEmpty();

@@ -356,6 +356,16 @@ class PagesTest {
   }
 
   @Test
+  void aCardOfAnEmptyPlanLeadsToThePlan() {
+    bench.settings().keep(new DayPlan("", List.of()));
+    for (String path : List.of("/card", page + "/card", "/card.pdf")) {
+      HttpResponse<String> r = client.get(path);
+      assertThat(r.statusCode()).isEqualTo(422);
+      assertThat(r.body()).contains("The plan of the day has 0 drills").contains("<a class=\"button\" href=\"/plan\">To the plan</a>").doesNotContain("To the squad");
+    }
+  }
+
+  @Test
   void anEmptyStoreSaysWhatToDoFirst() {
     String csrf = Client.hidden(client.get(page).body(), "csrf");
     client.post(page + "/erase", "csrf", csrf, "name", ilka.name());

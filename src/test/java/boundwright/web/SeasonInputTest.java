@@ -149,7 +149,7 @@ class SeasonInputTest {
     assertThat(short_.statusCode()).isEqualTo(422);
     assertThat(short_.body()).contains("value=\"Mine\"", "value=\"2026-10-01\"", "has -3 days; it may have 7 to 400");
     assertThat(post("/season/new", "name", "", "first", "2026-10-05", "last", "2027-01-01").body()).contains("1 to 60 characters");
-    assertThat(post("/season/new", "name", "Mine", "first", "soon", "last", "2027-01-01").body()).contains("value=\"soon\"", "is not a day");
+    assertThat(post("/season/new", "name", "Mine", "first", "soon", "last", "2027-01-01").body()).contains("value=\"soon\"", "is no date");
     assertThat(bench.seasons().all()).isEmpty();
   }
 

@@ -53,8 +53,10 @@ final class ClubSeason {
     List<List<String>> rows = new ArrayList<>();
     SortedMap<YearMonth, Set<LocalDate>> days = new TreeMap<>();
     SortedMap<YearMonth, Integer> contacts = new TreeMap<>();
+    List<DayLoad> done = new ArrayList<>();
     for (Athlete a : squad) {
       List<DayLoad> own = work.getOrDefault(a.id(), List.of()).stream().filter(d -> !d.isEmpty() && !d.date().isAfter(last)).toList();
+      done.addAll(own);
       for (DayLoad d : own) {
         days.computeIfAbsent(YearMonth.from(d.date()), m -> new HashSet<>()).add(d.date());
         contacts.merge(YearMonth.from(d.date()), d.contacts(), Integer::sum);
@@ -70,7 +72,7 @@ final class ClubSeason {
     out.add(
         Part.of(
             "Who came, and how far they are",
-            List.of(Notes.counted(squad.size(), "athlete") + ", training on " + Notes.counted(all.size(), "day") + ", " + sum + " contacts with the ground."),
+            List.of(Notes.counted(squad.size(), "athlete") + ", training on " + Notes.counted(all.size(), "day") + ", " + sum + " contacts with the ground in jumps and bounds." + PlainReports.runThroughs(done)),
             List.of("Athlete", "Days", "Contacts", "Run-up", "Best in a meet"), rows));
     List<List<String>> months = new ArrayList<>();
     days.forEach((m, on) -> months.add(List.of(MONTH.format(m), String.valueOf(on.size()), String.valueOf(contacts.getOrDefault(m, 0)))));

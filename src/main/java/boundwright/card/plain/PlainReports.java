@@ -8,6 +8,7 @@ import boundwright.flight.RepStore;
 import boundwright.footfall.Foot;
 import boundwright.load.WorkLog;
 import boundwright.load.account.DayLoad;
+import boundwright.load.account.Work;
 import boundwright.meet.MeetRepository;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.Placing;
@@ -129,11 +130,17 @@ public final class PlainReports {
     int contacts = days.stream().mapToInt(DayLoad::contacts).sum();
     String said = "Trained on " + Notes.counted(days.size(), "day") + (weeks(days) == WEEKS ? ", some in every week: " : ", in " + weeks(days) + " of these weeks: ") + contacts + " contacts";
     if (!legs) {
-      return List.of(said + " with the ground in jumps and bounds, all counted so that the legs are not asked too much.");
+      return List.of(said + " with the ground in jumps and bounds, all counted so that the legs are not asked too much." + runThroughs(days));
     }
     int right = days.stream().mapToInt(d -> d.contacts(Foot.RIGHT)).sum();
     int left = days.stream().mapToInt(d -> d.contacts(Foot.LEFT)).sum();
-    return List.of(said + ", " + right + " right and " + left + " left.");
+    return List.of(said + ", " + right + " right and " + left + " left." + runThroughs(days));
+  }
+
+  /** What run-throughs have in the sum of these days, a sentence after it; empty without any: running is no bounding. */
+  static String runThroughs(List<DayLoad> days) {
+    int n = days.stream().flatMap(d -> d.work().stream()).filter(w -> w.kind() == Work.Kind.RUN_THROUGH).mapToInt(Work::contacts).sum();
+    return n == 0 ? "" : " " + n + " of them from run-throughs, each counted as one, at the board.";
   }
 
   /** Days with work of somebody from one day to another, oldest first. */

@@ -4,6 +4,8 @@ import boundwright.athlete.Athlete;
 import boundwright.footfall.Foot;
 import boundwright.load.Band;
 import boundwright.load.CareRepository;
+import boundwright.load.Finding;
+import boundwright.load.Guard;
 import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LoadDesk;
@@ -144,8 +146,10 @@ public final class BackDesk {
       throw new RefusedException("Way back " + id + " has ended and stays as it is. Nothing was changed.");
     }
     int stage = look.state().stage();
-    if (look.held()) {
-      throw new RefusedException("A medical hold stands: no step until a named clinician has ended it. Nothing was changed.");
+    MedicalHold hold = look.now().hold();
+    if (hold != null) {
+      throw new RefusedException(
+          "A medical hold stands: no step " + (hold.clearedOn() == null ? "until a named clinician has ended it" : "before it ends " + hold.endsSaid()) + ". Nothing was changed.");
     }
     if (kind == BackStep.Kind.BACK) {
       if (stage == 0) {
@@ -155,6 +159,9 @@ public final class BackDesk {
     }
     if (look.reached()) {
       throw new RefusedException("The former week is reached: there is no stage after. End the way back when licensed medical staff agree. Nothing was changed.");
+    }
+    if (look.stopped()) {
+      throw new RefusedException("No step on while a pain stops the leg. " + look.todaySaid() + " Nothing was changed.");
     }
     for (BackAsk a : look.asks()) {
       if (a.refuses()) {
@@ -196,39 +203,70 @@ public final class BackDesk {
     List<DayLoad> days = log.since(List.of(athlete), habits.isBefore(from) ? habits : from).getOrDefault(athlete.id(), List.of());
     List<TestScore> own = tests.of(athlete.id());
     ContactWeights weights = load.weights(athlete, today);
+    String stop = stop(known, today);
     List<BackLook> out = new ArrayList<>();
     for (WayBack way : all) {
       LegBack leg = known.backs().stream().filter(b -> b.isOf(way)).findFirst().orElse(null);
       if (leg != null) {
-        out.add(look(way, leg, new Seen(today, known, felt, days, own, tests.all(BackAsk.five(way.leg())), weights), unit));
+        out.add(look(way, leg, new Seen(today, known, stop, felt, days, own, tests.all(BackAsk.five(way.leg())), weights), unit));
       }
     }
     out.sort(Comparator.comparing(BackLook::runs).reversed().thenComparing(l -> l.way().begun(), Comparator.reverseOrder()));
     return List.copyOf(out);
   }
 
-  private record Seen(LocalDate today, LegCare care, List<Felt> felt, List<DayLoad> days, List<TestScore> own, List<TestScore> squad, ContactWeights weights) {}
+  private @Nullable String stop(LegCare known, LocalDate today) {
+    return new Guard(care.guard().limits(), null).stoppedByPain(known, today).map(Finding::said).orElse(null);
+  }
+
+  /** What the legs on their way back may carry today, in a few words each, as it stands beside the verdict of the day. */
+  public List<String> today(Athlete athlete) {
+    List<WayBack> running = ways.of(athlete.id()).stream().filter(w -> w.end() == null).toList();
+    if (running.isEmpty()) {
+      return List.of();
+    }
+    LocalDate today = today();
+    LegCare known = care.care(athlete.id(), today);
+    List<DayLoad> days = log.since(List.of(athlete), today.minusDays(7)).getOrDefault(athlete.id(), List.of());
+    ContactWeights weights = load.weights(athlete, today);
+    String stop = stop(known, today);
+    return running.stream()
+        .flatMap(w -> known.backs().stream().filter(b -> b.isOf(w)).limit(1).map(b -> now(w, b, 0, today, known, stop, days, weights)))
+        .map(LegToday::brief)
+        .filter(b -> !b.isEmpty())
+        .toList();
+  }
+
+  private record Seen(LocalDate today, LegCare care, @Nullable String stop, List<Felt> felt, List<DayLoad> days, List<TestScore> own, List<TestScore> squad, ContactWeights weights) {}
 
   private static BackLook look(WayBack way, LegBack leg, Seen s, LengthUnit unit) {
     WayBack.Stand stand = new WayBack.Stand(leg.stage(), leg.since(), leg.steppedBack());
     List<LocalDate> clean = BackState.cleanDays(way, stand, s.today(), s.days(), s.felt(), s.weights());
-    BackState state = BackState.of(way, stand, s.today(), s.days(), clean.size());
+    LegToday now = now(way, leg, clean.size(), s.today(), s.care(), s.stop(), s.days(), s.weights());
+    BackState state = now.state();
     Habit habit = habit(s.days(), way);
     BackChances chances = chances(s, way.leg(), habit);
     ShortestWay shortest = new ShortestWay(way.stages(), habit.trains());
-    boolean open = way.end() == null && state.stage() < way.stages().count();
+    boolean open = now.runs() && !now.reached();
     boolean never = shortest.days(state, s.today().getDayOfWeek()) >= ShortestWay.NEVER;
-    boolean held = s.care().holds().stream().anyMatch(h -> h.holds(s.today()));
+    boolean waits = now.held() || now.stopped();
     BackDates dates =
-        open && !never && !held ? BackDates.of(way.stages(), shortest, state, s.today(), chances, random()) : null;
-    double week =
-        s.days().stream()
-            .filter(d -> d.date().isAfter(s.today().minusDays(7)) && !d.date().isAfter(s.today()))
-            .mapToDouble(d -> s.weights().of(d).units(way.leg()))
-            .sum();
+        open && !never && !waits ? BackDates.of(way.stages(), shortest, state, s.today(), chances, random()) : null;
     return new BackLook(
-        way, leg, state, s.today(), clean, open ? BackAsk.of(way, state, s.own(), s.squad(), unit) : List.of(), habit.trains(),
-        open && !held ? shortest.way(state, s.today().getDayOfWeek()) : List.of(), dates, chances, held, week);
+        now, clean, open ? BackAsk.of(way, state, s.own(), s.squad(), unit) : List.of(), habit.trains(),
+        open && !waits ? shortest.way(state, s.today().getDayOfWeek()) : List.of(), dates, chances);
+  }
+
+  private static LegToday now(
+      WayBack way, LegBack leg, int clean, LocalDate today, LegCare care, @Nullable String stop, List<DayLoad> days, ContactWeights weights) {
+    WayBack.Stand stand = new WayBack.Stand(leg.stage(), leg.since(), leg.steppedBack());
+    return new LegToday(
+        way, leg, BackState.of(way, stand, today, days, clean), today, care.holding(today).orElse(null), stop, units(way.leg(), days, weights, today.minusDays(6), today),
+        units(way.leg(), days, weights, today, today));
+  }
+
+  private static double units(Foot leg, List<DayLoad> days, ContactWeights weights, LocalDate from, LocalDate to) {
+    return days.stream().filter(d -> !d.date().isBefore(from) && !d.date().isAfter(to)).mapToDouble(d -> weights.of(d).units(leg)).sum();
   }
 
   private static RandomGenerator random() {

@@ -16,33 +16,23 @@ import org.jspecify.annotations.Nullable;
 /**
  * A way back as it stands on a day.
  *
- * @param way what was entered
- * @param leg where the guard sees it
- * @param state where it stands on the morning of {@code today}
- * @param today the day
+ * @param now the leg today
  * @param cleanDays days of this stage that count
  * @param asks what the stage asks
  * @param trains days of the week on which they usually come
  * @param path the fewest days to the former week from today, day by day; empty if those days of the week never lead
- *     there, or while it is held
- * @param dates when it may be reached, or null if never, when it is over, or while it is held
+ *     there, or while a hold or a pain stops it
+ * @param dates when it may be reached, or null if never, when it is over, or while a hold or a pain stops it
  * @param chances what the dates rest on
- * @param held whether a medical hold stands, so that it waits
- * @param week of the leg in seven days so far, today included [standing-bound contacts]
  */
 public record BackLook(
-    WayBack way,
-    LegBack leg,
-    BackState state,
-    LocalDate today,
+    LegToday now,
     List<LocalDate> cleanDays,
     List<BackAsk> asks,
     Set<DayOfWeek> trains,
     List<ShortestWay.Day> path,
     @Nullable BackDates dates,
-    BackChances chances,
-    boolean held,
-    double week) {
+    BackChances chances) {
   /** Takes copies. */
   public BackLook {
     cleanDays = List.copyOf(cleanDays);
@@ -51,63 +41,69 @@ public record BackLook(
     path = List.copyOf(path);
   }
 
+  /** What was entered. */
+  public WayBack way() {
+    return now.way();
+  }
+
+  /** Where the guard sees it. */
+  public LegBack leg() {
+    return now.leg();
+  }
+
+  /** Where it stands on the morning of {@link #today}. */
+  public BackState state() {
+    return now.state();
+  }
+
+  /** The day. */
+  public LocalDate today() {
+    return now.today();
+  }
+
+  /** Whether a medical hold stands, so that it waits. */
+  public boolean held() {
+    return now.held();
+  }
+
+  /** Whether what was felt stops the leg today, see {@link LegToday#stopped}. */
+  public boolean stopped() {
+    return now.stopped();
+  }
+
+  /** Of the leg in seven days so far, today included [standing-bound contacts]. */
+  public double week() {
+    return now.week();
+  }
+
   /** Whether it runs. */
   public boolean runs() {
-    return way.end() == null;
+    return now.runs();
   }
 
   /** Whether the former week is reached. */
   public boolean reached() {
-    return state.stage() >= way.stages().count();
+    return now.reached();
   }
 
-  /** Whether the leg may be loaded today by its rest; the guard, a hold and pain stand above it. */
-  public boolean rested() {
-    return state.sinceLoaded() >= way.stages().restDays(Math.min(state.stage(), way.stages().count() - 1));
-  }
-
-  /** What is left of seven days [standing-bound contacts]. */
-  public double left() {
-    return Math.max(0, leg.week(today) - week);
-  }
-
-  /** Most of today [standing-bound contacts]. */
+  /** What may still be done today [standing-bound contacts]. */
   public double mostToday() {
-    return rested() && !held ? Math.min(left(), leg.perDay(today)) : 0;
+    return now.mostToday();
   }
 
   /** Whether the next stage is earned, and no test says no. */
   public boolean mayStep() {
-    return runs() && !held && !reached() && state.earned() && asks.stream().noneMatch(a -> a.met() == BackAsk.Met.BELOW);
+    return runs() && !held() && !stopped() && !reached() && state().earned() && asks.stream().noneMatch(a -> a.met() == BackAsk.Met.BELOW);
   }
 
   /** What is to be done with the leg today, in a sentence. */
   public String todaySaid() {
-    if (!runs()) {
-      return "It is over.";
-    }
-    if (held) {
-      return "A medical hold stands: nothing today. It begins again at the first stage when a named clinician has ended the hold.";
-    }
-    if (reached()) {
-      return "The former week is reached. The usual limits hold; end the way back when licensed medical staff agree.";
-    }
-    if (today.isBefore(way.begun())) {
-      return "It begins on " + way.begun() + ".";
-    }
-    int rest = way.stages().restDays(state.stage());
-    if (!rested()) {
-      return "Rest the leg: " + 24 * rest + " hours between its days in this stage, so again on " + today.plusDays(rest - state.sinceLoaded()) + ".";
-    }
-    if (mostToday() < 1) {
-      return "Rest the leg: its seven days are full.";
-    }
-    return "Up to " + Math.round(Math.floor(mostToday())) + " standing-bound contacts on this leg today; " + Math.round(Math.floor(left())) + " left of its seven days.";
+    return now.said();
   }
 
   /** Share of the former week now, 0 to 1. */
   public double share() {
-    return way.stages().share(state.stage());
+    return way().stages().share(state().stage());
   }
 
   /** Days that a stage lasts at least. */

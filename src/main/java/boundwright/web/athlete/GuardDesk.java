@@ -31,7 +31,7 @@ public final class GuardDesk {
     LoadDesk.DayLook look = bench.loadDesk().look(athlete, shown(asked));
     DayVerdict day = look.verdict();
     List<GuardOverride> kept = bench.loadDesk().overrides(athlete);
-    return new GuardView(day, LoadDesk.open(day.withPlan(), kept), look.beside(), kept, token, "", "", "");
+    return new GuardView(day, LoadDesk.open(day.withPlan(), kept), look.beside(), kept, day.held() ? List.of() : bench.backDesk().today(athlete), token, "", "", "");
   }
 
   private static @Nullable Work shown(Asked asked) {

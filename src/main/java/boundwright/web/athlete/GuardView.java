@@ -16,6 +16,7 @@ import java.util.stream.Stream;
  * @param open the concerns that the coach has not answered today
  * @param beside what a rep that is shown but not planned would add
  * @param kept what the coach decided otherwise today, newest first
+ * @param wayBack what the stage of a leg on its way back allows today, a sentence each
  * @param token makes a double tap one decision
  * @param refusedRule the rule of a decision that was not taken, or empty
  * @param refused why it was not taken, or empty
@@ -26,13 +27,14 @@ public record GuardView(
     List<Finding> open,
     List<Finding> beside,
     List<GuardOverride> kept,
+    List<String> wayBack,
     String token,
     String refusedRule,
     String refused,
     String reason) {
   /** The same after a decision that was not taken. */
   GuardView refused(String rule, String why, String written) {
-    return new GuardView(day, open, beside, kept, token, rule, why, written);
+    return new GuardView(day, open, beside, kept, wayBack, token, rule, why, written);
   }
 
   /** The verdict of the day with the plan. */

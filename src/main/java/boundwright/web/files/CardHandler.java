@@ -7,6 +7,7 @@ import boundwright.card.Paper;
 import boundwright.card.SessionCard;
 import boundwright.card.SessionCards;
 import boundwright.demo.DemoSquad;
+import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
 import boundwright.web.page.Addresses;
 import boundwright.web.page.Form;
@@ -14,6 +15,7 @@ import boundwright.web.page.Pages;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** The card of the day, on the screen and as a PDF. */
 public final class CardHandler {
@@ -47,7 +49,11 @@ public final class CardHandler {
     Paper paper = Form.has(ctx, "paper") ? Form.oneOf(Paper.class, "paper", Form.text(ctx, "paper")) : Paper.A5;
     String number = Form.text(ctx, "athlete");
     List<Athlete> who = number.isEmpty() ? here() : List.of(Addresses.athlete(number, bench));
-    byte[] bytes = CardPdf.shared().render(card(who), paper);
+    SessionCard card = written(ctx, who);
+    if (card == null) {
+      return;
+    }
+    byte[] bytes = CardPdf.shared().render(card, paper);
     String name = number.isEmpty() ? "squad" : Form.fileName(who.get(0).name());
     ctx.contentType("application/pdf");
     ctx.header("Content-Disposition", "attachment; filename=\"card-" + name + "-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf\"");
@@ -74,7 +80,23 @@ public final class CardHandler {
     return cards.of(who, bench.settings().plan(), bench.settings().settings(), bench.invented() ? DemoSquad.NOTE : "");
   }
 
+  /** The card, or null where it was said that the plan is empty, with the way to it. */
+  private @Nullable SessionCard written(Context ctx, List<Athlete> who) {
+    try {
+      return card(who);
+    } catch (RefusedException e) {
+      if (who.isEmpty() || !bench.settings().plan().drills().isEmpty()) {
+        throw e;
+      }
+      pages.message(ctx, 422, "Nothing is planned", String.valueOf(e.getMessage()), "/plan", "To the plan");
+      return null;
+    }
+  }
+
   private void page(Context ctx, List<Athlete> who, String number, String here) {
-    pages.show(ctx, 200, "files/card", "Card to print", here, new CardView(card(who), number));
+    SessionCard card = written(ctx, who);
+    if (card != null) {
+      pages.show(ctx, 200, "files/card", "Card to print", here, new CardView(card, number));
+    }
   }
 }

@@ -24,7 +24,6 @@ import boundwright.web.page.TwoHands;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -177,11 +176,7 @@ public final class MeetListHandler {
 
   /** A meet may lie ahead, so its day is not held to today. */
   private LocalDate day(String text) {
-    try {
-      return text.isBlank() ? today() : LocalDate.parse(text);
-    } catch (DateTimeParseException e) {
-      throw new RefusedException("The date '" + text + "' is not a day. Write it as " + today() + ".");
-    }
+    return text.isBlank() ? today() : Form.anyDate(text);
   }
 
   /** The ticked, then the lines in their order: one who is called as an athlete of the squad is that athlete. */

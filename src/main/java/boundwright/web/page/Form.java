@@ -2,10 +2,10 @@ package boundwright.web.page;
 
 import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
+import boundwright.quantity.WrittenDay;
 import io.javalin.http.Context;
 import io.javalin.http.UploadedFile;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.Locale;
 import java.util.function.Consumer;
 
@@ -87,13 +87,9 @@ public final class Form {
     return date;
   }
 
-  /** A day written 2026-04-12, also one to come. */
+  /** A day as {@link WrittenDay} reads it, also one to come. */
   public static LocalDate anyDate(String text) {
-    try {
-      return LocalDate.parse(text.strip());
-    } catch (DateTimeParseException e) {
-      throw new RefusedException("The date '" + text.strip() + "' is not a day. Write it as 2026-04-12.");
-    }
+    return WrittenDay.read(text);
   }
 
   /** One of the names of an enumeration, in either case. */

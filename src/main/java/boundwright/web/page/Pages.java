@@ -44,12 +44,23 @@ public final class Pages {
 
   /** A page of one message, for what was not found, refused or went wrong. A partial page keeps what it shows. */
   public void message(Context ctx, int status, String heading, String sentence) {
+    boolean clips = ctx.path().startsWith("/clips");
+    message(ctx, status, heading, sentence, clips ? "/clips" : "", clips ? "To the clips" : "");
+  }
+
+  /**
+   * As {@link #message(Context, int, String, String)}.
+   *
+   * @param to address of the way on; empty: to the squad, or to their own page
+   * @param called the way on, as its button says it
+   */
+  public void message(Context ctx, int status, String heading, String sentence, String to, String called) {
     if (isPartial(ctx)) {
       ctx.header("HX-Retarget", "#notice");
       ctx.header("HX-Reswap", "innerHTML");
-      show(ctx, status, "page/notice", heading, "", new Message(status, heading, sentence, false));
+      show(ctx, status, "page/notice", heading, "", new Message(status, heading, sentence, to, called));
     } else {
-      show(ctx, status, "page/message", heading, "", new Message(status, heading, sentence, ctx.path().startsWith("/clips")));
+      show(ctx, status, "page/message", heading, "", new Message(status, heading, sentence, to, called));
     }
   }
 
@@ -69,7 +80,8 @@ public final class Pages {
    * @param status HTTP status
    * @param heading a few words
    * @param sentence what happened and what to do
-   * @param clips whether it is about clips, so that the way on leads to their list
+   * @param to address of the way on, or empty
+   * @param called the way on, as its button says it
    */
-  public record Message(int status, String heading, String sentence, boolean clips) {}
+  public record Message(int status, String heading, String sentence, String to, String called) {}
 }

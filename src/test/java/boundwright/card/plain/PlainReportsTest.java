@@ -6,11 +6,15 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.athlete.Surface;
+import boundwright.approach.run.RunThrough;
+import boundwright.approach.run.RunThroughEntry;
 import boundwright.card.CardPdf;
 import boundwright.card.Paper;
 import boundwright.card.plain.PlainReport.Part;
 import boundwright.demo.DemoSquad;
+import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
+import boundwright.footfall.Sequence;
 import boundwright.load.Answer;
 import boundwright.load.Finding;
 import boundwright.load.GuardOverride;
@@ -74,6 +78,23 @@ class PlainReportsTest {
       }
       assertThat(words(all(w))).isEqualTo(before);
       assertThat(String.join(" ", before)).contains("Bounds from", "contacts", "so far.").doesNotContainIgnoringCase("hold ").doesNotContain("heel");
+    }
+  }
+
+  /** Running is no bounding: a sum that has run-throughs in it says how many, and that each is one contact. */
+  @Test
+  void aSumSaysWhatItCountsOfRunThroughs(@TempDir Path dir) {
+    try (Workbench w = Workbench.open(dir, CLOCK)) {
+      Athlete a = athlete(w, "Ada");
+      w.logbook().log(new Rep(0, a.id(), TODAY, Sequence.parse("RL x5"), 0, Surface.GRASS, List.of(), 20.0, null, null, List.of()));
+      assertThat(String.join(" ", words(all(w)))).contains("10 contacts").doesNotContain("run-through");
+      for (int i = 0; i < 2; i++) {
+        w.runThroughs().add(new RunThroughEntry(0, a.id(), TODAY, new RunThrough(5, 9.1, List.of(Double.NaN, 6.33, 4.2, Double.NaN, -0.03), null, null), ""));
+      }
+      String one = "2 of them from run-throughs, each counted as one, at the board.";
+      for (PlainReport r : all(w)) {
+        assertThat(String.join(" ", words(List.of(r)))).contains("12 contacts").contains(one);
+      }
     }
   }
 

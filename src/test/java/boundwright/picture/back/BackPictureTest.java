@@ -13,6 +13,7 @@ import boundwright.load.back.WayBack;
 import boundwright.picture.Lettering;
 import boundwright.picture.strip.RunwayStrip.Width;
 import boundwright.readiness.back.BackLook;
+import boundwright.readiness.back.LegToday;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.EnumSet;
@@ -30,7 +31,8 @@ class BackPictureTest {
     BackState state = BackState.rested(stage);
     ShortestWay shortest = new ShortestWay(s);
     BackDates dates = stage >= s.count() ? null : BackDates.of(s, shortest, state, TODAY, BackChances.NONE, new Random(1));
-    return new BackLook(way, standing, state, TODAY, List.of(), List.of(), EnumSet.allOf(DayOfWeek.class), List.of(), dates, BackChances.NONE, false, 0);
+    return new BackLook(
+        new LegToday(way, standing, state, TODAY, null, null, 0, 0), List.of(), List.of(), EnumSet.allOf(DayOfWeek.class), List.of(), dates, BackChances.NONE);
   }
 
   @Test

@@ -10,6 +10,7 @@ import boundwright.athlete.growth.Measurement;
 import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
+import boundwright.load.Answer;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
 import boundwright.load.account.DayLoad;
@@ -173,6 +174,35 @@ class BackDeskTest {
     assertThatThrownBy(() -> desk.step(ada, way.id(), BackStep.Kind.BACK, "Coach Reed", "")).isInstanceOf(RefusedException.class).hasMessageContaining("first stage");
     w.care().openHold(ada.id(), new MedicalHold(0, TODAY, "invented", null, null));
     assertThat(desk.look(ada, way.id(), LengthUnit.METRES).todaySaid()).contains("nothing today").contains("named clinician");
+  }
+
+  /** As the guard judges it: a pain that it refuses stops bounding for its seven days, a stage that begins tomorrow gives nothing today. */
+  @Test
+  void whatIsTooMuchGivesTheLegNothingToday() {
+    WayBack way = begun();
+    assertThat(desk.look(ada, way.id(), LengthUnit.METRES).mostToday()).isPositive();
+    Pain sign = w.care().addPain(ada.id(), new Pain(0, TODAY, "left shin", 1, true, true));
+    MedicalHold opened = w.care().care(ada.id(), TODAY).standing(TODAY).orElseThrow();
+    w.care().endHold(ada.id(), opened.id(), "Dr Sedge", TODAY);
+    rests(way, "begins on " + TODAY.plusDays(1));
+    assertThat(sign.refer()).isTrue();
+    w.care().addPain(ada.id(), new Pain(0, TODAY, "left shin", 7, null, false));
+    rests(way, "Pain 7 of 10, left shin, on " + TODAY);
+  }
+
+  @Test
+  void aPainOfThreeDaysAgoThatIsRefusedStillGivesNothing() {
+    WayBack way = begun();
+    w.care().addPain(ada.id(), new Pain(0, TODAY.minusDays(3), "left shin", 7, true, false));
+    assertThat(w.loadDesk().day(ada).answer()).isEqualTo(Answer.REFUSED);
+    rests(way, "refer to licensed medical staff");
+  }
+
+  private void rests(WayBack way, String why) {
+    BackLook look = desk.look(ada, way.id(), LengthUnit.METRES);
+    assertThat(look.mostToday()).isZero();
+    assertThat(look.todaySaid()).startsWith("Rest the leg").contains(why).doesNotContain("Up to");
+    assertThat(look.mayStep()).isFalse();
   }
 
   /** A wrong start share is mended by ending it and beginning again on the same day. */
