@@ -28,7 +28,7 @@ public record Work(
   public enum Kind {
     /** A rep of a bounding drill. */
     BOUNDING("bounding"),
-    /** The take-offs of a rep with running steps between them; the running steps and the landings on the free leg are not counted. */
+    /** The take-offs of a rep with running steps between them, and their landings on the ground; the running steps are not counted. */
     TAKE_OFFS("take-offs in a row"),
     /** A triple or long jump from the run-up in training. */
     FULL_JUMP("full jumps"),
