@@ -2,6 +2,7 @@ package boundwright.cli;
 
 import java.util.regex.Pattern;
 import picocli.CommandLine;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
 /** Reads the figures of options as the forms do: with a point or a comma, and what is none is told in a sentence. */
@@ -12,28 +13,46 @@ final class Figures {
 
   /** Makes a command and those under it, added before, read them so. */
   static void readBy(CommandLine line) {
-    line.registerConverter(Double.class, Figures::decimal)
-        .registerConverter(double.class, Figures::decimal)
-        .registerConverter(Integer.class, Figures::whole)
-        .registerConverter(int.class, Figures::whole)
-        .registerConverter(Long.class, Figures::number)
-        .registerConverter(long.class, Figures::number);
+    Decimal decimal = new Decimal();
+    Whole whole = new Whole();
+    Long64 number = new Long64();
+    line.registerConverter(Double.class, decimal)
+        .registerConverter(double.class, decimal)
+        .registerConverter(Integer.class, whole)
+        .registerConverter(int.class, whole)
+        .registerConverter(Long.class, number)
+        .registerConverter(long.class, number);
   }
 
-  private static double decimal(String written) {
-    String text = written.strip();
-    if (!DECIMAL.matcher(text).matches()) {
-      throw new TypeConversionException("'" + written + "' is no figure. Write it as 1.5.");
+  // Classes and no lambdas: Java 17 breaks down when it keeps lambdas of so old an interface in the archive of loaded classes.
+
+  private static final class Decimal implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String written) {
+      String text = written.strip();
+      if (!DECIMAL.matcher(text).matches()) {
+        throw new TypeConversionException("'" + written + "' is no figure. Write it as 1.5.");
+      }
+      return Double.parseDouble(text.replace(',', '.'));
     }
-    return Double.parseDouble(text.replace(',', '.'));
   }
 
-  private static int whole(String written) {
-    long number = number(written);
-    if (number != (int) number) {
-      throw none(written);
+  private static final class Whole implements ITypeConverter<Integer> {
+    @Override
+    public Integer convert(String written) {
+      long number = number(written);
+      if (number != (int) number) {
+        throw none(written);
+      }
+      return (int) number;
     }
-    return (int) number;
+  }
+
+  private static final class Long64 implements ITypeConverter<Long> {
+    @Override
+    public Long convert(String written) {
+      return number(written);
+    }
   }
 
   private static long number(String written) {
