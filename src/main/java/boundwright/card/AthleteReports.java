@@ -127,11 +127,15 @@ public final class AthleteReports {
   }
 
   private static String hold(MedicalHold hold, LocalDate today) {
-    String end =
-        hold.holds(today)
-            ? ". No bounding. A named clinician ends it, with a date; a coach cannot."
-            : hold.clearedOn() == null ? "." : ", ended by " + hold.clearedBy() + " from " + SHORT.format(hold.clearedOn()) + " on.";
-    return "Medical hold since " + SHORT.format(hold.from()) + end;
+    String since = "Medical hold since " + SHORT.format(hold.from());
+    LocalDate on = hold.clearedOn();
+    if (on == null) {
+      return since + (hold.holds(today) ? ". No bounding. A named clinician ends it, with a date; a coach cannot." : ".");
+    }
+    return since
+        + (hold.holds(today)
+            ? ". No bounding before " + SHORT.format(on) + ", the day named by " + hold.clearedBy() + "."
+            : ", ended by " + hold.clearedBy() + " from " + SHORT.format(on) + " on.");
   }
 
   private static String override(GuardOverride o) {

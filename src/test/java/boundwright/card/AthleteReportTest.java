@@ -94,6 +94,14 @@ class AthleteReportTest {
   }
 
   @Test
+  void aHoldWhoseEndIsEnteredNamesTheDayAndTheClinician() {
+    LegCare.MedicalHold ends = new LegCare.MedicalHold(1, PictureFixtures.TODAY.minusDays(1), "", "Dr A. Invented", PictureFixtures.TODAY.plusDays(4));
+    LegCare care = new LegCare(false, null, List.of(), List.of(ends));
+    assertThat(AthleteReports.of(PictureFixtures.facts(care), PictureFixtures.ATHLETE, CoachSettings.DEFAULT, PictureFixtures.TODAY, "").holds())
+        .containsExactly("Medical hold since 2 Mar 2026. No bounding before 7 Mar 2026, the day named by Dr A. Invented.");
+  }
+
+  @Test
   void nothingIsSaidOfChancesOfInjury() throws IOException {
     String text = text(PDF.renderReport(PictureFixtures.report(), Paper.A4)).toLowerCase(Locale.ROOT);
     assertThat(text.replace("no diagnosis and gives no chance of injury", "")).doesNotContain("injur").doesNotContain("diagnos").doesNotContain("risk");
