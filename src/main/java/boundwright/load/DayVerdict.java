@@ -13,8 +13,9 @@ import java.util.stream.Stream;
  * @param withPlan what was done with what is still planned
  * @param planned whether anything is still planned
  * @param rooms what may still be added, from fewer and from more steps
+ * @param back whether a leg is on its way back
  */
-public record DayVerdict(LocalDate day, Verdict soFar, Verdict withPlan, boolean planned, List<Room> rooms) {
+public record DayVerdict(LocalDate day, Verdict soFar, Verdict withPlan, boolean planned, List<Room> rooms, boolean back) {
   /** Takes a copy. */
   public DayVerdict {
     rooms = List.copyOf(rooms);

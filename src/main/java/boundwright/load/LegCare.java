@@ -81,6 +81,11 @@ public record LegCare(
     return fast == null ? weeks : Math.min(weeks, fast.weeks(day));
   }
 
+  /** Whether a leg is on its way back on a day. */
+  boolean onWayBack(LocalDate day) {
+    return backs.stream().anyMatch(b -> b.holds(day));
+  }
+
   /** The hold that stands on a day, see {@link MedicalHold#stands}; of several the one that lasts longest. */
   public Optional<MedicalHold> standing(LocalDate day) {
     return holds.stream().filter(h -> h.stands(day)).max(MedicalHold.BY_END);

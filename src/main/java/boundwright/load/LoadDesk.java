@@ -16,12 +16,10 @@ import boundwright.quantity.RefusedException;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -93,29 +91,6 @@ public final class LoadDesk {
     Map<Long, DayVerdict> out = new LinkedHashMap<>();
     squad.forEach(a -> out.put(a.id(), read.verdict(a, false)));
     return out;
-  }
-
-  /** Whoever of these has a leg on its way back today, by number. */
-  public Set<Long> onWayBack(List<Athlete> squad) {
-    LocalDate today = LocalDate.now(clock);
-    Set<Long> out = new HashSet<>();
-    care.cares(squad.stream().map(Athlete::id).toList(), today).forEach((id, c) -> {
-      if (c.backs().stream().anyMatch(b -> b.holds(today))) {
-        out.add(id);
-      }
-    });
-    return out;
-  }
-
-  /**
-   * What would be said of today if something else were done than the plan: so far, with this.
-   *
-   * @param instead work to come today; empty for what was done so far
-   */
-  public Verdict today(Athlete athlete, List<Work> instead) {
-    LocalDate today = LocalDate.now(clock);
-    Squad read = Squad.read(this, List.of(athlete), today);
-    return read.on(athlete).judge(read.done(athlete).with(instead));
   }
 
   /**
@@ -282,7 +257,7 @@ public final class LoadDesk {
       Verdict withPlan = rest.isEmpty() ? soFar : on.judge(done.with(rest));
       List<Integer> steps = Stream.of(a.rung(), 0).distinct().toList();
       List<Room> rooms = withRooms ? on.room(done, steps) : List.of();
-      return new DayVerdict(day, soFar, withPlan, !rest.isEmpty(), rooms);
+      return new DayVerdict(day, soFar, withPlan, !rest.isEmpty(), rooms, care(a).onWayBack(day));
     }
   }
 }

@@ -18,7 +18,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Set;
 import java.util.function.ToIntBiFunction;
 
 /** Where each athlete stands on the ladder, what the gate answers, and who needs the coach today. */
@@ -57,10 +56,15 @@ public final class LadderDesk {
 
   /** The gate's answer for every family, in the order of {@link DrillFamily}. */
   public List<GateAnswer> answers(Athlete athlete) {
-    return answers(athlete, LoadAnswer.of(load.today(athlete, List.of()), !load.onWayBack(List.of(athlete)).isEmpty()));
+    return answers(athlete, day(load.days(List.of(athlete)), athlete));
   }
 
-  private List<GateAnswer> answers(Athlete athlete, LoadAnswer today) {
+  private static DayVerdict day(Map<Long, DayVerdict> days, Athlete athlete) {
+    return Objects.requireNonNull(days.get(athlete.id()), "a verdict for everybody asked for");
+  }
+
+  private List<GateAnswer> answers(Athlete athlete, DayVerdict day) {
+    LoadAnswer today = LoadAnswer.of(day.soFar(), day.back());
     LocalDate date = LocalDate.now(clock);
     GateRules rules = ladder.rules();
     Gate gate = new Gate(rules);
@@ -126,10 +130,9 @@ public final class LadderDesk {
   private Map<Long, Line> lines(List<Athlete> athletes) {
     Map<Long, Line> out = new LinkedHashMap<>();
     Map<Long, DayVerdict> days = load.days(athletes);
-    Set<Long> back = load.onWayBack(athletes);
     for (Athlete a : athletes) {
-      DayVerdict day = Objects.requireNonNull(days.get(a.id()), "a verdict for everybody asked for");
-      List<GateAnswer> answers = answers(a, LoadAnswer.of(day.soFar(), back.contains(a.id())));
+      DayVerdict day = day(days, a);
+      List<GateAnswer> answers = answers(a, day);
       out.put(a.id(), new Line(a, need(day.soFar(), answers), day, answers));
     }
     return out;

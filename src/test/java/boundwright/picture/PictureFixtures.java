@@ -199,7 +199,7 @@ public final class PictureFixtures {
 
   /** A day with nothing more planned. */
   public static DayVerdict day(Verdict soFar) {
-    return new DayVerdict(TODAY, soFar, soFar, false, List.of(new Room(4, 12, 8, 20, 30), new Room(0, 30, 28, 33, 90)));
+    return new DayVerdict(TODAY, soFar, soFar, false, List.of(new Room(4, 12, 8, 20, 30), new Room(0, 30, 28, 33, 90)), false);
   }
 
   public static ReportFacts facts(LegCare care) {

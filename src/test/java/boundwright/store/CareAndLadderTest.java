@@ -116,10 +116,10 @@ class CareAndLadderTest {
   @Test
   void aBirthDateAloneLowersTheLimitsOfAChild() {
     Athlete athlete = w.athletes().byId(ada).orElseThrow();
-    assertThat(w.loadDesk().today(athlete, List.of()).findings()).noneMatch(f -> f.rule() == Finding.Rule.GROWING_CONTACTS);
+    assertThat(w.loadDesk().day(athlete).soFar().findings()).noneMatch(f -> f.rule() == Finding.Rule.GROWING_CONTACTS);
     w.logbook().log(new Rep(0, ada, TODAY, Sequence.parse("RL x5"), 0, Surface.GRASS, List.of(), 20.0, null, null, List.of()));
     w.people().keep(ada, new Person(TODAY.minusYears(11), null));
-    assertThat(w.loadDesk().today(athlete, List.of()).findings())
+    assertThat(w.loadDesk().day(athlete).soFar().findings())
         .filteredOn(f -> f.rule() == Finding.Rule.GROWING_CONTACTS)
         .singleElement()
         .satisfies(f -> assertThat(f.said()).contains("caution above 50, refused above 60"));
@@ -133,13 +133,13 @@ class CareAndLadderTest {
     again();
     List<MedicalHold> holds = w.care().care(ada, TODAY).holds();
     assertThat(holds).singleElement().satisfies(h -> assertThat(h.from()).isEqualTo(TODAY.minusDays(3)));
-    assertThat(w.loadDesk().today(athlete, List.of()).held()).isTrue();
+    assertThat(w.loadDesk().day(athlete).soFar().held()).isTrue();
     w.care().endHold(ada, holds.get(0).id(), " Dr  Sedge ", TODAY);
     assertThat(w.care().care(ada, TODAY).holds()).containsExactly(new MedicalHold(holds.get(0).id(), TODAY.minusDays(3), holds.get(0).note(), "Dr Sedge", TODAY));
-    assertThat(w.loadDesk().today(athlete, List.of()).held()).isFalse();
+    assertThat(w.loadDesk().day(athlete).soFar().held()).isFalse();
     w.care().addPain(ada, pain(TODAY, 1, true));
     assertThat(w.care().care(ada, TODAY).holds()).hasSize(2);
-    assertThat(w.loadDesk().today(athlete, List.of()).held()).isTrue();
+    assertThat(w.loadDesk().day(athlete).soFar().held()).isTrue();
   }
 
   @Test
