@@ -38,6 +38,11 @@ public record LegBack(
         way.leg(), way.begun(), end == null ? null : end.date(), way.stages(), way.formerUnits(), stand.stage(), stand.since(), known, stand.steppedBack());
   }
 
+  /** Where it stands on the last day that is known. */
+  public WayBack.Stand stand() {
+    return new WayBack.Stand(stage, since, steppedBack);
+  }
+
   /** Whether it is this one: on the day on which one is ended another may begin for the same leg. */
   public boolean isOf(WayBack way) {
     return leg == way.leg() && begun.equals(way.begun()) && Objects.equals(until, way.end() == null ? null : way.end().date());

@@ -2,10 +2,10 @@ package boundwright.readiness.back;
 
 import boundwright.athlete.Athlete;
 import boundwright.footfall.Foot;
-import boundwright.load.Band;
 import boundwright.load.CareRepository;
 import boundwright.load.Finding;
 import boundwright.load.Guard;
+import boundwright.load.GuardLimits;
 import boundwright.load.LegCare;
 import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LoadDesk;
@@ -197,26 +197,27 @@ public final class BackDesk {
     LegCare known = care.care(athlete.id(), today);
     LocalDate from = today.minusDays(LEARN_DAYS);
     LocalDate begun = all.get(0).begun();
-    Band pain = care.guard().limits().pain();
-    List<Felt> felt = care.pains(athlete.id(), begun.isBefore(from) ? begun : from).stream().map(p -> p.felt(pain, known.limited())).toList();
+    GuardLimits limits = care.guard().limits();
+    List<Felt> felt = care.pains(athlete.id(), begun.isBefore(from) ? begun : from).stream().map(p -> p.felt(limits.pain(), known.limited())).toList();
     LocalDate habits = all.stream().map(BackDesk::habitFrom).min(Comparator.naturalOrder()).orElse(from);
     List<DayLoad> days = log.since(List.of(athlete), habits.isBefore(from) ? habits : from).getOrDefault(athlete.id(), List.of());
     List<TestScore> own = tests.of(athlete.id());
     ContactWeights weights = load.weights(athlete, today);
-    String stop = stop(known, today);
+    String stop = stop(limits, known, today);
     List<BackLook> out = new ArrayList<>();
     for (WayBack way : all) {
       LegBack leg = known.backs().stream().filter(b -> b.isOf(way)).findFirst().orElse(null);
       if (leg != null) {
-        out.add(look(way, leg, new Seen(today, known, stop, felt, days, own, tests.all(BackAsk.five(way.leg())), weights), unit));
+        List<TestScore> squad = way.end() == null ? tests.all(BackAsk.five(way.leg())) : List.of();
+        out.add(look(way, leg, new Seen(today, known, stop, felt, days, own, squad, weights), unit));
       }
     }
     out.sort(Comparator.comparing(BackLook::runs).reversed().thenComparing(l -> l.way().begun(), Comparator.reverseOrder()));
     return List.copyOf(out);
   }
 
-  private @Nullable String stop(LegCare known, LocalDate today) {
-    return new Guard(care.guard().limits(), null).stoppedByPain(known, today).map(Finding::said).orElse(null);
+  private static @Nullable String stop(GuardLimits limits, LegCare known, LocalDate today) {
+    return new Guard(limits, null).stoppedByPain(known, today).map(Finding::said).orElse(null);
   }
 
   /** What the legs on their way back may carry today, in a few words each, as it stands beside the verdict of the day. */
@@ -229,7 +230,7 @@ public final class BackDesk {
     LegCare known = care.care(athlete.id(), today);
     List<DayLoad> days = log.since(List.of(athlete), today.minusDays(7)).getOrDefault(athlete.id(), List.of());
     ContactWeights weights = load.weights(athlete, today);
-    String stop = stop(known, today);
+    String stop = stop(care.guard().limits(), known, today);
     return running.stream()
         .flatMap(w -> known.backs().stream().filter(b -> b.isOf(w)).limit(1).map(b -> now(w, b, 0, today, known, stop, days, weights)))
         .map(LegToday::brief)
@@ -240,8 +241,7 @@ public final class BackDesk {
   private record Seen(LocalDate today, LegCare care, @Nullable String stop, List<Felt> felt, List<DayLoad> days, List<TestScore> own, List<TestScore> squad, ContactWeights weights) {}
 
   private static BackLook look(WayBack way, LegBack leg, Seen s, LengthUnit unit) {
-    WayBack.Stand stand = new WayBack.Stand(leg.stage(), leg.since(), leg.steppedBack());
-    List<LocalDate> clean = BackState.cleanDays(way, stand, s.today(), s.days(), s.felt(), s.weights());
+    List<LocalDate> clean = BackState.cleanDays(way, leg.stand(), s.today(), s.days(), s.felt(), s.weights());
     LegToday now = now(way, leg, clean.size(), s.today(), s.care(), s.stop(), s.days(), s.weights());
     BackState state = now.state();
     Habit habit = habit(s.days(), way);
@@ -259,9 +259,8 @@ public final class BackDesk {
 
   private static LegToday now(
       WayBack way, LegBack leg, int clean, LocalDate today, LegCare care, @Nullable String stop, List<DayLoad> days, ContactWeights weights) {
-    WayBack.Stand stand = new WayBack.Stand(leg.stage(), leg.since(), leg.steppedBack());
     return new LegToday(
-        way, leg, BackState.of(way, stand, today, days, clean), today, care.holding(today).orElse(null), stop, units(way.leg(), days, weights, today.minusDays(6), today),
+        way, leg, BackState.of(way, leg.stand(), today, days, clean), today, care.holding(today).orElse(null), stop, units(way.leg(), days, weights, today.minusDays(6), today),
         units(way.leg(), days, weights, today, today));
   }
 

@@ -4,6 +4,7 @@ import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.back.BackState;
 import boundwright.load.back.LegBack;
 import boundwright.load.back.WayBack;
+import boundwright.quantity.Notes;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
 
@@ -87,7 +88,7 @@ public record LegToday(
     if (mostToday() < 1) {
       return "Rest the leg: its " + (left() < 1 ? "seven days are" : "day is") + " full.";
     }
-    return upTo("this") + "; " + Math.round(Math.floor(left())) + " left of its seven days.";
+    return Notes.capital(upTo("this")) + "; " + Math.round(Math.floor(left())) + " left of its seven days.";
   }
 
   /** The same in a few words, as it stands beside the verdict of the day; empty when the stage has nothing to say today. */
@@ -95,10 +96,10 @@ public record LegToday(
     if (!runs() || today.isBefore(way.begun()) || (reached() && !held() && !stopped())) {
       return "";
     }
-    return "Way back: " + (mostToday() < 1 ? "rest the " + way.leg().label() + " leg" + (done > 0 ? ", no more today." : " today.") : upTo("the " + way.leg().label()).replace("Up to", "up to") + ".");
+    return "Way back: " + (mostToday() < 1 ? "rest the " + way.leg().label() + " leg" + (done > 0 ? ", no more today." : " today.") : upTo("the " + way.leg().label()) + ".");
   }
 
   private String upTo(String which) {
-    return "Up to " + Math.round(Math.floor(mostToday())) + (done > 0 ? " more" : "") + " standing-bound contacts on " + which + " leg today";
+    return "up to " + Math.round(Math.floor(mostToday())) + (done > 0 ? " more" : "") + " standing-bound contacts on " + which + " leg today";
   }
 }
