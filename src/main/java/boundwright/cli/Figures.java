@@ -1,14 +1,13 @@
 package boundwright.cli;
 
-import java.util.regex.Pattern;
+import boundwright.quantity.WrittenNumber;
+import java.util.OptionalDouble;
 import picocli.CommandLine;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
-/** Reads the figures of options as the forms do: with a point or a comma, and what is none is told in a sentence. */
+/** Reads the figures of options as the forms do, see {@link WrittenNumber}; what is none is told in a sentence. */
 final class Figures {
-  private static final Pattern DECIMAL = Pattern.compile("[+-]?(\\d+[.,]?|\\d*[.,]\\d+)");
-
   private Figures() {}
 
   /** Makes a command and those under it, added before, read them so. */
@@ -29,11 +28,11 @@ final class Figures {
   private static final class Decimal implements ITypeConverter<Double> {
     @Override
     public Double convert(String written) {
-      String text = written.strip();
-      if (!DECIMAL.matcher(text).matches()) {
+      OptionalDouble number = WrittenNumber.read(written);
+      if (number.isEmpty()) {
         throw new TypeConversionException("'" + written + "' is no figure. Write it as 1.5.");
       }
-      return Double.parseDouble(text.replace(',', '.'));
+      return number.getAsDouble();
     }
   }
 

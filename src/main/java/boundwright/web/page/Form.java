@@ -3,6 +3,7 @@ package boundwright.web.page;
 import boundwright.quantity.PlainText;
 import boundwright.quantity.RefusedException;
 import boundwright.quantity.WrittenDay;
+import boundwright.quantity.WrittenNumber;
 import io.javalin.http.Context;
 import io.javalin.http.UploadedFile;
 import java.time.LocalDate;
@@ -62,17 +63,10 @@ public final class Form {
     return text.matches("\\d{1,18}") ? Long.parseLong(text) : -1;
   }
 
-  /** A number with a point or a comma. */
+  /** A number as {@link WrittenNumber} reads it. */
   public static double number(String what, String text) {
-    try {
-      String tidy = text.strip().replace(',', '.');
-      if (!tidy.matches("[+-]?\\d*\\.?\\d+|[+-]?\\d+\\.")) {
-        throw new NumberFormatException(tidy);
-      }
-      return Double.parseDouble(tidy);
-    } catch (NumberFormatException e) {
-      throw new RefusedException("The " + what + " '" + text.strip() + "' is not a number. Write it as 0.9 or 8.5.");
-    }
+    return WrittenNumber.read(text)
+        .orElseThrow(() -> new RefusedException("The " + what + " '" + text.strip() + "' is not a number. Write it as 0.9 or 8.5."));
   }
 
   /** A day written 2026-04-12, or {@code today} if nothing was written. */
