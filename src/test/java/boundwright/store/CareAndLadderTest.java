@@ -126,6 +126,14 @@ class CareAndLadderTest {
   }
 
   @Test
+  void whoIsReadyReadsTheBodyOnce() {
+    Athlete athlete = w.athletes().byId(ada).orElseThrow();
+    assertThat(Stores.asked(w, () -> w.ladderDesk().answers(athlete))).filteredOn(sql -> sql.contains("FROM medical_hold")).hasSize(1);
+    w.care().setGrowing(ada, true, null);
+    assertThat(Stores.asked(w, () -> w.ladderDesk().squad(w.athletes().all()))).filteredOn(sql -> sql.contains("FROM medical_hold")).hasSize(1);
+  }
+
+  @Test
   void aSignToReferOpensAHoldAndOneThatLastsIsEnough() {
     Athlete athlete = w.athletes().byId(ada).orElseThrow();
     w.care().addPain(ada, pain(TODAY.minusDays(3), 2, true));
