@@ -35,8 +35,6 @@ import org.jspecify.annotations.Nullable;
 public final class SeasonStart {
   /** Days before a season that are taken from the log: what the limits of load look back to. */
   private static final int LOG_DAYS = 49;
-  /** Years of age from which an athlete counts as grown unless the coach says otherwise, see {@link Member#growing}. */
-  private static final int GROWN = 16;
   private static final double ROOM_TO_GROW = 1.25;
   private static final int AT_ONCE = 12;
   private static final Set<DayOfWeek> DAYS = EnumSet.of(DayOfWeek.MONDAY, DayOfWeek.TUESDAY, DayOfWeek.THURSDAY);
@@ -83,10 +81,10 @@ public final class SeasonStart {
         null, List.of(), List.of(), List.of(), past(a, first, today));
   }
 
-  /** Under 16 on the season's first day, where the birth date is known. */
+  /** Under {@value LegCare#GROWING_UNDER} on the season's first day, where the birth date is known. */
   private boolean young(Athlete a, LocalDate first) {
     OptionalInt age = people.person(a.id()).age(first);
-    return age.isPresent() && age.getAsInt() < GROWN;
+    return age.isPresent() && age.getAsInt() < LegCare.GROWING_UNDER;
   }
 
   /** What was done before a season that begins on a day, as far as the log knows today. */
