@@ -88,8 +88,9 @@ abstract class Repositories {
     this.athletes = only == null ? everybody : new SeenAthletes(everybody, only);
     this.reps = new SqlReps(database);
     this.settings = new SqlSettings(database, clock);
-    this.growing = new GrowthDesk(new SqlGrowth(database), new SqlPeople(database), clock);
-    this.bodies = new SqlCare(database, growing);
+    SqlPeople people = new SqlPeople(database);
+    this.growing = new GrowthDesk(new SqlGrowth(database), people, clock);
+    this.bodies = new SqlCare(database, growing, people);
     this.care = seen.bodies() ? bodies : new SeenCare(bodies);
     this.waysBack = seen.bodies() ? new SqlWaysBack(database) : new SeenWaysBack();
     this.accounts = new SqlAccounts(database);

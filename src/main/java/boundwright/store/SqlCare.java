@@ -3,6 +3,7 @@ package boundwright.store;
 import boundwright.athlete.growth.FastGrowth;
 import boundwright.athlete.growth.GrowthDesk;
 import boundwright.athlete.person.Person;
+import boundwright.athlete.person.PersonRepository;
 import boundwright.load.Answer;
 import boundwright.load.CareRepository;
 import boundwright.load.Finding;
@@ -21,7 +22,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -36,10 +37,12 @@ final class SqlCare implements CareRepository {
 
   private final Database database;
   private final GrowthDesk growth;
+  private final PersonRepository people;
 
-  SqlCare(Database database, GrowthDesk growth) {
+  SqlCare(Database database, GrowthDesk growth, PersonRepository people) {
     this.database = database;
     this.growth = growth;
+    this.people = people;
   }
 
   private record Growing(boolean growing, @Nullable LocalDate first) {}
@@ -55,9 +58,10 @@ final class SqlCare implements CareRepository {
       return Map.of();
     }
     Map<Long, FastGrowth> fast = growth.fast(athletes, today);
+    Map<Long, Person> known = people.people(athletes);
     return database.read(
         h -> {
-          Map<Long, Growing> growing = young(h, athletes, today);
+          Map<Long, Growing> growing = young(known, today);
           h.createQuery("SELECT athlete_id, growing, first_session FROM care WHERE athlete_id IN (<ids>)")
               .bindList("ids", athletes)
               .map((r, c) -> growing.put(r.getLong("athlete_id"), new Growing(r.getBoolean("growing"), Columns.day(r, "first_session"))))
@@ -82,21 +86,18 @@ final class SqlCare implements CareRepository {
           Map<Long, LegCare> out = new HashMap<>();
           for (long id : athletes) {
             Growing kept = growing.getOrDefault(id, new Growing(false, null));
-            LegCare known =
+            LegCare legs =
                 new LegCare(kept.growing(), kept.first(), pains.getOrDefault(id, List.of()), holds.getOrDefault(id, List.of()), List.of(), fast.get(id));
-            out.put(id, known.withWays(ways.getOrDefault(id, List.of()), since.getOrDefault(id, List.of()), settings.limits().pain(), today));
+            out.put(id, legs.withWays(ways.getOrDefault(id, List.of()), since.getOrDefault(id, List.of()), settings.limits().pain(), today));
           }
           return out;
         });
   }
 
   /** Whoever is young enough by the birth date to count as growing until the coach says otherwise. */
-  private static Map<Long, Growing> young(Handle h, List<Long> athletes, LocalDate today) {
+  private static Map<Long, Growing> young(Map<Long, Person> known, LocalDate today) {
     Map<Long, Growing> out = new HashMap<>();
-    h.createQuery("SELECT athlete_id, born FROM person WHERE born IS NOT NULL AND athlete_id IN (<ids>)")
-        .bindList("ids", athletes)
-        .map((r, c) -> Map.entry(r.getLong("athlete_id"), new Person(Columns.day(r, "born"), null).age(today)))
-        .forEach(p -> p.getValue().ifPresent(age -> out.put(p.getKey(), new Growing(age < LegCare.GROWING_UNDER, null))));
+    known.forEach((id, p) -> p.age(today).ifPresent(age -> out.put(id, new Growing(age < LegCare.GROWING_UNDER, null))));
     return out;
   }
 
@@ -105,23 +106,19 @@ final class SqlCare implements CareRepository {
     return database.read(h -> pains(h, athleteId, from));
   }
 
-  /** Of everybody with a way back, from the day on which their first began. */
+  /** Of everybody with a way back, since the first of all those began or longer. */
   private static Map<Long, List<Pain>> painsSince(Handle h, Map<Long, List<WayBack>> ways) {
     Map<Long, List<Pain>> out = new HashMap<>();
-    if (!ways.isEmpty()) {
-      Map<Long, LocalDate> begun = new HashMap<>();
-      ways.forEach((id, own) -> begun.put(id, own.get(0).begun()));
-      h.createQuery("SELECT athlete_id, id, date, area, level, settled, refer FROM pain WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id")
-          .bindList("ids", List.copyOf(begun.keySet()))
-          .bind("from", Collections.min(begun.values()).toString())
-          .map((r, c) -> Map.entry(r.getLong("athlete_id"), pain(r)))
-          .forEach(
-              p -> {
-                if (!p.getValue().date().isBefore(begun.getOrDefault(p.getKey(), LocalDate.MAX))) {
-                  out.computeIfAbsent(p.getKey(), id -> new ArrayList<>()).add(p.getValue());
-                }
-              });
-    }
+    ways.values().stream()
+        .map(own -> own.get(0).begun())
+        .min(Comparator.naturalOrder())
+        .ifPresent(
+            from ->
+                h.createQuery("SELECT athlete_id, id, date, area, level, settled, refer FROM pain WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id")
+                    .bindList("ids", List.copyOf(ways.keySet()))
+                    .bind("from", from.toString())
+                    .map((r, c) -> out.computeIfAbsent(r.getLong("athlete_id"), id -> new ArrayList<>()).add(pain(r)))
+                    .list());
     return out;
   }
 
