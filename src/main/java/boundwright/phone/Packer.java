@@ -219,7 +219,7 @@ public final class Packer {
             .toList();
     List<MedicalHold> holds =
         care.holds().stream()
-            .map(h -> new MedicalHold(0, h.from(), "", h.clearedBy() == null ? null : SOMEWHERE, h.clearedOn()))
+            .map(h -> new MedicalHold(0, h.from(), "", h.clearedBy() == null ? null : Parcel.CLINICIAN, h.clearedOn()))
             .toList();
     return new LegCare(care.growing(), care.firstSession(), pains, holds, care.backs().stream().filter(w -> w.holds(today)).toList(), care.fast());
   }

@@ -39,6 +39,9 @@ public record Parcel(
     DayPlan plan,
     List<Part> parts) {
 
+  /** Who ended a hold: names do not travel, but the sentence about the hold needs a word here. */
+  static final String CLINICIAN = "a clinician";
+
   /** Takes a copy. */
   public Parcel {
     parts = List.copyOf(parts);

@@ -286,7 +286,7 @@ final class ParcelReader {
     List<MedicalHold> holds = new ArrayList<>();
     for (Fields f = next("hold"); f != null; f = next("hold")) {
       LocalDate cleared = dateOrNull(f, "cleared");
-      holds.add(new MedicalHold(0, date(f, "from"), "", cleared == null ? null : "on the server", cleared));
+      holds.add(new MedicalHold(0, date(f, "from"), "", cleared == null ? null : Parcel.CLINICIAN, cleared));
     }
     List<LegBack> backs = new ArrayList<>();
     for (Fields f = next("back"); f != null; f = next("back")) {

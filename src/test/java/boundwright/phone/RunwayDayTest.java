@@ -222,6 +222,16 @@ class RunwayDayTest {
   }
 
   @Test
+  void aHoldWhoseEndIsEnteredNamesItsDayAndNobody() {
+    Athlete a = bench.athletes().all().get(0);
+    MedicalHold hold = bench.care().openHold(a.id(), new MedicalHold(0, TODAY.minusDays(1), "", null, null));
+    bench.care().endHold(a.id(), hold.id(), "Zzclinicianzz", TODAY.plusDays(3));
+    String text = packer().pack(bench.athletes().all()).text();
+    assertThat(RunwayDay.open(text).card(a.id(), 1).reason()).contains("It ends on " + TODAY.plusDays(3) + ", the day named by a clinician.");
+    assertThat(text).doesNotContain("Zzclinicianzz");
+  }
+
+  @Test
   void anotherVersionACutTextAndNonsenseAreRefusedInWords() {
     String text = packer().pack(bench.athletes().all()).text();
     assertThatThrownBy(() -> RunwayDay.open(text.replaceFirst("&v=1&", "&v=2&"))).isInstanceOf(RefusedException.class).hasMessageContaining("version 2");
