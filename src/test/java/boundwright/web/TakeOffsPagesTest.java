@@ -67,7 +67,7 @@ class TakeOffsPagesTest {
   void theUsualFormIsShownWithItsFeetAndThatItIsAGuess() {
     HttpResponse<String> r = client.get(page);
     assertThat(r.statusCode()).isEqualTo(200);
-    assertThat(r.body()).contains("Run, run, jump x4, from 4 steps").contains("best mark").contains("do not rely on this one").contains("a first guess")
+    assertThat(r.body()).contains("Run, run, jump x4, from 4 steps").contains("best mark").contains("do not rely on this one").contains("a first guess").contains("In the load each take-off counts, and each landing that is not in the sand").doesNotContain("landings are no contacts")
         .contains("Take-off 2").contains("Take-off 4").doesNotContain("Take-off 5 <").doesNotContain(" style=\"").doesNotContain("NaN");
     // four take-offs that change the foot (worked): left, right, left, right
     assertThat(r.body().split("<span class=\"whole\">[1-4] ", -1)).hasSize(5);
@@ -110,6 +110,8 @@ class TakeOffsPagesTest {
     }
     assertThat(client.get(page).body()).contains("first take-off mark to sand").contains("works from").contains("9 measured reps").doesNotContain("do not rely");
     assertThat(client.get("/athlete/" + ilka.id() + "/load").body()).contains("36");
+    // off L R L R, down from the first three on R L R (worked): left 3, right 4 in each of nine reps
+    assertThat(client.get("/athlete/" + ilka.id() + "/load").body()).contains("<td>27</td><td>36</td>");
   }
 
   @Test
