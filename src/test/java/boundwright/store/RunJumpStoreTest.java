@@ -87,7 +87,7 @@ class RunJumpStoreTest {
   void aTakeOffWeighsAsOneOfRunRunJump() {
     var weights = new boundwright.load.account.ContactWeights(boundwright.load.account.LoadScale.DEFAULT);
     var one = weights.of(new Work(Sequence.parse("L"), 1, 4, Surface.TRACK), 7);
-    assertThat(weights.of(Work.takeOff(Foot.LEFT, 4, Surface.TRACK), 7)).isEqualTo(one);
+    assertThat(weights.of(Work.inARow(new RunJumps(Foot.LEFT, 2, 2), true, 4, Surface.TRACK).get(0), 7)).isEqualTo(one);
   }
 
   @Test
