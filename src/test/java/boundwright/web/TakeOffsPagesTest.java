@@ -25,20 +25,19 @@ import org.junit.jupiter.api.io.TempDir;
 class TakeOffsPagesTest {
   private static final Clock DAY = Clock.fixed(Instant.parse("2026-05-12T09:00:00Z"), ZoneOffset.UTC);
 
-  @TempDir Path folder = Path.of("");
-  private Workbench bench = Workbench.open(folder, DAY);
-  private WebServer server = WebServer.start(bench, "127.0.0.1", 0);
-  private Client client = new Client(server.port());
-  private Athlete ilka = new Athlete(0, "Ilka Sandfoot", Level.INTERMEDIATE, Foot.LEFT, 4);
-  private String page = "";
+  @TempDir Path folder;
+  private Workbench bench;
+  private WebServer server;
+  private Client client;
+  private Athlete ilka;
+  private String page;
 
   @BeforeEach
   void open() {
-    close();
     bench = Workbench.open(folder, DAY);
     server = WebServer.start(bench, "127.0.0.1", 0);
     client = new Client(server.port());
-    ilka = bench.athletes().add(ilka);
+    ilka = bench.athletes().add(new Athlete(0, "Ilka Sandfoot", Level.INTERMEDIATE, Foot.LEFT, 4));
     page = "/athlete/" + ilka.id() + "/take-offs";
   }
 
