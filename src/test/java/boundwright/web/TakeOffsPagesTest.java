@@ -107,7 +107,8 @@ class TakeOffsPagesTest {
     for (int i = 0; i < 9; i++) {
       keep("2", "4", "4", "sand", "20.7" + i, "5.4" + i, "10.9" + i, "16.6" + i);
     }
-    assertThat(client.get(page).body()).contains("first take-off mark to sand").contains("works from").contains("9 measured reps").doesNotContain("do not rely");
+    assertThat(client.get(page).body()).contains("first take-off mark to sand").contains("works from").contains("9 measured reps").doesNotContain("do not rely")
+        .as("the day's verdict, as wherever an athlete stands").contains("class=\"guard-line").contains("(63 contacts)");
     assertThat(client.get("/athlete/" + ilka.id() + "/load").body()).contains("36");
     // off L R L R, down from the first three on R L R (worked): left 3, right 4 in each of nine reps
     assertThat(client.get("/athlete/" + ilka.id() + "/load").body()).contains("<td>27</td><td>36</td>");
