@@ -12,6 +12,7 @@ import boundwright.card.SessionCard.TapeLine;
 import boundwright.footfall.Sequence;
 import boundwright.load.DayVerdict;
 import boundwright.quantity.LengthUnit;
+import boundwright.runway.AdviceWarnings;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.Tapes;
@@ -62,7 +63,7 @@ final class SquadPages {
       rows.add(new SquadRow(athlete.name(), Sign.written(load), day, cells(athlete, columns, signs)));
     }
     if (settings.facility().surface() == Surface.CONCRETE) {
-      minds.put("Never on concrete. Level grass is best; a sprung floor or a raised runway is good.", List.of());
+      minds.put(AdviceWarnings.CONCRETE, List.of());
     }
     Tapes tapes = marks.tapes(bounding, plan.asPlan(title), settings);
     return new SquadPage(

@@ -35,14 +35,14 @@ final class MarksText {
   /** Prints all of it; {@code next} is what logging the next rep should add, or null. */
   void print(Athlete athlete, MarkAdvice advice, boolean flat, @Nullable LogNext next, List<String> warnings, DayVerdict day, List<String> wayBack) {
     if (flat) {
-      line("GROUND", unit.write(advice.groundNeeded_m()) + " of level ground, start mark to landing");
+      ground(advice.groundNeeded_m());
     } else {
       line(
           "MARK",
           unit.write(advice.markToSand_m()) + " from the sand"
               + (advice.beginning() != null ? " (a beginning)" : advice.window() == null ? " (the best there is)" : ""));
     }
-    start(advice);
+    start(advice.forecast().approachSteps(), advice.startToMark());
     if (!flat) {
       chances(advice);
     }
@@ -67,27 +67,36 @@ final class MarksText {
     wayBack.forEach(said -> wrapped("", said));
   }
 
-  private void start(MarkAdvice advice) {
-    int steps = advice.forecast().approachSteps();
-    if (steps == 0) {
-      line("Start", "at the mark, from standing");
-    } else {
-      line("Start", unit.write(advice.startToMark().p50()) + " behind the mark, " + steps + " approach steps");
+  /** What a rep on the flat takes [m]. */
+  void ground(double needed) {
+    line("GROUND", unit.write(needed) + " of level ground, start mark to landing");
+  }
+
+  void start(int steps, Estimate startToMark) {
+    line("Start", steps == 0 ? "at the mark, from standing" : unit.write(startToMark.p50()) + " behind the mark, " + steps + " approach steps");
+  }
+
+  void works(@Nullable Window window, int askedInHundred) {
+    if (window != null) {
+      line(
+          "Works",
+          "from " + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ", where at least " + InHundred.said(askedInHundred) + " count");
     }
   }
 
+  /** That a rep counts, and the runway that it takes [m]. */
+  void chance(int inHundred, double needed) {
+    line("Chance", InHundred.said(inHundred) + " that the rep counts");
+    line("Runway", unit.write(needed) + " needed, start mark to sand");
+  }
+
   private void chances(MarkAdvice advice) {
-    Window window = advice.window();
-    String asked = InHundred.said(advice.askedInHundred());
-    if (window != null) {
-      line("Works", "from " + unit.write(window.min_m()) + " to " + unit.write(window.max_m()) + ", where at least " + asked + " count");
-    }
+    works(advice.window(), advice.askedInHundred());
     Beginning beginning = advice.beginning();
     if (beginning != null) {
       line("Begin", beginning.odds() + " land in the sand; " + beginning.soon());
     }
-    line("Chance", InHundred.said(advice.inHundred()) + " that the rep counts");
-    line("Runway", unit.write(advice.runwayNeeded_m()) + " needed, start mark to sand");
+    chance(advice.inHundred(), advice.runwayNeeded_m());
   }
 
   private void contacts(Athlete athlete, Forecast forecast) {

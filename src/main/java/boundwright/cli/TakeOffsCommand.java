@@ -8,9 +8,7 @@ import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import boundwright.runway.CoachSettings;
-import boundwright.runway.InHundred;
 import boundwright.runway.SandMarks;
-import boundwright.runway.Window;
 import boundwright.store.Workbench;
 import boundwright.takeoffs.RunJumpMarks;
 import boundwright.takeoffs.RunJumpRep;
@@ -162,17 +160,13 @@ final class TakeOffsCommand implements Callable<Integer> {
     MarksText text = new MarksText(s.out(), in);
     SandMarks sand = m.sand();
     if (sand == null) {
-      text.line("GROUND", in.write(m.needed_m()) + " of level ground, start mark to landing");
+      text.ground(m.needed_m());
     } else {
-      Window w = sand.window();
-      text.line("MARK", in.write(sand.best_m()) + " from the sand" + (w == null ? " (the best there is)" : ""));
-      if (w != null) {
-        text.line("Works", "from " + in.write(w.min_m()) + " to " + in.write(w.max_m()) + ", where at least " + InHundred.said(m.askedInHundred()) + " count");
-      }
-      text.line("Chance", m.chanceSaid() + " that the rep counts");
-      text.line("Runway", in.write(m.needed_m()) + " needed, start mark to sand");
+      text.line("MARK", in.write(sand.best_m()) + " from the sand" + (sand.window() == null ? " (the best there is)" : ""));
+      text.works(sand.window(), m.askedInHundred());
+      text.chance(sand.inHundred(), m.needed_m());
     }
-    text.line("Start", m.steps() == 0 ? "at the mark, from standing" : in.write(m.runUp().length().p50()) + " behind the mark, " + m.steps() + " approach steps");
+    text.start(m.steps(), m.runUp().length());
     s.out().println();
     text.wrapped("Feet", m.pattern().said());
     s.out().println(who.name() + ", " + m.pattern().title() + ".");

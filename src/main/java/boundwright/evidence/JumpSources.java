@@ -109,6 +109,10 @@ public final class JumpSources {
   public static final Source TAKE_OFFS_IN_A_ROW =
       new Source("take-offs-in-a-row", "Before any rep of the kind is measured: flights that land on one foot 0.75 of those into the sand, running steps after a landing "
           + "0.92 of the run-up's, and how athletes, days and reps differ", "first guess of the makers", Standing.JUDGEMENT);
+  /** Take-offs in a row in the load. */
+  public static final Source LOAD_IN_A_ROW =
+      new Source("take-offs-in-a-row-load", "In the load each take-off counts as one contact of its leg, and so does each landing that is not in the sand; running steps "
+          + "between do not. Each weighs as a take-off from a short run", "the makers", Standing.JUDGEMENT);
   /** High school. */
   public static final Source BOARDS_SCHOOL =
       new Source("boards-school", "Boards about 32 ft (boys) and 24 ft (girls) from the pit; measured to the lesser quarter inch or "
@@ -178,7 +182,7 @@ public final class JumpSources {
       List.of(PHASE_LENGTH, PHASE_CLASS, CONVERSION_THRESHOLDS, REFERENCE_JUMPS, REFERENCE_1995, REFERENCE_TEN_WOMEN, CONTACT_LEARNING,
           SPEED_BY_STEPS, ACCURACY, FOUL_SHARE, WIND_START, AIM_STUDY, AIM, CENSORED, FOUL_RULE, BOARDS, BOARDS_SCHOOL, BOARDS_SHORT,
           BOARDS_LONG, COMBINED_TABLES, COMBINED_ROUNDS, COMBINED_WIND, COMBINED_WIND_OLD, SPEED_FOR_ANGLE, LONG_JUMP_PARTS, TRADE_GUESS,
-          LONG_JUMP_DRILLS, TAKE_OFFS_IN_A_ROW, WIND_RULE, ROUNDS, FINAL_ORDER, SCORING, WIND_DISTANCE, NO_MARK, RIVALS, FULL_RUN, FULL_RUN_PRIOR, WIND_TRIPLE, WIND_LONG,
+          LONG_JUMP_DRILLS, TAKE_OFFS_IN_A_ROW, LOAD_IN_A_ROW, WIND_RULE, ROUNDS, FINAL_ORDER, SCORING, WIND_DISTANCE, NO_MARK, RIVALS, FULL_RUN, FULL_RUN_PRIOR, WIND_TRIPLE, WIND_LONG,
           WIND_ESTIMATES, WARM_UP, MEET_LIMITS);
 
   private JumpSources() {}

@@ -24,6 +24,17 @@ public record Mixture(List<Part> parts) {
     parts = List.copyOf(parts);
   }
 
+  /** Its mean. */
+  public double mean() {
+    return parts.stream().mapToDouble(p -> p.weight * p.mean).sum();
+  }
+
+  /** Its variance: of the parts, and of their means. */
+  public double variance() {
+    double mean = mean();
+    return parts.stream().mapToDouble(p -> p.weight * (p.sd * p.sd + (p.mean - mean) * (p.mean - mean))).sum();
+  }
+
   /** Chance of a value below {@code x}. */
   public double below(double x) {
     double sum = 0;

@@ -9,8 +9,14 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** What the coach must know before taping, most important first: with sand, and on the flat where no mark is sought. */
-final class AdviceWarnings {
+/**
+ * What the coach must know before taping, most important first: with sand, and on the flat where no mark is sought. The sentences of the place
+ * are those of every drill.
+ */
+public final class AdviceWarnings {
+  /** What nobody bounds or jumps on, and what is good. */
+  public static final String CONCRETE = "Never on concrete. Level grass is best; a sprung floor or a raised runway is good.";
+
   private AdviceWarnings() {}
 
   /** For a last flight that ends in sand. */
@@ -29,9 +35,7 @@ final class AdviceWarnings {
     List<String> out = new ArrayList<>();
     never(surface, out);
     if (!open && beginning == null) {
-      out.add(
-          "No mark reaches " + InHundred.said(InHundred.asked(settings.marks().chance()))
-              + ": do not rely on this one.");
+      out.add(noMark(settings.marks()));
     }
     if (beginning == null || beginning.reps() > 0) {
       untried(forecast, out);
@@ -39,18 +43,13 @@ final class AdviceWarnings {
     if (elsewhere != null) {
       out.add(elsewhere);
     }
-    double runway = settings.facility().runway_m();
-    if (runwayNeeded > runway) {
-      out.add(
-          "The runway is too short: start mark to sand needs " + unit.write(runwayNeeded) + ", and " + unit.write(runway)
-              + " can be used. Take fewer contacts or fewer approach steps.");
+    if (runwayNeeded > settings.facility().runway_m()) {
+      out.add(tooShort(true, runwayNeeded, "contacts", settings));
     }
     double beyond = forecast.landing().p95() - mark - settings.facility().pit_m();
     // of a beginner's landing next to nothing is known, and its far end says so and nothing of the pit
     if (beyond > 0 && (beginning == null || forecast.landing().p50() - mark > settings.facility().pit_m())) {
-      out.add(
-          "One landing in twenty would pass the end of the sand (" + unit.write(settings.facility().pit_m())
-              + "). Take fewer contacts.");
+      out.add(pastTheSand("contacts", settings));
     }
     guess(forecast, startToMark, startMeasured, unit, out);
     return out;
@@ -72,11 +71,8 @@ final class AdviceWarnings {
     if (elsewhere != null) {
       out.add(elsewhere);
     }
-    double ground = settings.facility().flat_m();
-    if (groundNeeded > ground) {
-      out.add(
-          "The level ground is too short: start to landing needs " + unit.write(groundNeeded) + ", and " + unit.write(ground)
-              + " can be used. Take fewer contacts or fewer approach steps.");
+    if (groundNeeded > settings.facility().flat_m()) {
+      out.add(tooShort(false, groundNeeded, "contacts", settings));
     }
     guess(forecast, startToMark, startMeasured, unit, out);
     return out;
@@ -84,8 +80,33 @@ final class AdviceWarnings {
 
   private static void never(Surface surface, List<String> out) {
     if (surface == Surface.CONCRETE) {
-      out.add("Never on concrete. Level grass is best; a sprung floor or a raised runway is good.");
+      out.add(CONCRETE);
     }
+  }
+
+  /** Where no mark reaches the asked chance. */
+  public static String noMark(MarkSettings asked) {
+    return "No mark reaches " + InHundred.said(InHundred.asked(asked.chance())) + ": do not rely on this one.";
+  }
+
+  /**
+   * Where there is less room than a rep needs.
+   *
+   * @param inSand whether it ends in the sand, else on level ground
+   * @param needed start mark to sand or to landing [m]
+   * @param fewer of what to take fewer, beside approach steps
+   */
+  public static String tooShort(boolean inSand, double needed, String fewer, CoachSettings settings) {
+    LengthUnit unit = settings.unit();
+    return (inSand ? "The runway is too short: start mark to sand" : "The level ground is too short: start to landing") + " needs "
+        + unit.write(needed) + ", and " + unit.write(inSand ? settings.facility().runway_m() : settings.facility().flat_m())
+        + " can be used. Take fewer " + fewer + " or fewer approach steps.";
+  }
+
+  /** Where the far end of the landing lies behind the pit; {@code fewer} as for {@link #tooShort}. */
+  public static String pastTheSand(String fewer, CoachSettings settings) {
+    return "One landing in twenty would pass the end of the sand (" + settings.unit().write(settings.facility().pit_m()) + "). Take fewer "
+        + fewer + ".";
   }
 
   private static void untried(Forecast forecast, List<String> out) {

@@ -12,8 +12,8 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** The sentences that go with an advice. */
-final class AdviceWords {
-  /** Below this many reps the words warn that the spread is wide. */
+public final class AdviceWords {
+  /** Below this many reps the words warn that the spread is wide (judgement). */
   private static final int FEW = 6;
 
   private AdviceWords() {}
@@ -48,10 +48,14 @@ final class AdviceWords {
     return Optional.of(Notes.counted(model.reps(), "rep") + ", " + where + "; today's place is " + surface.label() + ".");
   }
 
+  /** A sentence, with a space behind it, where the reps are few; else empty. */
+  public static String few(int reps) {
+    return reps < FEW ? "Few reps yet, so the spread is wide. " : "";
+  }
+
   /** How sure the landing is. */
   static String sure(FlightModel model, Forecast forecast, LengthUnit unit) {
-    String few = model.reps() < FEW ? "Few reps yet, so the spread is wide. " : "";
-    return few
+    return few(model.reps())
         + "Nine landings in ten within " + unit.writeSpread(forecast.landing().halfWidth()).substring(2) + " of "
         + unit.write(forecast.landing().p50()) + " from the mark.";
   }

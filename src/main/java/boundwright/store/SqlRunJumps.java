@@ -1,7 +1,6 @@
 package boundwright.store;
 
 import boundwright.athlete.Surface;
-import boundwright.footfall.Foot;
 import boundwright.footfall.RunJumps;
 import boundwright.store.engine.Database;
 import boundwright.store.rows.Columns;
@@ -79,6 +78,6 @@ final class SqlRunJumps implements RunJumpLog {
 
   /** What was made in a rep: from foot, running_steps and take_offs. */
   static RunJumps pattern(ResultSet r) throws SQLException {
-    return new RunJumps("R".equals(r.getString("foot")) ? Foot.RIGHT : Foot.LEFT, r.getInt("running_steps"), r.getInt("take_offs"));
+    return new RunJumps(Columns.foot(r, "foot"), r.getInt("running_steps"), r.getInt("take_offs"));
   }
 }

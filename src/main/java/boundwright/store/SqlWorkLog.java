@@ -3,7 +3,6 @@ package boundwright.store;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
 import boundwright.footfall.Foot;
-import boundwright.footfall.RunJumps;
 import boundwright.footfall.Sequence;
 import boundwright.jump.Event;
 import boundwright.load.WorkLog;
@@ -33,7 +32,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>An abandoned rep counts up to where it broke off, whole where nobody counted. A jump is made on the athlete's take-off foot. A take-off at the board that was measured as a jump too is one jump: of one day
  * the larger of the two numbers counts; so it is with a distance from some steps, beside a take-off at the board or a jump measured from as many. One without a distance counts as its contact at the board alone. A pass in a meet counts
- * nothing; a foul counts as a whole jump, the careful reading. A long jump is one contact, a triple jump three.
+ * nothing; a foul counts as a whole jump, the careful reading. A long jump is one contact, a triple jump three;
+ * of take-offs in a row see {@link Work#inARow}.
  */
 final class SqlWorkLog implements WorkLog {
   /** Steps of a full run-up that were not noted (judgement: weights hardly differ from there on). */
@@ -223,22 +223,13 @@ final class SqlWorkLog implements WorkLog {
         });
   }
 
-  /** Its take-offs alone. */
   private static void runJumps(Handle h, Map<Long, Days> days, LocalDate from) {
     read(h, days, from,
         "SELECT athlete_id, date, foot, running_steps, take_offs, approach_steps, surface, in_sand FROM run_jump"
             + " WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
         (r, whose, date) -> {
-          RunJumps pattern = SqlRunJumps.pattern(r);
           Surface surface = Columns.word(Surface.class, "surface", r.getString("surface"));
-          int steps = r.getInt("approach_steps");
-          int onGround = r.getBoolean("in_sand") ? pattern.jumps() - 1 : pattern.jumps();
-          for (int jump = 1; jump <= pattern.jumps(); jump++) {
-            whose.add(date, Work.takeOff(pattern.foot(jump), steps, surface));
-            if (jump <= onGround) {
-              whose.add(date, Work.takeOff(pattern.landing(jump), steps, surface));
-            }
-          }
+          Work.inARow(SqlRunJumps.pattern(r), r.getInt("in_sand") == 1, r.getInt("approach_steps"), surface).forEach(w -> whose.add(date, w));
         });
   }
 

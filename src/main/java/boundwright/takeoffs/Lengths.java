@@ -35,12 +35,15 @@ final class Lengths {
   Lengths(FlightModel model, IntFunction<RunUp> runUp, LocalDate date) {
     Sequence one = Sequence.of(List.of(Foot.RIGHT));
     double sd = 0;
+    double before = 0;
     for (int s = 0; s <= MOST_STEPS; s++) {
       Forecast f = model.forecast(one, s, Surface.TRACK, date.plusDays(1));
       sand[s] = f.mean(2);
       placement[s] = f.sd(1);
-      sd = s == 4 ? f.sd(2) / f.mean(2) : sd;
-      step[s + 1] = runUp.apply(s + 1).length().p50() - (s == 0 ? 0 : runUp.apply(s).length().p50());
+      sd = s == RunJumpShape.USUAL_STEPS ? f.sd(2) / f.mean(2) : sd;
+      double run = runUp.apply(s + 1).length().p50();
+      step[s + 1] = run - before;
+      before = run;
     }
     sandSd = sd;
   }

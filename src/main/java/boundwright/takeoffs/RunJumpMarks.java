@@ -8,6 +8,8 @@ import boundwright.footfall.RunJumps;
 import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.Notes;
+import boundwright.runway.AdviceWarnings;
+import boundwright.runway.AdviceWords;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.InHundred;
 import boundwright.runway.MarkSettings;
@@ -45,8 +47,6 @@ public record RunJumpMarks(
     @Nullable Fewer fewer,
     int reps,
     List<String> warnings) {
-  private static final int FEW = 6;
-
   /** Takes copies. */
   public RunJumpMarks {
     takeOffs = List.copyOf(takeOffs);
@@ -89,7 +89,7 @@ public record RunJumpMarks(
         warnings(landing, sand, steps, model.measured(), runUp, needed, settings));
   }
 
-  private static SandMarks sand(RunJumpModel.Told told, MarkSettings asked) {
+  static SandMarks sand(RunJumpModel.Told told, MarkSettings asked) {
     return SandMarks.of(
         told.lastTakeOff().mean(), told.lastTakeOff().sd(), told.landing().mean(), told.landing().sd(), told.together(), asked);
   }
@@ -106,22 +106,18 @@ public record RunJumpMarks(
 
   private static List<String> warnings(
       Estimate landing, @Nullable SandMarks sand, int steps, int reps, RunUp runUp, double needed, CoachSettings settings) {
-    LengthUnit unit = settings.unit();
     List<String> out = new ArrayList<>();
     if (settings.facility().surface() == Surface.CONCRETE) {
-      out.add("Never on concrete. Level grass is best; a sprung floor or a raised runway is good.");
+      out.add(AdviceWarnings.CONCRETE);
     }
     double there = sand == null ? settings.facility().flat_m() : settings.facility().runway_m();
     if (needed > there) {
-      out.add(
-          (sand == null ? "The level ground is too short: start to landing" : "The runway is too short: start mark to sand") + " needs "
-              + unit.write(needed) + ", and " + unit.write(there) + " can be used. Take fewer take-offs or fewer approach steps.");
+      out.add(AdviceWarnings.tooShort(sand != null, needed, "take-offs", settings));
     }
     double pit = settings.facility().pit_m();
     // before any rep next to nothing is known of the landing, and its far end says so and nothing of the pit
     if (sand != null && landing.p95() - sand.best_m() > pit && (reps > 0 || landing.p50() - sand.best_m() > pit)) {
-      out.add(
-          "One landing in twenty would pass the end of the sand (" + unit.write(pit) + "). Take fewer take-offs.");
+      out.add(AdviceWarnings.pastTheSand("take-offs", settings));
     }
     if (steps > 0 && runUp.measured() == 0) {
       out.add("The start mark is a guess from typical steps. Measure one run-up of " + steps + " steps and enter it.");
@@ -141,7 +137,7 @@ public record RunJumpMarks(
 
   /** How sure the end is, in sentences. */
   public String sure(LengthUnit unit) {
-    return (reps < FEW ? "Few reps yet, so the spread is wide. " : "")
+    return AdviceWords.few(reps)
         + "Nine landings in ten between " + unit.write(landing.p05()) + " and " + unit.write(landing.p95()) + " from the first mark.";
   }
 
@@ -157,7 +153,7 @@ public record RunJumpMarks(
     if (sand == null || sand.window() != null) {
       return "";
     }
-    String no = "No mark reaches " + InHundred.said(askedInHundred()) + ": do not rely on this one. ";
+    String no = AdviceWarnings.noMark(settings) + " ";
     String measure = "Measure take-off marks and landings of a few reps, on the flat or from here.";
     return fewer == null
         ? no + measure

@@ -7,14 +7,16 @@ import boundwright.quantity.Estimate;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
 /**
  * Where this athlete's repeated take-offs fall, learned from their own reps: a normal linear model whose days are groups, closed form
- * ({@link GroupedNormal}). An older day tells less of today: besides a trend, its level may have moved by chance, each day by its own. How widely they scatter is one factor on the usual variances with nine values, weighed by Bayes' rule. Learned
- * afresh from the newest {@value #MOST_REPS} measured reps on each question; nothing is random, nothing is kept beside the reps.
+ * ({@link GroupedNormal}). An older day tells less of today: besides a trend, its level may have moved by chance, each day by its own. How
+ * widely they scatter is one factor on the usual variances with nine values, weighed by Bayes' rule. Learned afresh from the newest
+ * {@value #MOST_REPS} measured reps on each question; nothing is random, nothing is kept beside the reps.
  */
 final class RunJumpModel {
   /** Newest measured reps that are learned from (judgement: some years of it). */
@@ -29,9 +31,12 @@ final class RunJumpModel {
   private final LocalDate date;
   private final List<Part> parts = new ArrayList<>();
   private final int measured;
+  /** Group of the day asked about, the last, and what was seen on it. */
+  private final int today;
+  private final List<Seen> seenToday;
 
-  /** What is believed with one factor of scatter; {@code today} is the group of the day asked about. */
-  private record Part(double factor, double weight, GroupedNormal belief, int today, List<Seen> seenToday) {}
+  /** What is believed with one factor of scatter. */
+  private record Part(double factor, double weight, GroupedNormal belief) {}
 
   /** One measured place. */
   private record Seen(RunJumpShape shape, int place, int rep, double at) {}
@@ -45,39 +50,39 @@ final class RunJumpModel {
   RunJumpModel(Lengths lengths, List<RunJumpRep> reps, LocalDate date) {
     this.lengths = lengths;
     this.date = date;
-    List<RunJumpRep> told = reps.stream().filter(r -> r.measured() && !r.date().isAfter(date)).toList();
+    List<RunJumpRep> all = reps.stream().filter(r -> r.measured() && !r.date().isAfter(date)).toList();
+    List<RunJumpRep> told = all.subList(Math.max(0, all.size() - MOST_REPS), all.size());
     measured = told.size();
     Map<LocalDate, List<Seen>> days = new TreeMap<>();
-    for (RunJumpRep r : told.subList(Math.max(0, told.size() - MOST_REPS), told.size())) {
+    int number = 0;
+    for (RunJumpRep r : told) {
       RunJumpShape shape = shape(r.pattern(), r.steps(), r.inSand(), r.date());
       List<Seen> day = days.computeIfAbsent(r.date(), d -> new ArrayList<>());
-      int number = day.isEmpty() ? 0 : day.get(day.size() - 1).rep() + 1;
       double[] places = r.places();
       for (int c = 0; c < places.length; c++) {
         if (!Double.isNaN(places[c])) {
           day.add(new Seen(shape, c, number, places[c]));
         }
       }
+      number++;
     }
-    learn(days);
+    seenToday = days.computeIfAbsent(date, d -> new ArrayList<>());
+    today = days.size() - 1;
+    learn(days.values());
   }
 
   private RunJumpShape shape(RunJumps pattern, int steps, boolean inSand, LocalDate on) {
     return new RunJumpShape(lengths, pattern, steps, inSand, ChronoUnit.DAYS.between(on, date) / 30.0);
   }
 
-  private void learn(Map<LocalDate, List<Seen>> days) {
-    List<Seen> today = days.containsKey(date) ? days.get(date) : List.of();
+  private void learn(Collection<List<Seen>> days) {
     double[] logs = new double[FACTORS.length];
     List<GroupedNormal> beliefs = new ArrayList<>();
     double most = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < FACTORS.length; i++) {
       GroupedNormal b = prior();
       double factor = Math.exp(FACTORS[i]);
-      days.forEach((day, seen) -> add(b, seen, factor));
-      if (today.isEmpty()) {
-        add(b, List.of(), factor);
-      }
+      days.forEach(seen -> add(b, seen, factor));
       logs[i] = b.logLikelihood() - FACTORS[i] * FACTORS[i] / (2 * FACTOR_SD * FACTOR_SD);
       most = Math.max(most, logs[i]);
       beliefs.add(b);
@@ -86,9 +91,8 @@ final class RunJumpModel {
     for (double l : logs) {
       sum += Math.exp(l - most);
     }
-    int group = today.isEmpty() ? days.size() : days.size() - 1;
     for (int i = 0; i < FACTORS.length; i++) {
-      parts.add(new Part(Math.exp(FACTORS[i]), Math.exp(logs[i] - most) / sum, beliefs.get(i), group, today));
+      parts.add(new Part(Math.exp(FACTORS[i]), Math.exp(logs[i] - most) / sum, beliefs.get(i)));
     }
   }
 
@@ -112,7 +116,8 @@ final class RunJumpModel {
       x[i] = s.shape.where[s.place];
       for (int j = 0; j < n; j++) {
         Seen o = seen.get(j);
-        v[i][j] = (day(factor) + s.shape.walked) * s.shape.base[s.place] * o.shape.base[o.place] + (s.rep == o.rep ? s.shape.own(s.place, o.place, factor) : 0);
+        double own = s.rep == o.rep ? s.shape.own(s.place, o.place, factor) : 0;
+        v[i][j] = (day(factor) + s.shape.walked) * s.shape.base[s.place] * o.shape.base[o.place] + own;
       }
       v[i][i] += TAPE;
     }
@@ -150,17 +155,16 @@ final class RunJumpModel {
   Told told(RunJumps pattern, int steps, boolean inSand) {
     RunJumpShape shape = shape(pattern, steps, inSand, date);
     int n = shape.n;
-    List<Estimate> places = new ArrayList<>();
+    List<Mixture> places = new ArrayList<>();
     for (int c = 0; c < n; c++) {
-      places.add(mixture(shape, unit(n, c)).estimate());
+      places.add(mixture(shape, unit(n, c)));
     }
-    Normal last = moments(mixture(shape, unit(n, n - 2)));
-    Normal landing = moments(mixture(shape, unit(n, n - 1)));
+    Mixture last = places.get(n - 2);
+    Mixture landing = places.get(n - 1);
     double[] between = unit(n, n - 1);
     between[n - 2] = -1;
-    Normal apart = moments(mixture(shape, between));
-    double together = (last.sd * last.sd + landing.sd * landing.sd - apart.sd * apart.sd) / 2;
-    return new Told(places, last, landing, together, Math.sqrt(shape.placement));
+    double together = (last.variance() + landing.variance() - mixture(shape, between).variance()) / 2;
+    return new Told(places.stream().map(Mixture::estimate).toList(), normal(last), normal(landing), together, Math.sqrt(shape.placement));
   }
 
   private static double[] unit(int n, int c) {
@@ -187,26 +191,18 @@ final class RunJumpModel {
           variance += of[c] * of[d] * shape.own(c, d, p.factor);
         }
       }
-      double[] with = new double[p.seenToday.size()];
+      double[] with = new double[seenToday.size()];
       for (int i = 0; i < with.length; i++) {
-        Seen s = p.seenToday.get(i);
+        Seen s = seenToday.get(i);
         with[i] = day(p.factor) * base * s.shape.base[s.place];
       }
-      GroupedNormal.Told t = p.belief.value(p.today, row, with, variance);
+      GroupedNormal.Told t = p.belief.value(today, row, with, variance);
       out.add(new Mixture.Part(base + t.mean(), Math.sqrt(t.variance()), p.weight));
     }
     return new Mixture(out);
   }
 
-  private static Normal moments(Mixture m) {
-    double mean = 0;
-    double square = 0;
-    for (Mixture.Part p : m.parts()) {
-      mean += p.weight() * p.mean();
-    }
-    for (Mixture.Part p : m.parts()) {
-      square += p.weight() * (p.sd() * p.sd() + (p.mean() - mean) * (p.mean() - mean));
-    }
-    return new Normal(mean, Math.sqrt(square));
+  private static Normal normal(Mixture m) {
+    return new Normal(m.mean(), Math.sqrt(m.variance()));
   }
 }

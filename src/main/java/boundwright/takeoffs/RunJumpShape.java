@@ -24,6 +24,8 @@ final class RunJumpShape {
   /** Of each unknown in their order; {@link #FLIGHT} comes on top of what is not known of the flight into the sand. */
   static final double[] SD = {0.13, 0.12, 0.08, 0.05, 0.08, 0.08, 0.06, 0.015};
 
+  /** Steps of the usual run-up, from which a faster one is told (judgement). */
+  static final int USUAL_STEPS = 4;
   /** Usual relative scatter of a day, of a rep and of single flights and running steps. */
   static final double DAY = 0.02;
   /** What chance adds to a day's deviation in 30 days, beside the trend. */
@@ -81,7 +83,7 @@ final class RunJumpShape {
   private static void add(double[] h, double m, int unknown, int jump, int steps, double months) {
     h[unknown] += m;
     h[FADE] += m * (jump - 1) / 3.0;
-    h[FAST] += m * (steps - 4) / 8.0;
+    h[FAST] += m * (steps - USUAL_STEPS) / 8.0;
     h[TREND] -= m * months;
   }
 

@@ -21,9 +21,7 @@ class CareCommandsTest {
   }
 
   private Said ok(String... arguments) {
-    Said said = terminal.run(arguments);
-    assertThat(said.exit()).as(said.err()).isZero();
-    return said;
+    return terminal.ok(arguments);
   }
 
   private String refused(String... arguments) {

@@ -27,16 +27,11 @@ class FullRunCommandsTest {
   }
 
   private JsonNode json(String... arguments) {
-    Said said = terminal.run(arguments);
-    assertThat(said.exit()).as(said.err()).isZero();
-    return said.json();
+    return terminal.ok(arguments).json();
   }
 
   private void refused(String why, String... arguments) {
-    Said said = terminal.run(arguments);
-    assertThat(said.exit()).as(said.out()).isEqualTo(2);
-    assertThat(said.err()).contains(why).doesNotContain("Exception").doesNotContain("\tat ");
-    assertThat(said.out()).isEmpty();
+    terminal.refused(why, arguments);
   }
 
   private void jump(int steps, String distance) {

@@ -28,9 +28,7 @@ class GrowthCommandTest {
   }
 
   private Said ok(String... arguments) {
-    Said said = terminal.run(arguments);
-    assertThat(said.exit()).as(said.err()).isZero();
-    return said;
+    return terminal.ok(arguments);
   }
 
   private String refused(String... arguments) {

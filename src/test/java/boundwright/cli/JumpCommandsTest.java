@@ -29,16 +29,11 @@ class JumpCommandsTest {
   }
 
   private JsonNode json(String... arguments) {
-    Said said = terminal.run(arguments);
-    assertThat(said.exit()).as(said.err()).isZero();
-    return said.json();
+    return terminal.ok(arguments).json();
   }
 
   private void refused(String why, String... arguments) {
-    Said said = terminal.run(arguments);
-    assertThat(said.exit()).as(said.out()).isEqualTo(2);
-    assertThat(said.err()).contains(why).doesNotContain("Exception").doesNotContain("\tat ");
-    assertThat(said.out()).isEmpty();
+    terminal.refused(why, arguments);
   }
 
   /** Lengths of published jumps (second-hand and memory, section 3) with the class that the rule of Hay 1992 (memory) gives. */

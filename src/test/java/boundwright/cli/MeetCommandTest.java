@@ -23,16 +23,11 @@ class MeetCommandTest {
   }
 
   private Said ok(String... arguments) {
-    Said said = terminal.run(arguments);
-    assertThat(said.exit()).as(said.err()).isZero();
-    return said;
+    return terminal.ok(arguments);
   }
 
   private void refused(String why, String... arguments) {
-    Said said = terminal.run(arguments);
-    assertThat(said.exit()).as(said.out()).isEqualTo(2);
-    assertThat(said.err()).contains(why).doesNotContain("Exception").doesNotContain("\tat ");
-    assertThat(said.out()).isEmpty();
+    terminal.refused(why, arguments);
   }
 
   private void begin() {

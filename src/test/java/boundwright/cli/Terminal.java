@@ -1,5 +1,7 @@
 package boundwright.cli;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.footfall.Foot;
@@ -47,6 +49,21 @@ final class Terminal {
         BoundwrightCommand.run(
             new Surroundings(CLOCK, folder, environment, new PrintWriter(out), new PrintWriter(err), until), arguments);
     return new Said(exit, out.toString(), err.toString());
+  }
+
+  /** As {@link #run} what must not fail. */
+  Said ok(String... arguments) {
+    Said said = run(arguments);
+    assertThat(said.exit()).as(said.err()).isZero();
+    return said;
+  }
+
+  /** As {@link #run} what must be refused, in words that hold these and nothing of the program's inside. */
+  void refused(String why, String... arguments) {
+    Said said = run(arguments);
+    assertThat(said.exit()).as(said.out()).isEqualTo(2);
+    assertThat(said.err()).contains(why).doesNotContain("Exception").doesNotContain("\tat ");
+    assertThat(said.out()).isEmpty();
   }
 
   /** An invented squad in the default folder. */

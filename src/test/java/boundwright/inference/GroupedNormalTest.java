@@ -222,5 +222,8 @@ class GroupedNormalTest {
       sum += m.draw(r);
     }
     assertThat(sum / 40_000).isCloseTo(3.75, within(0.06));
+    // worked: .25 x 0 + .75 x 5, and .25 x 1 + .75 x 4 within plus .25 x 3.75^2 + .75 x 1.25^2 between
+    assertThat(m.mean()).isCloseTo(3.75, within(1e-12));
+    assertThat(m.variance()).isCloseTo(3.25 + 4.6875, within(1e-12));
   }
 }

@@ -9,8 +9,11 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.FlightKind;
 import boundwright.footfall.RunJumps;
 import boundwright.footfall.Sequence;
+import boundwright.load.account.ContactWeights;
 import boundwright.load.account.DayLoad;
 import boundwright.load.account.LegCounts;
+import boundwright.load.account.LegLoad;
+import boundwright.load.account.LoadScale;
 import boundwright.load.account.Work;
 import boundwright.runway.CoachSettings;
 import boundwright.takeoffs.RunJumpMarks;
@@ -85,9 +88,9 @@ class RunJumpStoreTest {
   /** A take-off weighs as much as that of the same drill done once, which is logged as a rep of one contact. */
   @Test
   void aTakeOffWeighsAsOneOfRunRunJump() {
-    var weights = new boundwright.load.account.ContactWeights(boundwright.load.account.LoadScale.DEFAULT);
-    var one = weights.of(new Work(Sequence.parse("L"), 1, 4, Surface.TRACK), 7);
-    assertThat(weights.of(Work.takeOff(Foot.LEFT, 4, Surface.TRACK), 7)).isEqualTo(one);
+    ContactWeights weights = new ContactWeights(LoadScale.DEFAULT);
+    LegLoad one = weights.of(new Work(Sequence.parse("L"), 1, 4, Surface.TRACK), 7);
+    assertThat(weights.of(Work.inARow(new RunJumps(Foot.LEFT, 2, 2), true, 4, Surface.TRACK).get(0), 7)).isEqualTo(one);
   }
 
   @Test

@@ -82,9 +82,7 @@ class RunJumpLawTest {
             landingsHeld += in ? 1 : 0;
           }
         }
-        SandMarks sand =
-            SandMarks.of(
-                told.lastTakeOff().mean(), told.lastTakeOff().sd(), told.landing().mean(), told.landing().sd(), told.together(), MarkSettings.DEFAULT);
+        SandMarks sand = RunJumpMarks.sand(told, MarkSettings.DEFAULT);
         promised += sand.chance();
         counted += fell[fell.length - 1] >= sand.best_m() + 0.3 && fell[fell.length - 2] <= sand.best_m() - 0.3 ? 1 : 0;
       }

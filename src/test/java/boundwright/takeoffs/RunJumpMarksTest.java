@@ -96,6 +96,14 @@ class RunJumpMarksTest {
     assertThat(now).isGreaterThan(next + 0.05);
   }
 
+  /** Of more reps than are learned from, it says how many those are. */
+  @Test
+  void itRestsOnTheNewestRepsAlone() {
+    RunJumpMarks m = marks(same(RunJumpModel.MOST_REPS + 30), FOUR, true);
+    assertThat(m.reps()).isEqualTo(120);
+    assertThat(m.from()).contains("120 measured reps");
+  }
+
   @Test
   void theOrderOfRepsOfADayDoesNotMatter() {
     List<RunJumpRep> log = new ArrayList<>();

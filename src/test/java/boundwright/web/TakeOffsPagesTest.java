@@ -25,20 +25,19 @@ import org.junit.jupiter.api.io.TempDir;
 class TakeOffsPagesTest {
   private static final Clock DAY = Clock.fixed(Instant.parse("2026-05-12T09:00:00Z"), ZoneOffset.UTC);
 
-  @TempDir Path folder = Path.of("");
-  private Workbench bench = Workbench.open(folder, DAY);
-  private WebServer server = WebServer.start(bench, "127.0.0.1", 0);
-  private Client client = new Client(server.port());
-  private Athlete ilka = new Athlete(0, "Ilka Sandfoot", Level.INTERMEDIATE, Foot.LEFT, 4);
-  private String page = "";
+  @TempDir Path folder;
+  private Workbench bench;
+  private WebServer server;
+  private Client client;
+  private Athlete ilka;
+  private String page;
 
   @BeforeEach
   void open() {
-    close();
     bench = Workbench.open(folder, DAY);
     server = WebServer.start(bench, "127.0.0.1", 0);
     client = new Client(server.port());
-    ilka = bench.athletes().add(ilka);
+    ilka = bench.athletes().add(new Athlete(0, "Ilka Sandfoot", Level.INTERMEDIATE, Foot.LEFT, 4));
     page = "/athlete/" + ilka.id() + "/take-offs";
   }
 
@@ -67,7 +66,7 @@ class TakeOffsPagesTest {
   void theUsualFormIsShownWithItsFeetAndThatItIsAGuess() {
     HttpResponse<String> r = client.get(page);
     assertThat(r.statusCode()).isEqualTo(200);
-    assertThat(r.body()).contains("Run, run, jump x4, from 4 steps").contains("best mark").contains("do not rely on this one").contains("a first guess")
+    assertThat(r.body()).contains("Run, run, jump x4, from 4 steps").contains("best mark").contains("do not rely on this one").contains("a first guess").contains("In the load each take-off counts, and each landing that is not in the sand").doesNotContain("landings are no contacts")
         .contains("Take-off 2").contains("Take-off 4").doesNotContain("Take-off 5 <").doesNotContain(" style=\"").doesNotContain("NaN");
     // four take-offs that change the foot (worked): left, right, left, right
     assertThat(r.body().split("<span class=\"whole\">[1-4] ", -1)).hasSize(5);
@@ -108,8 +107,11 @@ class TakeOffsPagesTest {
     for (int i = 0; i < 9; i++) {
       keep("2", "4", "4", "sand", "20.7" + i, "5.4" + i, "10.9" + i, "16.6" + i);
     }
-    assertThat(client.get(page).body()).contains("first take-off mark to sand").contains("works from").contains("9 measured reps").doesNotContain("do not rely");
+    assertThat(client.get(page).body()).contains("first take-off mark to sand").contains("works from").contains("9 measured reps").doesNotContain("do not rely")
+        .as("the day's verdict, as wherever an athlete stands").contains("class=\"guard-line").contains("(63 contacts)");
     assertThat(client.get("/athlete/" + ilka.id() + "/load").body()).contains("36");
+    // off L R L R, down from the first three on R L R (worked): left 3, right 4 in each of nine reps
+    assertThat(client.get("/athlete/" + ilka.id() + "/load").body()).contains("<td>27</td><td>36</td>");
   }
 
   @Test

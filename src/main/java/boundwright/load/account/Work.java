@@ -2,8 +2,10 @@ package boundwright.load.account;
 
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Surface;
+import boundwright.evidence.JumpSources;
 import boundwright.flight.Rep;
 import boundwright.footfall.Foot;
+import boundwright.footfall.RunJumps;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
@@ -94,10 +96,24 @@ public record Work(
   }
 
   /**
-   * A take-off among running steps, or the landing from one on the free leg: one contact of its leg, weighed as the take-off of a drill from a
-   * short run (judgement: a foot that comes down from a jump is a contact like the one that made it).
+   * Take-offs in a row: each take-off, and each landing that is not in the sand, is one contact of its leg; the running steps are none. They are
+   * apart and no sequence, as feet that follow each other in one would be bounds. Each is weighed as the take-off of a drill from a short run
+   * (judgement: a foot that comes down from a jump is a contact like the one that made it; see {@link JumpSources#LOAD_IN_A_ROW}).
+   *
+   * @param inSand whether the last take-off ends in the sand, else on the free leg
    */
-  public static Work takeOff(Foot foot, int steps, Surface surface) {
+  public static List<Work> inARow(RunJumps pattern, boolean inSand, int steps, Surface surface) {
+    List<Work> out = new ArrayList<>();
+    for (int jump = 1; jump <= pattern.jumps(); jump++) {
+      out.add(inARow(pattern.foot(jump), steps, surface));
+      if (jump < pattern.jumps() || !inSand) {
+        out.add(inARow(pattern.landing(jump), steps, surface));
+      }
+    }
+    return List.copyOf(out);
+  }
+
+  private static Work inARow(Foot foot, int steps, Surface surface) {
     return new Work(Sequence.of(List.of(foot)), 1, steps, surface, Kind.TAKE_OFFS, List.of());
   }
 

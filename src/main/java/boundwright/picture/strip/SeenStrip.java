@@ -219,21 +219,7 @@ public final class SeenStrip {
 
   /** From the sand backwards where it is known, else from the first contact forwards. */
   private List<Tick> ticks(double bottom, List<Text> texts) {
-    StripScale marks = StripScale.of(unit, scale);
-    List<Tick> out = new ArrayList<>();
-    for (int k = 0; k < 200; k++) {
-      double along = sand == null ? x(k * marks.tick_m()) : x(sand - k * marks.tick_m());
-      if (along < 2 || along > form.units() - 2) {
-        break;
-      }
-      boolean labelled = k % marks.label() == 0;
-      out.add(new Tick(round(along), bottom, labelled ? 6 : 3.5));
-      double half = textWidth(marks.write(k), 11) / 2;
-      if (labelled && along > half && along < form.units() - half) {
-        texts.add(new Text(round(along), bottom + 19, 11, "middle", Text.Tone.SCALE, marks.write(k)));
-      }
-    }
-    return out;
+    return StripScale.of(unit, scale).ticks(m -> sand == null ? x(m) : x(sand - m), form.units(), bottom, 11, texts);
   }
 
   private String said() {

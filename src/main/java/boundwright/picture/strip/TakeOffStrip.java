@@ -1,7 +1,6 @@
 package boundwright.picture.strip;
 
 import static boundwright.picture.StripPaths.round;
-import static boundwright.picture.StripPaths.textWidth;
 
 import boundwright.footfall.Foot;
 import boundwright.picture.Sole;
@@ -116,22 +115,8 @@ public final class TakeOffStrip {
 
   /** From the sand backwards, on the flat from the first take-off forwards. */
   private List<Tick> ticks(double bottom, List<Text> texts) {
-    StripScale steps = StripScale.of(unit, scale);
     SandMarks sand = marks.sand();
-    List<Tick> out = new ArrayList<>();
-    for (int k = 0; k < 200; k++) {
-      double along = sand == null ? x(k * steps.tick_m()) : x(sand.best_m() - k * steps.tick_m());
-      if (along < 2 || along > form.units() - 2) {
-        break;
-      }
-      boolean labelled = k % steps.label() == 0;
-      out.add(new Tick(round(along), bottom, labelled ? 6 : 3.5));
-      double half = textWidth(steps.write(k), 12) / 2;
-      if (labelled && along > half && along < form.units() - half) {
-        texts.add(new Text(round(along), bottom + 19, 12, "middle", Text.Tone.SCALE, steps.write(k)));
-      }
-    }
-    return out;
+    return StripScale.of(unit, scale).ticks(m -> sand == null ? x(m) : x(sand.best_m() - m), form.units(), bottom, 12, texts);
   }
 
   private String said() {

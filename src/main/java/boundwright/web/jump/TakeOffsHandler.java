@@ -97,8 +97,8 @@ public final class TakeOffsHandler {
     RunJumpMarks marks = day.held() ? null : bench.runJumpDesk().marks(athlete, asked.pattern(), asked.steps(), asked.sand(), settings);
     TakeOffsView view =
         new TakeOffsView(
-            athlete, settings.unit(), asked, refused, day, marks, reps, sent, gate.fresh(), Entries.said(ctx, "The rep was"), Entries.keptNumber(ctx),
-            today().toString());
+            athlete, settings.unit(), asked, refused, day, day.held() ? List.of() : bench.backDesk().today(athlete), marks, reps, sent, gate.fresh(),
+            Entries.said(ctx, "The rep was"), Entries.keptNumber(ctx), today().toString());
     pages.show(ctx, refused.isEmpty() ? status : 422, "jump/take-offs", athlete.name() + ": take-offs in a row", "squad", view);
   }
 

@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param asked what is shown and logged
  * @param refused why what the address asked was not taken, or empty
  * @param day what the load says
+ * @param wayBack what the stage of a leg on its way back allows today, a sentence each
  * @param marks the marks, or null while jumping is stopped
  * @param reps as kept, oldest first
  * @param sent a refused form, or nothing
@@ -40,6 +41,7 @@ public record TakeOffsView(
     Asked asked,
     String refused,
     DayVerdict day,
+    List<String> wayBack,
     @Nullable RunJumpMarks marks,
     List<RunJumpRep> reps,
     Sent sent,
