@@ -13,7 +13,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
 import java.util.function.Function;
@@ -26,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * that holds; a rep of today costs one update, a rep dated before the newest one learns that athlete again.
  */
 public final class Logbook {
-  /** So many of an athlete's newest reps speak while they are {@link #learnedAgain}. */
+  /** So many of an athlete's newest reps speak until all are learned, see {@link #isFromNewest}. */
   public static final int NEWEST = Newest.REPS;
 
   /** Reps from which on learning an athlete again is felt by whoever waits for it (some 14 ms). */
@@ -42,7 +41,7 @@ public final class Logbook {
   private final Object[] oneAtATime = Stream.generate(Object::new).limit(64).toArray();
   /** What was known of those whose log changed before its end, until they are learned again. */
   private final Map<Long, Learned> meanwhile = new ConcurrentHashMap<>();
-  private final Newest newest;
+  private final Newest newest = new Newest();
 
   /** Works on this store and learns at once. */
   public Logbook(RepStore store, AthleteRepository athletes) {
@@ -55,7 +54,6 @@ public final class Logbook {
     this.athletes = athletes;
     this.beside = beside;
     this.squadBook = new SquadBook(store, athletes, beside);
-    this.newest = new Newest(store);
   }
 
   /** Call when somebody asks on a day: on its first call the making of the squad's snapshot begins, if it is time. */
@@ -165,7 +163,7 @@ public final class Logbook {
 
   /**
    * What is known of the athlete's flights now; whoever is being learned again after a change is waited for. Of whom nothing was learned at all
-   * the newest reps speak where there are many, see {@link #learnedAgain}.
+   * the newest reps speak where there are many, see {@link #isFromNewest}.
    */
   public FlightModel model(Athlete athlete) {
     return learnedNow(athlete.id()).map(Learned::now).orElseGet(() -> learnFromScratch(athlete));
@@ -193,47 +191,47 @@ public final class Logbook {
     return FlightModel.prior(athletes.profile(athlete), squadBook.now());
   }
 
-  /** Whose newest reps alone speak until all are learned beside, as after an update whose models are others. */
-  public Set<Long> learnedAgain() {
-    return newest.now();
+  /** Whether this of the athlete is from their newest reps alone, until all are learned beside, as after an update whose models are others. */
+  public boolean isFromNewest(long athleteId, FlightModel model) {
+    return newest.speak(athleteId, model);
   }
 
   private FlightModel learnFromScratch(Athlete athlete) {
-    if (!store.isWriting() && !meanwhile.containsKey(athlete.id()) && newest.wanted(athlete.id())) {
-      return fromNewest(athlete);
+    long id = athlete.id();
+    boolean whole = store.isWriting() || meanwhile.containsKey(id);
+    SquadPrior squad = squadBook.now();
+    FlightModel said = whole ? null : newest.said(id, squad).orElse(null);
+    if (said != null) {
+      return said; // without the lock: it is held while all are learned
     }
-    if (store.inOrder(athlete.id()).isEmpty()) {
-      return FlightModel.prior(athletes.profile(athlete), squadBook.now());
+    List<Rep> reps = store.recent(id, NEWEST + 1);
+    if (reps.isEmpty()) {
+      return FlightModel.prior(athletes.profile(athlete), squad);
     }
-    return learnMissing(athlete.id()).now();
+    return whole || reps.size() <= NEWEST ? learnMissing(id).now() : fromNewest(athlete, squad, reps.subList(0, NEWEST));
   }
 
-  private FlightModel fromNewest(Athlete athlete) {
+  private FlightModel fromNewest(Athlete athlete, SquadPrior squad, List<Rep> reps) {
     long id = athlete.id();
     synchronized (lock(id)) {
-      SquadPrior squad = squadBook.now();
-      FlightModel known = newest.known(id, squad).orElse(null);
-      if (known != null) {
-        return known;
+      FlightModel said = newest.said(id, squad).orElse(null);
+      if (said != null) {
+        return said;
       }
       beside.execute(() -> learnWhole(id));
-      FlightModel first = learnedNow(id).isPresent() ? null : newest.learn(athletes.profile(athlete), squad);
-      Learned whole = learnedNow(id).orElse(null);
-      if (whole != null || first == null) {
-        newest.end(id); // all was learned while the newest were
-        return whole == null ? learnBeside(id).now() : whole.now();
-      }
-      return first;
+      return learnedNow(id).map(Learned::now).orElseGet(() -> newest.learn(athletes.profile(athlete), squad, reps));
     }
   }
 
   private void learnWhole(long athleteId) {
-    try {
-      if (learnedNow(athleteId).isEmpty() && athletes.byId(athleteId).isPresent()) {
-        learnMissing(athleteId);
+    synchronized (lock(athleteId)) { // not before the newest have said what this ends
+      try {
+        if (athletes.byId(athleteId).isPresent()) {
+          learnMissing(athleteId);
+        }
+      } finally {
+        newest.end(athleteId);
       }
-    } finally {
-      newest.end(athleteId);
     }
   }
 

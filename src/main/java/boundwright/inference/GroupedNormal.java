@@ -18,6 +18,7 @@ public final class GroupedNormal {
   private static final double LOG_TWO_PI = Math.log(2 * Math.PI);
 
   private final int p;
+  /** What is on and below the diagonal; above it nothing is asked. */
   private final double[][] a;
   private final double[] b;
   private double squares;
@@ -98,11 +99,6 @@ public final class GroupedNormal {
       }
       squares += wy[i] * wy[i];
       logDeterminants += 2 * Math.log(l[i][i]);
-    }
-    for (int j = 0; j < p; j++) {
-      for (int k = 0; k < j; k++) {
-        a[k][j] = a[j][k];
-      }
     }
     count += y.length;
     groups.add(new Group(l, wx, wy));

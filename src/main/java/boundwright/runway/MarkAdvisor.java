@@ -74,7 +74,8 @@ public final class MarkAdvisor {
             ? firstMark(logbook.before(athlete), sequence, approachSteps, surface, settings, today)
             : null;
     return said(
-        athlete.id(),
+        athlete,
+        model,
         remembered(model, logbook.runUp(athlete, approachSteps), sequence, approachSteps, surface, settings, today, first));
   }
 
@@ -115,15 +116,15 @@ public final class MarkAdvisor {
     Map<Long, MarkAdvice> out = new HashMap<>();
     Rungs now = rungs();
     for (Athlete a : athletes) {
-      MarkAdvice advice = known(Objects.requireNonNull(known.get(a.id())), asked.sequence(), now.stepsFor(a, asked.drill()), asked.settings(), today);
-      out.put(a.id(), said(a.id(), advice));
+      Logbook.Known of = Objects.requireNonNull(known.get(a.id()));
+      out.put(a.id(), said(a, of.flights(), known(of, asked.sequence(), now.stepsFor(a, asked.drill()), asked.settings(), today)));
     }
     return out;
   }
 
   /** With a word to whoever tapes if the newest reps alone speak for now. */
-  private MarkAdvice said(long athleteId, MarkAdvice advice) {
-    return logbook.learnedAgain().contains(athleteId)
+  private MarkAdvice said(Athlete athlete, FlightModel model, MarkAdvice advice) {
+    return logbook.isFromNewest(athlete.id(), model)
         ? advice.warning("From the newest " + Logbook.NEWEST + " reps until all are learned again, in a minute or two.")
         : advice;
   }

@@ -13,6 +13,9 @@ import boundwright.flight.Rep;
 import boundwright.flight.RepStore;
 import boundwright.flight.SquadPrior;
 import boundwright.footfall.Sequence;
+import boundwright.runway.Drill;
+import boundwright.runway.MarkAdvisor;
+import boundwright.runway.Rungs;
 import boundwright.track.Deed;
 import boundwright.track.Made;
 import boundwright.track.TrackDesk;
@@ -27,7 +30,11 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Objects;
 import java.util.Random;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -212,12 +219,13 @@ class LearnedBesideTest {
     FlightModel first = Objects.requireNonNull(logbook.known(List.of(a, few)).get(a.id())).flights();
     assertThat(first.reps()).as("reps that were learned in the question").isEqualTo(240);
     assertThat(read[0]).as("reps read of both").isLessThan(2000);
-    assertThat(logbook.learnedAgain()).containsExactly(a.id());
+    assertThat(logbook.isFromNewest(a.id(), first)).isTrue();
     assertThat(logbook.model(a)).as("not learned twice").isSameAs(first);
     assertThat(logbook.model(few).toBytes()).as("who has few reps is learned whole").isEqualTo(fromTheStart(few));
+    assertThat(logbook.isFromNewest(few.id(), logbook.model(few))).isFalse();
     assertThat(beside).hasSize(1);
     doBeside();
-    assertThat(logbook.learnedAgain()).isEmpty();
+    assertThat(logbook.isFromNewest(a.id(), first)).as("no more").isFalse();
     assertThat(logbook.model(a).toBytes()).isEqualTo(fromTheStart(a));
     var said = first.forecast(DRILL, 4, Surface.TRACK, Fixtures.TODAY).landing();
     var whole = logbook.model(a).forecast(DRILL, 4, Surface.TRACK, Fixtures.TODAY).landing();
@@ -253,6 +261,54 @@ class LearnedBesideTest {
     for (Athlete a : squad) {
       assertThat(logbook.model(a).toBytes()).as(a.name()).isEqualTo(fromTheStart(a));
     }
+  }
+
+  @Test
+  void whoIsJustBeingLearnedBesideIsNotWaitedFor() throws Exception {
+    Athlete a = athlete("Gil Waitnot", 400, Fixtures.TODAY.minusDays(1));
+    nothingIsLearned();
+    CountDownLatch begun = new CountDownLatch(1);
+    CountDownLatch goOn = new CountDownLatch(1);
+    logbook = new Logbook(held(new SqlReps(w.database()), begun, goOn), w.athletes(), beside::add);
+    FlightModel first = logbook.model(a);
+    Thread learning = new Thread(this::doBeside);
+    learning.start();
+    try {
+      assertThat(begun.await(30, TimeUnit.SECONDS)).isTrue();
+      assertThat(CompletableFuture.supplyAsync(() -> logbook.model(a)).get(10, TimeUnit.SECONDS)).isSameAs(first);
+    } finally {
+      goOn.countDown();
+      learning.join();
+    }
+    assertThat(logbook.model(a).toBytes()).isEqualTo(fromTheStart(a));
+  }
+
+  @Test
+  void theWordThatTheNewestSpeakGoesWithWhatTheySaidAndIsNotKeptLonger() {
+    Athlete a = athlete("Hal Nolonger", 400, Fixtures.TODAY.minusDays(1));
+    nothingIsLearned();
+    MarkAdvisor advisor = new MarkAdvisor(logbook, Fixtures.CLOCK, () -> Rungs.OWN, new SqlChanges(w.database()));
+    Supplier<List<String>> warnings =
+        () -> Objects.requireNonNull(advisor.advise(List.of(a), new Drill(DRILL, null, 1, 3, true), w.settings().settings()).get(a.id())).warnings();
+    assertThat(warnings.get()).anyMatch(said -> said.startsWith("From the newest 240 reps"));
+    logbook.log(Fixtures.tap(a.id(), Fixtures.TODAY));
+    assertThat(warnings.get()).as("learned whole with that rep").noneMatch(said -> said.startsWith("From the newest"));
+    doBeside();
+    assertThat(warnings.get()).noneMatch(said -> said.startsWith("From the newest"));
+  }
+
+  /** Reading all reps of somebody waits. */
+  private static RepStore held(RepStore real, CountDownLatch begun, CountDownLatch goOn) {
+    return (RepStore)
+        Proxy.newProxyInstance(
+            RepStore.class.getClassLoader(), new Class<?>[] {RepStore.class},
+            (self, method, arguments) -> {
+              if (method.getName().equals("inOrder")) {
+                begun.countDown();
+                goOn.await();
+              }
+              return invoke(real, method, arguments);
+            });
   }
 
   private static RepStore counted(RepStore real, int[] read) {

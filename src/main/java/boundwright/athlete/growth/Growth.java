@@ -54,30 +54,31 @@ final class Growth {
   static boolean isFast(List<Measurement> measured, GrowthSettings settings) {
     LocalDate last = measured.stream().map(Measurement::date).max(Comparator.naturalOrder()).orElse(LocalDate.MIN);
     Growth all = new Growth(Person.UNKNOWN, measured, settings, last);
-    return all.enough() && all.now(GrowthTrend.of(all.measured));
-  }
-
-  private boolean now(GrowthTrend trend) {
-    return trend.on(trend.last()).speed_cm_y().p50() > settings.fast_cm_y();
+    return all.enough() && GrowthTrend.of(all.measured).isAbove(settings.fast_cm_y());
   }
 
   private boolean enough() {
-    return !measured.isEmpty() && !measured.get(measured.size() - 1).date().isBefore(measured.get(0).date().plusDays(FEWEST_DAYS));
+    return !measured.isEmpty() && !last().isBefore(measured.get(0).date().plusDays(FEWEST_DAYS));
+  }
+
+  private LocalDate last() {
+    return measured.get(measured.size() - 1).date();
   }
 
   /** That they grow fast, or null. A height that is old still counts: lower limits do not end because nobody measured. */
   @Nullable FastGrowth fast() {
-    if (adult() || !enough()) {
+    return adult() || !enough() ? null : fast(GrowthTrend.of(measured));
+  }
+
+  private @Nullable FastGrowth fast(GrowthTrend trend) {
+    double limit = settings.fast_cm_y();
+    LocalDate until = trend.lastAbove(limit, measured.get(0).date().plusDays(FEWEST_DAYS));
+    boolean now = trend.last().equals(until);
+    if (until == null || (!now && until.isBefore(today.minusWeeks(REMEMBERED_WEEKS)))) {
       return null;
     }
-    GrowthTrend trend = GrowthTrend.of(measured);
-    double limit = settings.fast_cm_y();
     Estimate speed = trend.on(trend.last()).speed_cm_y();
-    boolean now = now(trend);
-    LocalDate until = now ? trend.last() : trend.lastAbove(limit, measured.get(0).date().plusDays(FEWEST_DAYS));
-    return until == null || (!now && until.isBefore(today.minusWeeks(REMEMBERED_WEEKS)))
-        ? null
-        : new FastGrowth(now, until, speed.p50(), speed.p05(), speed.p95(), trend.last(), limit);
+    return new FastGrowth(now, until, speed.p50(), speed.p05(), speed.p95(), trend.last(), limit);
   }
 
   GrowthAnswer answer() {
@@ -108,7 +109,7 @@ final class Growth {
     }
     Next next = next(trend);
     return new GrowthAnswer(
-        measured, speed, missing, fast(), offset, offsetMissing, next.day.isBefore(today) ? today : next.day, next.why,
+        measured, speed, missing, enough() ? fast(trend) : null, offset, offsetMissing, next.day.isBefore(today) ? today : next.day, next.why,
         measured.get(0).date().equals(trend.last()) ? List.of() : GrowthTrend.curve(measured, CURVE_DAYS), settings);
   }
 
@@ -121,7 +122,7 @@ final class Growth {
       return List.of();
     }
     LocalDate first = measured.get(0).date();
-    LocalDate last = measured.get(measured.size() - 1).date();
+    LocalDate last = last();
     LocalDate now = today.isAfter(last.plusWeeks(MOST_WEEKS)) ? last.plusWeeks(MOST_WEEKS) : today;
     List<LocalDate> asked = days.stream().map(d -> d.isBefore(first) ? first : d.isAfter(now) ? now : d).toList();
     Map<LocalDate, Estimate> height = GrowthTrend.heights(measured, Stream.concat(asked.stream(), Stream.of(now)).toList());
@@ -148,7 +149,9 @@ final class Growth {
 
   /** Whether the next height is due. */
   boolean due() {
-    return !adult() && !measured.isEmpty() && !next(GrowthTrend.of(measured)).day.isAfter(today);
+    // no next one is asked for sooner, so most of a squad's page works nothing out
+    boolean soon = measured.isEmpty() || today.isBefore(last().plusWeeks(LEAST_WEEKS));
+    return !adult() && !soon && !next(GrowthTrend.of(measured)).day.isAfter(today);
   }
 
   private record Next(LocalDate day, String why) {}
@@ -156,7 +159,7 @@ final class Growth {
   /** When the speed will be less sure than the setting wants, within the weeks of the settings. */
   private Next next(GrowthTrend trend) {
     LocalDate last = trend.last();
-    if (enough() && trend.on(last).speed_cm_y().p95() < GROWN) {
+    if (enough() && trend.below(GROWN) > 0.95) {
       return new Next(last.plusWeeks(MOST_WEEKS), "There is hardly any growth: twice a year is enough.");
     }
     for (int weeks = LEAST_WEEKS; weeks < settings.weeks(); weeks++) {

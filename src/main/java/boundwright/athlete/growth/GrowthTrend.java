@@ -224,10 +224,24 @@ public final class GrowthTrend {
     return (speed.quantile(0.95) - speed.quantile(0.05)) / 2;
   }
 
+  /** The chance that the speed lies below this [cm/y], on the last day with a height. */
+  double below(double speed_cm_y) {
+    return below(speed_cm_y, days.size() - 1);
+  }
+
+  private double below(double speed_cm_y, int day) {
+    return speed(filtered(day)).below(speed_cm_y);
+  }
+
+  /** Whether the speed believed most lies above this [cm/y], on the last day with a height. */
+  boolean isAbove(double speed_cm_y) {
+    return below(speed_cm_y) < 0.5;
+  }
+
   /** The last day with a height, not before {@code from}, on which the speed was told to be above this [cm/y] as it was known then; or null. */
   @Nullable LocalDate lastAbove(double speed_cm_y, LocalDate from) {
     for (int i = days.size() - 1; i >= 0 && !days.get(i).isBefore(from); i--) {
-      if (speed(filtered(i)).below(speed_cm_y) < 0.5) {
+      if (below(speed_cm_y, i) < 0.5) {
         return days.get(i);
       }
     }

@@ -13,9 +13,9 @@ import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
+import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Supplier;
@@ -33,13 +33,7 @@ public final class BackupDesk {
   /** How long closing waits for a backup that is being made [s]; one that is cut off leaves nothing under a good name. */
   private static final long PATIENCE_S = 3;
   /** One for all stores of a program: the daily backups of sixty clubs at once took all connections, and pages waited for one in vain. */
-  private static final ScheduledExecutorService HAND =
-      Executors.newSingleThreadScheduledExecutor(
-          r -> {
-            Thread t = new Thread(r, "boundwright-backup");
-            t.setDaemon(true);
-            return t;
-          });
+  private static final ScheduledExecutorService HAND = hand();
 
   private final Path dataFolder;
   private final Clock clock;
@@ -70,6 +64,19 @@ public final class BackupDesk {
     this.settings = settings;
     this.films = films;
     this.backups = new Backups(dataFolder, clock);
+  }
+
+  private static ScheduledExecutorService hand() {
+    ScheduledThreadPoolExecutor made =
+        new ScheduledThreadPoolExecutor(
+            1,
+            r -> {
+              Thread t = new Thread(r, "boundwright-backup");
+              t.setDaemon(true);
+              return t;
+            });
+    made.setRemoveOnCancelPolicy(true); // a closed store is let go now, not at its next hour
+    return made;
   }
 
   /** The backups in the folder. */
@@ -107,11 +114,15 @@ public final class BackupDesk {
   public AutoCloseable byItself() {
     ScheduledFuture<?> hourly = HAND.scheduleWithFixedDelay(this::dailySaid, 0, EVERY_MINUTES, TimeUnit.MINUTES);
     return () -> {
-      boolean idle = making.tryLock(PATIENCE_S, TimeUnit.SECONDS);
-      // while it is held none of this store can begin; what takes longer is cut off
-      hourly.cancel(true);
-      if (idle) {
-        making.unlock();
+      boolean idle = false;
+      try {
+        idle = making.tryLock(PATIENCE_S, TimeUnit.SECONDS);
+      } finally {
+        // while it is held none of this store can begin; what takes longer is cut off
+        hourly.cancel(true);
+        if (idle) {
+          making.unlock();
+        }
       }
     };
   }

@@ -3,6 +3,8 @@ package boundwright.store.club;
 import boundwright.account.Club;
 import boundwright.quantity.RefusedException;
 import boundwright.store.Workbench;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -130,7 +132,10 @@ public final class Clubs implements AutoCloseable {
     closed = true;
     stopLooking();
     synchronized (this) {
-      hourly.values().forEach(Clubs::shut);
+      // they take turns in the order in which they began: the last first, so that only the one whose turn it is has to be waited for
+      List<AutoCloseable> turns = new ArrayList<>(hourly.values());
+      Collections.reverse(turns);
+      turns.forEach(Clubs::shut);
       others.values().forEach(Workbench::close);
       others.clear();
       hourly.clear();

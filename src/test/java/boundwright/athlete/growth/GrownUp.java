@@ -19,11 +19,16 @@ record GrownUp(double adult_cm, double spurt_cm, double slow, double fast, doubl
   }
 
   static GrownUp drawn(Random r, boolean girl) {
-    double adult = (girl ? 163.4 : 174.6) + 6.5 * r.nextGaussian();
-    double left = (girl ? 10.7 : 11.7) + 1.0 * r.nextGaussian();
-    double slow = (girl ? 0.132 : 0.1124) * Math.exp(0.10 * r.nextGaussian());
-    double fast = (girl ? 1.18 : 1.24) * Math.exp(0.10 * r.nextGaussian());
-    double spurt = (girl ? 12.5 : 14.6) + 0.9 * r.nextGaussian();
+    return of(girl, r.nextGaussian(), r.nextGaussian(), r.nextGaussian(), r.nextGaussian(), r.nextGaussian());
+  }
+
+  /** Who is so many standard deviations off the usual: in height, in what is left of it at the spurt, in both rates and in the spurt's age. */
+  static GrownUp of(boolean girl, double... off) {
+    double adult = (girl ? 163.4 : 174.6) + 6.5 * off[0];
+    double left = (girl ? 10.7 : 11.7) + 1.0 * off[1];
+    double slow = (girl ? 0.132 : 0.1124) * Math.exp(0.10 * off[2]);
+    double fast = (girl ? 1.18 : 1.24) * Math.exp(0.10 * off[3]);
+    double spurt = (girl ? 12.5 : 14.6) + 0.9 * off[4];
     return new GrownUp(adult, adult - left, slow, fast, spurt);
   }
 

@@ -16,20 +16,14 @@ import org.hipparchus.linear.RealVector;
  * speed's interval from the curvature there (Laplace; textbook). No model without that knowledge can be surer for long and hold.
  */
 final class KnowsTheKind {
-  private static final double READING_SD = 0.4;
-  private final double[] mean;
-  private final double[] sd = {6.5, 1, 0.1, 0.1, 0.9};
+  private final boolean girl;
 
   KnowsTheKind(boolean girl) {
-    mean = girl ? new double[] {163.4, 10.7, Math.log(0.132), Math.log(1.18), 12.5} : new double[] {174.6, 11.7, Math.log(0.1124), Math.log(1.24), 14.6};
+    this.girl = girl;
   }
 
   private GrownUp who(double[] z) {
-    double[] x = new double[5];
-    for (int i = 0; i < 5; i++) {
-      x[i] = mean[i] + sd[i] * z[i];
-    }
-    return new GrownUp(x[0], x[0] - x[1], Math.exp(x[2]), Math.exp(x[3]), x[4]);
+    return GrownUp.of(girl, z);
   }
 
   private static double sq(double x) {
@@ -43,7 +37,7 @@ final class KnowsTheKind {
       sum += x * x;
     }
     for (int i = 0; i < cm.length; i++) {
-      sum += sq((cm[i] - who.height_cm(ages[i])) / READING_SD);
+      sum += sq((cm[i] - who.height_cm(ages[i])) / GrowthTrend.READING_SD_CM);
     }
     return sum;
   }
@@ -115,10 +109,10 @@ final class KnowsTheKind {
       double at = who.height_cm(ages[i]);
       double[] j = new double[5];
       for (int k = 0; k < 5; k++) {
-        j[k] = (up[k].height_cm(ages[i]) - at) / 1e-5 / READING_SD;
+        j[k] = (up[k].height_cm(ages[i]) - at) / 1e-5 / GrowthTrend.READING_SD_CM;
       }
       for (int k = 0; k < 5; k++) {
-        b.addToEntry(k, j[k] * (cm[i] - at) / READING_SD);
+        b.addToEntry(k, j[k] * (cm[i] - at) / GrowthTrend.READING_SD_CM);
         for (int l = 0; l < 5; l++) {
           a.addToEntry(k, l, j[k] * j[l]);
         }

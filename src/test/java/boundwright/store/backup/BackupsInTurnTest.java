@@ -1,6 +1,7 @@
 package boundwright.store.backup;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import boundwright.quantity.RefusedException;
 import java.nio.file.Files;
@@ -13,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -29,10 +31,12 @@ class BackupsInTurnTest {
   private final Semaphore goOn = new Semaphore(0);
   private final AtomicInteger atOnce = new AtomicInteger();
   private final AtomicInteger most = new AtomicInteger();
+  private final List<String> made = new CopyOnWriteArrayList<>();
 
   /** Copies nothing: it says that it began, and waits. */
   private void copy(Path part) {
     most.accumulateAndGet(atOnce.incrementAndGet(), Math::max);
+    made.add(String.valueOf(folder.relativize(part).getName(0)));
     begun.release();
     try {
       goOn.acquire();
@@ -101,5 +105,21 @@ class BackupsInTurnTest {
       one.close();
     }
     assertThat(begun.availablePermits()).as("the fourth").isZero();
+  }
+
+  @Test
+  void oneThatIsClosedByWhoeverIsInterruptedIsNotBegunEither() throws Exception {
+    List<AutoCloseable> open = new ArrayList<>();
+    for (String name : List.of("first", "second", "third")) {
+      open.add(desk(name).byItself());
+    }
+    assertThat(begun.tryAcquire(30, TimeUnit.SECONDS)).isTrue();
+    Thread.currentThread().interrupt();
+    assertThatThrownBy(open.get(1)::close).isInstanceOf(InterruptedException.class);
+    goOn.release(3);
+    assertThat(begun.tryAcquire(30, TimeUnit.SECONDS)).isTrue();
+    open.get(0).close();
+    open.get(2).close();
+    assertThat(made).containsExactly("first", "third");
   }
 }
