@@ -32,6 +32,8 @@ import boundwright.runway.SettingsRepository;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -188,12 +190,22 @@ public final class Packer {
     }
     // reps are dated ahead: what was kept of the day's beginning is not of today
     FlightModel model = FlightModel.prior(profile, reps.snapshot().map(Snapshot::prior).orElse(SquadPrior.NONE));
-    for (Rep r : reps.inOrder(profile.athlete().id())) {
+    for (Rep r : heard(profile.athlete().id(), now, fresh.size())) {
       if (r.date().isBefore(today)) {
         model = model.learn(r);
       }
     }
     return model;
+  }
+
+  /** The reps that {@code now} is from: all, or the newest while all are learned beside; oldest first. */
+  private List<Rep> heard(long athleteId, FlightModel now, int fresh) {
+    if (!logbook.isFromNewest(athleteId, now)) {
+      return reps.inOrder(athleteId);
+    }
+    List<Rep> newest = new ArrayList<>(reps.recent(athleteId, Logbook.NEWEST + fresh));
+    Collections.reverse(newest);
+    return newest;
   }
 
   /** Whether no rep of today or later was learned, so that it is the base as it is. */

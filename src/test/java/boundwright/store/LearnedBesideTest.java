@@ -13,6 +13,7 @@ import boundwright.flight.Rep;
 import boundwright.flight.RepStore;
 import boundwright.flight.SquadPrior;
 import boundwright.footfall.Sequence;
+import boundwright.phone.Packer;
 import boundwright.runway.Drill;
 import boundwright.runway.MarkAdvisor;
 import boundwright.runway.Rungs;
@@ -309,6 +310,23 @@ class LearnedBesideTest {
               }
               return invoke(real, method, arguments);
             });
+  }
+
+  /** A phone gets the day's reps to learn them itself, from what was known before them. */
+  @Test
+  void aPhoneIsNotKeptWaitingForAllReps() {
+    Athlete a = athlete("Gil Pocket", 2000, Fixtures.TODAY);
+    nothingIsLearned();
+    int[] read = new int[1];
+    RepStore store = counted(counting(new SqlReps(w.database())), read);
+    logbook = new Logbook(store, w.athletes(), beside::add);
+    Packer packer =
+        new Packer(
+            w.athletes(), store, logbook, w.settings(), w.workLog(), w.load(), w.care(), () -> w.advisor().rungs(), Packer.Tokens.only(id -> null),
+            Fixtures.CLOCK);
+    assertThat(packer.pack(List.of(a)).text()).contains("is=past&date=2026-05-11&");
+    assertThat(read[0]).as("reps read").isLessThan(2000);
+    assertThat(kept).as("learned in the question").isZero();
   }
 
   private static RepStore counted(RepStore real, int[] read) {
