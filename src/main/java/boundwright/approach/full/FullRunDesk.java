@@ -7,6 +7,7 @@ import boundwright.athlete.Athlete;
 import boundwright.jump.Event;
 import boundwright.quantity.AskedOnce;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.LastAnswer;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
@@ -18,7 +19,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
-import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
 
 /** Says how far an athlete will jump from more approach steps, from every distance that the squad has logged. */
@@ -34,9 +34,9 @@ public final class FullRunDesk {
   private final FullRunLog log;
   private final WeatherLog weather;
   /** The squad's newest model: it is asked for athlete by athlete. */
-  private final AtomicReference<@Nullable Learned> learned = new AtomicReference<>();
+  private final LastAnswer<Told, FullRunModel> learned = new LastAnswer<>();
 
-  private record Learned(List<SeenDistance> seen, LocalDate today, FullRunModel model) {}
+  private record Told(List<SeenDistance> seen, LocalDate today) {}
 
   /** Works on these. */
   public FullRunDesk(FullRunLog log, WeatherLog weather) {
@@ -141,13 +141,7 @@ public final class FullRunDesk {
 
   /** The same jumps on the same day make the same model, so it is worked out once. */
   private FullRunModel model(List<SeenDistance> seen, LocalDate today) {
-    Learned there = learned.get();
-    if (there != null && there.today.equals(today) && there.seen.equals(seen)) {
-      return there.model;
-    }
-    FullRunModel made = FullRunModel.of(seen, today, new Random(SEED));
-    learned.set(new Learned(seen, today, made));
-    return made;
+    return learned.to(new Told(seen, today), t -> FullRunModel.of(t.seen, t.today, new Random(SEED)));
   }
 
   private static FullRunAnswer none(List<DistanceEntry> kept, int steps, String missing, String from) {
