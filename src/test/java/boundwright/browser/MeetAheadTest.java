@@ -178,7 +178,7 @@ class MeetAheadTest extends OneProgramCase {
     assertThat(page.locator(".facts")).containsText("expected points, best of 3");
   }
 
-  /** 6.48 m are 1001 points of a heptathlon by 0.188807 x (648 - 210)^1.41 (published coefficients of the combined-event tables; worked). */
+  /** 6.48 m are 1001 points of a heptathlon by 0.188807 x (648 - 210)^1.41 (coefficients of the combined-event tables from memory; worked). */
   @Test
   void aCombinedEventIsMadeJumpedAndPointed() {
     visit("/meet?event=long-jump");
