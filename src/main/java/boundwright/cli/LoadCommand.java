@@ -55,8 +55,7 @@ final class LoadCommand implements Callable<Integer> {
 
   @Mixin private DataOptions data = new DataOptions();
 
-  @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose; any case.")
-  private String athlete = "";
+  @Mixin private WhoseOption whose = new WhoseOption();
 
   @Option(
       names = "--plan",
@@ -179,7 +178,7 @@ final class LoadCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = data.open(s)) {
-      Athlete who = DataOptions.athlete(bench, athlete);
+      Athlete who = whose.in(bench);
       LocalDate today = LocalDate.now(bench.clock());
       LocalDate day = plan == null || plan.equals("today") ? today : day(plan, today);
       List<OtherWork> work = add.stream().map(text -> other(text, who, today)).toList();

@@ -6,6 +6,7 @@ import boundwright.cli.Choices;
 import boundwright.cli.DataOptions;
 import boundwright.cli.Json;
 import boundwright.cli.Surroundings;
+import boundwright.cli.WhoseOption;
 import boundwright.footfall.Foot;
 import boundwright.load.back.BackStep;
 import boundwright.load.back.Stages;
@@ -53,8 +54,7 @@ public final class BackCommand implements Callable<Integer> {
   @Parameters(arity = "0..1", paramLabel = "WHAT", description = "show, begin, step or end. Default: show.")
   private String what = "show";
 
-  @Option(names = "--athlete", required = true, paramLabel = "NAME", description = "Whose; any case.")
-  private String athlete = "";
+  @Mixin private WhoseOption whose = new WhoseOption();
 
   @Option(names = "--leg", paramLabel = "LEG", description = "With begin: right or left.")
   private @Nullable String leg;
@@ -101,7 +101,7 @@ public final class BackCommand implements Callable<Integer> {
   public Integer call() {
     Surroundings s = top.surroundings();
     try (Workbench bench = data.open(s)) {
-      Athlete who = DataOptions.athlete(bench, athlete);
+      Athlete who = whose.in(bench);
       switch (Choices.choice("word", what, List.of(What.values()), What::label)) {
         case SHOW -> only("show", leg, from, start, growth, former, id, to, by, why, on);
         case BEGIN -> begin(bench.backDesk(), who, s);
