@@ -39,7 +39,7 @@ final class LegsCommand implements Callable<Integer> {
     static Answer of(Athlete who, EventsAnswer a) {
       return new Answer(
           who.name(),
-          a.marks().stream().map(m -> Marks.of(m)).toList(),
+          a.marks().stream().map(Marks::of).toList(),
           a.comparesEvents(),
           a.legs().stream().map(Leg::of).toList(),
           a.words());

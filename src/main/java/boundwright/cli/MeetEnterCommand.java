@@ -34,22 +34,20 @@ final class MeetEnterCommand implements Callable<Integer> {
     Surroundings s = top.surroundings();
     try (Workbench bench = options.open(s)) {
       MeetSheet sheet = options.sheet(bench, s.today());
-      bench.meets().enter(sheet.id(), entrant(bench));
+      Entrant who = entrant(bench);
+      bench.meets().enter(sheet.id(), who);
       MeetAttemptCommand.answer(top, bench, options.unit(bench), sheet.id(), null, null);
       if (!top.json()) {
-        asked(s, bench, sheet);
+        asked(s, bench, sheet, who);
       }
       return 0;
     }
   }
 
   /** The competition sets the board, so one of the other sex is asked about; entered they are. */
-  private void asked(Surroundings s, Workbench bench, MeetSheet sheet) {
-    if (athlete == null) {
-      return;
-    }
-    Athlete who = DataOptions.athlete(bench, athlete);
-    Sex sex = bench.people().person(who.id()).sex();
+  private void asked(Surroundings s, Workbench bench, MeetSheet sheet, Entrant who) {
+    Long athleteId = who.athleteId();
+    Sex sex = athleteId == null ? null : bench.people().person(athleteId).sex();
     if (sex != null && sheet.isForOthers(sex)) {
       s.out().println(
           who.name() + " is " + sex.label() + ", and this meet is for " + sheet.competition() + ", board to sand " + options.unit(bench).write(sheet.board_m())

@@ -3,6 +3,7 @@ package boundwright.meet;
 import boundwright.approach.legs.LegLook;
 import boundwright.athlete.Athlete;
 import boundwright.jump.Event;
+import boundwright.jump.KeptJump;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
@@ -31,7 +32,7 @@ public record EventsAnswer(List<Marks> marks, List<LegLook> legs, OptionalInt ag
    * @param steps of the run-up, or null where none are noted
    * @param meet its name, or null in training
    */
-  public record Mark(LocalDate date, double distance_m, @Nullable Integer steps, @Nullable String meet) {
+  public record Mark(LocalDate date, double distance_m, @Nullable Integer steps, @Nullable String meet) implements KeptJump {
     /** Where it is from, in words: {@code in training from 8 steps, 2 May 2026}. */
     public String from() {
       String name = meet;

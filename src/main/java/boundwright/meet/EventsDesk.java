@@ -72,7 +72,7 @@ public final class EventsDesk {
     List<Mark> out = new ArrayList<>();
     for (List<Mark> log : logs) {
       List<Mark> before = List.copyOf(out);
-      log.stream().filter(m -> before.stream().noneMatch(b -> sameJump(b, m))).forEach(out::add);
+      log.stream().filter(m -> before.stream().noneMatch(m::isJump)).forEach(out::add);
     }
     return out;
   }
@@ -83,15 +83,6 @@ public final class EventsDesk {
 
   private static boolean legal(@Nullable Double gap_m) {
     return gap_m == null || gap_m >= 0;
-  }
-
-  /** Whether entries of two logs are one jump: day and centimetre agree, and the steps where both have them. */
-  private static boolean sameJump(Mark one, Mark other) {
-    Integer steps = one.steps();
-    Integer theirs = other.steps();
-    return one.date().equals(other.date())
-        && Math.abs(one.distance_m() - other.distance_m()) < 0.005
-        && (steps == null || theirs == null || steps.equals(theirs));
   }
 
   private static @Nullable Integer points(Event event, @Nullable Sex sex, double best_m) {

@@ -10,7 +10,10 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -211,15 +214,14 @@ public final class Meet {
     return draw.stream().filter(in::contains).toList();
   }
 
-  /** Whether an attempt of anybody who is still in has not been entered. */
-  public boolean isUnderWay() {
-    for (int r = 1; r <= rules.rounds(); r++) {
-      int round = r;
-      if (order(round).stream().anyMatch(name -> attempt(name, round) == null)) {
-        return true;
-      }
-    }
-    return false;
+  /** The first round in which somebody who is still in has no attempt; empty when all are entered. */
+  public OptionalInt roundNow() {
+    return IntStream.rangeClosed(1, rules.rounds()).filter(round -> next(round).isPresent()).findFirst();
+  }
+
+  /** Who is next in a round, 1 to {@link MeetRules#rounds()}: the first in its order without an attempt. */
+  public Optional<String> next(int round) {
+    return order(round).stream().filter(name -> attempt(name, round) == null).findFirst();
   }
 
   /** In what order a round is jumped as the marks stand, 1 to {@link MeetRules#rounds()}. */

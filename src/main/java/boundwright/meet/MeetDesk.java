@@ -14,7 +14,7 @@ import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
+import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 
 /** Keeps a meet as it goes, and says how it stands and what the next attempt of an athlete is for. */
@@ -50,15 +50,12 @@ public final class MeetDesk {
       return new MeetNow(sheet, null, List.of(), null, List.of(), null);
     }
     Meet meet = sheet.meet();
-    for (int round = 1; round <= meet.rules().rounds(); round++) {
-      int r = round;
-      List<String> order = meet.order(round);
-      Optional<String> next = order.stream().filter(name -> meet.attempt(name, r) == null).findFirst();
-      if (next.isPresent()) {
-        return new MeetNow(sheet, meet, meet.placings(), round, order, next.get());
-      }
+    OptionalInt now = meet.roundNow();
+    if (now.isEmpty()) {
+      return new MeetNow(sheet, meet, meet.placings(), null, List.of(), null);
     }
-    return new MeetNow(sheet, meet, meet.placings(), null, List.of(), null);
+    int round = now.getAsInt();
+    return new MeetNow(sheet, meet, meet.placings(), round, meet.order(round), meet.next(round).orElseThrow());
   }
 
   /**

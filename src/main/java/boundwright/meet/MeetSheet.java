@@ -69,10 +69,7 @@ public record MeetSheet(
 
   /** Whether it is for women or girls and this is a man, or the other way round; false where either is not known, or the competition has the coach's own words. */
   public boolean isForOthers(@Nullable Sex sex) {
-    boolean known = BoardDistance.ALL.stream().anyMatch(b -> b.label().equals(competition));
-    boolean female = competition.startsWith("women,") || competition.startsWith("girls,");
-    boolean male = competition.startsWith("men,") || competition.startsWith("boys,");
-    return known && ((female && sex == Sex.MALE) || (male && sex == Sex.FEMALE));
+    return sex != null && BoardDistance.ALL.stream().anyMatch(b -> b.label().equals(competition) && b.sex() != null && b.sex() != sex);
   }
 
   /** The board with where its distance stood: one of the known ones, or the coach's own entry. */

@@ -156,6 +156,8 @@ class FullRunPagesTest {
     assertThat(pdf.statusCode()).isEqualTo(200);
     assertThat(pdf.headers().firstValue("Content-Type").orElse("")).startsWith("application/pdf");
     assertThat(pdf.body()).startsWith("%PDF");
+    assertThat(client.get(day + ".pdf?paper=A4").statusCode()).isEqualTo(200);
+    assertThat(client.get(day + ".pdf?paper=A3").statusCode()).as("a paper that is not offered, as of a card").isEqualTo(422);
     assertThat(client.get("/meet/" + meet.id()).body()).contains(day);
   }
 }

@@ -1,6 +1,7 @@
 package boundwright.approach.full;
 
 import boundwright.approach.weather.Weather;
+import boundwright.jump.KeptJump;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
 
@@ -14,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param weather its own
  * @param where in which log it stands
  */
-public record FoundDistance(long athleteId, LocalDate date, @Nullable Integer steps, double distance_m, Weather weather, Where where) {
+public record FoundDistance(long athleteId, LocalDate date, @Nullable Integer steps, double distance_m, Weather weather, Where where) implements KeptJump {
   /** Where distances stand. */
   public enum Where {
     /** Logged with its steps. */
@@ -27,14 +28,8 @@ public record FoundDistance(long athleteId, LocalDate date, @Nullable Integer st
     MEET
   }
 
-  /** Whether two entries of different logs are the same jump: athlete, day and centimetre agree, and the steps where both have them. */
+  /** Whether two entries of different logs are the same jump. */
   boolean sameJump(FoundDistance other) {
-    Integer own = steps;
-    Integer theirs = other.steps;
-    return where != other.where
-        && athleteId == other.athleteId
-        && date.equals(other.date)
-        && Math.abs(distance_m - other.distance_m) < 0.005
-        && (own == null || theirs == null || own.equals(theirs));
+    return where != other.where && athleteId == other.athleteId && isJump(other);
   }
 }

@@ -74,7 +74,6 @@ public record FullRunAnswer(
   }
 
   private static String signed(LengthUnit unit, double metres) {
-    String size = unit.writeSmall(metres);
-    return (metres < 0 && !size.equals(unit.writeSmall(0)) ? "-" : "") + size;
+    return (unit.round(metres) < 0 ? "-" : "") + unit.writeSmall(metres);
   }
 }

@@ -7,6 +7,7 @@ import boundwright.athlete.Athlete;
 import boundwright.jump.Event;
 import boundwright.quantity.AskedOnce;
 import boundwright.quantity.Estimate;
+import boundwright.quantity.LastAnswer;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.Notes;
 import boundwright.quantity.RefusedException;
@@ -18,7 +19,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeMap;
-import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
 
 /** Says how far an athlete will jump from more approach steps, from every distance that the squad has logged. */
@@ -27,10 +27,6 @@ public final class FullRunDesk {
   private static final long SEED = 20_261_130L;
   /** Stands for an athlete who is asked about without being kept. */
   private static final long NOBODY = -1;
-  /** Why a number of steps is not told. */
-  private static final String FAR =
-      " is too far from that; the first guess speaks of " + FullRunModel.GUESS_FROM + " to " + FullRunModel.GUESS_TO + " steps. ";
-
   /** A jump is asked about from so many half widths of its interval from the middle: 2 are 3.3 spreads (judgement). */
   private static final double FAR_OUTSIDE = 2;
 
@@ -38,9 +34,9 @@ public final class FullRunDesk {
   private final FullRunLog log;
   private final WeatherLog weather;
   /** The squad's newest model: it is asked for athlete by athlete. */
-  private final AtomicReference<@Nullable Learned> learned = new AtomicReference<>();
+  private final LastAnswer<Told, FullRunModel> learned = new LastAnswer<>();
 
-  private record Learned(List<SeenDistance> seen, LocalDate today, FullRunModel model) {}
+  private record Told(List<SeenDistance> seen, LocalDate today) {}
 
   /** Works on these. */
   public FullRunDesk(FullRunLog log, WeatherLog weather) {
@@ -99,8 +95,7 @@ public final class FullRunDesk {
 
   private void ask(Athlete athlete, DistanceEntry jump, LengthUnit unit, LocalDate today) {
     List<SeenDistance> seen = seen();
-    List<Integer> counts = seen.stream().map(SeenDistance::steps).distinct().sorted().toList();
-    if (seen.stream().noneMatch(s -> s.athleteId() == athlete.id()) || beyond(counts, jump.steps()) != null) {
+    if (seen.stream().noneMatch(s -> s.athleteId() == athlete.id()) || !Reach.of(seen).tells(jump.steps())) {
       return;
     }
     Estimate told = model(seen, today).forecast(athlete.id(), jump.steps()).jump_m(Math.abs(ChronoUnit.DAYS.between(jump.date(), today)));
@@ -123,63 +118,34 @@ public final class FullRunDesk {
     if (asked != null) {
       SeenDistance.steps(asked);
     }
-    List<Integer> counts = seen.stream().map(SeenDistance::steps).distinct().sorted().toList();
     Integer usual = log.fullRuns().get(id);
-    int steps = asked != null ? asked : usual != null && usual >= SeenDistance.FEWEST_STEPS ? usual : counts.isEmpty() ? 16 : counts.get(counts.size() - 1);
+    int steps = asked != null ? asked : usual != null && usual >= SeenDistance.FEWEST_STEPS ? usual : seen.isEmpty() ? 16 : Reach.of(seen).most();
     if (seen.stream().noneMatch(s -> s.athleteId() == id)) {
       return none(kept, steps, "No triple jump of " + name + " from a known number of steps, 4 or more, is kept. Log a distance with its steps.", "");
     }
-    String why = beyond(counts, steps);
+    Reach reach = Reach.of(seen);
+    String why = reach.missing(steps);
     FullRunModel model = model(seen, today);
     if (why != null) {
       return none(kept, steps, why, from(model, id, name));
     }
     List<FullRunForecast> curve = new ArrayList<>();
     for (int n = SeenDistance.FEWEST_STEPS; n <= SeenDistance.MOST_STEPS; n += 2) {
-      if (beyond(counts, n) == null) {
+      if (reach.tells(n)) {
         curve.add(model.forecast(id, n));
       }
     }
     return new FullRunAnswer(
-        kept, steps, given_m, model.forecast(id, base(seen, id, steps)), model.forecast(id, steps), curve, model.weather(), null, guess(counts, steps), from(model, id, name));
+        kept, steps, given_m, model.forecast(id, base(seen, id, steps)), model.forecast(id, steps), curve, model.weather(), null, reach.guess(steps), from(model, id, name));
   }
 
   /** The same jumps on the same day make the same model, so it is worked out once. */
   private FullRunModel model(List<SeenDistance> seen, LocalDate today) {
-    Learned there = learned.get();
-    if (there != null && there.today.equals(today) && there.seen.equals(seen)) {
-      return there.model;
-    }
-    FullRunModel made = FullRunModel.of(seen, today, new Random(SEED));
-    learned.set(new Learned(seen, today, made));
-    return made;
+    return learned.to(new Told(seen, today), t -> FullRunModel.of(t.seen, t.today, new Random(SEED)));
   }
 
   private static FullRunAnswer none(List<DistanceEntry> kept, int steps, String missing, String from) {
     return new FullRunAnswer(kept, steps, null, null, null, List.of(), null, missing, null, from);
-  }
-
-  /** Why nothing is told of so many steps, or null: neither the squad's jumps nor the first guess reach so far. */
-  private static @Nullable String beyond(List<Integer> counts, int steps) {
-    int least = counts.get(0);
-    int most = counts.get(counts.size() - 1);
-    if (steps > most + FullRunModel.FURTHEST && (steps > FullRunModel.GUESS_TO || most < FullRunModel.GUESS_FROM)) {
-      return "Nobody here has jumped from more than " + most + " steps, and " + steps + FAR + "Log a jump of anybody from "
-          + (most < FullRunModel.GUESS_FROM ? FullRunModel.GUESS_FROM : steps - FullRunModel.FURTHEST) + " steps or more.";
-    }
-    return steps < least - FullRunModel.FURTHEST && (steps < FullRunModel.GUESS_FROM || least > FullRunModel.GUESS_TO)
-        ? "Nobody here has jumped from fewer than " + least + " steps, and " + steps + FAR + "Log a jump of anybody from " + (steps + FullRunModel.FURTHEST) + " steps or fewer."
-        : null;
-  }
-
-  /** The sentence that the first guess answers and no jumps of the squad, or null. */
-  private static @Nullable String guess(List<Integer> counts, int steps) {
-    int least = counts.get(0);
-    int most = counts.get(counts.size() - 1);
-    boolean more = steps > most + FullRunModel.FURTHEST;
-    return more || steps < least - FullRunModel.FURTHEST
-        ? "A first guess: nobody here has jumped from " + (more ? "more than " + most : "fewer than " + least) + " steps yet."
-        : null;
   }
 
   /** The steps that an athlete has jumped from most, other than those asked for where there are others. */

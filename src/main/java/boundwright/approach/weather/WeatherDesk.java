@@ -4,14 +4,13 @@ import boundwright.athlete.Athlete;
 import boundwright.athlete.AthleteRepository;
 import boundwright.flight.Rep;
 import boundwright.flight.RepStore;
+import boundwright.quantity.LastAnswer;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import java.util.concurrent.atomic.AtomicReference;
-import org.jspecify.annotations.Nullable;
 
 /** Says what the weather of days does to bounding reps. */
 public final class WeatherDesk {
@@ -22,9 +21,9 @@ public final class WeatherDesk {
   private final RepStore reps;
   private final AthleteRepository athletes;
   /** What was learned last: it is shown far more often than a rep or a day's weather is kept. */
-  private final AtomicReference<@Nullable Learned> learned = new AtomicReference<>();
+  private final LastAnswer<Told, RepWeather> learned = new LastAnswer<>();
 
-  private record Learned(List<RepWeather.Seen> seen, LocalDate today, RepWeather weather) {}
+  private record Told(List<RepWeather.Seen> seen, LocalDate today) {}
 
   /** Works on these. */
   public WeatherDesk(WeatherLog weather, RepStore reps, AthleteRepository athletes) {
@@ -35,14 +34,7 @@ public final class WeatherDesk {
 
   /** What is learned of all reps whose landing was measured; the same reps on the same day are learned from once. */
   public RepWeather reps(LocalDate today) {
-    List<RepWeather.Seen> seen = seen();
-    Learned there = learned.get();
-    if (there != null && there.today.equals(today) && there.seen.equals(seen)) {
-      return there.weather;
-    }
-    RepWeather made = RepWeather.of(seen, today, new Random(SEED));
-    learned.set(new Learned(seen, today, made));
-    return made;
+    return learned.to(new Told(seen(), today), t -> RepWeather.of(t.seen, t.today, new Random(SEED)));
   }
 
   private List<RepWeather.Seen> seen() {

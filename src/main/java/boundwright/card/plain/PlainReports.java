@@ -178,7 +178,7 @@ public final class PlainReports {
 
   /** Behind a place that may still change today. */
   static String soFar(MeetSheet meet, LocalDate today) {
-    return meet.date().equals(today) && meet.meet().isUnderWay() ? " so far" : "";
+    return meet.date().equals(today) && meet.meet().roundNow().isPresent() ? " so far" : "";
   }
 
   /** Of these placings of a meet, that of an athlete who has jumped in it. */

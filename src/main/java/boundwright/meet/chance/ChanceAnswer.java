@@ -1,7 +1,7 @@
 package boundwright.meet.chance;
 
-import boundwright.athlete.Athlete;
 import boundwright.approach.full.FullRunAnswer;
+import boundwright.athlete.Athlete;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.Notes;
 import java.time.LocalDate;

@@ -63,7 +63,8 @@ public record DaySheet(MeetSheet sheet, @Nullable MeetDay day, List<Moment> mome
     }
 
     private static String signed(LengthUnit unit, double metres) {
-      return (metres > 0 ? "+" : metres < 0 ? "-" : "") + unit.writeSmall(Math.abs(metres));
+      double written = unit.round(metres);
+      return (written > 0 ? "+" : written < 0 ? "-" : "") + unit.writeSmall(metres);
     }
   }
 

@@ -26,7 +26,7 @@ public record Asked(String sequence, String steps, Surface surface, boolean sand
       steps = Form.text(ctx, "other");
     }
     Surface surface =
-        Form.has(ctx, "surface") ? Form.oneOf(Surface.class, "surface", Form.text(ctx, "surface")) : otherwise.surface;
+        Form.oneOf(ctx, "surface", Surface.class, otherwise.surface);
     boolean sand = Form.has(ctx, "sand") ? Form.text(ctx, "sand").equals("yes") : otherwise.sand;
     String pick = Form.text(ctx, "pick");
     int from = pick.indexOf('@');

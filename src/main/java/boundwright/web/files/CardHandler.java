@@ -46,28 +46,23 @@ public final class CardHandler {
 
   /** The card as a PDF, of the squad or of the athlete asked for. */
   public void pdf(Context ctx) {
-    Paper paper = Form.has(ctx, "paper") ? Form.oneOf(Paper.class, "paper", Form.text(ctx, "paper")) : Paper.A5;
+    Paper paper = Form.oneOf(ctx, "paper", Paper.class, Paper.A5);
     String number = Form.text(ctx, "athlete");
     List<Athlete> who = number.isEmpty() ? here() : List.of(Addresses.athlete(number, bench));
     SessionCard card = written(ctx, who);
     if (card == null) {
       return;
     }
-    byte[] bytes = CardPdf.shared().render(card, paper);
     String name = number.isEmpty() ? "squad" : Form.fileName(who.get(0).name());
-    ctx.contentType("application/pdf");
-    ctx.header("Content-Disposition", "attachment; filename=\"card-" + name + "-" + paper.name().toLowerCase(Locale.ROOT) + ".pdf\"");
-    ctx.result(bytes);
+    Pages.pdf(ctx, "card-" + name + "-" + paper.name().toLowerCase(Locale.ROOT), CardPdf.shared().render(card, paper));
   }
 
   /** An athlete's report as a PDF. */
   public void report(Context ctx) {
     Athlete athlete = Addresses.athlete(ctx, bench);
-    Paper paper = Form.has(ctx, "paper") ? Form.oneOf(Paper.class, "paper", Form.text(ctx, "paper")) : Paper.A4;
+    Paper paper = Form.oneOf(ctx, "paper", Paper.class, Paper.A4);
     byte[] bytes = CardPdf.shared().renderReport(reports.of(athlete, bench.settings().settings(), bench.invented() ? DemoSquad.NOTE : ""), paper);
-    ctx.contentType("application/pdf");
-    ctx.header("Content-Disposition", "attachment; filename=\"report-" + Form.fileName(athlete.name()) + ".pdf\"");
-    ctx.result(bytes);
+    Pages.pdf(ctx, "report-" + Form.fileName(athlete.name()), bytes);
   }
 
   /** Those who are here; everybody when nobody is, so that a card can be printed before the sweep. */

@@ -87,11 +87,8 @@ public final class ReportHandler {
   }
 
   private static void send(Context ctx, PlainReport report) {
-    Paper paper = Form.has(ctx, "paper") ? Form.oneOf(Paper.class, "paper", Form.text(ctx, "paper")) : Paper.A4;
-    byte[] bytes = CardPdf.shared().renderPlain(report, paper);
-    ctx.contentType("application/pdf");
-    ctx.header("Content-Disposition", "attachment; filename=\"" + Form.fileName(report.title() + " " + report.reader().key()) + ".pdf\"");
-    ctx.result(bytes);
+    byte[] bytes = CardPdf.shared().renderPlain(report, Form.oneOf(ctx, "paper", Paper.class, Paper.A4));
+    Pages.pdf(ctx, Form.fileName(report.title() + " " + report.reader().key()), bytes);
   }
 
   private LocalDate today() {

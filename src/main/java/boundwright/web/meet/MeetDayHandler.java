@@ -56,11 +56,9 @@ public final class MeetDayHandler {
   /** The sheet on paper; A5 unless the address asks for A4. */
   public void pdf(Context ctx) {
     MeetSheet sheet = MeetHandler.sheet(ctx, bench);
-    Paper paper = Form.text(ctx, "paper").equals("A4") ? Paper.A4 : Paper.A5;
+    Paper paper = Form.oneOf(ctx, "paper", Paper.class, Paper.A5);
     byte[] bytes = new MeetDayCard(CardPdf.shared()).render(bench.dayDesk().sheet(sheet), unit(), paper, bench.invented() ? DemoSquad.NOTE : "");
-    ctx.contentType("application/pdf");
-    ctx.header("Content-Disposition", "attachment; filename=\"meet-day-" + Form.fileName(sheet.name()) + ".pdf\"");
-    ctx.result(bytes);
+    Pages.pdf(ctx, "meet-day-" + Form.fileName(sheet.name()), bytes);
   }
 
   private void show(Context ctx, int status, MeetSheet sheet, Sent sent) {

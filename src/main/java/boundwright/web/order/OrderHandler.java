@@ -1,5 +1,6 @@
 package boundwright.web.order;
 
+import boundwright.quantity.LastAnswer;
 import boundwright.quantity.RefusedException;
 import boundwright.season.order.OrderDesk;
 import boundwright.season.order.OrderPlanner;
@@ -20,8 +21,6 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.concurrent.atomic.AtomicReference;
-import org.jspecify.annotations.Nullable;
 
 /** The running order of today's plan for those who are here. */
 public final class OrderHandler {
@@ -92,19 +91,11 @@ public final class OrderHandler {
     pages.show(ctx, status, "order/order", "Running order", "plan", view);
   }
 
-  private record Ordered(SessionAsk ask, RunningOrder order) {}
-
   /** The order that was thought out last: a page is shown again after every button. */
-  private final AtomicReference<@Nullable Ordered> last = new AtomicReference<>();
+  private final LastAnswer<SessionAsk, RunningOrder> last = new LastAnswer<>();
 
   private RunningOrder ordered(SessionAsk ask) {
-    Ordered known = last.get();
-    if (known != null && known.ask.equals(ask)) {
-      return known.order;
-    }
-    RunningOrder order = OrderPlanner.brisk(SEED).plan(ask);
-    last.set(new Ordered(ask, order));
-    return order;
+    return last.to(ask, a -> OrderPlanner.brisk(SEED).plan(a));
   }
 
   private SessionAsk ask(Asked asked) {

@@ -96,6 +96,11 @@ public final class Form {
     throw new RefusedException("The " + what + " '" + text + "' is not one that the page offers. Choose one from the list.");
   }
 
+  /** What was sent under a name, one of the names of an enumeration, or {@code otherwise} where nothing was. */
+  public static <E extends Enum<E>> E oneOf(Context ctx, String name, Class<E> type, E otherwise) {
+    return has(ctx, name) ? oneOf(type, name, text(ctx, name)) : otherwise;
+  }
+
   /** A name as part of a file's name: small letters, digits and hyphens; {@code athlete} if nothing is left. */
   public static String fileName(String name) {
     String plain = plain(name);

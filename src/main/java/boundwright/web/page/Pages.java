@@ -69,6 +69,13 @@ public final class Pages {
     return gate.caller(ctx).all();
   }
 
+  /** Sends a PDF to be kept as a file of this name, without its ending. */
+  public static void pdf(Context ctx, String name, byte[] bytes) {
+    ctx.contentType("application/pdf");
+    ctx.header("Content-Disposition", "attachment; filename=\"" + name + ".pdf\"");
+    ctx.result(bytes);
+  }
+
   /** Whether the page's script asked for a part of the page. */
   public static boolean isPartial(Context ctx) {
     return "true".equals(ctx.header("HX-Request")) && !"true".equals(ctx.header("HX-History-Restore-Request"));

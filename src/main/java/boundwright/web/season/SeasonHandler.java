@@ -118,8 +118,8 @@ public final class SeasonHandler {
   /** The wall plan. */
   public void wall(Context ctx) {
     Kept kept = asked(ctx);
-    SeasonSheets.Wall size = Form.has(ctx, "paper") ? Form.oneOf(SeasonSheets.Wall.class, "paper", Form.text(ctx, "paper")) : SeasonSheets.Wall.A3;
-    pdf(ctx, "wall-" + Form.fileName(kept.name()) + "-" + size.name().toLowerCase(Locale.ROOT), new SeasonSheets(CardPdf.shared()).wall(overview(desk.input(kept.id()), plan(kept)), size, note()));
+    SeasonSheets.Wall size = Form.oneOf(ctx, "paper", SeasonSheets.Wall.class, SeasonSheets.Wall.A3);
+    Pages.pdf(ctx, "wall-" + Form.fileName(kept.name()) + "-" + size.name().toLowerCase(Locale.ROOT), new SeasonSheets(CardPdf.shared()).wall(overview(desk.input(kept.id()), plan(kept)), size, note()));
   }
 
   /** A week on the screen. */
@@ -131,7 +131,7 @@ public final class SeasonHandler {
   public void weekPdf(Context ctx) {
     Kept kept = asked(ctx);
     LocalDate of = of(ctx, kept);
-    pdf(ctx, "week-" + of, new SeasonSheets(CardPdf.shared()).week(WeekSheet.of(desk.input(kept.id()), plan(kept), of), note()));
+    Pages.pdf(ctx, "week-" + of, new SeasonSheets(CardPdf.shared()).week(WeekSheet.of(desk.input(kept.id()), plan(kept), of), note()));
   }
 
   /** A new address for a calendar; the one before opens nothing from now on. It is shown in the answer and nowhere again. */
@@ -184,12 +184,6 @@ public final class SeasonHandler {
     List<Athlete> squad = season.squad().stream().map(Member::athlete).toList();
     return SeasonOverview.of(
         season, plan, bench.workLog().since(squad, season.first()), m -> bench.loadDesk().weights(m.athlete(), today), today);
-  }
-
-  private static void pdf(Context ctx, String name, byte[] bytes) {
-    ctx.contentType("application/pdf");
-    ctx.header("Content-Disposition", "attachment; filename=\"" + name + ".pdf\"");
-    ctx.result(bytes);
   }
 
   private void page(Context ctx, int status, @Nullable Kept kept, SeasonView.@Nullable Shown shown, String refused, String said) {

@@ -214,6 +214,7 @@ class FullRunModelTest {
     assertThat(level.p50()).isBetween(14.0, 14.5);
     assertThat(a.words(LengthUnit.METRES)).startsWith("13.05 m from 8 steps is about ").endsWith("A first guess: nobody here has jumped from more than 8 steps yet.");
     assertThat(desk.answer(4, 10.0, 16, TODAY).missing()).contains("from more than 4 steps").contains("from 6 steps or more");
+    assertThat(desk.answer(4, 10.0, 24, TODAY).missing()).as("from 6 steps 24 would still be too far").contains("from more than 4 steps").contains("from 20 steps or more");
     assertThat(desk.answer(16, 14.0, 6, TODAY).words(LengthUnit.METRES)).endsWith("nobody here has jumped from fewer than 16 steps yet.");
     assertThat(desk.answer(16, 14.0, 4, TODAY).missing()).contains("from fewer than 16 steps").contains("from 8 steps or fewer");
   }

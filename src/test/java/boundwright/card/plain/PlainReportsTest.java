@@ -3,11 +3,11 @@ package boundwright.card.plain;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import boundwright.approach.run.RunThrough;
+import boundwright.approach.run.RunThroughEntry;
 import boundwright.athlete.Athlete;
 import boundwright.athlete.Level;
 import boundwright.athlete.Surface;
-import boundwright.approach.run.RunThrough;
-import boundwright.approach.run.RunThroughEntry;
 import boundwright.card.CardPdf;
 import boundwright.card.Paper;
 import boundwright.card.plain.PlainReport.Part;

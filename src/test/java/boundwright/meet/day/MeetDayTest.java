@@ -90,6 +90,15 @@ class MeetDayTest {
     assertThat(mark(33.376, -0.016).move(LengthUnit.METRES)).startsWith("2 cm forward");
   }
 
+  /** What the figure does not show has no side. */
+  @Test
+  void anEndOfTheMoveThatIsWrittenAsNothingHasNoSign() {
+    Estimate start = new Estimate(33.376, 33.376, 33.376);
+    Estimate then = new Estimate(33.392, 33.392, 33.392);
+    assertThat(new DaySheet.Mark("Ada", 1, 1, null, 14, start, new Estimate(-0.002, 0.016, 0.034), then, "").move(LengthUnit.METRES)).isEqualTo("1 cm back (0 cm to +3 cm)");
+    assertThat(new DaySheet.Mark("Ada", 1, 1, null, 14, then, new Estimate(-0.034, -0.016, 0.002), start, "").move(LengthUnit.METRES)).isEqualTo("1 cm forward (-3 cm to 0 cm)");
+  }
+
   private static DaySheet.Mark mark(double start, double by) {
     return new DaySheet.Mark("Ada", 1, 1, null, 14, new Estimate(start, start, start), new Estimate(by, by, by), new Estimate(start + by, start + by, start + by), "");
   }
