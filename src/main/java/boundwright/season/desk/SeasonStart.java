@@ -1,7 +1,6 @@
 package boundwright.season.desk;
 
 import boundwright.athlete.Athlete;
-import boundwright.athlete.person.People;
 import boundwright.athlete.Level;
 import boundwright.athlete.Surface;
 import boundwright.load.CareRepository;
@@ -24,7 +23,6 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalInt;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -44,15 +42,13 @@ public final class SeasonStart {
   private final LoadRepository load;
   private final CareRepository care;
   private final LadderRepository ladder;
-  private final People people;
 
   /** With what is logged and kept. */
-  public SeasonStart(WorkLog log, LoadRepository load, CareRepository care, LadderRepository ladder, People people) {
+  public SeasonStart(WorkLog log, LoadRepository load, CareRepository care, LadderRepository ladder) {
     this.log = log;
     this.load = load;
     this.care = care;
     this.ladder = ladder;
-    this.people = people;
   }
 
   /**
@@ -77,14 +73,13 @@ public final class SeasonStart {
     List<DayLoad> days = since(a, today.minusWeeks(UsualDays.WEEKS));
     int full = was != null ? was.fullSteps() : usualRunUp(a);
     return new Member(
-        a, known.limited() || young(a, first), known.firstSession(), ladder.rungs(a.id()), full, was != null ? was.days() : usual(days), was != null ? was.peakWeek() : largest(a, days),
+        a, known.limited() || growing(a, first), known.firstSession(), ladder.rungs(a.id()), full, was != null ? was.days() : usual(days), was != null ? was.peakWeek() : largest(a, days),
         null, List.of(), List.of(), List.of(), past(a, first, today));
   }
 
-  /** Under {@value LegCare#GROWING_UNDER} on the season's first day, where the birth date is known. */
-  private boolean young(Athlete a, LocalDate first) {
-    OptionalInt age = people.person(a.id()).age(first);
-    return age.isPresent() && age.getAsInt() < LegCare.GROWING_UNDER;
+  /** On the season's first day: as the coach says, and until then by the birth date. */
+  private boolean growing(Athlete a, LocalDate first) {
+    return care.care(a.id(), first).growing();
   }
 
   /** What was done before a season that begins on a day, as far as the log knows today. */

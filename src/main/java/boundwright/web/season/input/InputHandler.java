@@ -82,7 +82,7 @@ public final class InputHandler {
   }
 
   private SeasonStart start() {
-    return new SeasonStart(bench.workLog(), bench.load(), bench.care(), bench.ladder(), bench.people());
+    return new SeasonStart(bench.workLog(), bench.load(), bench.care(), bench.ladder());
   }
 
   private void begin(Context ctx, int status, Sent sent, String field) {
