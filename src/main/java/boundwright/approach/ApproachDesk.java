@@ -125,13 +125,17 @@ public final class ApproachDesk {
       missing = tooFew.getMessage();
     }
     BoardGaps gaps = atNewestMark(same);
+    StartAdvice start = StartAdvice.of(BoardSpread.of(gaps), aim, settings.rhythm_m());
+    if (start.verdict() != StartAdvice.Verdict.CANNOT_TELL && (newest == null || newest.percent() < TOLD_PERCENT)) {
+      plan = plan.from(same.get(same.size() - 1).startMark_m() + start.moveStart_m());
+    }
     return new ApproachAnswer(
         kept,
         plan,
         model,
         spread,
         missing,
-        StartAdvice.of(BoardSpread.of(gaps), aim, settings.rhythm_m()),
+        start,
         startFrom(gaps, same),
         shifts(kept),
         from(plan, runs, profile, bySteps, aim_m != null, own.isPresent()) + longer(newest));

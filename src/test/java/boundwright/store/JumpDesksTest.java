@@ -247,6 +247,22 @@ class JumpDesksTest {
   }
 
   @Test
+  void startSaysTheMarkThatTheAdviceLeavesOrMoves() {
+    for (double off : new double[] {0, 0.03, 0.20}) {
+      Athlete own = w.athletes().add(Fixtures.athlete("Off by " + Math.round(100 * off)));
+      Random random = new Random(5);
+      double[] nominal = nominal(12);
+      double start = nominal[11] + ApproachDesk.USUAL_AIM_M + off;
+      for (int i = 0; i < 6; i++) {
+        w.runThroughs().add(new RunThroughEntry(0, own.id(), Fixtures.TODAY, run(12, start, nominal, 0.08 * random.nextGaussian(), random, null), ""));
+      }
+      ApproachAnswer a = w.approachDesk().answer(own, null, null, null);
+      assertThat(a.start().verdict()).as("off by %s", off).isEqualTo(off > 0.1 ? StartAdvice.Verdict.MOVE_START : StartAdvice.Verdict.LEAVE);
+      assertThat(told(a.plan()).startMark_m().p50()).as("off by %s", off).isCloseTo(start + a.start().moveStart_m(), within(1e-9));
+    }
+  }
+
+  @Test
   void aNewcomerGetsAGuessThatSaysSo() {
     ApproachAnswer a = w.approachDesk().answer(ada, 14, null, null);
     assertThat(a.from()).contains("first guess");

@@ -10,7 +10,7 @@ import boundwright.quantity.Limits;
  *
  * @param steps run
  * @param speed at the board [m/s]
- * @param startMark_m where the run begins
+ * @param startMark_m where the run begins: its middle is the mark to lay, which the mark in place stays while the board does not tell it to move
  * @param checkSteps how many steps out the coach stands
  * @param checkMark_m where the foot should fall then
  * @param earlyStep which step the athlete checks for themselves, counted from the start
@@ -66,5 +66,24 @@ public record RunUpPlan(
   public static RunUpPlan forSpeed(
       StepModel model, SpeedBySteps speed, double wanted, double aim_m, int checkSteps, int earlyStep) {
     return of(model, speed, speed.stepsFor(wanted), aim_m, checkSteps, earlyStep);
+  }
+
+  /**
+   * The same run-up begun from a mark that the board's log speaks for; how far it may be out stays. The other marks go with it, as each step is
+   * taken to be as much longer or shorter. A mark outside what the steps say changes nothing.
+   *
+   * @param mark_m start mark to the take-off line [m]
+   */
+  public RunUpPlan from(double mark_m) {
+    if (mark_m < startMark_m.p05() || mark_m > startMark_m.p95()) {
+      return this;
+    }
+    double longer = (mark_m - aim_m) / (startMark_m.p50() - aim_m);
+    Estimate start = new Estimate(startMark_m.p05(), mark_m, startMark_m.p95());
+    return new RunUpPlan(steps, speed, start, checkSteps, stretched(checkMark_m, longer), earlyStep, stretched(earlyMark_m, longer), aim_m, runs);
+  }
+
+  private Estimate stretched(Estimate mark, double longer) {
+    return mark.plus((longer - 1) * (mark.p50() - aim_m));
   }
 }
