@@ -45,5 +45,5 @@ copy /b "%BW_JAR%"+,, "%BW_JAR%" >nul
 popd
 
 :run
-"%BW_JAVA%" -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -jar "%BW_JAR%" %*
+"%BW_JAVA%" -XX:TieredStopAtLevel=1 -XX:+UseSerialGC "-Dboundwright.native=%BW_HOME%target\native" -jar "%BW_JAR%" %*
 exit /b %ERRORLEVEL%

@@ -19,7 +19,7 @@ Run "${tools}jlink" --add-modules $modules --strip-java-debug-attributes --no-he
 Run "${tools}jpackage" --type app-image --win-console --name boundwright --app-version 1.0.0 --dest $out --input "$out\input" `
   --main-jar boundwright.jar --main-class boundwright.Boundwright --runtime-image "$out\runtime" `
   --java-options -XX:TieredStopAtLevel=1 --java-options -XX:+UseSerialGC --java-options -Djava.awt.headless=true `
-  --java-options -Dfile.encoding=UTF-8 --java-options '-Dboundwright.home=$APPDIR' `
+  --java-options -Dfile.encoding=UTF-8 --java-options '-Dboundwright.home=$APPDIR' --java-options '-Dboundwright.native=$APPDIR\native' `
   --java-options -Xshare:auto --java-options -Xlog:cds=off --java-options -Xlog:cds+dynamic=off `
   --java-options '-XX:SharedArchiveFile=$APPDIR\boundwright.jsa' `
   --arguments serve --arguments --open

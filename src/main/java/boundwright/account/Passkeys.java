@@ -43,18 +43,21 @@ public final class Passkeys {
   public static final Duration CHALLENGE_LASTS = Duration.ofMinutes(5);
   private static final int CHALLENGE_BYTES = 32;
   private static final int LONGEST_NAME = 60;
-  /** Kinds of keys that every device makes one of: ES256, EdDSA, RS256 (numbers of the IANA COSE registry). */
-  private static final List<PublicKeyCredentialParameters> KINDS =
-      List.of(
-          new PublicKeyCredentialParameters(PublicKeyCredentialType.PUBLIC_KEY, COSEAlgorithmIdentifier.ES256),
-          new PublicKeyCredentialParameters(PublicKeyCredentialType.PUBLIC_KEY, COSEAlgorithmIdentifier.EdDSA),
-          new PublicKeyCredentialParameters(PublicKeyCredentialType.PUBLIC_KEY, COSEAlgorithmIdentifier.RS256));
+  /** Reads and verifies; made when the first passkey is, as it takes a tenth of the time in which the program starts. */
+  private static final class Library {
+    /** Kinds of keys that every device makes one of: ES256, EdDSA, RS256 (numbers of the IANA COSE registry). */
+    private static final List<PublicKeyCredentialParameters> KINDS =
+        List.of(
+            new PublicKeyCredentialParameters(PublicKeyCredentialType.PUBLIC_KEY, COSEAlgorithmIdentifier.ES256),
+            new PublicKeyCredentialParameters(PublicKeyCredentialType.PUBLIC_KEY, COSEAlgorithmIdentifier.EdDSA),
+            new PublicKeyCredentialParameters(PublicKeyCredentialType.PUBLIC_KEY, COSEAlgorithmIdentifier.RS256));
+    private static final ObjectConverter CONVERTER = new ObjectConverter();
+    private static final WebAuthnManager MANAGER = WebAuthnManager.createNonStrictWebAuthnManager(CONVERTER);
+  }
 
   private final PasskeyRepository kept;
   private final Clock clock;
   private final RandomGenerator random;
-  private final ObjectConverter converter = new ObjectConverter();
-  private final WebAuthnManager manager = WebAuthnManager.createNonStrictWebAuthnManager(converter);
 
   /** @param random a generator that cannot be guessed */
   public Passkeys(PasskeyRepository kept, Clock clock, RandomGenerator random) {
@@ -103,15 +106,15 @@ public final class Passkeys {
       throw new RefusedException("The name of a passkey has 1 to " + LONGEST_NAME + " characters; this one has " + called.codePointCount(0, called.length()) + ". Nothing was kept.");
     }
     try {
-      RegistrationData data = read(answer, manager::parseRegistrationResponseJSON);
+      RegistrationData data = read(answer, Library.MANAGER::parseRegistrationResponseJSON);
       String challenge = challengeOf(Objects.requireNonNull(data.getCollectedClientData()).getChallenge().getValue());
       used(challenge, account.id());
-      manager.verify(data, new RegistrationParameters(server(place, challenge), KINDS, true, true));
+      Library.MANAGER.verify(data, new RegistrationParameters(server(place, challenge), Library.KINDS, true, true));
       AuthenticatorData<?> made = Objects.requireNonNull(data.getAttestationObject()).getAuthenticatorData();
       AttestedCredentialData key = Objects.requireNonNull(made.getAttestedCredentialData());
       kept.add(
           new Passkey(
-              challengeOf(key.getCredentialId()), account.id(), Base64.getEncoder().encodeToString(new AttestedCredentialDataConverter(converter).convert(key)),
+              challengeOf(key.getCredentialId()), account.id(), Base64.getEncoder().encodeToString(new AttestedCredentialDataConverter(Library.CONVERTER).convert(key)),
               made.getSignCount(), called, clock.instant()));
     } catch (DataConversionException | VerificationException | NullPointerException | IllegalArgumentException e) {
       throw new RefusedException("What the device answered does not hold for this page, so no passkey was kept. Try again, or keep to the password.", e);
@@ -125,11 +128,11 @@ public final class Passkeys {
    */
   public long account(String answer, Place place) {
     try {
-      AuthenticationData data = read(answer, manager::parseAuthenticationResponseJSON);
+      AuthenticationData data = read(answer, Library.MANAGER::parseAuthenticationResponseJSON);
       String challenge = challengeOf(Objects.requireNonNull(data.getCollectedClientData()).getChallenge().getValue());
       used(challenge, null);
       Passkey passkey = kept.byCredential(challengeOf(data.getCredentialId())).orElseThrow(() -> refused(null));
-      manager.verify(data, new AuthenticationParameters(server(place, challenge), record(passkey), null, true, true));
+      Library.MANAGER.verify(data, new AuthenticationParameters(server(place, challenge), record(passkey), null, true, true));
       kept.used(passkey.credential(), Objects.requireNonNull(data.getAuthenticatorData()).getSignCount());
       return passkey.accountId();
     } catch (DataConversionException | VerificationException | NullPointerException | IllegalArgumentException e) {
@@ -165,7 +168,7 @@ public final class Passkeys {
   }
 
   private CredentialRecordImpl record(Passkey passkey) {
-    AttestedCredentialData key = new AttestedCredentialDataConverter(converter).convert(Base64.getDecoder().decode(passkey.key()));
+    AttestedCredentialData key = new AttestedCredentialDataConverter(Library.CONVERTER).convert(Base64.getDecoder().decode(passkey.key()));
     return new CredentialRecordImpl(
         new NoneAttestationStatement(), null, null, null, passkey.counter(), key, new AuthenticationExtensionsAuthenticatorOutputs<>(), null,
         new AuthenticationExtensionsClientOutputs<>(), Set.of());

@@ -15,6 +15,7 @@ import boundwright.quantity.RefusedException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.util.Arrays;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -48,6 +49,14 @@ public final class BoundwrightCommand implements Runnable {
   /** Refused: the sentence stands on the error stream. */
   static final int REFUSED = 2;
 
+  /** All commands, in the order in which the help shows them. */
+  static final List<String> NAMES =
+      List.of(
+          "marks", "count", "card", "report", "log", "load", "ready", "athlete", "growth", "pain", "hold", "back", "phases",
+          "long-jump", "take-offs", "legs", "approach", "full-run", "weather", "chance", "aim", "meet", "clip", "season",
+          "session", "import", "export", "backup", "restore", "check-data", "move", "account", "phones", "work", "licences",
+          "rehearse", "serve");
+
   private final Surroundings surroundings;
 
   @Spec private @Nullable CommandSpec spec;
@@ -76,45 +85,10 @@ public final class BoundwrightCommand implements Runnable {
       surroundings.err().flush();
       return REFUSED;
     }
-    CommandLine line =
-        new CommandLine(top)
-            .addSubcommand(new MarksCommand(top))
-            .addSubcommand(new CountCommand(top))
-            .addSubcommand(new CardCommand(top))
-            .addSubcommand(new ReportCommand(top))
-            .addSubcommand(new LogCommand(top))
-            .addSubcommand(new LoadCommand(top))
-            .addSubcommand(new ReadyCommand(top))
-            .addSubcommand(new AthleteCommand(top))
-            .addSubcommand(new GrowthCommand(top))
-            .addSubcommand(new PainCommand(top))
-            .addSubcommand(new HoldCommand(top))
-            .addSubcommand(new BackCommand(top))
-            .addSubcommand(new PhasesCommand(top))
-            .addSubcommand(new LongJumpCommand(top))
-            .addSubcommand(new TakeOffsCommand(top))
-            .addSubcommand(new LegsCommand(top))
-            .addSubcommand(new ApproachCommand(top))
-            .addSubcommand(new FullRunCommand(top))
-            .addSubcommand(new WeatherCommand(top))
-            .addSubcommand(new ChanceCommand(top))
-            .addSubcommand(new AimCommand(top))
-            .addSubcommand(MeetCommand.with(top))
-            .addSubcommand(ClipCommand.with(top))
-            .addSubcommand(SeasonCommand.with(top))
-            .addSubcommand(SessionCommand.with(top))
-            .addSubcommand(new ImportCommand(top))
-            .addSubcommand(new ExportCommand(top))
-            .addSubcommand(new BackupCommand(top))
-            .addSubcommand(new RestoreCommand(top))
-            .addSubcommand(new CheckDataCommand(top))
-            .addSubcommand(new MoveCommand(top))
-            .addSubcommand(new AccountCommand(top))
-            .addSubcommand(new PhonesCommand(top))
-            .addSubcommand(new WorkCommand(top))
-            .addSubcommand(new LicencesCommand(top))
-            .addSubcommand(new RehearseCommand(top))
-            .addSubcommand(new ServeCommand(top));
+    CommandLine line = new CommandLine(top);
+    // one command by itself is made in a fraction of the time that all of them take; what lists or suggests commands needs all
+    String first = arguments.length == 0 ? "" : arguments[0];
+    (NAMES.contains(first) ? List.of(first) : NAMES).forEach(name -> line.addSubcommand(made(name, top)));
     Figures.readBy(line);
     line.setOut(surroundings.out());
     line.setErr(surroundings.err());
@@ -124,6 +98,49 @@ public final class BoundwrightCommand implements Runnable {
     surroundings.out().flush();
     surroundings.err().flush();
     return exit;
+  }
+
+  private static Object made(String name, BoundwrightCommand top) {
+    return switch (name) {
+      case "marks" -> new MarksCommand(top);
+      case "count" -> new CountCommand(top);
+      case "card" -> new CardCommand(top);
+      case "report" -> new ReportCommand(top);
+      case "log" -> new LogCommand(top);
+      case "load" -> new LoadCommand(top);
+      case "ready" -> new ReadyCommand(top);
+      case "athlete" -> new AthleteCommand(top);
+      case "growth" -> new GrowthCommand(top);
+      case "pain" -> new PainCommand(top);
+      case "hold" -> new HoldCommand(top);
+      case "back" -> new BackCommand(top);
+      case "phases" -> new PhasesCommand(top);
+      case "long-jump" -> new LongJumpCommand(top);
+      case "take-offs" -> new TakeOffsCommand(top);
+      case "legs" -> new LegsCommand(top);
+      case "approach" -> new ApproachCommand(top);
+      case "full-run" -> new FullRunCommand(top);
+      case "weather" -> new WeatherCommand(top);
+      case "chance" -> new ChanceCommand(top);
+      case "aim" -> new AimCommand(top);
+      case "meet" -> MeetCommand.with(top);
+      case "clip" -> ClipCommand.with(top);
+      case "season" -> SeasonCommand.with(top);
+      case "session" -> SessionCommand.with(top);
+      case "import" -> new ImportCommand(top);
+      case "export" -> new ExportCommand(top);
+      case "backup" -> new BackupCommand(top);
+      case "restore" -> new RestoreCommand(top);
+      case "check-data" -> new CheckDataCommand(top);
+      case "move" -> new MoveCommand(top);
+      case "account" -> new AccountCommand(top);
+      case "phones" -> new PhonesCommand(top);
+      case "work" -> new WorkCommand(top);
+      case "licences" -> new LicencesCommand(top);
+      case "rehearse" -> new RehearseCommand(top);
+      case "serve" -> new ServeCommand(top);
+      default -> throw new IllegalArgumentException("no command is called " + name);
+    };
   }
 
   @Override

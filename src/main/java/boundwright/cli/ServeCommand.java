@@ -17,6 +17,7 @@ import boundwright.web.department.DepartmentSetting;
 import boundwright.web.door.LocalName;
 import boundwright.web.door.Reach;
 import boundwright.web.phones.QrCode;
+import boundwright.web.squad.FirstPage;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
@@ -136,14 +137,15 @@ final class ServeCommand implements Callable<Integer> {
         invent(bench, folder);
       }
       bench.learnBeside();
-      Ahead.ofFirstPage(bench);
-      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind, logins))) {
+      FirstPage first = Ahead.ofFirstPage(bench);
+      try (WebServer server = WebServer.start(bench, new Opening(host, port, https, LocalName.checked(name), folder.resolve("keys"), behind, logins), first)) {
         String url = server.reach().own();
         String entrance = server.entrance();
         say(s, server, entrance, place, bench.invented());
         sayLost(s, bench);
         sayDepartment(s, server);
         if (rehearse) {
+          server.readFilms(s::trouble);
           rehearse(url, bench);
         } else {
           if (browser) {

@@ -49,7 +49,7 @@ final class ContactRules {
     this.level = level;
     this.past = new History(history.days().stream().filter(d -> d.date().isBefore(day)).toList(), history.first(), history.lastWeek());
     this.day = day;
-    this.own = DaySum.powers(weights.scale()).stream().map(m -> OwnWeeks.of(past, day, weights, m)).toList();
+    this.own = OwnWeeks.of(past, day, weights, DaySum.powers(weights.scale()));
     this.growing = care.limited();
     this.fast = care.fast();
     this.weeks = care.weeks(past, day);

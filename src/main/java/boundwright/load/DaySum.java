@@ -31,13 +31,10 @@ record DaySum(int jumps, List<OwnWeeks.Legs> units, List<OwnWeeks.Legs> withoutM
   }
 
   static DaySum of(DayLoad day, ContactWeights weights, GuardLimits limits) {
-    List<OwnWeeks.Legs> units = new ArrayList<>();
-    List<OwnWeeks.Legs> without = new ArrayList<>();
     DayLoad training = new DayLoad(day.date(), day.work().stream().filter(w -> !meet(w)).toList(), day.other());
-    for (double m : powers(weights.scale())) {
-      units.add(legs(weights.of(day, m)));
-      without.add(legs(weights.of(training, m)));
-    }
+    List<Double> powers = powers(weights.scale());
+    List<OwnWeeks.Legs> units = weights.of(day, powers).stream().map(DaySum::legs).toList();
+    List<OwnWeeks.Legs> without = weights.of(training, powers).stream().map(DaySum::legs).toList();
     return new DaySum(
         day.contacts(), units, without, day.hard(limits.hardContacts(), limits.hardSteps()), day.onlyMeet(), day.isEmpty());
   }

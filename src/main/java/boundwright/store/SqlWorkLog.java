@@ -158,8 +158,12 @@ final class SqlWorkLog implements WorkLog {
     void take(ResultSet r, Days days, LocalDate date) throws SQLException;
   }
 
-  /** Every row since a day of the athletes asked for; the query names {@code athlete_id}, {@code date}, {@code <ids>}, {@code :from}. */
+  /**
+   * Every row since a day of the athletes asked for, one athlete after the other, as the indexes have them; the query names {@code athlete_id},
+   * {@code date}, {@code <ids>}, {@code :from}.
+   */
   private static void read(Handle h, Map<Long, Days> days, LocalDate from, String query, Row row) {
+    Map<String, LocalDate> read = new HashMap<>();
     h.createQuery(query)
         .bindList("ids", List.copyOf(days.keySet()))
         .bind("from", from.toString())
@@ -167,7 +171,7 @@ final class SqlWorkLog implements WorkLog {
             (r, c) -> {
               Days whose = days.get(r.getLong("athlete_id"));
               if (whose != null) {
-                row.take(r, whose, LocalDate.parse(r.getString("date")));
+                row.take(r, whose, read.computeIfAbsent(r.getString("date"), LocalDate::parse));
               }
               return 0;
             })
@@ -178,7 +182,7 @@ final class SqlWorkLog implements WorkLog {
     Map<String, Sequence> read = new HashMap<>();
     read(h, days, from,
         "SELECT athlete_id, date, sequence, approach_steps, surface, broke_off_after FROM rep"
-            + " WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+            + " WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY athlete_id, date, id",
         (r, whose, date) -> {
           Sequence sequence = read.computeIfAbsent(r.getString("sequence"), Sequence::parse);
           Integer after = Columns.whole(r, "broke_off_after");
@@ -200,7 +204,7 @@ final class SqlWorkLog implements WorkLog {
                     .add(new VerticalSpeeds(Math.max(0, -r.getDouble("touchdown_vy_mps")), r.getDouble("take_off_vy_mps"))))
         .list();
     read(h, days, from,
-        "SELECT id, athlete_id, date, approach_steps FROM measured_jump WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+        "SELECT id, athlete_id, date, approach_steps FROM measured_jump WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY athlete_id, date, id",
         (r, whose, date) -> {
           List<VerticalSpeeds> speeds = measured.getOrDefault(r.getLong("id"), Collections.emptyList());
           Integer noted = Columns.whole(r, "approach_steps");
@@ -215,7 +219,7 @@ final class SqlWorkLog implements WorkLog {
   /** From the foot that was noted; what it comes down with before a take-off from the flat run is not measured. */
   private static void longJumps(Handle h, Map<Long, Days> days, LocalDate from) {
     read(h, days, from,
-        "SELECT athlete_id, date, foot, approach_steps FROM long_jump WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+        "SELECT athlete_id, date, foot, approach_steps FROM long_jump WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY athlete_id, date, id",
         (r, whose, date) -> {
           Foot foot = Columns.foot(r, "foot");
           whose.jump(date, Event.LONG_JUMP, foot, Work.Kind.FULL_JUMP, steps(Columns.whole(r, "approach_steps")), List.of());
@@ -226,7 +230,7 @@ final class SqlWorkLog implements WorkLog {
   private static void runJumps(Handle h, Map<Long, Days> days, LocalDate from) {
     read(h, days, from,
         "SELECT athlete_id, date, foot, running_steps, take_offs, approach_steps, surface, in_sand FROM run_jump"
-            + " WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+            + " WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY athlete_id, date, id",
         (r, whose, date) -> {
           Surface surface = Columns.word(Surface.class, "surface", r.getString("surface"));
           Work.inARow(SqlRunJumps.pattern(r), r.getInt("in_sand") == 1, r.getInt("approach_steps"), surface).forEach(w -> whose.add(date, w));
@@ -234,7 +238,7 @@ final class SqlWorkLog implements WorkLog {
   }
 
   private static void distances(Handle h, Map<Long, Days> days, LocalDate from) {
-    read(h, days, from, "SELECT athlete_id, date, approach_steps FROM jump_distance WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+    read(h, days, from, "SELECT athlete_id, date, approach_steps FROM jump_distance WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY athlete_id, date, id",
         (r, whose, date) -> {
           int steps = r.getInt("approach_steps");
           Map<Integer, Integer> measured = whose.unpaired.getOrDefault(date, new HashMap<>());
@@ -253,12 +257,12 @@ final class SqlWorkLog implements WorkLog {
   }
 
   private static void runThroughs(Handle h, Map<Long, Days> days, LocalDate from) {
-    read(h, days, from, "SELECT athlete_id, date, steps FROM run_through WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+    read(h, days, from, "SELECT athlete_id, date, steps FROM run_through WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY athlete_id, date, id",
         (r, whose, date) -> whose.add(date, Work.runThrough(whose.takeOff, r.getInt("steps"), RUNWAY)));
   }
 
   private static void gaps(Handle h, Map<Long, Days> days, LocalDate from) {
-    read(h, days, from, "SELECT athlete_id, date, event, distance_m FROM board_gap WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+    read(h, days, from, "SELECT athlete_id, date, event, distance_m FROM board_gap WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY athlete_id, date, id",
         (r, whose, date) -> {
           if (Columns.number(r, "distance_m") == null) {
             whose.add(date, Work.runThrough(whose.takeOff, FULL_STEPS, RUNWAY));
@@ -271,7 +275,7 @@ final class SqlWorkLog implements WorkLog {
   private static void attempts(Handle h, Map<Long, Days> days, LocalDate from) {
     read(h, days, from,
         "SELECT e.athlete_id, m.date, m.event, t.result FROM meet_attempt t JOIN meet_entrant e ON e.id = t.entrant_id JOIN meet m ON m.id = e.meet_id"
-            + " WHERE e.athlete_id IN (<ids>) AND m.date >= :from" + SqlMeets.COUNTS + "ORDER BY m.date, t.id",
+            + " WHERE e.athlete_id IN (<ids>) AND m.date >= :from" + SqlMeets.COUNTS + "ORDER BY e.athlete_id, m.date, t.id",
         (r, whose, date) -> {
           if (!"PASS".equals(r.getString("result"))) {
             whose.jump(date, JumpRows.event(r), whose.takeOff, Work.Kind.MEET_JUMP, FULL_STEPS, List.of());
@@ -281,7 +285,7 @@ final class SqlWorkLog implements WorkLog {
 
   private static void other(Handle h, Map<Long, Days> days, LocalDate from) {
     read(h, days, from,
-        "SELECT id, athlete_id, date, kind, amount, grade FROM other_work WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY date, id",
+        "SELECT id, athlete_id, date, kind, amount, grade FROM other_work WHERE athlete_id IN (<ids>) AND date >= :from ORDER BY athlete_id, date, id",
         (r, whose, date) -> whose.other.computeIfAbsent(date, d -> new ArrayList<>()).add(SqlLoad.otherWork(r)));
   }
 }

@@ -1,7 +1,7 @@
 package boundwright.web;
 
 import boundwright.store.Workbench;
-import boundwright.web.squad.SquadHandler;
+import boundwright.web.squad.FirstPage;
 import io.javalin.Javalin;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -21,8 +21,10 @@ public final class Ahead {
   }
 
   /** Begins to work out the front page, once the store is open and has somebody in it. */
-  public static void ofFirstPage(Workbench bench) {
-    beside("page-ahead", () -> SquadHandler.prepare(bench));
+  public static FirstPage ofFirstPage(Workbench bench) {
+    FirstPage page = new FirstPage(bench);
+    beside("page-ahead", page::workOut);
+    return page;
   }
 
   private static void beside(String name, Runnable work) {

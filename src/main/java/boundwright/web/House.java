@@ -60,6 +60,7 @@ import boundwright.web.settings.SettingsHandler;
 import boundwright.web.squad.ManyHandler;
 import boundwright.web.squad.PlanHandler;
 import boundwright.web.squad.RollHandler;
+import boundwright.web.squad.FirstPage;
 import boundwright.web.squad.SquadHandler;
 import boundwright.web.squad.TapesHandler;
 import boundwright.web.watching.BackHandler;
@@ -96,11 +97,12 @@ final class House implements AutoCloseable {
    * @param random a generator that cannot be guessed
    * @param closing counted down when a page closes the program
    * @param transfers athletes change clubs
+   * @param begun the front page of the first club if it is being worked out already
    */
   record Common(
       Workbench first, Reach reach, Pairing pairing, Accounts accounts, Passkeys passkeys, Bonds bonds, Department department, Callers callers, Notes notes,
       WrongCodes wrong, Assets assets, @Nullable OwnCertificate certificate, RandomGenerator random, CountDownLatch closing,
-      Transfers transfers) {}
+      Transfers transfers, @Nullable FirstPage begun) {}
 
   House(Common common, Workbench bench) {
     this.common = common;
@@ -130,7 +132,7 @@ final class House implements AutoCloseable {
     routes.get("/health", ctx -> ctx.result("ok"));
     routes.post("/settings/close", new CloseHandler(pages, common.closing())::close);
     AccountsHandler accounts = accounts(routes, pages, gate);
-    squad(routes, bench, pages);
+    squad(routes, pages);
     backup(routes, new BackupHandler(bench, pages, random));
     athlete(routes, pages, gate, accounts);
     runway(routes, bench, pages, gate, assets);
@@ -184,8 +186,8 @@ final class House implements AutoCloseable {
     routes.post("/settings/backup/seen", backup::seen);
   }
 
-  private static void squad(RoutesConfig routes, Workbench bench, Pages pages) {
-    SquadHandler squad = new SquadHandler(bench, pages);
+  private void squad(RoutesConfig routes, Pages pages) {
+    SquadHandler squad = new SquadHandler(bench, pages, bench == common.first() ? common.begun() : null);
     routes.get("/", squad::squad);
     routes.get("/tapes", new TapesHandler(bench, pages)::tapes);
     RollHandler roll = new RollHandler(bench, pages);

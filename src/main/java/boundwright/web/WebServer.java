@@ -16,6 +16,7 @@ import boundwright.web.door.Notes;
 import boundwright.web.door.Reach;
 import boundwright.web.door.WrongCodes;
 import boundwright.web.page.Assets;
+import boundwright.web.squad.FirstPage;
 import io.javalin.Javalin;
 import io.javalin.util.JavalinBindException;
 import java.nio.file.Path;
@@ -69,11 +70,20 @@ public final class WebServer implements AutoCloseable {
 
   /** Opens the pages of this workbench. */
   public static WebServer start(Workbench bench, Opening opening) {
-    return start(bench, opening, new SecureRandom());
+    return start(bench, opening, null);
+  }
+
+  /**
+   * Opens the pages of this workbench.
+   *
+   * @param begun the front page if it is being worked out already
+   */
+  public static WebServer start(Workbench bench, Opening opening, @Nullable FirstPage begun) {
+    return start(bench, opening, begun, new SecureRandom());
   }
 
   /** As {@link #start(Workbench, Opening)}; {@code random} must be one that cannot be guessed. */
-  static WebServer start(Workbench bench, Opening opening, RandomGenerator random) {
+  static WebServer start(Workbench bench, Opening opening, @Nullable FirstPage begun, RandomGenerator random) {
     Reach reach = Reach.of(opening.host(), opening.https());
     Listening listening = Listening.on(reach, opening.port());
     reach.behind(opening.behind());
@@ -93,7 +103,7 @@ public final class WebServer implements AutoCloseable {
                 bench, reach, pairing, accounts, new Passkeys(bench.passkeys(), bench.clock(), random),
                 new Bonds(bench.bonds(), accounts, bench.clock(), random), department, new Callers(pairing, accounts, reach),
                 new Notes(bench.accounts(), bench.clock()), new WrongCodes(bench.accounts(), bench.clock()), new Assets(), certificate, random, closing,
-                new Transfers(bench, clubs::of, random)),
+                new Transfers(bench, clubs::of, random), begun),
             clubs);
     Javalin server =
         Javalin.create(

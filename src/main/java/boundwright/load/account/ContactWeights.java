@@ -7,6 +7,7 @@ import boundwright.footfall.Foot;
 import boundwright.footfall.Sequence;
 import boundwright.load.account.Work.Kind;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -38,7 +39,7 @@ public final class ContactWeights {
   private final LoadScale scale;
   private final double standing;
   private final Map<Shape, List<Double>> ratios = new ConcurrentHashMap<>();
-  private final Map<Drawn, LegLoad> rep = new ConcurrentHashMap<>();
+  private final Map<Shape, Map<Double, LegLoad>> rep = new ConcurrentHashMap<>();
 
   /** Weighs on this scale. */
   public ContactWeights(LoadScale scale) {
@@ -48,8 +49,6 @@ public final class ContactWeights {
 
   /** Contacts that are weighed alike. */
   private record Shape(List<Foot> contacts, int steps, boolean atTheBoard, List<VerticalSpeeds> measured) {}
-
-  private record Drawn(Shape shape, double power) {}
 
   /** The scale. */
   public LoadScale scale() {
@@ -110,10 +109,19 @@ public final class ContactWeights {
 
   /** Work weighed with a power, 4 to 9. */
   public LegLoad of(Work work, double power) {
+    return times(once(work), work, power);
+  }
+
+  /** One rep by the power it was weighed with. */
+  private Map<Double, LegLoad> once(Work work) {
     if (rep.size() > MOST_KEPT) {
       rep.clear();
     }
-    LegLoad one = rep.computeIfAbsent(new Drawn(shape(work), power), k -> one(work, power));
+    return rep.computeIfAbsent(shape(work), k -> new ConcurrentHashMap<>());
+  }
+
+  private LegLoad times(Map<Double, LegLoad> once, Work work, double power) {
+    LegLoad one = once.computeIfAbsent(power, p -> one(work, p));
     int n = work.reps();
     return new LegLoad(one.jumps() * n, one.right() * n, one.left() * n, one.rightUnits() * n, one.leftUnits() * n);
   }
@@ -162,14 +170,25 @@ public final class ContactWeights {
 
   /** A day weighed with a power, 4 to 9. */
   public LegLoad of(DayLoad day, double power) {
-    LegLoad sum = LegLoad.NONE;
+    return of(day, List.of(power)).get(0);
+  }
+
+  /** A day weighed with each of some powers, 4 to 9, in their order. */
+  public List<LegLoad> of(DayLoad day, List<Double> powers) {
+    LegLoad[] sums = new LegLoad[powers.size()];
+    Arrays.fill(sums, LegLoad.NONE);
     for (Work w : day.work()) {
-      sum = sum.plus(of(w, power));
+      Map<Double, LegLoad> once = once(w);
+      for (int i = 0; i < sums.length; i++) {
+        sums[i] = sums[i].plus(times(once, w, powers.get(i)));
+      }
     }
     for (OtherWork o : day.other()) {
-      sum = sum.plus(of(o, power));
+      for (int i = 0; i < sums.length; i++) {
+        sums[i] = sums[i].plus(of(o, powers.get(i)));
+      }
     }
-    return sum;
+    return List.of(sums);
   }
 
   /** A day weighed with the scale's own power. */

@@ -83,9 +83,22 @@ public record OwnWeeks(Legs week, Before before) {
    * @param power 4 to 9
    */
   public static OwnWeeks of(History history, LocalDate day, ContactWeights weights, double power) {
+    return of(history, day, weights, List.of(power)).get(0);
+  }
+
+  /** As {@link #of(History, LocalDate, ContactWeights, double)}, with each of some powers in their order. */
+  public static List<OwnWeeks> of(History history, LocalDate day, ContactWeights weights, List<Double> powers) {
     History past = history.before(day);
-    List<LegLoad> loads = new ArrayList<>();
-    past.days().forEach(d -> loads.add(weights.of(d, power)));
+    List<List<LegLoad>> byDay = past.days().stream().map(d -> weights.of(d, powers)).toList();
+    List<OwnWeeks> out = new ArrayList<>();
+    for (int i = 0; i < powers.size(); i++) {
+      int power = i;
+      out.add(of(past, byDay.stream().map(d -> d.get(power)).toList(), day));
+    }
+    return List.copyOf(out);
+  }
+
+  private static OwnWeeks of(History past, List<LegLoad> loads, LocalDate day) {
     Legs week = legs(foot -> sum(past, loads, day, FIRST, LAST_WEEK, foot) + said(past, day, FIRST, LAST_WEEK));
     Legs month = legs(foot -> sum(past, loads, day, FIRST, LAST, foot) + said(past, day, FIRST, LAST));
     return new OwnWeeks(

@@ -42,6 +42,7 @@ final class SqliteEngine implements Engine {
   /** Opens the file in a folder and brings its schema up to date; before that a backup is made, and a loss is noticed. */
   static SqliteEngine open(Path dir, Database.Tuning tuning, Clock clock) {
     Path file = dir.resolve(Schema.FILE_NAME);
+    SqliteLibrary.ready();
     Answered.compare(file);
     Leftovers.keepPrivate(file);
     SQLiteDataSource source = source(file, tuning);

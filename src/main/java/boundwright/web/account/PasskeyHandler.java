@@ -25,9 +25,13 @@ import java.util.Map;
 
 /** Passkeys: asking a device to sign, reading what it signed. The page's script stands between the two. */
 public final class PasskeyHandler {
-  private static final ObjectMapper JSON = new ObjectMapper();
   /** ES256, EdDSA, RS256 (numbers of the IANA COSE registry). */
   private static final List<Integer> KINDS = List.of(-7, -8, -257);
+
+  /** Made when somebody asks, as the first page does not need it. */
+  private static final class Mapper {
+    static final ObjectMapper JSON = new ObjectMapper();
+  }
 
   private final Gate gate;
   private final Accounts accounts;
@@ -88,7 +92,7 @@ public final class PasskeyHandler {
 
   private static void json(Context ctx, Map<String, Object> answer) throws IOException {
     ctx.contentType("application/json");
-    ctx.result(JSON.writeValueAsString(answer));
+    ctx.result(Mapper.JSON.writeValueAsString(answer));
   }
 
   private Session session(Context ctx) {

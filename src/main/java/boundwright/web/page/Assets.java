@@ -11,9 +11,10 @@ import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Styles, fonts and scripts, read once from the jar. A page asks for them with the hash of their bytes in the
+ * Styles, fonts and scripts, each read once from the jar. A page asks for them with the hash of their bytes in the
  * address, so that a browser may keep them for a year and still never shows an old one.
  */
 public final class Assets {
@@ -24,22 +25,56 @@ public final class Assets {
 
   private static final String WORKER = "worker.js";
 
-  /** The bytes are never changed after they were read. */
+  /** Read when it is first asked for: nobody waits for all of them at the start. The bytes are never changed. */
   private static final class Asset {
-    private final byte[] bytes;
+    private final String resource;
     private final String type;
-    private final String hash;
+    private byte @Nullable [] bytes;
+    private String hash = "";
 
-    Asset(byte[] bytes, String type, String hash) {
-      this.bytes = bytes;
+    Asset(String resource, String type) {
+      this.resource = resource;
       this.type = type;
-      this.hash = hash;
+    }
+
+    synchronized byte[] bytes() {
+      byte[] there = bytes;
+      if (there == null) {
+        there = read();
+        hash = hash(there);
+        bytes = there;
+      }
+      return there;
+    }
+
+    synchronized String hash() {
+      bytes();
+      return hash;
+    }
+
+    private byte[] read() {
+      try (InputStream in = Assets.class.getResourceAsStream(resource)) {
+        if (in == null) {
+          throw new IllegalStateException("the build left out " + resource);
+        }
+        return in.readAllBytes();
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+    }
+
+    private static String hash(byte[] bytes) {
+      try {
+        return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes), 0, 8);
+      } catch (NoSuchAlgorithmException e) {
+        throw new IllegalStateException(e);
+      }
     }
   }
 
   private final Map<String, Asset> byName = new LinkedHashMap<>();
 
-  /** Reads all of them; a missing one is an error of the build. */
+  /** Knows all of them; one that the build left out is an error when it is asked for. */
   public Assets() {
     for (String css : new String[] {"boundwright.css", "strip.css", "card.css", "clip.css", "film.css", "session.css", "runway.css", "squad.css", "order.css", "meet.css", "phones.css", "season.css", "sure.css", "movein.css"}) {
       add(css, "/web/" + css, "text/css; charset=utf-8");
@@ -66,13 +101,18 @@ public final class Assets {
     }
   }
 
+  /** What all of them are called. */
+  List<String> names() {
+    return List.copyOf(byName.keySet());
+  }
+
   /** The address of an asset in its present version. */
   public String href(String name) {
     Asset asset = byName.get(name);
     if (asset == null) {
       throw new IllegalArgumentException("no asset is called " + name);
     }
-    return "/assets/" + name + "?v=" + asset.hash;
+    return "/assets/" + name + "?v=" + asset.hash();
   }
 
   /** Answers a request for an asset. */
@@ -81,8 +121,8 @@ public final class Assets {
     if (asset == null) {
       throw new NotFoundResponse();
     }
-    String tag = '"' + asset.hash + '"';
-    boolean versioned = asset.hash.equals(ctx.queryParam("v"));
+    String tag = '"' + asset.hash() + '"';
+    boolean versioned = asset.hash().equals(ctx.queryParam("v"));
     ctx.header("ETag", tag);
     ctx.header("Cache-Control", versioned ? "public, max-age=31536000, immutable" : "public, max-age=3600");
     if (tag.equals(ctx.header("If-None-Match"))) {
@@ -90,7 +130,7 @@ public final class Assets {
       return;
     }
     ctx.contentType(asset.type);
-    ctx.result(asset.bytes);
+    ctx.result(asset.bytes());
   }
 
   /** Answers with the script that keeps the pages of the meets for when the connection is lost; a browser asks anew each time. */
@@ -101,21 +141,10 @@ public final class Assets {
     }
     ctx.header("Cache-Control", "no-cache");
     ctx.contentType(asset.type);
-    ctx.result(asset.bytes);
+    ctx.result(asset.bytes());
   }
 
   private void add(String name, String resource, String type) {
-    try (InputStream in = Assets.class.getResourceAsStream(resource)) {
-      if (in == null) {
-        throw new IllegalStateException("the build left out " + resource);
-      }
-      byte[] bytes = in.readAllBytes();
-      byte[] digest = MessageDigest.getInstance("SHA-256").digest(bytes);
-      byName.put(name, new Asset(bytes, type, HexFormat.of().formatHex(digest, 0, 8)));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
+    byName.put(name, new Asset(resource, type));
   }
 }

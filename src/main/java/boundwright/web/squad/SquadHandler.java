@@ -4,20 +4,19 @@ import boundwright.store.Workbench;
 import boundwright.web.page.Form;
 import boundwright.web.page.Pages;
 import io.javalin.http.Context;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /** The squad of the day. */
 public final class SquadHandler {
   private final Pages pages;
-  private final SquadDesk desk;
+  private final Supplier<SquadDesk> desk;
 
-  public SquadHandler(Workbench bench, Pages pages) {
+  /** @param begun the front page of this store if it is being worked out already */
+  public SquadHandler(Workbench bench, Pages pages, @Nullable FirstPage begun) {
     this.pages = pages;
-    this.desk = new SquadDesk(bench);
-  }
-
-  /** Works the front page out once, so that whoever asks for it first need not wait for what it is made with. */
-  public static void prepare(Workbench bench) {
-    new SquadDesk(bench).of(new SquadView.Asked("", 0, "", false), "");
+    SquadDesk own = new SquadDesk(bench);
+    this.desk = begun == null ? () -> own : begun::desk;
   }
 
   /** The front page. */
@@ -26,6 +25,6 @@ public final class SquadHandler {
     SquadView.Asked asked =
         new SquadView.Asked(
             Form.text(ctx, "q"), group.matches("\\d{1,18}") ? Long.parseLong(group) : 0, Form.text(ctx, "sort"), Form.has(ctx, "down"));
-    pages.show(ctx, 200, "squad/squad", "Squad of the day", "squad", desk.of(asked, Form.text(ctx, "drill")));
+    pages.show(ctx, 200, "squad/squad", "Squad of the day", "squad", desk.get().of(asked, Form.text(ctx, "drill")));
   }
 }
