@@ -1,5 +1,6 @@
 package boundwright.store;
 
+import boundwright.quantity.RefusedException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.RejectedExecutionException;
@@ -49,17 +50,23 @@ final class Beside implements Executor, AutoCloseable {
       return;
     }
     try {
-      own.execute(() -> guarded(work));
+      own.execute(() -> guarded(own, work));
     } catch (RejectedExecutionException closing) {
       LOG.debug("left for the next start", closing);
     }
   }
 
-  private static void guarded(Runnable work) {
+  private static void guarded(ThreadPoolExecutor own, Runnable work) {
     try {
       work.run();
     } catch (RuntimeException e) {
-      LOG.warn("Learning beside was not done; it is done when somebody asks.", e);
+      if (own.isShutdown()) {
+        LOG.debug("broken off by the closing, left for the next start", e);
+      } else if (e instanceof RefusedException) {
+        LOG.warn("Learning beside was not done; it is done when somebody asks. {}", e.getMessage());
+      } else {
+        LOG.warn("Learning beside was not done; it is done when somebody asks.", e);
+      }
     }
   }
 

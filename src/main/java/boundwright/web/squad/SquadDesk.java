@@ -73,11 +73,7 @@ final class SquadDesk {
 
   private List<Row> rows(List<Athlete> here, DayPlan plan, CoachSettings settings) {
     Map<Long, DayVerdict> days = bench.loadDesk().days(here);
-    List<Athlete> bounding = here.stream().filter(a -> !day(days, a).held()).toList();
-    List<Map<Long, MarkAdvice>> marks = new ArrayList<>();
-    for (Drill d : plan.drills()) {
-      marks.add(d.inSand() ? bench.advisor().advise(bounding, d, settings) : Map.of());
-    }
+    List<Map<Long, MarkAdvice>> marks = marks(here.stream().filter(a -> !day(days, a).held()).toList(), plan, settings);
     Map<Long, List<@Nullable Rep>> newest = lasts.of(here, plan, some -> lasts(some, plan));
     List<Row> rows = new ArrayList<>();
     for (Athlete a : here) {
@@ -86,6 +82,27 @@ final class SquadDesk {
       rows.add(new Row(a, day(days, a), advices, Objects.requireNonNull(newest.get(a.id()))));
     }
     return rows;
+  }
+
+  private List<Map<Long, MarkAdvice>> marks(List<Athlete> bounding, DayPlan plan, CoachSettings settings) {
+    List<Map<Long, MarkAdvice>> out = new ArrayList<>();
+    for (Drill d : plan.drills()) {
+      out.add(d.inSand() ? bench.advisor().advise(bounding, d, settings) : Map.of());
+    }
+    return out;
+  }
+
+  /** Works out what is kept of everybody's marks and last results, without the verdicts of their day. */
+  void marksAhead() {
+    DayPlan plan = bench.settings().plan();
+    List<Athlete> here = bench.attendance().today().here();
+    marks(here, plan, bench.settings().settings());
+    lasts.of(here, plan, some -> lasts(some, plan));
+  }
+
+  /** Works out what is kept of everybody's day. */
+  void daysAhead() {
+    bench.loadDesk().days(bench.attendance().today().here());
   }
 
   private Map<Long, List<@Nullable Rep>> lasts(List<Athlete> athletes, DayPlan plan) {
