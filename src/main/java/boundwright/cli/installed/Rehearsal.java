@@ -1,5 +1,6 @@
 package boundwright.cli.installed;
 
+import boundwright.store.engine.SqliteLibrary;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -70,7 +71,10 @@ public final class Rehearsal {
 
   private static Process start(List<String> forJava, List<String> arguments) throws IOException {
     List<String> command = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
-    command.addAll(List.of("-XX:+UseSerialGC", "-cp", System.getProperty("java.class.path")));
+    command.addAll(
+        List.of(
+            "-XX:+UseSerialGC", "-D" + SqliteLibrary.PROPERTY + "=" + System.getProperty(SqliteLibrary.PROPERTY, ""), "-cp",
+            System.getProperty("java.class.path")));
     command.addAll(forJava);
     if (!arguments.isEmpty()) {
       command.add("boundwright.Boundwright");

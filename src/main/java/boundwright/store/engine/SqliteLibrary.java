@@ -13,9 +13,9 @@ import org.sqlite.util.LibraryLoaderUtil;
  * compares it byte by byte, a twentieth of the start, and a kill leaves it there. Nothing needs it: where it cannot be kept, or cannot be loaded
  * from there, the driver does as always.
  */
-final class SqliteLibrary {
+public final class SqliteLibrary {
   /** The system property of the launchers that names the folder; without it nothing is kept. */
-  static final String PROPERTY = "boundwright.native";
+  public static final String PROPERTY = "boundwright.native";
   private static final String DRIVER = "org.sqlite.lib.path";
 
   private SqliteLibrary() {}
