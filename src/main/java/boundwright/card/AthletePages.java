@@ -37,7 +37,7 @@ final class AthletePages {
   }
 
   AthletePage page(Athlete athlete, CutPlan plan) {
-    Day day = Day.of(marks.days(List.of(athlete)).get(athlete.id()));
+    Day day = marks.day(athlete, marks.days(List.of(athlete)).get(athlete.id()));
     List<DrillBlock> drills = new ArrayList<>();
     if (!day.held()) {
       plan.drills().forEach(drill -> drills.add(block(athlete, drill)));

@@ -51,14 +51,29 @@ public record SessionCard(
    *
    * @param said both halves in a line; empty when it was not asked
    * @param body a stop or a pain of these days, in a sentence; empty when there is none
+   * @param backs what each leg on its way back may carry today, a sentence each
    * @param held whether bounding is stopped: no marks and no dose, only {@code body}
    */
-  public record Day(String said, String body, boolean held) {
+  public record Day(String said, String body, List<String> backs, boolean held) {
     /** Nothing was asked. */
-    static final Day NONE = new Day("", "", false);
+    static final Day NONE = new Day("", "", List.of(), false);
+
+    /** Takes a copy. */
+    public Day {
+      backs = List.copyOf(backs);
+    }
 
     static Day of(@Nullable DayVerdict day) {
-      return day == null ? NONE : new Day(day.said(), day.held() ? day.body().map(Finding::said).orElse("") : day.body().map(Finding::brief).orElse(""), day.held());
+      return of(day, List.of());
+    }
+
+    static Day of(@Nullable DayVerdict day, List<String> backs) {
+      if (day == null) {
+        return NONE;
+      }
+      return day.held()
+          ? new Day(day.said(), day.body().map(Finding::said).orElse(""), List.of(), true)
+          : new Day(day.said(), day.body().map(Finding::brief).orElse(""), backs, false);
     }
   }
 

@@ -20,8 +20,10 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** Makes the card of the day for one athlete or for the squad. */
 public final class SessionCards {
@@ -55,6 +57,16 @@ public final class SessionCards {
     default Map<Long, DayVerdict> days(List<Athlete> athletes) {
       return Map.of();
     }
+
+    /** What each leg of an athlete that is on its way back may carry today, in a few words. */
+    default List<String> backs(Athlete athlete) {
+      return List.of();
+    }
+
+    /** The day as it stands on the card. */
+    default SessionCard.Day day(Athlete athlete, @Nullable DayVerdict verdict) {
+      return SessionCard.Day.of(verdict, verdict != null && verdict.back() && !verdict.held() ? backs(athlete) : List.of());
+    }
   }
 
   private final Marks marks;
@@ -69,8 +81,10 @@ public final class SessionCards {
   /**
    * Marks come from {@code advisor}, verdicts from {@code load}; {@code clock} tells the day that is printed, {@code teaching} what to
    * look for.
+   *
+   * @param backs what each leg of an athlete that is on its way back may carry on that day, in a few words
    */
-  public SessionCards(MarkAdvisor advisor, LoadDesk load, Clock clock, Supplier<Teaching> teaching) {
+  public SessionCards(MarkAdvisor advisor, LoadDesk load, Function<Athlete, List<String>> backs, Clock clock, Supplier<Teaching> teaching) {
     this(
         new Marks() {
           @Override
@@ -96,6 +110,11 @@ public final class SessionCards {
           @Override
           public Map<Long, DayVerdict> days(List<Athlete> athletes) {
             return load.days(athletes, LocalDate.now(clock));
+          }
+
+          @Override
+          public List<String> backs(Athlete athlete) {
+            return backs.apply(athlete);
           }
         },
         clock,

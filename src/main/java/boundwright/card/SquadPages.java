@@ -50,7 +50,7 @@ final class SquadPages {
     List<Column> columns = columns(plan, bounding);
     for (Athlete athlete : athletes) {
       DayVerdict verdict = days.get(athlete.id());
-      Day day = Day.of(verdict);
+      Day day = marks.day(athlete, verdict);
       if (day.held()) {
         rows.add(new SquadRow(athlete.name(), "", day, List.of()));
         continue;
@@ -58,6 +58,7 @@ final class SquadPages {
       if (!day.body().isEmpty()) {
         minds.computeIfAbsent(day.body(), w -> new ArrayList<>()).add(athlete.name());
       }
+      day.backs().forEach(back -> minds.computeIfAbsent(back, w -> new ArrayList<>()).add(athlete.name()));
       Set<Sign> load = Sign.of(verdict);
       signs.addAll(load);
       rows.add(new SquadRow(athlete.name(), Sign.written(load), day, cells(athlete, columns, signs)));

@@ -19,6 +19,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -105,7 +106,9 @@ final class CardCommand implements Callable<Integer> {
       List<Athlete> athletes = athletes(bench, of);
       DayPlan plan = plan(bench, of);
       Clock then = Clock.offset(s.clock(), Duration.ofDays(ChronoUnit.DAYS.between(today, of)));
-      SessionCard card = new SessionCards(bench.advisor(), bench.loadDesk(), then, bench.looks()::teaching).of(athletes, plan, settings);
+      // a stage of another day is not known today
+      Function<Athlete, List<String>> backs = of.equals(today) ? bench.backDesk()::today : athlete -> List.of();
+      SessionCard card = new SessionCards(bench.advisor(), bench.loadDesk(), backs, then, bench.looks()::teaching).of(athletes, plan, settings);
       byte[] pdf = new CardPdf().render(card, size);
       OutFile.write(file, pdf, force);
       List<String> names = athletes.stream().map(Athlete::name).toList();

@@ -12,6 +12,8 @@ import boundwright.load.LegCare.MedicalHold;
 import boundwright.load.LegCare.Pain;
 import boundwright.load.back.Stages;
 import boundwright.load.back.WayBack;
+import boundwright.runway.DayPlan;
+import boundwright.runway.Drill;
 import boundwright.store.Workbench;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
@@ -117,6 +119,21 @@ class BackPageTest {
     assertThat(client.get("/athlete/" + ilka.id()).body()).doesNotContain("Way back:");
     begin("LEFT", "100", "Dr Sedge (invented)", "30");
     assertThat(client.get("/athlete/" + ilka.id()).body()).containsOnlyOnce("Way back: up to 15 standing-bound contacts on the left leg today.");
+  }
+
+  @Test
+  void theCardOnPaperSaysWhatTheStageAllows() {
+    Athlete other = bench.athletes().add(new Athlete(0, "Odo Farthing", Level.INTERMEDIATE, Foot.RIGHT, 4));
+    String card = "/athlete/" + ilka.id() + "/card";
+    String allows = "Way back: up to 15 standing-bound contacts on the left leg today.";
+    bench.settings().keep(new DayPlan("", List.of(new Drill(Sequence.parse("RRL RRL"), 2, 2, 2, true))));
+    assertThat(client.get(card).body()).doesNotContain("Way back");
+    begin("LEFT", "100", "Dr Sedge (invented)", "30");
+    assertThat(client.get(card).body()).containsOnlyOnce(allows);
+    assertThat(client.get("/athlete/" + other.id() + "/card").body()).doesNotContain("Way back");
+    assertThat(client.get("/card").body()).as("the squad's card").containsOnlyOnce("Ilka Sandfoot: " + allows);
+    bench.care().addPain(ilka.id(), new Pain(0, TODAY, "left shin", 7, null, true));
+    assertThat(client.get(card).body()).as("while bounding is stopped the stop alone stands").doesNotContain("Way back");
   }
 
   @Test

@@ -27,7 +27,7 @@ public final class CardHandler {
   public CardHandler(Workbench bench, Pages pages) {
     this.bench = bench;
     this.pages = pages;
-    this.cards = new SessionCards(bench.advisor(), bench.loadDesk(), bench.clock(), bench.looks()::teaching);
+    this.cards = new SessionCards(bench.advisor(), bench.loadDesk(), bench.backDesk()::today, bench.clock(), bench.looks()::teaching);
     this.reports =
         new AthleteReports(
             bench.reps(), bench.care(), bench.loadDesk(), bench.ladderDesk(), bench.ladder(), bench.looks(), bench.tests(), bench.clock());

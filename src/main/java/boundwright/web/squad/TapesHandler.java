@@ -25,7 +25,7 @@ public final class TapesHandler {
   public TapesHandler(Workbench bench, Pages pages) {
     this.bench = bench;
     this.pages = pages;
-    this.cards = new SessionCards(bench.advisor(), bench.loadDesk(), bench.clock(), bench.looks()::teaching);
+    this.cards = new SessionCards(bench.advisor(), bench.loadDesk(), bench.backDesk()::today, bench.clock(), bench.looks()::teaching);
   }
 
   /** The fewest tapes for the day. */
