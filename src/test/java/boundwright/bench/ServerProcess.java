@@ -16,7 +16,9 @@ record ServerProcess(Process process, BufferedReader said, String url) implement
   private static final Pattern URL = Pattern.compile("http://[0-9.]+:\\d+");
 
   /** As the launcher starts it. */
-  private static final String LAUNCHER = "-XX:TieredStopAtLevel=1 -XX:+UseSerialGC";
+  private static final String LAUNCHER =
+      "-XX:TieredStopAtLevel=1 -XX:+UseSerialGC"
+          + (System.getProperty("os.name", "").startsWith("Linux") ? " -XX:+UseTransparentHugePages -Xlog:pagesize=off" : "");
 
   static ServerProcess start(Path folder) throws IOException {
     return start(folder, Map.of());
