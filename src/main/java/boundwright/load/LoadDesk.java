@@ -19,6 +19,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
@@ -41,6 +42,7 @@ public final class LoadDesk {
   private final Clock clock;
   private final boolean told;
   private final KeptAnswers<LocalDate, DayVerdict> verdicts;
+  private final KeptAnswers<Shown, DayLook> looks;
   /** Weights by scale, kept with what they worked out of each drill. */
   private final Map<LoadScale, ContactWeights> weights = new ConcurrentHashMap<>();
 
@@ -53,11 +55,12 @@ public final class LoadDesk {
    * As {@link #LoadDesk(WorkLog, PlannedWork, LoadRepository, CareRepository, Clock)}.
    *
    * @param told whether whoever reads it may be told of pain, holds and growth; if not the answers are the same, without these reasons
-   * @param changes how long the squad's verdicts of today are kept
+   * @param changes how long verdicts of today are kept
    */
   public LoadDesk(
       WorkLog log, PlannedWork plan, LoadRepository load, CareRepository care, Clock clock, boolean told, Changes changes) {
     this.verdicts = new KeptAnswers<>(changes);
+    this.looks = new KeptAnswers<>(changes);
     this.log = log;
     this.plan = plan;
     this.load = load;
@@ -108,7 +111,15 @@ public final class LoadDesk {
    * @param shown what the screen shows, or null
    */
   public DayLook look(Athlete athlete, @Nullable Work shown) {
-    Squad read = Squad.read(this, List.of(athlete), LocalDate.now(clock));
+    Shown asked = new Shown(LocalDate.now(clock), shown);
+    return Objects.requireNonNull(looks.of(List.of(athlete), asked, one -> Map.of(athlete.id(), look(athlete, asked))).get(athlete.id()));
+  }
+
+  private record Shown(LocalDate day, @Nullable Work work) {}
+
+  private DayLook look(Athlete athlete, Shown asked) {
+    Work shown = asked.work();
+    Squad read = Squad.read(this, List.of(athlete), asked.day());
     DayVerdict verdict = read.verdict(athlete, true);
     return new DayLook(verdict, shown == null || verdict.held() ? List.of() : beside(read, athlete, shown));
   }

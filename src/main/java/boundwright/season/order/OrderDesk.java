@@ -11,6 +11,7 @@ import boundwright.runway.DayPlan;
 import boundwright.runway.Drill;
 import boundwright.runway.MarkAdvice;
 import boundwright.runway.MarkAdvisor;
+import boundwright.runway.Rungs;
 import boundwright.runway.Tapes;
 import boundwright.runway.Window;
 import java.time.Clock;
@@ -58,8 +59,9 @@ public final class OrderDesk {
     List<SessionDrill> drills =
         plan.drills().stream().map(d -> new SessionDrill(d.sequence(), d.inSand(), d.sets(), d.reps(), order.watches(d.inSand()), false)).toList();
     List<OrderAthlete> athletes = new ArrayList<>();
+    Rungs rungs = advisor.rungs();
     for (Athlete a : bounding) {
-      athletes.add(new OrderAthlete(a.id(), a.name(), parts(a, plan, advice)));
+      athletes.add(new OrderAthlete(a.id(), a.name(), parts(a, plan, rungs, advice)));
     }
     List<Double> liked =
         bounding.isEmpty() ? List.of() : advisor.tapes(bounding, plan, settings).tapes().stream().map(Tapes.Tape::markToSand_m).toList();
@@ -72,7 +74,7 @@ public final class OrderDesk {
     return day != null && day.held();
   }
 
-  private List<OrderAthlete.Part> parts(Athlete athlete, DayPlan plan, List<Map<Long, MarkAdvice>> advice) {
+  private List<OrderAthlete.Part> parts(Athlete athlete, DayPlan plan, Rungs rungs, List<Map<Long, MarkAdvice>> advice) {
     LocalDate today = LocalDate.now(clock);
     List<Rep> recent = reps.recent(athlete.id(), RECENT);
     Set<Sequence> before = recent.stream().filter(r -> r.date().isBefore(today)).map(Rep::sequence).collect(Collectors.toSet());
@@ -87,7 +89,7 @@ public final class OrderDesk {
       done.merge(letters, -has, Integer::sum);
       out.add(
           new OrderAthlete.Part(
-              advisor.rungs().stepsFor(athlete, drill), has, works(advice.get(d).get(athlete.id())),
+              rungs.stepsFor(athlete, drill), has, works(advice.get(d).get(athlete.id())),
               before.stream().noneMatch(s -> s.letters().equals(letters))));
     }
     return out;

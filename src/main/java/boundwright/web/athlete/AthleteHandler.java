@@ -161,16 +161,16 @@ public final class AthleteHandler {
   }
 
   private Asked asked(Context ctx, Athlete athlete) {
-    Asked usual = desk.usual(athlete);
+    CoachSettings settings = bench.settings().settings();
     List<Drill> drills = bench.settings().plan().drills();
     String drill = Form.text(ctx, "drill");
     if (drill.matches("\\d{1,4}") && Integer.parseInt(drill) >= 1 && Integer.parseInt(drill) <= drills.size()) {
       return Asked.of(
           drills.get(Integer.parseInt(drill) - 1),
           GuardDesk.steps(bench, athlete, drills.get(Integer.parseInt(drill) - 1)),
-          bench.settings().settings().facility().surface());
+          settings.facility().surface());
     }
-    return Asked.read(ctx, usual);
+    return Asked.read(ctx, desk.usual(athlete, settings, drills));
   }
 
   private Rep rep(Context ctx, Athlete athlete, Asked asked, LengthUnit unit) {

@@ -37,8 +37,10 @@ final class WorkDesk {
 
   /** What the screen shows when its address asks for nothing: the plan's first drill that ends in sand. */
   Asked usual(Athlete athlete) {
-    CoachSettings settings = bench.settings().settings();
-    List<Drill> drills = bench.settings().plan().drills();
+    return usual(athlete, bench.settings().settings(), bench.settings().plan().drills());
+  }
+
+  Asked usual(Athlete athlete, CoachSettings settings, List<Drill> drills) {
     return drills.stream()
         .filter(Drill::inSand)
         .findFirst()
@@ -106,6 +108,10 @@ final class WorkDesk {
 
   /** The marks that the screen advises. */
   MarkAdvice advise(Athlete athlete, Asked asked) {
+    return advise(athlete, asked, bench.settings().settings());
+  }
+
+  private MarkAdvice advise(Athlete athlete, Asked asked, CoachSettings settings) {
     return bench
         .advisor()
         .advise(
@@ -113,11 +119,11 @@ final class WorkDesk {
             Sequence.parse(asked.sequence()),
             Athlete.checkSteps(Form.whole("number of approach steps", asked.steps())),
             asked.surface(),
-            bench.settings().settings());
+            settings);
   }
 
   private WorkView.Marks marks(Athlete athlete, Asked asked, CoachSettings settings) {
-    MarkAdvice advice = advise(athlete, asked);
+    MarkAdvice advice = advise(athlete, asked, settings);
     Sequence sequence = advice.forecast().sequence();
     LegBalance.Proposal two = LegBalance.propose(List.of(sequence, sequence));
     LegBalance.ProposedSet next = two.sets().get(1);

@@ -64,10 +64,11 @@ final class SquadDesk {
     Comparator<Row> order = order(asked);
     rows.sort(asked.down() ? order.reversed() : order);
     boolean common = rows.size() > 1 && rows.stream().map(r -> r.day().held() + r.day().answer().label()).distinct().count() == 1;
-    List<@Nullable Integer> alike = alike(rows, plan);
+    Rungs rungs = bench.advisor().rungs();
+    List<@Nullable Integer> alike = alike(rows, plan, rungs);
     return new SquadView(
         plan, Figures.day(today).replace(" " + today.getYear(), ""), chosen, asked, roll.all().size(), roll.said(), heads(asked, plan, alike),
-        rows.stream().map(r -> line(r, plan, chosen, common, alike, settings, today)).toList(), Stream.concat(together(rows, plan, chosen, settings).stream(), measure(rows, plan, settings).stream()).toList(), loads(rows),
+        rows.stream().map(r -> line(r, plan, chosen, common, alike, rungs, settings, today)).toList(), Stream.concat(together(rows, plan, chosen, settings).stream(), measure(rows, plan, settings).stream()).toList(), loads(rows),
         loadInShort(rows), groups.stream().map(g -> link(g, asked)).toList());
   }
 
@@ -166,8 +167,7 @@ final class SquadDesk {
   }
 
   /** For each drill the approach steps if everybody who bounds has the same, so that the head says it once; else null. */
-  private List<@Nullable Integer> alike(List<Row> rows, DayPlan plan) {
-    Rungs rungs = bench.advisor().rungs();
+  private static List<@Nullable Integer> alike(List<Row> rows, DayPlan plan, Rungs rungs) {
     List<@Nullable Integer> out = new ArrayList<>();
     for (Drill d : plan.drills()) {
       List<Integer> steps = rows.stream().filter(r -> !r.day().held()).map(r -> rungs.stepsFor(r.athlete(), d)).distinct().toList();
@@ -214,9 +214,8 @@ final class SquadDesk {
     return new SquadView.GroupLink(g.id(), g.name(), href(asked.query(), now ? 0 : g.id(), asked.sort(), asked.down()), now);
   }
 
-  private SquadView.Line line(
-      Row row, DayPlan plan, int chosen, boolean common, List<@Nullable Integer> alike, CoachSettings settings, LocalDate today) {
-    Rungs rungs = bench.advisor().rungs();
+  private static SquadView.Line line(
+      Row row, DayPlan plan, int chosen, boolean common, List<@Nullable Integer> alike, Rungs rungs, CoachSettings settings, LocalDate today) {
     List<SquadView.Cell> cells = new ArrayList<>();
     for (int i = 0; i < plan.drills().size() && !row.day().held(); i++) {
       String steps = alike.get(i) == null ? Figures.rung(rungs.stepsFor(row.athlete(), plan.drills().get(i))) : "";
