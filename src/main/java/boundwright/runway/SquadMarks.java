@@ -20,6 +20,7 @@ final class SquadMarks {
   private final Changes changes;
   private final Work work;
   private final Map<Asked, KeptAnswers<LocalDate, MarkAdvice>> drills = new LinkedHashMap<>(16, 0.75f, true);
+  private final TapeMemory places = new TapeMemory();
   private final Map<Wishes, Tapes> tapes = new LinkedHashMap<>(4, 0.75f, true);
 
   /**
@@ -73,7 +74,7 @@ final class SquadMarks {
         return known;
       }
     }
-    Tapes fresh = TapePlanner.fewest(wishes, unit);
+    Tapes fresh = TapePlanner.fewest(wishes, unit, places);
     synchronized (tapes) {
       tapes.put(key, fresh);
       trim(tapes, MOST_TAPES);

@@ -5,7 +5,6 @@ import boundwright.runway.Tapes.Tape;
 import boundwright.runway.Tapes.Wish;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,15 +24,20 @@ final class TapePlanner {
   private static final int HALVINGS = 30;
 
   private final LengthUnit unit;
-  /** Of each advice, made once: to make them takes as long as laying the tapes. */
-  private final IdentityHashMap<MarkAdvice, MarkChances> known = new IdentityHashMap<>();
+  private final TapeMemory memory;
 
-  private TapePlanner(LengthUnit unit) {
+  private TapePlanner(LengthUnit unit, TapeMemory memory) {
     this.unit = unit;
+    this.memory = memory;
   }
 
   static Tapes fewest(List<Wish> wishes, LengthUnit unit) {
-    return new TapePlanner(unit).fewest(wishes);
+    return fewest(wishes, unit, new TapeMemory());
+  }
+
+  /** As {@link #fewest(List, LengthUnit)}, with what was worked out before. */
+  static Tapes fewest(List<Wish> wishes, LengthUnit unit, TapeMemory memory) {
+    return new TapePlanner(unit, memory).fewest(wishes);
   }
 
   private Tapes fewest(List<Wish> wishes) {
@@ -71,6 +75,10 @@ final class TapePlanner {
    * fits. Each chance has one peak, so the smallest one grows in the direction in which it does itself: found by halving.
    */
   private double best(List<Wish> group) {
+    return memory.place(group, unit, () -> workedOut(group));
+  }
+
+  private double workedOut(List<Wish> group) {
     double from = group.stream().mapToDouble(w -> window(w).min_m()).max().orElseThrow();
     double to = group.stream().mapToDouble(w -> window(w).max_m()).min().orElseThrow();
     List<MarkChances> chances = group.stream().map(this::chances).toList();
@@ -104,7 +112,7 @@ final class TapePlanner {
   }
 
   private MarkChances chances(Wish w) {
-    return known.computeIfAbsent(w.advice(), a -> asked(w));
+    return memory.chances(w.advice(), () -> asked(w));
   }
 
   private static MarkChances asked(Wish w) {

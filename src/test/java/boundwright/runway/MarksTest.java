@@ -157,6 +157,30 @@ class MarksTest {
     assertThat(a.chance()).isBetween(0.5, 1.0);
   }
 
+  /** Marks change one after the other, as after taps: what is remembered of the others changes nothing. */
+  @Test
+  void tapesWithWhatIsRememberedAreThoseLaidAnew() {
+    long seed = 7;
+    Random r = new Random(seed);
+    TapeMemory memory = new TapeMemory();
+    List<Tapes.Wish> wishes = new java.util.ArrayList<>();
+    for (int i = 0; i < 12; i++) {
+      wishes.add(wish(i, r));
+    }
+    for (int tap = 0; tap < 25; tap++) {
+      for (LengthUnit unit : LengthUnit.values()) {
+        assertThat(TapePlanner.fewest(wishes, unit, memory)).as("seed %s tap %s %s", seed, tap, unit).isEqualTo(TapePlanner.fewest(wishes, unit));
+      }
+      int whose = r.nextInt(wishes.size());
+      wishes.set(whose, wish(whose, r));
+    }
+  }
+
+  private static Tapes.Wish wish(int athlete, Random r) {
+    return new Tapes.Wish(
+        "Athlete " + athlete, "drill", advise(learned(0.75 + 0.5 * r.nextDouble()), r.nextBoolean() ? "RRL" : "RRL x2", 4, asking(0.5 + 0.45 * r.nextDouble())));
+  }
+
   /** The count of tapes against trying every set of candidate places: window ends suffice as candidates. */
   @Test
   void fewestTapesAgreesWithTryingEverySubset() {
@@ -166,8 +190,7 @@ class MarksTest {
       int n = 1 + r.nextInt(9);
       List<Tapes.Wish> wishes = new java.util.ArrayList<>();
       for (int i = 0; i < n; i++) {
-        MarkAdvice a = advise(learned(0.75 + 0.5 * r.nextDouble()), r.nextBoolean() ? "RRL" : "RRL x2", 4, asking(0.5 + 0.45 * r.nextDouble()));
-        wishes.add(new Tapes.Wish("Athlete " + i, "drill", a));
+        wishes.add(wish(i, r));
       }
       Tapes tapes = TapePlanner.fewest(wishes, LengthUnit.METRES);
       List<Window> windows =
