@@ -2,11 +2,13 @@ package boundwright.web.page;
 
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Locale;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeoutException;
+import org.eclipse.jetty.http.HttpException;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -65,15 +67,20 @@ public final class Arrival {
     }
   }
 
-  /** A failure of the network or the disk as an answer in words; null if it is neither, and so a fault of the program. */
+  /** A failure of the network, the disk or the sender as an answer in words; null if it is none of them, and so a fault of the program. */
   public static @Nullable Turned said(Throwable failure) {
     boolean brokeOff = false;
+    boolean unreadable = false;
     for (Throwable t = failure; t != null; t = t.getCause()) {
       String message = String.valueOf(t.getMessage()).toLowerCase(Locale.ROOT);
       if (t instanceof IOException && (message.contains("no space left") || message.contains("quota exceeded") || message.contains("not enough space"))) {
         return new Turned(507, "The disk of the laptop is full, so nothing of this was kept; what was kept before is safe. Free some space there and send it again.");
       }
       brokeOff |= t instanceof TimeoutException || t instanceof IOException;
+      unreadable |= t instanceof HttpException http && http.getCode() == HttpStatus.BAD_REQUEST.getCode();
+    }
+    if (unreadable && !brokeOff) {
+      return new Turned(400, "What was sent is no form that can be read, perhaps for a strange character in the file's name. Nothing of it was kept. Name the file anew and send it again.");
     }
     return brokeOff ? new Turned(408, "What was sent broke off before its end, so nothing of it was kept. Send it again.") : null;
   }
