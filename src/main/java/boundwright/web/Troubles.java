@@ -19,7 +19,7 @@ final class Troubles {
 
   /** Registers what is answered when something was refused, not found, or went wrong. */
   static void say(RoutesConfig routes, Pages pages, Gate gate) {
-    routes.exception(Turned.class, (e, ctx) -> pages.message(ctx, e.status(), heading(e.status()), String.valueOf(e.getMessage())));
+    routes.exception(Turned.class, (e, ctx) -> turned(pages, ctx, e));
     routes.exception(RefusedException.class, (e, ctx) -> pages.message(ctx, 422, heading(422), String.valueOf(e.getMessage())));
     routes.exception(
         HttpResponseException.class,
@@ -34,7 +34,7 @@ final class Troubles {
         (e, ctx) -> {
           Turned outside = Arrival.said(e);
           if (outside != null) {
-            pages.message(ctx, outside.status(), heading(outside.status()), String.valueOf(outside.getMessage()));
+            turned(pages, ctx, outside);
             return;
           }
           String id = gate.fresh().substring(0, 8);
@@ -46,6 +46,14 @@ final class Troubles {
               "Nothing that was logged before is lost. Go back and try once more; if it happens again, report number " + id
                   + " with the lines that the program wrote.");
         });
+  }
+
+  private static void turned(Pages pages, Context ctx, Turned e) {
+    if (e.status() == 400 || e.status() == 408) {
+      // the rest of what was sent is read by nobody, so the connection is of no more use; who is not told would send the next request into it
+      ctx.header("Connection", "close");
+    }
+    pages.message(ctx, e.status(), heading(e.status()), String.valueOf(e.getMessage()));
   }
 
   private static String heading(int status) {

@@ -26,6 +26,7 @@ class BrokenUploadTest {
       for (String name : new String[] {"reps\u0000.csv", "a\u0000", "reps.csv\"; x=\"\u0000"}) {
         HttpResponse<String> answer = client.upload("/import", csrf, name, "date,athlete\n");
         assertThat(answer.statusCode()).as(name).isEqualTo(400);
+        assertThat(answer.headers().firstValue("Connection")).as(name).contains("close");
         assertThat(answer.body()).as(name).contains("is no form that can be read", "Nothing of it was kept").doesNotContain("Exception", "report number");
       }
       assertThat(bench.athletes().all()).isEmpty();

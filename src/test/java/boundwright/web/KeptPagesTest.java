@@ -61,7 +61,7 @@ class KeptPagesTest {
   private static final int KINDS = 22;
   /** Each kind of change so often; a dozen rounds were tried with {@code -Dboundwright.kept.rounds=12}. */
   private static final int ROUNDS = Integer.getInteger("boundwright.kept.rounds", 1);
-  private static final List<String> PAGES = List.of("/", "/watch", "/tapes", "/?sort=last5&down=1&drill=5");
+  private static final List<String> PAGES = List.of("/", "/watch", "/tapes", "/?sort=last5&down=1&drill=5", "/athlete/1", "/athlete/2?drill=2");
 
   @TempDir Path folder;
 
