@@ -13,8 +13,8 @@ import java.util.function.Supplier;
  * many threads; two may work out the same at once.
  */
 final class TapeMemory {
-  /** A squad's wishes in two plans, and some of before. */
-  private static final int MOST_CHANCES = 1_000;
+  /** More than six hundred athletes have in two plans: fewer would be forgotten in the order in which they are asked for again. */
+  private static final int MOST_CHANCES = 8_000;
   private static final int MOST_PLACES = 300;
 
   private final Map<Same, MarkChances> chances = new LinkedHashMap<>(16, 0.75f, true);
