@@ -5,8 +5,8 @@ import boundwright.athlete.Changes;
 import boundwright.athlete.KeptAnswers;
 import boundwright.footfall.Sequence;
 import boundwright.quantity.LengthUnit;
+import boundwright.quantity.Remembered;
 import java.time.LocalDate;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -19,9 +19,9 @@ final class SquadMarks {
 
   private final Changes changes;
   private final Work work;
-  private final Map<Asked, KeptAnswers<LocalDate, MarkAdvice>> drills = new LinkedHashMap<>(16, 0.75f, true);
+  private final Remembered<Asked, KeptAnswers<LocalDate, MarkAdvice>> drills = new Remembered<>(MOST_DRILLS);
   private final TapeMemory places = new TapeMemory();
-  private final Map<Wishes, Tapes> tapes = new LinkedHashMap<>(4, 0.75f, true);
+  private final Remembered<Wishes, Tapes> tapes = new Remembered<>(MOST_TAPES);
 
   /**
    * What is asked of everybody.
@@ -37,15 +37,9 @@ final class SquadMarks {
   }
 
   /** What tapes are asked for. */
-  private record Wishes(List<Same> wishes, LengthUnit unit) {}
+  private record Wishes(List<Named> wishes, LengthUnit unit) {}
 
-  /** A wish that is found without working through the figures of its advice: kept advice is the same object, and so equal at once. */
-  private record Same(String athlete, String drill, MarkAdvice advice) {
-    @Override
-    public int hashCode() {
-      return 31 * athlete.hashCode() + drill.hashCode();
-    }
-  }
+  private record Named(String athlete, String drill, SameAdvice advice) {}
 
   SquadMarks(Changes changes, Work work) {
     this.changes = changes;
@@ -54,37 +48,12 @@ final class SquadMarks {
 
   /** The marks by the athlete's number, in the order of the athletes. */
   Map<Long, MarkAdvice> of(List<Athlete> athletes, Asked asked, LocalDate today) {
-    return kept(asked).of(athletes, today, some -> work.marks(some, asked, today));
-  }
-
-  private KeptAnswers<LocalDate, MarkAdvice> kept(Asked asked) {
-    synchronized (drills) {
-      KeptAnswers<LocalDate, MarkAdvice> own = drills.computeIfAbsent(asked, k -> new KeptAnswers<>(changes));
-      trim(drills, MOST_DRILLS);
-      return own;
-    }
+    return drills.of(asked, k -> new KeptAnswers<>(changes)).of(athletes, today, some -> work.marks(some, asked, today));
   }
 
   /** The fewest tapes for these wishes. */
   Tapes tapes(List<Tapes.Wish> wishes, LengthUnit unit) {
-    Wishes key = new Wishes(wishes.stream().map(w -> new Same(w.athlete(), w.drill(), w.advice())).toList(), unit);
-    synchronized (tapes) {
-      Tapes known = tapes.get(key);
-      if (known != null) {
-        return known;
-      }
-    }
-    Tapes fresh = TapePlanner.fewest(wishes, unit, places);
-    synchronized (tapes) {
-      tapes.put(key, fresh);
-      trim(tapes, MOST_TAPES);
-    }
-    return fresh;
-  }
-
-  private static <K, V> void trim(Map<K, V> map, int most) {
-    while (map.size() > most) {
-      map.remove(map.keySet().iterator().next());
-    }
+    List<Named> named = wishes.stream().map(w -> new Named(w.athlete(), w.drill(), new SameAdvice(w.advice()))).toList();
+    return tapes.of(new Wishes(named, unit), k -> TapePlanner.fewest(wishes, unit, places));
   }
 }

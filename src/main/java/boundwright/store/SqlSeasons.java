@@ -3,6 +3,7 @@ package boundwright.store;
 import boundwright.athlete.Athlete;
 import boundwright.load.GuardSettings;
 import boundwright.quantity.RefusedException;
+import boundwright.quantity.Remembered;
 import boundwright.season.Member;
 import boundwright.season.SeasonInput;
 import boundwright.season.SeasonPlan;
@@ -36,8 +37,8 @@ final class SqlSeasons implements SeasonRepository {
   private static final int REMEMBERED = 400;
 
   private final Database database;
-  private final ReadOnce<Member> readMembers = new ReadOnce<>(REMEMBERED, SeasonFile::readMember);
-  private final ReadOnce<SeasonPlan.Year> readYears = new ReadOnce<>(REMEMBERED, PlanFile::readYear);
+  private final Remembered<String, Member> readMembers = new Remembered<>(REMEMBERED);
+  private final Remembered<String, SeasonPlan.Year> readYears = new Remembered<>(REMEMBERED);
 
   SqlSeasons(Database database) {
     this.database = database;
@@ -192,7 +193,7 @@ final class SqlSeasons implements SeasonRepository {
                     + " JOIN athlete ON athlete.id = athlete_id ORDER BY place")
             .bind("id", id)
             .bind("edition", edition)
-            .map((r, c) -> called(readMembers.of(r.getString("member")), r.getString("name")))
+            .map((r, c) -> called(readMembers.of(r.getString("member"), SeasonFile::readMember), r.getString("name")))
             .list();
     if (frame.isEmpty() || members.isEmpty()) {
       return Optional.empty();
@@ -271,7 +272,7 @@ final class SqlSeasons implements SeasonRepository {
         .bind("id", versionId)
         .map(
             (r, c) -> {
-              SeasonPlan.Year y = readYears.of(r.getString("plan"));
+              SeasonPlan.Year y = readYears.of(r.getString("plan"), PlanFile::readYear);
               return new SeasonPlan.Year(y.athleteId(), r.getString("name"), y.days(), y.climbs(), y.wanted());
             })
         .list();
