@@ -20,6 +20,7 @@ import boundwright.runway.Rungs;
 import boundwright.track.Deed;
 import boundwright.track.Made;
 import boundwright.track.TrackDesk;
+import java.lang.reflect.InvocationHandler;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Proxy;
 import java.nio.file.Path;
@@ -68,31 +69,29 @@ class LearnedBesideTest {
     w.close();
   }
 
+  private static <T> T standIn(Class<T> type, InvocationHandler answers) {
+    return type.cast(Proxy.newProxyInstance(type.getClassLoader(), new Class<?>[] {type}, answers));
+  }
+
   private RepStore counting(RepStore real) {
-    return (RepStore)
-        Proxy.newProxyInstance(
-            RepStore.class.getClassLoader(), new Class<?>[] {RepStore.class},
-            (self, method, arguments) -> {
-              if (method.getName().equals("reserveSnapshot")) {
-                meanwhile.run();
-              }
-              if (!method.getName().startsWith("write")) {
-                return invoke(real, method, arguments);
-              }
-              @SuppressWarnings("unchecked")
-              Function<RepStore.Writer, Object> work = (Function<RepStore.Writer, Object>) arguments[0];
-              return method.getName().equals("write") ? real.write(x -> work.apply(counting(x))) : real.writeLong(x -> work.apply(counting(x)));
-            });
+    return standIn(RepStore.class, (self, method, arguments) -> {
+      if (method.getName().equals("reserveSnapshot")) {
+        meanwhile.run();
+      }
+      if (!method.getName().startsWith("write")) {
+        return invoke(real, method, arguments);
+      }
+      @SuppressWarnings("unchecked")
+      Function<RepStore.Writer, Object> work = (Function<RepStore.Writer, Object>) arguments[0];
+      return method.getName().equals("write") ? real.write(x -> work.apply(counting(x))) : real.writeLong(x -> work.apply(counting(x)));
+    });
   }
 
   private RepStore.Writer counting(RepStore.Writer real) {
-    return (RepStore.Writer)
-        Proxy.newProxyInstance(
-            RepStore.class.getClassLoader(), new Class<?>[] {RepStore.Writer.class},
-            (self, method, arguments) -> {
-              kept += method.getName().equals("keep") ? 1 : 0;
-              return invoke(real, method, arguments);
-            });
+    return standIn(RepStore.Writer.class, (self, method, arguments) -> {
+      kept += method.getName().equals("keep") ? 1 : 0;
+      return invoke(real, method, arguments);
+    });
   }
 
   private static Object invoke(Object real, java.lang.reflect.Method method, Object[] arguments) throws Throwable {
@@ -300,16 +299,13 @@ class LearnedBesideTest {
 
   /** Reading all reps of somebody waits. */
   private static RepStore held(RepStore real, CountDownLatch begun, CountDownLatch goOn) {
-    return (RepStore)
-        Proxy.newProxyInstance(
-            RepStore.class.getClassLoader(), new Class<?>[] {RepStore.class},
-            (self, method, arguments) -> {
-              if (method.getName().equals("inOrder")) {
-                begun.countDown();
-                goOn.await();
-              }
-              return invoke(real, method, arguments);
-            });
+    return standIn(RepStore.class, (self, method, arguments) -> {
+      if (method.getName().equals("inOrder")) {
+        begun.countDown();
+        goOn.await();
+      }
+      return invoke(real, method, arguments);
+    });
   }
 
   /** A phone gets the day's reps to learn them itself, from what was known before them. */
@@ -330,13 +326,10 @@ class LearnedBesideTest {
   }
 
   private static RepStore counted(RepStore real, int[] read) {
-    return (RepStore)
-        Proxy.newProxyInstance(
-            RepStore.class.getClassLoader(), new Class<?>[] {RepStore.class},
-            (self, method, arguments) -> {
-              Object answer = invoke(real, method, arguments);
-              read[0] += method.getName().matches("inOrder|recent|since") ? ((List<?>) answer).size() : 0;
-              return answer;
-            });
+    return standIn(RepStore.class, (self, method, arguments) -> {
+      Object answer = invoke(real, method, arguments);
+      read[0] += method.getName().matches("inOrder|recent|since") ? ((List<?>) answer).size() : 0;
+      return answer;
+    });
   }
 }
