@@ -127,7 +127,7 @@ public final class ApproachDesk {
     BoardGaps gaps = atNewestMark(same);
     StartAdvice start = StartAdvice.of(BoardSpread.of(gaps), aim, settings.rhythm_m());
     if (start.verdict() != StartAdvice.Verdict.CANNOT_TELL && (newest == null || newest.percent() < TOLD_PERCENT)) {
-      plan = plan.from(same.get(same.size() - 1).startMark_m() + start.moveStart_m());
+      plan = plan.from(newestMark_m(same) + start.moveStart_m());
     }
     return new ApproachAnswer(
         kept,
@@ -216,12 +216,16 @@ public final class ApproachDesk {
     return most == 0 ? athlete.rung() : most;
   }
 
+  private static double newestMark_m(List<RunThrough> same) {
+    return same.get(same.size() - 1).startMark_m();
+  }
+
   /** Gaps as they would be from the newest start mark; runs from so far off that the foot was out of range are left out. */
   private static BoardGaps atNewestMark(List<RunThrough> same) {
     List<Double> measured = new ArrayList<>();
     for (RunThrough r : same) {
       if (!Double.isNaN(r.gap_m())) {
-        double at = r.gap_m() + same.get(same.size() - 1).startMark_m() - r.startMark_m();
+        double at = r.gap_m() + newestMark_m(same) - r.startMark_m();
         if (at >= JumpLimits.MIN_GAP_M && at <= JumpLimits.MAX_GAP_M) {
           measured.add(at);
         }

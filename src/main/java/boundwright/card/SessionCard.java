@@ -71,9 +71,7 @@ public record SessionCard(
       if (day == null) {
         return NONE;
       }
-      return day.held()
-          ? new Day(day.said(), day.body().map(Finding::said).orElse(""), List.of(), true)
-          : new Day(day.said(), day.body().map(Finding::brief).orElse(""), backs, false);
+      return new Day(day.said(), day.body().map(day.held() ? Finding::said : Finding::brief).orElse(""), backs, day.held());
     }
   }
 

@@ -89,6 +89,11 @@ public final class LoadDesk {
     return day.equals(LocalDate.now(clock)) ? verdicts.of(squad, day, some -> judged(some, day)) : judged(squad, day);
   }
 
+  /** The verdict of one of those that {@link #days} was asked about. */
+  public static DayVerdict of(Map<Long, DayVerdict> days, Athlete athlete) {
+    return Objects.requireNonNull(days.get(athlete.id()), "a verdict for everybody asked for");
+  }
+
   private Map<Long, DayVerdict> judged(List<Athlete> squad, LocalDate day) {
     Squad read = Squad.read(this, squad, day);
     Map<Long, DayVerdict> out = new LinkedHashMap<>();

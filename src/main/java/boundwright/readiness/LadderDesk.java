@@ -17,7 +17,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.function.ToIntBiFunction;
 
 /** Where each athlete stands on the ladder, what the gate answers, and who needs the coach today. */
@@ -56,11 +55,7 @@ public final class LadderDesk {
 
   /** The gate's answer for every family, in the order of {@link DrillFamily}. */
   public List<GateAnswer> answers(Athlete athlete) {
-    return answers(athlete, day(load.days(List.of(athlete)), athlete));
-  }
-
-  private static DayVerdict day(Map<Long, DayVerdict> days, Athlete athlete) {
-    return Objects.requireNonNull(days.get(athlete.id()), "a verdict for everybody asked for");
+    return answers(athlete, LoadDesk.of(load.days(List.of(athlete)), athlete));
   }
 
   private List<GateAnswer> answers(Athlete athlete, DayVerdict day) {
@@ -131,7 +126,7 @@ public final class LadderDesk {
     Map<Long, Line> out = new LinkedHashMap<>();
     Map<Long, DayVerdict> days = load.days(athletes);
     for (Athlete a : athletes) {
-      DayVerdict day = day(days, a);
+      DayVerdict day = LoadDesk.of(days, a);
       List<GateAnswer> answers = answers(a, day);
       out.put(a.id(), new Line(a, need(day.soFar(), answers), day, answers));
     }

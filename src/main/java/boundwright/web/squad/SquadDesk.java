@@ -7,6 +7,7 @@ import boundwright.flight.Rep;
 import boundwright.load.Answer;
 import boundwright.load.DayVerdict;
 import boundwright.load.Finding;
+import boundwright.load.LoadDesk;
 import boundwright.quantity.Notes;
 import boundwright.runway.Beginning;
 import boundwright.runway.CoachSettings;
@@ -74,13 +75,13 @@ final class SquadDesk {
 
   private List<Row> rows(List<Athlete> here, DayPlan plan, CoachSettings settings) {
     Map<Long, DayVerdict> days = bench.loadDesk().days(here);
-    List<Map<Long, MarkAdvice>> marks = marks(here.stream().filter(a -> !day(days, a).held()).toList(), plan, settings);
+    List<Map<Long, MarkAdvice>> marks = marks(here.stream().filter(a -> !LoadDesk.of(days, a).held()).toList(), plan, settings);
     Map<Long, List<@Nullable Rep>> newest = lasts.of(here, plan, some -> lasts(some, plan));
     List<Row> rows = new ArrayList<>();
     for (Athlete a : here) {
       List<@Nullable MarkAdvice> advices = new ArrayList<>();
       marks.forEach(m -> advices.add(m.get(a.id())));
-      rows.add(new Row(a, day(days, a), advices, Objects.requireNonNull(newest.get(a.id()))));
+      rows.add(new Row(a, LoadDesk.of(days, a), advices, Objects.requireNonNull(newest.get(a.id()))));
     }
     return rows;
   }
@@ -123,10 +124,6 @@ final class SquadDesk {
               .orElse(null));
     }
     return out;
-  }
-
-  private static DayVerdict day(Map<Long, DayVerdict> days, Athlete athlete) {
-    return Objects.requireNonNull(days.get(athlete.id()), "a verdict for everybody asked for");
   }
 
   /** Those whose name holds what was typed, and who are in the group asked for. */

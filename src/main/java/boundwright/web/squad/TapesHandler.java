@@ -5,6 +5,7 @@ import boundwright.card.SessionCard.SquadPage;
 import boundwright.card.SessionCards;
 import boundwright.load.Answer;
 import boundwright.load.DayVerdict;
+import boundwright.load.LoadDesk;
 import boundwright.runway.CoachSettings;
 import boundwright.runway.DayPlan;
 import boundwright.runway.Tapes;
@@ -13,7 +14,6 @@ import boundwright.web.page.Pages;
 import io.javalin.http.Context;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** The tapes of the day on the runway, and beside them, on a desk, the marks of the card. */
@@ -34,10 +34,10 @@ public final class TapesHandler {
     DayPlan plan = bench.settings().plan();
     List<Athlete> squad = bench.attendance().here();
     Map<Long, DayVerdict> days = bench.loadDesk().days(squad);
-    List<Athlete> bounding = squad.stream().filter(a -> !verdict(days, a).held()).toList();
+    List<Athlete> bounding = squad.stream().filter(a -> !LoadDesk.of(days, a).held()).toList();
     List<TapesView.Who> notSimply =
         squad.stream()
-            .map(a -> new TapesView.Who(a, verdict(days, a)))
+            .map(a -> new TapesView.Who(a, LoadDesk.of(days, a)))
             .filter(w -> w.day().answer() != Answer.ALLOWED)
             .toList();
     Tapes tapes = bench.advisor().tapes(bounding, plan, settings);
@@ -46,9 +46,5 @@ public final class TapesHandler {
 
   private @Nullable SquadPage card(List<Athlete> squad, DayPlan plan, CoachSettings settings) {
     return squad.size() < 2 || plan.drills().isEmpty() ? null : cards.of(squad, plan, settings).squad();
-  }
-
-  private static DayVerdict verdict(Map<Long, DayVerdict> days, Athlete athlete) {
-    return Objects.requireNonNull(days.get(athlete.id()), "a verdict for everybody asked for");
   }
 }
