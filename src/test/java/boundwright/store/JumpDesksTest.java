@@ -36,6 +36,7 @@ import boundwright.meet.MeetRules;
 import boundwright.meet.MeetSettings;
 import boundwright.meet.MeetSheet;
 import boundwright.meet.RivalMeaning;
+import boundwright.quantity.Estimate;
 import boundwright.quantity.LengthUnit;
 import boundwright.quantity.RefusedException;
 import java.nio.file.Path;
@@ -259,6 +260,11 @@ class JumpDesksTest {
       ApproachAnswer a = w.approachDesk().answer(own, null, null, null);
       assertThat(a.start().verdict()).as("off by %s", off).isEqualTo(off > 0.1 ? StartAdvice.Verdict.MOVE_START : StartAdvice.Verdict.LEAVE);
       assertThat(told(a.plan()).startMark_m().p50()).as("off by %s", off).isCloseTo(start + a.start().moveStart_m(), within(1e-9));
+      Estimate told = told(a.plan()).startMark_m();
+      Estimate steps = a.model().length(12).plus(told(a.plan()).aim_m());
+      assertThat(told.p05()).as("off by %s: nine in ten, as the steps say", off).isLessThanOrEqualTo(steps.p05() + 1e-9);
+      assertThat(told.p95()).as("off by %s: nine in ten, as the steps say", off).isGreaterThanOrEqualTo(steps.p95() - 1e-9);
+      assertThat(told.p95() - told.p50()).as("off by %s: the same on both sides, as it is written", off).isCloseTo(told.p50() - told.p05(), within(1e-9));
     }
   }
 

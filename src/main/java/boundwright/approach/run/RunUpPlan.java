@@ -69,8 +69,8 @@ public record RunUpPlan(
   }
 
   /**
-   * The same run-up begun from a mark that the board's log speaks for; how far it may be out stays. The other marks go with it, as each step is
-   * taken to be as much longer or shorter. A mark outside what the steps say changes nothing.
+   * The same run-up begun from a mark that the board's log speaks for. It may be out as far as what the steps say reaches, on the further side.
+   * The other marks go with it, as each step is taken to be as much longer or shorter. A mark outside what the steps say changes nothing.
    *
    * @param mark_m start mark to the take-off line [m]
    */
@@ -79,7 +79,8 @@ public record RunUpPlan(
       return this;
     }
     double longer = (mark_m - aim_m) / (startMark_m.p50() - aim_m);
-    Estimate start = new Estimate(startMark_m.p05(), mark_m, startMark_m.p95());
+    double half = startMark_m.halfWidth() + Math.abs(mark_m - startMark_m.p50());
+    Estimate start = new Estimate(mark_m - half, mark_m, mark_m + half);
     return new RunUpPlan(steps, speed, start, checkSteps, stretched(checkMark_m, longer), earlyStep, stretched(earlyMark_m, longer), aim_m, runs);
   }
 
