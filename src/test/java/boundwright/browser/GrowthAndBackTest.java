@@ -52,6 +52,23 @@ class GrowthAndBackTest extends OneProgramCase {
     assertThat(page.getByText("1 measurement")).isVisible();
   }
 
+  /** With the longest figures that a window has on a runway of 30 m. */
+  @Test
+  void onTheCardNoFigureRunsIntoTheNext() {
+    Athlete cy = added("Cy Reedmace");
+    for (int width : new int[] {360, 390, 1366}) {
+      page.setViewportSize(width, 800);
+      visit("/athlete/" + cy.id() + "/card");
+      Assertions.assertThat(page.locator(".card-figure").count()).isGreaterThan(2);
+      Object out =
+          page.evaluate(
+              "() => [...document.querySelectorAll('.card-figures:not(.card-figures-small) .card-figure')].filter(f => {"
+                  + " f.querySelector('.card-value').textContent = '28.76\u201329.88 m'; const r = document.createRange(); r.selectNodeContents(f);"
+                  + " return r.getBoundingClientRect().right > f.getBoundingClientRect().right + 1; }).map(f => f.textContent)");
+      Assertions.assertThat((List<?>) out).as("%d wide", width).isEmpty();
+    }
+  }
+
   /** By keys: Enter in the field sends. */
   private void height(String written, int weeksAgo) {
     page.locator("#height-date").fill(today().minusWeeks(weeksAgo).toString());
